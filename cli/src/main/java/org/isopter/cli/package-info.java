@@ -1,0 +1,5 @@
+/** The isopter command. */
+@NullMarked
+package org.isopter.cli;
+
+import org.jspecify.annotations.NullMarked;
