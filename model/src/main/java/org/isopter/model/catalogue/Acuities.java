@@ -1,0 +1,133 @@
+package org.isopter.model.catalogue;
+
+import java.util.List;
+import org.isopter.model.shape.Alternative;
+import org.isopter.model.shape.Choice;
+import org.isopter.model.shape.Finding;
+import org.isopter.model.shape.Layout;
+import org.isopter.model.shape.Part;
+import org.isopter.model.shape.Shapes;
+import org.isopter.model.shape.Span;
+import org.isopter.model.value.Acuity;
+import org.isopter.model.value.AcuityText;
+import org.isopter.model.value.Code;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
+import org.isopter.model.value.Unit;
+
+/** Acuity at distance and near, each eye apart or both together. */
+public final class Acuities {
+
+  static final Entries ENTRIES = new Entries();
+
+  /** The part that says what the eye looked through. */
+  public static final Part<AcuityReading, Correction> CORRECTION =
+      Part.optional(
+          "correction",
+          "Correction worn during the test",
+          Shapes.oneOf(Correction.class),
+          AcuityReading::correction);
+
+  private static final Part<AcuityReading, Chart> CHART =
+      Part.optional("chart", "Chart", Shapes.oneOf(Chart.class), AcuityReading::chart);
+
+  private static final Part<AcuityReading, Quantity> DISTANCE_TESTED =
+      Part.optional(
+              "distance",
+              "Testing distance",
+              Shapes.measure(
+                  2,
+                  Span.of(Unit.METRE, "0.1", "10"),
+                  Span.of(Unit.CENTIMETRE, "10", "1000"),
+                  Span.of(Unit.FOOT, "0.3", "30"),
+                  Span.of(Unit.INCH, "4", "360")),
+              AcuityReading::distance)
+          .coded(Code.snomed("252124009", "Test distance (observable entity)"));
+
+  private static final Part<AcuityReading, Integer> LETTERS_PER_LINE =
+      Part.optional(
+          "letters-per-line",
+          "Letters on each line of the chart",
+          Shapes.count(1, 12),
+          AcuityReading::lettersPerLine);
+
+  /** Acuity at distance. */
+  public static final Finding<AcuityReading> DISTANCE =
+      ENTRIES.add(
+          Finding.of("distance-acuity", "Distance visual acuity")
+              .sidedWhen(
+                  "correction",
+                  Correction.UNAIDED,
+                  Code.loinc("98499-7", "Visual acuity uncorrected Right eye"),
+                  Code.loinc("98498-9", "Visual acuity uncorrected Left eye"))
+              .sidedWhen(
+                  "correction",
+                  Correction.TRIAL_LENSES,
+                  Code.loinc("65893-0", "Visual acuity best corrected Right eye"),
+                  Code.loinc("65897-1", "Visual acuity best corrected Left eye"))
+              .sided(
+                  Code.snomed(
+                      "386714003", "Distance visual acuity - right eye (observable entity)"),
+                  Code.snomed("386716001", "Distance visual acuity - left eye (observable entity)"))
+              .together(Code.snomed("251742009", "Distance visual acuity - binocular"))
+              .code(Code.snomed("251739003", "Distance visual acuity (observable entity)"))
+              .value(layout("distance-notation", AcuityNotations.DISTANCE))
+              .at(Site.EACH_OR_BOTH)
+              .toldApartBy(CORRECTION)
+              .cite("DICOM PS3.17 Annex RR: a suffix has no numerical value on traditional charts")
+              .note("Without a pinhole; what a pinhole gave is a finding of its own.")
+              .build());
+
+  /** Acuity at distance through a pinhole. */
+  public static final Finding<AcuityReading> PINHOLE =
+      ENTRIES.add(
+          Finding.of("pinhole-acuity", "Pinhole visual acuity")
+              .code(Code.snomed("419475002", "Pinhole visual acuity (observable entity)"))
+              .value(layout("pinhole-notation", AcuityNotations.PINHOLE))
+              .toldApartBy(CORRECTION)
+              .cite("common practice, no source")
+              .note("The correction is what was worn behind the pinhole; NI is not improved.")
+              .build());
+
+  /** Acuity at reading distance. */
+  public static final Finding<AcuityReading> NEAR =
+      ENTRIES.add(
+          Finding.of("near-acuity", "Near visual acuity")
+              .sided(
+                  Code.snomed("386712004", "Near visual acuity - right eye (observable entity)"),
+                  Code.snomed("386711006", "Near visual acuity - left eye (observable entity)"))
+              .together(Code.snomed("251746007", "Near visual acuity - binocular"))
+              .code(Code.snomed("251743004", "Near visual acuity (observable entity)"))
+              .value(layout("near-notation", AcuityNotations.NEAR))
+              .at(Site.EACH_OR_BOTH)
+              .toldApartBy(CORRECTION)
+              .cite("common practice, no source: N is a size of print, not an angle")
+              .note("N and Jaeger sizes are kept as written: they convert to no angle.")
+              .build());
+
+  private Acuities() {}
+
+  private static Layout<AcuityReading> layout(
+      String list, List<Alternative<? extends Acuity>> notations) {
+    Choice<AcuityReading, Acuity> acuity =
+        new Choice<>(
+            list,
+            "notation",
+            "Notation of the acuity",
+            AcuityReading::acuity,
+            new Choice.Written<>(
+                AcuityText.PATTERN,
+                (text, others) -> AcuityText.parse(text, others.find(DISTANCE_TESTED))),
+            notations);
+    return Layout.of(
+        acuity,
+        List.of(CORRECTION, CHART, DISTANCE_TESTED, LETTERS_PER_LINE),
+        (value, parts) ->
+            new AcuityReading(
+                value,
+                parts.find(CORRECTION),
+                parts.find(CHART),
+                parts.find(DISTANCE_TESTED),
+                parts.find(LETTERS_PER_LINE)));
+  }
+}

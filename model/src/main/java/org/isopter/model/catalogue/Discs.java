@@ -1,0 +1,126 @@
+package org.isopter.model.catalogue;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.model.shape.Finding;
+import org.isopter.model.shape.Layout;
+import org.isopter.model.shape.Part;
+import org.isopter.model.shape.Rule;
+import org.isopter.model.shape.Shapes;
+import org.isopter.model.value.Code;
+import org.isopter.model.value.Unit;
+
+/** The optic disc. */
+public final class Discs {
+
+  static final Entries ENTRIES = new Entries();
+
+  /**
+   * Swelling of a disc.
+   *
+   * @param presence whether it is swollen
+   * @param frisen the grade of papilloedema, 0 to 5, where the scale applies and was used
+   */
+  public record Swelling(Presence presence, Optional<Integer> frisen) {}
+
+  /**
+   * Haemorrhage on or beside a disc.
+   *
+   * @param presence whether there is one
+   * @param clockHour where it lies, 1 to 12 as the examiner faces the eye, when stated
+   */
+  public record Haemorrhage(Presence presence, Optional<Integer> clockHour) {}
+
+  private static final Part<Swelling, Integer> FRISEN =
+      Part.optional(
+          "frisen-grade", "Frisen grade of papilloedema", Shapes.count(0, 5), Swelling::frisen);
+
+  private static final Part<Haemorrhage, Integer> CLOCK_HOUR =
+      Part.optional("clock-hour", "Clock hour", Shapes.count(1, 12), Haemorrhage::clockHour);
+
+  /** The vertical cup-disc ratio. */
+  public static final Finding<BigDecimal> VERTICAL_CUP =
+      ENTRIES.add(
+          Finding.of("vertical-cup-disc-ratio", "Vertical cup-disc ratio")
+              .sided(
+                  Code.loinc("71485-7", "Right optic nerve Cup-disc ratio by Ophthalmoscopy"),
+                  Code.loinc("71484-0", "Left optic nerve Cup-disc ratio by Ophthalmoscopy"))
+              .code(Code.snomed("370937003", "Vertical cup disc ratio (observable entity)"))
+              .value(Shapes.number(Unit.ONE, "0", "1", 2))
+              .by(FundusMethod.class)
+              .cite("Crowston 2004, BJO 88:766: normal limits depend on the size of the disc")
+              .build());
+
+  /** The horizontal cup-disc ratio. */
+  public static final Finding<BigDecimal> HORIZONTAL_CUP =
+      ENTRIES.add(
+          Finding.of("horizontal-cup-disc-ratio", "Horizontal cup-disc ratio")
+              .code(Code.snomed("370938008", "Horizontal cup disc ratio (observable entity)"))
+              .value(Shapes.number(Unit.ONE, "0", "1", 2))
+              .by(FundusMethod.class)
+              .cite("common practice, no source")
+              .build());
+
+  /** The margin of the disc. */
+  public static final Finding<DiscMargin> MARGIN =
+      ENTRIES.add(
+          Finding.of("disc-margin", "Margin of the optic disc")
+              .value(Shapes.oneOf(DiscMargin.class))
+              .by(FundusMethod.class)
+              .cite("common practice, no source")
+              .build());
+
+  /** The colour of the disc. */
+  public static final Finding<DiscColour> COLOUR =
+      ENTRIES.add(
+          Finding.of("disc-colour", "Colour of the optic disc")
+              .value(Shapes.oneOf(DiscColour.class))
+              .by(FundusMethod.class)
+              .cite("common practice, no source")
+              .build());
+
+  /** Swelling of the disc. */
+  public static final Finding<Swelling> SWELLING =
+      ENTRIES.add(
+          Finding.of("disc-swelling", "Swelling of the optic disc")
+              .value(
+                  Layout.of(
+                      Shapes.oneOf(Presence.class),
+                      Swelling::presence,
+                      List.of(FRISEN),
+                      (presence, parts) -> new Swelling(presence, parts.find(FRISEN))))
+              .by(FundusMethod.class)
+              .cite("modified Frisen scale: Neuro-Ophthalmology 2023;47:177")
+              .note("The grade is for papilloedema only; swelling of other cause has none.")
+              .build());
+
+  /** Haemorrhage on or beside the disc. */
+  public static final Finding<Haemorrhage> HAEMORRHAGE =
+      ENTRIES.add(
+          Finding.of("disc-haemorrhage", "Haemorrhage of the optic disc")
+              .value(
+                  Layout.of(
+                          Shapes.oneOf(Presence.class),
+                          Haemorrhage::presence,
+                          List.of(CLOCK_HOUR),
+                          (presence, parts) -> new Haemorrhage(presence, parts.find(CLOCK_HOUR)))
+                      .rules(new Rule.OnlyWith("clock-hour", Set.of(Presence.PRESENT))))
+              .by(FundusMethod.class)
+              .cite("common practice, no source")
+              .build());
+
+  /** Spontaneous venous pulsation on the disc. */
+  public static final Finding<Presence> VENOUS_PULSATION =
+      ENTRIES.add(
+          Finding.of("venous-pulsation", "Spontaneous venous pulsation of the optic disc")
+              .code(Code.snomed("247230002", "Optic disc spontaneous venous pulsation"))
+              .value(Shapes.oneOf(Presence.class))
+              .by(FundusMethod.class)
+              .cite("common practice, no source")
+              .note("Its absence alone means nothing.")
+              .build());
+
+  private Discs() {}
+}

@@ -1,0 +1,56 @@
+package org.isopter.model.exam;
+
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.isopter.model.shape.Finding;
+
+/**
+ * One examination.
+ *
+ * @param header what holds for the whole
+ * @param facts what was found and what was not done: grouped by finding in the order in which the
+ *     findings first appear, then by site
+ */
+public record Exam(Header header, List<Fact<?>> facts) {
+
+  public Exam {
+    // A fact at the time of the examination has no time of its own: one truth in one place.
+    // Facts stand grouped as a record groups them, so that every form keeps the same order.
+    facts =
+        facts.stream()
+            .<Fact<?>>map(fact -> atHeaderTime(header, fact))
+            .sorted(order(facts))
+            .toList();
+  }
+
+  /** Returns the facts of a finding, typed. */
+  public <V> Facts<V> all(Finding<V> finding) {
+    return new Facts<>(facts.stream().flatMap(fact -> as(finding, fact).stream()).toList());
+  }
+
+  /** Returns the names of the facts, in the order of the facts. */
+  public List<FactKey> keys() {
+    return FactKey.of(facts);
+  }
+
+  private static Fact<?> atHeaderTime(Header header, Fact<?> fact) {
+    boolean same = fact.at().equals(Optional.of(header.performed()));
+    return same ? fact.withoutTime() : fact;
+  }
+
+  @SuppressWarnings("unchecked") // The finding is the key: its facts carry its type.
+  private static <V> Optional<Fact<V>> as(Finding<V> finding, Fact<?> fact) {
+    return fact.finding() == finding ? Optional.of((Fact<V>) fact) : Optional.empty();
+  }
+
+  /** Facts stand behind the findings that came before their own, then by site. */
+  private static Comparator<Fact<?>> order(List<Fact<?>> facts) {
+    Map<Finding<?>, Integer> rank = new HashMap<>();
+    facts.forEach(fact -> rank.putIfAbsent(fact.finding(), rank.size()));
+    return Comparator.<Fact<?>, Integer>comparing(fact -> rank.getOrDefault(fact.finding(), 0))
+        .thenComparing(Fact::site);
+  }
+}

@@ -1,0 +1,56 @@
+package org.isopter.model.exam;
+
+import java.time.OffsetDateTime;
+import java.util.Optional;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.FaultException;
+import org.isopter.model.value.PlainText;
+
+/**
+ * What holds for the whole examination.
+ *
+ * @param id the identifier of the record
+ * @param subject the person examined
+ * @param performer the examiner, when stated
+ * @param performed when it was done, with its offset from UTC
+ * @param status how far the record has come
+ * @param setting where it took place, when stated
+ * @param amends the record that this one replaces; given exactly when the status is amended
+ * @param remark a remark on the whole examination, when there is one
+ */
+public record Header(
+    Identifier id,
+    Party subject,
+    Optional<Party> performer,
+    OffsetDateTime performed,
+    Status status,
+    Optional<Setting> setting,
+    Optional<Identifier> amends,
+    Optional<String> remark) {
+
+  public Header {
+    remark.ifPresent(text -> PlainText.require("remark", text));
+    if (amends.isPresent() != (status == Status.AMENDED)) {
+      String seen = amends.map(old -> "amends " + old).orElse("no amends");
+      throw new FaultException(
+          new Fault(
+              "amends",
+              seen + " beside status " + status.word(),
+              "the replaced record's id beside status amended, and only there",
+              "set the status to amended and name the record it replaces, or neither"));
+    }
+  }
+
+  /** Returns a final record's header with nothing but what every record has. */
+  public static Header of(Identifier id, Party subject, OffsetDateTime performed) {
+    return new Header(
+        id,
+        subject,
+        Optional.empty(),
+        performed,
+        Status.FINAL,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
+  }
+}

@@ -1,0 +1,25 @@
+package org.isopter.model.shape;
+
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.value.Concept;
+
+/**
+ * One way in which a finding's value may be laid out, as a plain list for readers.
+ *
+ * @param notation what tells it from the other variants; empty where there is only one
+ * @param value what the value itself may be; empty where there are only parts
+ * @param own the parts that only this variant has; a written form covers them
+ * @param common the parts that every variant has
+ */
+public record Variant(
+    Optional<Concept> notation,
+    Optional<Spec> value,
+    List<? extends Part<?, ?>> own,
+    List<? extends Part<?, ?>> common) {
+
+  /** Returns all parts, the variant's own first. */
+  public List<Part<?, ?>> parts() {
+    return java.util.stream.Stream.<Part<?, ?>>concat(own.stream(), common.stream()).toList();
+  }
+}

@@ -1,0 +1,30 @@
+package org.isopter.model.value;
+
+/** The canonical addresses of everything that Isopter publishes; the base is a reserved name. */
+public final class Canonical {
+
+  /** The base of every canonical address, without a trailing slash. */
+  public static final String BASE = "https://isopter.example/fhir";
+
+  private Canonical() {}
+
+  /** Returns the address of one of our code systems. */
+  public static String codeSystem(String id) {
+    return BASE + "/CodeSystem/" + id;
+  }
+
+  /** Returns the address of one of our value sets. */
+  public static String valueSet(String id) {
+    return BASE + "/ValueSet/" + id;
+  }
+
+  /** Returns the address of the profile of a finding. */
+  public static String profile(String id) {
+    return BASE + "/StructureDefinition/" + id;
+  }
+
+  /** Returns the system of identifiers of a kind, for instance {@code fact}. */
+  public static String identifier(String kind) {
+    return BASE + "/identifier/" + kind;
+  }
+}

@@ -1,0 +1,33 @@
+package org.isopter.model.value;
+
+import java.util.Locale;
+
+/**
+ * One of a closed list of answers: the word a record uses for it and the code it travels under.
+ *
+ * <p>Enumerations of the catalogue implement this; each constant has exactly one code, a verified
+ * SNOMED CT code where there is one and our own otherwise.
+ */
+public interface Concept {
+
+  /** Returns the word that a record uses, in lower case with hyphens. */
+  String word();
+
+  /** Returns the code that the concept travels under. */
+  Code code();
+
+  /** Returns the word of an enumeration constant: its name in lower case with hyphens. */
+  static String word(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** Returns our own code for an enumeration constant, in a code system named after its type. */
+  static Code local(Enum<?> constant, String display) {
+    return Code.local(listOf(constant.getDeclaringClass()), word(constant), display);
+  }
+
+  /** Returns the name of the list that an enumeration stands for: its type name with hyphens. */
+  static String listOf(Class<?> type) {
+    return type.getSimpleName().replaceAll("(?<=[a-z])(?=[A-Z])", "-").toLowerCase(Locale.ROOT);
+  }
+}

@@ -1,0 +1,38 @@
+package org.isopter.model.value;
+
+/**
+ * A unit of measure: its UCUM code and the text that people read and write.
+ *
+ * <p>Two units may share the UCUM code {@code 1}: a logMAR and a decimal acuity are both plain
+ * numbers to UCUM, and only their text tells them apart.
+ *
+ * @param ucum the case-sensitive UCUM code
+ * @param text what is printed behind the number
+ */
+public record Unit(String ucum, String text) {
+
+  public static final Unit ONE = new Unit("1", "");
+  public static final Unit PERCENT = new Unit("%", "%");
+  public static final Unit MM_HG = new Unit("mm[Hg]", "mmHg");
+  public static final Unit MILLIMETRE = new Unit("mm", "mm");
+  public static final Unit CENTIMETRE = new Unit("cm", "cm");
+  public static final Unit METRE = new Unit("m", "m");
+  public static final Unit INCH = new Unit("[in_i]", "in");
+  public static final Unit FOOT = new Unit("[ft_i]", "ft");
+  public static final Unit MICROMETRE = new Unit("um", "um");
+  public static final Unit DIOPTRE = new Unit("[diop]", "D");
+  public static final Unit PRISM_DIOPTRE = new Unit("[p'diop]", "PD");
+  public static final Unit DEGREE = new Unit("deg", "deg");
+  public static final Unit DECIBEL = new Unit("dB", "dB");
+  public static final Unit MINUTE = new Unit("min", "min");
+  public static final Unit LOGMAR = new Unit("1", "logMAR");
+  public static final Unit DECIMAL = new Unit("1", "decimal");
+  public static final Unit LOG_UNIT = new Unit("1", "log units");
+  public static final Unit M_UNIT = new Unit("1", "M");
+  public static final Unit POINT = new Unit("1", "N");
+
+  /** Returns the text as the unit of a FHIR quantity: the UCUM code where people write nothing. */
+  public String label() {
+    return text.isEmpty() ? ucum : text;
+  }
+}
