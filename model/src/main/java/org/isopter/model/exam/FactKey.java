@@ -17,7 +17,7 @@ import org.isopter.model.shape.Texts;
 public record FactKey(String text) {
 
   /** Returns the keys of the facts, in their order; a repeated measurement gets a number. */
-  static List<FactKey> of(List<Fact<?>> facts) {
+  public static List<FactKey> of(List<Fact<?>> facts) {
     Map<String, Integer> seen = new HashMap<>();
     return facts.stream().map(fact -> numbered(plain(fact), seen)).toList();
   }

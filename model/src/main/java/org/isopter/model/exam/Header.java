@@ -2,6 +2,7 @@ package org.isopter.model.exam;
 
 import java.time.OffsetDateTime;
 import java.util.Optional;
+import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
 import org.isopter.model.value.PlainText;
@@ -30,6 +31,8 @@ public record Header(
 
   public Header {
     remark.ifPresent(text -> PlainText.require("remark", text));
+    refuseOurs("record", id);
+    amends.ifPresent(old -> refuseOurs("amends", old));
     if (amends.isPresent() != (status == Status.AMENDED)) {
       String seen = amends.map(old -> "amends " + old).orElse("no amends");
       throw new FaultException(
@@ -38,6 +41,14 @@ public record Header(
               seen + " beside status " + status.word(),
               "the replaced record's id beside status amended, and only there",
               "set the status to amended and name the record it replaces, or neither"));
+    }
+  }
+
+  private static void refuseOurs(String path, Identifier id) {
+    // FHIR output uses this system for a record without one; stating it would not come back.
+    if (id.system().equals(Optional.of(Canonical.identifier("record")))) {
+      throw new FaultException(
+          Fault.of(path + ".system", Canonical.identifier("record"), "your own system, or none"));
     }
   }
 

@@ -1,0 +1,161 @@
+package org.isopter.mapper.fhir;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.FactKey;
+import org.isopter.model.exam.Header;
+import org.isopter.model.exam.Identifier;
+import org.isopter.model.value.Fault;
+import tools.jackson.databind.node.ObjectNode;
+
+/** Takes one bundle as one examination. */
+final class BundleReader {
+
+  private final Catalogue catalogue;
+  private final Cursor bundle;
+  private final List<Fault> faults;
+  private final Map<String, Cursor> byUrl = new LinkedHashMap<>();
+  private final Map<Cursor, String> types = new HashMap<>();
+
+  BundleReader(Catalogue catalogue, ObjectNode bundle, List<Fault> faults) {
+    this.catalogue = catalogue;
+    this.faults = faults;
+    this.bundle = Cursor.root(bundle, faults);
+  }
+
+  /** Takes the examination; empty when a fault was reported. */
+  Optional<Exam> read() {
+    if (!bundle.peek("resourceType").equals("Bundle")) {
+      bundle.fault("resourceType", "\"" + bundle.peek("resourceType") + "\"", "\"Bundle\"");
+      return Optional.empty();
+    }
+    bundle.objects("entry").forEach(this::entry);
+    List<Cursor> panels = byUrl.values().stream().filter(BundleReader::isPanel).toList();
+    if (panels.size() != 1) {
+      bundle.fault(
+          "entry",
+          panels.size() + " panel observations " + FrameCodes.PANEL.token(),
+          "exactly one");
+      return Optional.empty();
+    }
+    return exam(panels.get(0));
+  }
+
+  private Optional<Exam> exam(Cursor panel) {
+    Optional<Identifier> amends =
+        of("Provenance").stream()
+            .map(FrameReader::provenance)
+            .flatMap(Optional::stream)
+            .findFirst();
+    Optional<Header> header = FrameReader.header(panel, amends);
+    if (header.isEmpty()) {
+      return Optional.empty();
+    }
+    FrameReader.panel(panel);
+    FrameReader.bundle(bundle, header.get());
+    of("DiagnosticReport").forEach(report -> FrameReader.report(report, header.get()));
+    of("Composition").forEach(document -> FrameReader.composition(document, header.get()));
+    Optional<Exam> exam = facts(panel, header.get()).map(facts -> new Exam(header.get(), facts));
+    references();
+    bundle.reportRest();
+    return exam;
+  }
+
+  private Optional<List<Fact<?>>> facts(Cursor panel, Header header) {
+    ObservationReader reader = new ObservationReader(catalogue, header);
+    List<Fact<?>> facts = new ArrayList<>();
+    List<Cursor> read = new ArrayList<>();
+    for (Cursor member : panel.objects("hasMember")) {
+      Optional<Cursor> observation = resolve(member);
+      if (observation.flatMap(reader::read).map(facts::add).isPresent()) {
+        read.add(observation.get());
+      }
+    }
+    if (!faults.isEmpty()) {
+      return Optional.empty();
+    }
+    checkIdentifiers(read, FactKey.of(facts), Ids.of(header.id()));
+    return Optional.of(facts);
+  }
+
+  private static void checkIdentifiers(List<Cursor> read, List<FactKey> keys, Ids ids) {
+    for (int i = 0; i < read.size(); i++) {
+      String wanted = ids.fact(keys.get(i));
+      read.get(i)
+          .only("identifier")
+          .ifPresent(
+              identifier -> {
+                identifier.expect("system", ids.system());
+                identifier.expect("value", wanted);
+              });
+    }
+  }
+
+  private void entry(Cursor entry) {
+    String url = entry.text("fullUrl").orElse("");
+    entry.drop("request");
+    entry.drop("search");
+    entry.drop("response");
+    entry
+        .required("resource")
+        .ifPresent(
+            resource -> {
+              types.put(resource, resource.peek("resourceType"));
+              Cursor other = byUrl.put(url, resource);
+              if (url.isEmpty() || other != null) {
+                entry.fault("fullUrl", "\"" + url + "\"", "a URL of its own for each entry");
+              }
+            });
+  }
+
+  /** Takes the references between the resources; each must lead to a resource of the bundle. */
+  private void references() {
+    for (Cursor report : of("DiagnosticReport")) {
+      report.objects("result").forEach(this::resolve);
+    }
+    for (Cursor provenance : of("Provenance")) {
+      provenance.objects("target").forEach(this::resolve);
+    }
+    for (Cursor composition : of("Composition")) {
+      composition.objects("section").stream()
+          .flatMap(section -> section.objects("entry").stream())
+          .forEach(this::resolve);
+    }
+  }
+
+  private Optional<Cursor> resolve(Cursor reference) {
+    String url = reference.text("reference").orElse("");
+    Optional<Cursor> resource = Optional.ofNullable(byUrl.get(url)).or(() -> stored(url));
+    if (resource.isEmpty()) {
+      reference.fault("reference", "\"" + url + "\"", "the fullUrl of an entry of this bundle");
+    }
+    return resource;
+  }
+
+  /** A server that stored the bundle rewrites its references to Type/id. */
+  private Optional<Cursor> stored(String url) {
+    return byUrl.entrySet().stream()
+        .filter(entry -> !url.isEmpty() && entry.getKey().endsWith("/" + url))
+        .map(Map.Entry::getValue)
+        .findFirst();
+  }
+
+  private List<Cursor> of(String type) {
+    return byUrl.values().stream().filter(r -> type.equals(types.get(r))).toList();
+  }
+
+  private static boolean isPanel(Cursor resource) {
+    return resource.object("code").map(code -> code.objects("coding")).orElse(List.of()).stream()
+        .anyMatch(
+            coding ->
+                coding.peek("system").equals(FrameCodes.PANEL.system())
+                    && coding.peek("code").equals(FrameCodes.PANEL.code()));
+  }
+}

@@ -1,0 +1,115 @@
+package org.isopter.mapper.fhir;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.net.URLEncoder;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.FactKey;
+
+/** Writes one examination as a bundle. */
+final class BundleWriter {
+
+  private final Json json;
+  private final Exam exam;
+  private final BundleKind kind;
+  private final Optional<String> hash;
+  private final Ids ids;
+  private final List<FactKey> keys;
+  private final List<String> factIds = new ArrayList<>();
+  private final String panelId;
+  private final String reportId;
+
+  BundleWriter(Json json, Exam exam, BundleKind kind, Optional<String> hash) {
+    this.json = json;
+    this.exam = exam;
+    this.kind = kind;
+    this.hash = hash;
+    this.ids = Ids.of(exam.header().id());
+    this.keys = exam.keys();
+    keys.forEach(key -> factIds.add(ids.uuid("Observation", ids.fact(key))));
+    this.panelId = ids.uuid("Observation", ids.record());
+    this.reportId = ids.uuid("DiagnosticReport", ids.record());
+  }
+
+  void write() {
+    json.element(
+        () -> {
+          json.text("resourceType", "Bundle");
+          if (kind != BundleKind.TRANSACTION) {
+            json.object("identifier", () -> json.identifier(ids.system(), ids.record()));
+          }
+          json.text("type", kind.word());
+          json.text("timestamp", Frame.time(exam.header().performed()));
+          json.list("entry", this::entries);
+        });
+  }
+
+  private void entries() {
+    FrameWriter frame = new FrameWriter(json, exam, ids);
+    if (kind == BundleKind.DOCUMENT) {
+      String uuid = ids.uuid("Composition", ids.record());
+      List<String> sections = List.of(Ids.urn(reportId), Ids.urn(panelId));
+      entry("Composition", uuid, ids.record(), id -> frame.composition(id, sections));
+    }
+    entry("DiagnosticReport", reportId, ids.record(), id -> frame.report(id, Ids.urn(panelId)));
+    List<String> members = factIds.stream().map(Ids::urn).toList();
+    entry("Observation", panelId, ids.record(), id -> frame.panel(id, members));
+    facts();
+    provenance(frame);
+  }
+
+  private void facts() {
+    ObservationWriter writer = new ObservationWriter(json, exam.header(), ids);
+    for (int i = 0; i < keys.size(); i++) {
+      int at = i;
+      entry(
+          "Observation",
+          factIds.get(at),
+          ids.fact(keys.get(at)),
+          id -> writer.write(exam.facts().get(at), keys.get(at), id));
+    }
+  }
+
+  private void provenance(FrameWriter frame) {
+    String uuid = ids.uuid("Provenance", ids.record());
+    List<String> targets = List.of(Ids.urn(reportId), Ids.urn(panelId));
+    json.element(
+        () -> {
+          json.text("fullUrl", Ids.urn(uuid));
+          json.object("resource", () -> frame.provenance(uuid, targets, hash));
+          // A provenance has no identifier in R4, so it is put under an id of its own.
+          request("Provenance/" + uuid);
+        });
+  }
+
+  private void entry(
+      String type, String uuid, String identifier, Consumer<Optional<String>> resource) {
+    boolean send = kind == BundleKind.TRANSACTION;
+    json.element(
+        () -> {
+          json.text("fullUrl", Ids.urn(uuid));
+          json.object(
+              "resource", () -> resource.accept(send ? Optional.empty() : Optional.of(uuid)));
+          request(type + "?identifier=" + encode(ids.system() + "|" + identifier));
+        });
+  }
+
+  private void request(String url) {
+    if (kind == BundleKind.TRANSACTION) {
+      json.object(
+          "request",
+          () -> {
+            json.text("method", "PUT");
+            json.text("url", url);
+          });
+    }
+  }
+
+  private static String encode(String token) {
+    return URLEncoder.encode(token, UTF_8);
+  }
+}

@@ -1,0 +1,84 @@
+package org.isopter.mapper.fhir;
+
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.shape.Answers;
+import org.isopter.model.value.Code;
+import org.isopter.model.value.Concept;
+
+/** Reads coded elements, each of which has one coding with the display of its code system. */
+final class Codings {
+
+  private Codings() {}
+
+  /** Takes one coding; the display may be left out, but may not be another's. */
+  static Code take(Cursor coding) {
+    String system = coding.text("system").orElse("");
+    String code = coding.text("code").orElse("");
+    String display = coding.text("display").orElse("");
+    return new Code(system, code.isEmpty() ? "(none)" : code, display);
+  }
+
+  /** Takes a concept that must be this one. */
+  static void expect(Cursor holder, String name, Code wanted) {
+    holder
+        .required(name)
+        .flatMap(concept -> concept.only("coding"))
+        .ifPresent(coding -> same(coding, take(coding), wanted));
+  }
+
+  /** Takes a concept that must be one of a list. */
+  static Optional<Concept> oneOf(Cursor holder, String name, Answers answers) {
+    return holder
+        .required(name)
+        .flatMap(concept -> concept.only("coding"))
+        .flatMap(coding -> oneOf(coding, answers));
+  }
+
+  /** Takes the codings of a concept that must be these, in any order. */
+  static void expectAll(Cursor concept, List<Code> wanted) {
+    List<Cursor> codings = concept.objects("coding");
+    List<Code> seen = codings.stream().map(Codings::take).toList();
+    for (int i = 0; i < seen.size(); i++) {
+      check(codings.get(i), seen.get(i), wanted);
+    }
+    for (Code code : wanted) {
+      if (seen.stream().noneMatch(code::sameAs)) {
+        concept.fault("coding", "no " + show(code), show(code));
+      }
+    }
+  }
+
+  private static void check(Cursor coding, Code seen, List<Code> wanted) {
+    Optional<Code> match = wanted.stream().filter(seen::sameAs).findFirst();
+    if (match.isPresent()) {
+      same(coding, seen, match.get());
+    } else {
+      List<String> all = wanted.stream().map(Codings::show).toList();
+      coding.fault("", show(seen), all.size() == 1 ? all.get(0) : "one of " + all);
+    }
+  }
+
+  private static Optional<Concept> oneOf(Cursor coding, Answers answers) {
+    Code seen = take(coding);
+    Optional<Concept> concept = answers.byCode(seen.system(), seen.code());
+    if (concept.isEmpty()) {
+      coding.fault("", show(seen), answers.choices());
+    }
+    concept.ifPresent(found -> same(coding, seen, found.code()));
+    return concept;
+  }
+
+  private static void same(Cursor coding, Code seen, Code wanted) {
+    if (!seen.sameAs(wanted)) {
+      coding.fault("", show(seen), show(wanted));
+    } else if (!seen.display().isEmpty() && !seen.display().equals(wanted.display())) {
+      coding.fault("display", "\"" + seen.display() + "\"", "\"" + wanted.display() + "\"");
+    }
+  }
+
+  private static String show(Code code) {
+    String display = code.display().isEmpty() ? "" : " \"" + code.display() + "\"";
+    return code.token() + display;
+  }
+}

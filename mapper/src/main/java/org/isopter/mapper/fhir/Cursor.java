@@ -1,0 +1,194 @@
+package org.isopter.mapper.fhir;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import org.isopter.model.value.Fault;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * A place in a JSON document. Reading takes: what was understood is gone from the tree, so what
+ * remains at the end is exactly what nobody understood.
+ */
+final class Cursor {
+
+  private final ObjectNode node;
+  private final @Nullable Cursor parent;
+  private final String step;
+  private final int index;
+  private final List<Fault> faults;
+
+  private Cursor(
+      ObjectNode node, @Nullable Cursor parent, String step, int index, List<Fault> faults) {
+    this.node = node;
+    this.parent = parent;
+    this.step = step;
+    this.index = index;
+    this.faults = faults;
+  }
+
+  /** Returns the root of a document; faults found below it are added to the list. */
+  static Cursor root(ObjectNode node, List<Fault> faults) {
+    return new Cursor(node, null, node.path("resourceType").asString("resource"), -1, faults);
+  }
+
+  /** Returns where this is, for instance {@code Bundle.entry[2].resource}. */
+  String path() {
+    String own = index < 0 ? step : step + "[" + index + "]";
+    return parent == null ? own : parent.path() + "." + own;
+  }
+
+  boolean has(String name) {
+    return node.has(name);
+  }
+
+  /** Returns a text without taking it. */
+  String peek(String name) {
+    return node.path(name).asString("");
+  }
+
+  /** Returns the object of that name; what is read from it is taken. */
+  Optional<Cursor> object(String name) {
+    JsonNode child = node.get(name);
+    if (child == null) {
+      return Optional.empty();
+    }
+    if (child instanceof ObjectNode object) {
+      return Optional.of(new Cursor(object, this, name, -1, faults));
+    }
+    fault(name, show(child), "an object");
+    return Optional.empty();
+  }
+
+  /** Returns the object of that name, or reports that it is missing. */
+  Optional<Cursor> required(String name) {
+    if (!node.has(name)) {
+      fault(name, "nothing", "an element of that name");
+    }
+    return object(name);
+  }
+
+  /** Returns the objects of the list of that name; none where there is no such list. */
+  List<Cursor> objects(String name) {
+    JsonNode list = node.get(name);
+    if (list == null) {
+      return List.of();
+    }
+    if (!list.isArray()) {
+      fault(name, show(list), "a list");
+      return List.of();
+    }
+    List<Cursor> objects = new ArrayList<>(list.size());
+    for (int i = 0; i < list.size(); i++) {
+      if (list.get(i) instanceof ObjectNode object) {
+        objects.add(new Cursor(object, this, name, i, faults));
+      } else {
+        fault(name + "[" + i + "]", show(list.get(i)), "an object");
+      }
+    }
+    return objects;
+  }
+
+  /** Returns the only object of a list, or reports how many there are. */
+  Optional<Cursor> only(String name) {
+    List<Cursor> objects = objects(name);
+    if (objects.size() == 1) {
+      return Optional.of(objects.get(0));
+    }
+    fault(name, objects.size() + " of them", "exactly one");
+    return Optional.empty();
+  }
+
+  Optional<String> text(String name) {
+    return take(name, JsonNode::isString, JsonNode::stringValue, "text");
+  }
+
+  /** Takes a list of texts. */
+  List<String> texts(String name) {
+    List<String> texts = new ArrayList<>();
+    take(name, JsonNode::isArray, list -> list, "a list")
+        .ifPresent(list -> list.forEach(text -> texts.add(text.asString(""))));
+    return texts;
+  }
+
+  Optional<BigDecimal> number(String name) {
+    return take(name, JsonNode::isNumber, JsonNode::decimalValue, "a number");
+  }
+
+  Optional<Integer> integer(String name) {
+    return take(name, JsonNode::canConvertToInt, JsonNode::intValue, "a whole number");
+  }
+
+  Optional<Boolean> truth(String name) {
+    return take(name, JsonNode::isBoolean, JsonNode::booleanValue, "true or false");
+  }
+
+  /** Takes a text that must be there and be this one. */
+  void expect(String name, String wanted) {
+    String quoted = "\"" + wanted + "\"";
+    String seen = text(name).orElse("");
+    if (!seen.equals(wanted)) {
+      fault(name, seen.isEmpty() ? "nothing" : "\"" + seen + "\"", quoted);
+    }
+  }
+
+  /** Takes what carries no finding: how a server or a sender keeps the resource. */
+  void drop(String name) {
+    node.remove(name);
+  }
+
+  void fault(String name, String seen, String wanted) {
+    faults.add(Fault.of(name.isEmpty() ? path() : path() + "." + name, seen, wanted));
+  }
+
+  void fault(Fault fault) {
+    faults.add(fault);
+  }
+
+  /** Reports everything that was not taken. */
+  void reportRest() {
+    for (Map.Entry<String, JsonNode> property : node.properties()) {
+      rest(property.getKey(), property.getValue());
+    }
+  }
+
+  private void rest(String name, JsonNode value) {
+    if (value.isContainer()) {
+      if (value.isObject()) {
+        value.properties().forEach(p -> rest(name + "." + p.getKey(), p.getValue()));
+      } else {
+        for (int i = 0; i < value.size(); i++) {
+          rest(name + "[" + i + "]", value.get(i));
+        }
+      }
+    } else {
+      fault(name, show(value), "no such element here");
+    }
+  }
+
+  private <T> Optional<T> take(
+      String name, Predicate<JsonNode> fits, Function<JsonNode, T> read, String wanted) {
+    JsonNode value = node.get(name);
+    if (value == null) {
+      return Optional.empty();
+    }
+    if (!fits.test(value)) {
+      fault(name, show(value), wanted);
+      node.remove(name);
+      return Optional.empty();
+    }
+    node.remove(name);
+    return Optional.of(read.apply(value));
+  }
+
+  private static String show(JsonNode value) {
+    String text = value.toString();
+    return text.length() <= 60 ? text : text.substring(0, 57) + "...";
+  }
+}

@@ -1,0 +1,104 @@
+package org.isopter.mapper.fhir;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import org.isopter.model.shape.Datum;
+import org.isopter.model.shape.Span;
+import org.isopter.model.shape.Spec;
+import org.isopter.model.value.Code;
+import org.isopter.model.value.Unit;
+
+/** Takes the {@code value[x]} of an observation or a component, as its spec wants it. */
+final class DatumReader implements Spec.Cases<Optional<Datum>> {
+
+  private final Cursor holder;
+
+  DatumReader(Cursor holder) {
+    this.holder = holder;
+  }
+
+  @Override
+  public Optional<Datum> measure(Spec.Measure spec) {
+    return holder.required("valueQuantity").flatMap(quantity -> measure(quantity, spec));
+  }
+
+  @Override
+  public Optional<Datum> count(Spec.Count spec) {
+    return present("valueInteger", holder.integer("valueInteger").map(Datum.Count::new));
+  }
+
+  @Override
+  public Optional<Datum> coded(Spec.Coded spec) {
+    return Codings.oneOf(holder, "valueCodeableConcept", spec.answers()).map(Datum.Coded::new);
+  }
+
+  @Override
+  public Optional<Datum> truth(Spec.Truth spec) {
+    return present("valueBoolean", holder.truth("valueBoolean").map(Datum.Truth::new));
+  }
+
+  @Override
+  public Optional<Datum> text(Spec.Text spec) {
+    return present("valueString", holder.text("valueString").map(Datum.Text::new));
+  }
+
+  @Override
+  public Optional<Datum> ratio(Spec.Ratio spec) {
+    Optional<Cursor> ratio = holder.required("valueRatio");
+    Optional<BigDecimal> numerator = ratio.flatMap(r -> side(r, "numerator", spec.unit()));
+    Optional<BigDecimal> denominator = ratio.flatMap(r -> side(r, "denominator", spec.unit()));
+    return numerator.flatMap(
+        over -> denominator.map(under -> new Datum.Ratio(over, under, spec.unit())));
+  }
+
+  private Optional<Datum> present(String name, Optional<? extends Datum> datum) {
+    if (datum.isEmpty()) {
+      holder.fault(name, "nothing readable", "an element of that name");
+    }
+    return datum.map(found -> found);
+  }
+
+  private static Optional<Datum> measure(Cursor quantity, Spec.Measure spec) {
+    Optional<BigDecimal> value = value(quantity);
+    Optional<Unit> unit = unit(quantity, spec);
+    return value.flatMap(number -> unit.map(known -> new Datum.Measure(number, known)));
+  }
+
+  private static Optional<BigDecimal> side(Cursor ratio, String name, Unit unit) {
+    Optional<Cursor> quantity = ratio.required(name);
+    quantity.ifPresent(
+        side -> {
+          side.expect("system", Code.UCUM);
+          side.expect("code", unit.ucum());
+          side.expect("unit", unit.label());
+        });
+    return quantity.flatMap(DatumReader::value);
+  }
+
+  private static Optional<Unit> unit(Cursor quantity, Spec.Measure spec) {
+    quantity.expect("system", Code.UCUM);
+    String code = quantity.text("code").orElse("");
+    for (Span span : spec.spans()) {
+      if (span.unit().ucum().equals(code)) {
+        quantity.expect("unit", span.unit().label());
+        return Optional.of(span.unit());
+      }
+    }
+    quantity.drop("unit");
+    quantity.fault("code", code.isEmpty() ? "nothing" : "\"" + code + "\"", units(spec));
+    return Optional.empty();
+  }
+
+  private static String units(Spec.Measure spec) {
+    return String.join(
+        " or ", spec.spans().stream().map(span -> "\"" + span.unit().ucum() + "\"").toList());
+  }
+
+  private static Optional<BigDecimal> value(Cursor quantity) {
+    Optional<BigDecimal> value = quantity.number("value");
+    if (value.isEmpty()) {
+      quantity.fault("value", "nothing readable", "a number");
+    }
+    return value;
+  }
+}

@@ -1,0 +1,70 @@
+package org.isopter.mapper.fhir;
+
+import java.math.BigDecimal;
+import java.util.List;
+import org.isopter.model.shape.Datum;
+import org.isopter.model.value.Code;
+import org.isopter.model.value.Unit;
+
+/** Writes a datum as the {@code value[x]} of an observation or a component. */
+final class DatumWriter implements Datum.Cases<Json> {
+
+  private final Json json;
+
+  DatumWriter(Json json) {
+    this.json = json;
+  }
+
+  @Override
+  public Json measure(Datum.Measure measure) {
+    json.object("valueQuantity", () -> quantity(measure.value(), measure.unit()));
+    return json;
+  }
+
+  @Override
+  public Json count(Datum.Count count) {
+    json.generator().writeNumberProperty("valueInteger", count.value());
+    return json;
+  }
+
+  @Override
+  public Json coded(Datum.Coded coded) {
+    json.concept("valueCodeableConcept", coded.concept().code());
+    return json;
+  }
+
+  @Override
+  public Json truth(Datum.Truth truth) {
+    json.generator().writeBooleanProperty("valueBoolean", truth.value());
+    return json;
+  }
+
+  @Override
+  public Json text(Datum.Text text) {
+    json.text("valueString", text.value());
+    return json;
+  }
+
+  @Override
+  public Json ratio(Datum.Ratio ratio) {
+    json.object(
+        "valueRatio",
+        () -> {
+          json.object("numerator", () -> quantity(ratio.numerator(), ratio.unit()));
+          json.object("denominator", () -> quantity(ratio.denominator(), ratio.unit()));
+        });
+    return json;
+  }
+
+  private void quantity(BigDecimal value, Unit unit) {
+    json.generator().writeNumberProperty("value", value);
+    json.text("unit", unit.label());
+    json.text("system", Code.UCUM);
+    json.text("code", unit.ucum());
+  }
+
+  /** Writes why there is no value. */
+  static void absent(Json json, Code reason) {
+    json.object("dataAbsentReason", () -> json.codings(List.of(reason)));
+  }
+}

@@ -1,0 +1,106 @@
+package org.isopter.mapper.fhir;
+
+import java.io.OutputStream;
+import java.io.StringWriter;
+import java.util.Optional;
+import org.isopter.model.exam.Exam;
+import tools.jackson.core.JsonGenerator;
+import tools.jackson.core.ObjectWriteContext;
+import tools.jackson.core.StreamWriteFeature;
+import tools.jackson.core.json.JsonFactory;
+import tools.jackson.core.util.DefaultPrettyPrinter;
+
+/**
+ * Writes examinations as FHIR R4 JSON bundles; the same examination always gives the same bytes.
+ *
+ * <p>Safe for use by several threads at once.
+ */
+public final class FhirWriter {
+
+  private static final JsonFactory FACTORY =
+      JsonFactory.builder()
+          // 1E+2 would not be read as the digits that were written.
+          .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
+          .build();
+
+  private final BundleKind kind;
+  private final Optional<String> hash;
+  private final boolean pretty;
+
+  private FhirWriter(BundleKind kind, Optional<String> hash, boolean pretty) {
+    this.kind = kind;
+    this.hash = hash;
+    this.pretty = pretty;
+  }
+
+  /** Returns a writer of bundles of a kind, on one line. */
+  public static FhirWriter of(BundleKind kind) {
+    return new FhirWriter(kind, Optional.empty(), false);
+  }
+
+  /** Returns this writer, indenting what it writes. */
+  public FhirWriter indented() {
+    return new FhirWriter(kind, hash, true);
+  }
+
+  /**
+   * Returns this writer, naming the source record in the provenance.
+   *
+   * @param sha256 the SHA-256 of the record's bytes in hexadecimal
+   */
+  public FhirWriter from(String sha256) {
+    return new FhirWriter(kind, Optional.of(sha256), pretty);
+  }
+
+  /** Writes a bundle to a stream in UTF-8; the stream stays open. */
+  public void write(Exam exam, OutputStream out) {
+    try (JsonGenerator generator = FACTORY.createGenerator(context(), keepOpen(out))) {
+      write(exam, generator);
+    }
+  }
+
+  /** Returns a bundle as text. */
+  public String write(Exam exam) {
+    StringWriter text = new StringWriter(4096);
+    try (JsonGenerator generator = FACTORY.createGenerator(context(), text)) {
+      write(exam, generator);
+    }
+    return text.toString();
+  }
+
+  /** Writes a bundle to a generator, for instance into a tree. */
+  public void write(Exam exam, JsonGenerator generator) {
+    new BundleWriter(new Json(generator), exam, kind, hash).write();
+  }
+
+  private ObjectWriteContext context() {
+    if (!pretty) {
+      return ObjectWriteContext.empty();
+    }
+    return new ObjectWriteContext.Base() {
+      @Override
+      public tools.jackson.core.PrettyPrinter getPrettyPrinter() {
+        return new DefaultPrettyPrinter();
+      }
+
+      @Override
+      public boolean hasPrettyPrinter() {
+        return true;
+      }
+    };
+  }
+
+  private static OutputStream keepOpen(OutputStream out) {
+    return new java.io.FilterOutputStream(out) {
+      @Override
+      public void write(byte[] bytes, int from, int length) throws java.io.IOException {
+        out.write(bytes, from, length);
+      }
+
+      @Override
+      public void close() throws java.io.IOException {
+        flush();
+      }
+    };
+  }
+}

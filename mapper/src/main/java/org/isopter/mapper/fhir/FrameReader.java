@@ -1,0 +1,156 @@
+package org.isopter.mapper.fhir;
+
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.exam.Header;
+import org.isopter.model.exam.Identifier;
+import org.isopter.model.exam.Party;
+import org.isopter.model.exam.Setting;
+import org.isopter.model.exam.Status;
+import org.isopter.model.shape.Answers;
+
+/** Takes the resources around the findings and makes the header of them. */
+final class FrameReader {
+
+  private static final Answers SETTINGS = Answers.of(Setting.class);
+
+  private FrameReader() {}
+
+  /**
+   * Takes the header from the panel, apart from what it says once more of every resource.
+   *
+   * @param amends the record that the provenance says is replaced
+   */
+  static Optional<Header> header(Cursor panel, Optional<Identifier> amends) {
+    Optional<Identifier> id = panel.only("identifier").flatMap(People::record);
+    Optional<Status> status = status(panel);
+    Optional<Party> subject =
+        panel.required("subject").flatMap(reference -> People.party(reference, "Patient"));
+    Optional<Party> performer =
+        panel.objects("performer").stream()
+            .findFirst()
+            .flatMap(reference -> People.party(reference, "Practitioner"));
+    Optional<OffsetDateTime> performed = People.time(panel, "effectiveDateTime");
+    Optional<Setting> setting = setting(panel);
+    Optional<String> remark = ObservationReader.remarks(panel).stream().findFirst();
+    if (id.isEmpty() || status.isEmpty() || subject.isEmpty() || performed.isEmpty()) {
+      return Optional.empty();
+    }
+    return People.fitting(
+        panel,
+        () ->
+            new Header(
+                id.get(),
+                subject.get(),
+                performer,
+                performed.get(),
+                status.get(),
+                setting,
+                amends,
+                remark));
+  }
+
+  /** Takes the rest of the panel, which must be what the header implies. */
+  static void panel(Cursor panel) {
+    ObservationReader.transport(panel);
+    panel.object("meta").ifPresent(meta -> meta.texts("profile"));
+    panel
+        .only("category")
+        .ifPresent(category -> Codings.expectAll(category, List.of(FrameCodes.CATEGORY)));
+    panel
+        .required("code")
+        .ifPresent(
+            code -> {
+              Codings.expectAll(code, List.of(FrameCodes.PANEL));
+              code.expect("text", FrameCodes.PANEL.display());
+            });
+  }
+
+  static void report(Cursor report, Header header) {
+    ObservationReader.transport(report);
+    expectRecord(report.only("identifier"), header);
+    report.expect("status", header.status().word());
+    Codings.expect(report, "code", FrameCodes.REPORT);
+    People.expectPeople(report, header);
+    report.expect("effectiveDateTime", Frame.time(header.performed()));
+  }
+
+  static void composition(Cursor composition, Header header) {
+    ObservationReader.transport(composition);
+    expectRecord(composition.required("identifier"), header);
+    composition.expect("status", header.status().word());
+    Codings.expect(composition, "type", FrameCodes.REPORT);
+    composition
+        .required("subject")
+        .flatMap(subject -> People.party(subject, "Patient"))
+        .filter(seen -> !seen.equals(header.subject()))
+        .ifPresent(seen -> composition.fault("subject", seen.toString(), "the person examined"));
+    composition.expect("date", Frame.time(header.performed()));
+    composition.drop("author");
+    composition.expect("title", FrameCodes.PANEL.display());
+    composition.only("section").ifPresent(section -> section.expect("title", "Findings"));
+  }
+
+  /** Takes the provenance; returns the record that it says is replaced. */
+  static Optional<Identifier> provenance(Cursor provenance) {
+    ObservationReader.transport(provenance);
+    provenance.drop("recorded");
+    provenance.drop("agent");
+    Optional<Identifier> replaced = Optional.empty();
+    for (Cursor entity : provenance.objects("entity")) {
+      String role = entity.text("role").orElse("");
+      Optional<Identifier> what =
+          entity
+              .required("what")
+              .flatMap(reference -> reference.required("identifier"))
+              .flatMap(People::record);
+      if (role.equals("revision")) {
+        replaced = what;
+      } else if (!role.equals("source")) {
+        entity.fault("role", "\"" + role + "\"", "\"source\" or \"revision\"");
+      }
+    }
+    return replaced;
+  }
+
+  static void bundle(Cursor bundle, Header header) {
+    bundle.drop("resourceType");
+    bundle.drop("id");
+    bundle.drop("meta");
+    bundle.drop("type");
+    bundle.drop("timestamp");
+    if (bundle.has("identifier")) {
+      expectRecord(bundle.object("identifier"), header);
+    }
+  }
+
+  private static void expectRecord(Optional<Cursor> identifier, Header header) {
+    identifier
+        .flatMap(People::record)
+        .filter(seen -> !seen.equals(header.id()))
+        .flatMap(seen -> identifier)
+        .ifPresent(cursor -> cursor.fault("", "another record's", header.id().toString()));
+  }
+
+  private static Optional<Status> status(Cursor panel) {
+    String word = panel.text("status").orElse("nothing");
+    Optional<Status> status = Status.of(word);
+    if (status.isEmpty()) {
+      List<String> words = java.util.Arrays.stream(Status.values()).map(Status::word).toList();
+      panel.fault("status", word, "one of " + words);
+    }
+    return status;
+  }
+
+  private static Optional<Setting> setting(Cursor panel) {
+    if (!panel.has("component")) {
+      return Optional.empty();
+    }
+    Optional<Cursor> component = panel.only("component");
+    component.ifPresent(found -> Codings.expect(found, "code", FrameCodes.SETTING));
+    return component
+        .flatMap(found -> Codings.oneOf(found, "valueCodeableConcept", SETTINGS))
+        .map(Setting.class::cast);
+  }
+}

@@ -1,0 +1,131 @@
+package org.isopter.mapper.fhir;
+
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Header;
+
+/** Writes the resources around the findings: panel, report, provenance and composition. */
+final class FrameWriter {
+
+  private final Json json;
+  private final Exam exam;
+  private final Header header;
+  private final Ids ids;
+
+  FrameWriter(Json json, Exam exam, Ids ids) {
+    this.json = json;
+    this.exam = exam;
+    this.header = exam.header();
+    this.ids = ids;
+  }
+
+  void panel(Optional<String> id, List<String> members) {
+    json.text("resourceType", "Observation");
+    json.text("id", id);
+    ObservationWriter.profile(json, FrameCodes.PANEL.code());
+    json.narrative(Narrative.of(exam));
+    recordIdentifiers();
+    json.text("status", header.status().word());
+    ObservationWriter.category(json);
+    json.object(
+        "code",
+        () -> {
+          json.codings(List.of(FrameCodes.PANEL));
+          json.text("text", FrameCodes.PANEL.display());
+        });
+    Frame.people(json, header, header.performed());
+    ObservationWriter.notes(json, header.remark().stream().toList());
+    if (!members.isEmpty()) {
+      references("hasMember", members);
+    }
+    header
+        .setting()
+        .ifPresent(
+            setting ->
+                json.single(
+                    "component",
+                    () -> {
+                      json.concept("code", FrameCodes.SETTING);
+                      json.concept("valueCodeableConcept", setting.code());
+                    }));
+  }
+
+  void report(Optional<String> id, String panel) {
+    json.text("resourceType", "DiagnosticReport");
+    json.text("id", id);
+    json.narrative(Narrative.of(exam));
+    recordIdentifiers();
+    json.text("status", header.status().word());
+    json.concept("code", FrameCodes.REPORT);
+    Frame.people(json, header, header.performed());
+    references("result", List.of(panel));
+  }
+
+  void provenance(String id, List<String> targets, Optional<String> hash) {
+    json.text("resourceType", "Provenance");
+    json.text("id", id);
+    references("target", targets);
+    json.text("recorded", Frame.time(header.performed()));
+    json.single(
+        "agent",
+        () -> {
+          json.object("type", () -> json.codings(List.of(FrameCodes.ASSEMBLER)));
+          json.object("who", () -> software(json));
+        });
+    if (hash.isPresent() || header.amends().isPresent()) {
+      json.list("entity", () -> entities(hash));
+    }
+  }
+
+  void composition(Optional<String> id, List<String> entries) {
+    json.text("resourceType", "Composition");
+    json.text("id", id);
+    json.narrative(Narrative.of(exam));
+    json.object("identifier", () -> json.identifier(ids.system(), ids.record()));
+    json.text("status", header.status().word());
+    json.concept("type", FrameCodes.REPORT);
+    json.object("subject", () -> json.party("Patient", header.subject()));
+    json.text("date", Frame.time(header.performed()));
+    json.single("author", this::author);
+    json.text("title", FrameCodes.PANEL.display());
+    json.single(
+        "section",
+        () -> {
+          json.text("title", "Findings");
+          references("entry", entries);
+        });
+  }
+
+  private void author() {
+    header.performer().ifPresentOrElse(by -> json.party("Practitioner", by), () -> software(json));
+  }
+
+  private void entities(Optional<String> hash) {
+    hash.ifPresent(sum -> entity("source", FrameCodes.HASH_SYSTEM, sum));
+    header.amends().map(Ids::of).ifPresent(old -> entity("revision", old.system(), old.record()));
+  }
+
+  private void entity(String role, String system, String value) {
+    json.element(
+        () -> {
+          json.text("role", role);
+          json.object(
+              "what", () -> json.object("identifier", () -> json.identifier(system, value)));
+        });
+  }
+
+  private void recordIdentifiers() {
+    json.single("identifier", () -> json.identifier(ids.system(), ids.record()));
+  }
+
+  private void references(String name, List<String> urns) {
+    json.list(name, () -> urns.forEach(urn -> json.element(() -> json.reference(urn))));
+  }
+
+  private static void software(Json json) {
+    json.text("type", "Device");
+    json.object("identifier", () -> json.identifier(FrameCodes.SOFTWARE_SYSTEM, "isopter"));
+    json.text("display", "Isopter " + Version.TEXT);
+  }
+}

@@ -1,0 +1,34 @@
+package org.isopter.mapper.fhir;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.util.UUID;
+import org.isopter.model.exam.FactKey;
+import org.isopter.model.exam.Identifier;
+
+/**
+ * The identifiers and addresses that follow from a record's identifier alone.
+ *
+ * @param system the system of the record's identifier, or our own where it has none
+ * @param record the value of the record's identifier
+ */
+record Ids(String system, String record) {
+
+  static Ids of(Identifier id) {
+    return new Ids(id.system().orElse(FrameCodes.RECORD_SYSTEM), id.value());
+  }
+
+  String fact(FactKey key) {
+    return record + "/" + key.text();
+  }
+
+  /** Returns the same id for the same resource of the same record, always. */
+  String uuid(String kind, String value) {
+    String name = kind + "|" + system + "|" + value;
+    return UUID.nameUUIDFromBytes(name.getBytes(UTF_8)).toString();
+  }
+
+  static String urn(String uuid) {
+    return "urn:uuid:" + uuid;
+  }
+}

@@ -1,0 +1,69 @@
+package org.isopter.mapper.fhir;
+
+import java.util.StringJoiner;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.shape.Datum;
+import org.isopter.model.shape.Layout;
+import org.isopter.model.shape.Panel;
+import org.isopter.model.shape.Part;
+import org.isopter.model.shape.Texts;
+import org.isopter.model.value.Absence;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Site;
+
+/** The few words that stand in a resource for a person to read; generated and escaped. */
+final class Narrative {
+
+  private Narrative() {}
+
+  static String of(Fact<?> fact) {
+    String what = fact.panel().map(panel -> words(fact.finding().layout(), panel)).orElse("");
+    String found = fact.outcome().fold(value -> what, Narrative::absent);
+    return div(fact.finding().title() + ", " + eye(fact.site()) + ": " + found);
+  }
+
+  static String of(Exam exam) {
+    int facts = exam.facts().size();
+    return div("Eye examination, %d %s".formatted(facts, facts == 1 ? "finding" : "findings"));
+  }
+
+  private static String words(Layout<?> layout, Panel panel) {
+    StringJoiner words = new StringJoiner("; ");
+    if (layout.choice().isPresent()) {
+      words.add(layout.writeChoice(panel));
+    } else {
+      panel.value().map(Texts::of).ifPresent(words::add);
+    }
+    panel.parts().forEach((key, part) -> addPart(layout, key, part, words));
+    return words.toString();
+  }
+
+  private static void addPart(
+      Layout<?> layout, String key, Outcome<Datum> part, StringJoiner words) {
+    for (Part<?, ?> common : layout.commonParts()) {
+      if (common.key().equals(key)) {
+        words.add(common.key().replace('-', ' ') + " " + part.fold(Texts::of, Narrative::absent));
+      }
+    }
+  }
+
+  private static String absent(Absence reason) {
+    return reason.word().replace('-', ' ');
+  }
+
+  private static String eye(Site site) {
+    return site == Site.BOTH ? "both eyes" : site.word() + " eye";
+  }
+
+  private static String div(String text) {
+    return "<div xmlns=\"http://www.w3.org/1999/xhtml\">" + escape(text) + "</div>";
+  }
+
+  static String escape(String text) {
+    return text.replace("&", "&amp;")
+        .replace("<", "&lt;")
+        .replace(">", "&gt;")
+        .replace("\"", "&quot;");
+  }
+}

@@ -1,0 +1,159 @@
+package org.isopter.mapper.fhir;
+
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.Header;
+import org.isopter.model.shape.Answers;
+import org.isopter.model.shape.Finding;
+import org.isopter.model.shape.Panel;
+import org.isopter.model.value.Canonical;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Result;
+import org.isopter.model.value.Site;
+
+/** Takes an Observation as a fact; knows the description of findings and no finding. */
+final class ObservationReader {
+
+  private static final Panel NOTHING = new Panel(Optional.empty(), Optional.empty(), Map.of());
+  private static final Answers SITES = Answers.of(Site.class);
+
+  private final Catalogue catalogue;
+  private final Header header;
+
+  ObservationReader(Catalogue catalogue, Header header) {
+    this.catalogue = catalogue;
+    this.header = header;
+  }
+
+  /** Takes the fact; empty when a fault was reported. */
+  Optional<Fact<?>> read(Cursor observation) {
+    transport(observation);
+    Optional<Finding<?>> finding = finding(observation);
+    if (finding.isEmpty()) {
+      observation.fault("code", "no code of a known finding", "a code of the catalogue");
+    }
+    return finding.flatMap(known -> fact(observation, known));
+  }
+
+  /** Takes what says how a resource is kept and shown, not what was found. */
+  static void transport(Cursor resource) {
+    resource.drop("resourceType");
+    resource.drop("id");
+    resource.object("meta").ifPresent(ObservationReader::serverMeta);
+    resource
+        .object("text")
+        .ifPresent(
+            text -> {
+              text.expect("status", "generated");
+              text.drop("div");
+            });
+  }
+
+  static void common(Cursor observation, Header header, String profile) {
+    observation
+        .object("meta")
+        .filter(meta -> meta.has("profile"))
+        .ifPresent(meta -> profile(meta, Canonical.profile(profile)));
+    observation.expect("status", header.status().word());
+    observation
+        .only("category")
+        .ifPresent(category -> Codings.expectAll(category, List.of(FrameCodes.CATEGORY)));
+    People.expectPeople(observation, header);
+  }
+
+  private static void profile(Cursor meta, String wanted) {
+    List<String> seen = meta.texts("profile");
+    if (!seen.contains(wanted)) {
+      meta.fault("profile", seen.toString(), wanted);
+    }
+  }
+
+  private static void serverMeta(Cursor meta) {
+    meta.drop("versionId");
+    meta.drop("lastUpdated");
+    meta.drop("source");
+  }
+
+  private <V> Optional<Fact<?>> fact(Cursor observation, Finding<V> finding) {
+    common(observation, header, finding.id());
+    Optional<Site> site = site(observation, finding);
+    Optional<OffsetDateTime> at = People.time(observation, "effectiveDateTime");
+    Optional<Concept> method =
+        finding
+            .methods()
+            .filter(known -> observation.has("method"))
+            .flatMap(known -> Codings.oneOf(observation, "method", known));
+    Optional<String> device = observation.object("device").flatMap(d -> d.text("display"));
+    List<String> remarks = remarks(observation);
+    Optional<Panel> panel = Optional.empty();
+    Optional<Outcome<V>> outcome;
+    if (observation.has("dataAbsentReason")) {
+      outcome = PanelReader.absence(observation).map(Outcome::<V>absent);
+    } else {
+      panel = PanelReader.read(observation, finding.layout());
+      outcome = panel.flatMap(found -> value(observation, finding, found)).map(Outcome::found);
+    }
+    Panel coded = panel.orElse(NOTHING);
+    if (site.isEmpty() || at.isEmpty() || outcome.isEmpty()) {
+      return Optional.empty();
+    }
+    code(observation, finding, site.get(), coded);
+    return People.fitting(
+        observation,
+        () ->
+            new Fact<>(
+                finding,
+                site.get(),
+                outcome.get(),
+                method,
+                at.filter(time -> !time.equals(header.performed())),
+                device,
+                remarks));
+  }
+
+  private Optional<Finding<?>> finding(Cursor observation) {
+    return observation.object("code").map(code -> code.objects("coding")).orElse(List.of()).stream()
+        .map(coding -> catalogue.byCode(coding.peek("system"), coding.peek("code")))
+        .flatMap(Optional::stream)
+        .findFirst();
+  }
+
+  private static void code(Cursor observation, Finding<?> finding, Site site, Panel panel) {
+    observation
+        .object("code")
+        .ifPresent(
+            code -> {
+              Codings.expectAll(code, finding.codes().at(site, panel));
+              code.expect("text", finding.title());
+            });
+  }
+
+  private static Optional<Site> site(Cursor observation, Finding<?> finding) {
+    Optional<Site> site = Codings.oneOf(observation, "bodySite", SITES).map(Site.class::cast);
+    if (site.isPresent() && !finding.sites().contains(site.get())) {
+      String wanted = finding.sites().stream().map(Site::word).collect(Collectors.joining(" or "));
+      observation.fault("bodySite", site.get().word(), wanted + " for " + finding.id());
+      return Optional.empty();
+    }
+    return site;
+  }
+
+  static List<String> remarks(Cursor observation) {
+    return observation.objects("note").stream()
+        .map(note -> note.text("text"))
+        .flatMap(Optional::stream)
+        .toList();
+  }
+
+  private static <V> Optional<V> value(Cursor observation, Finding<V> finding, Panel panel) {
+    Result<V> value = finding.layout().decode(panel);
+    value.faults().forEach(fault -> observation.fault(fault.within(observation.path())));
+    return value instanceof Result.Ok<V> ok ? Optional.of(ok.value()) : Optional.empty();
+  }
+}

@@ -1,0 +1,130 @@
+package org.isopter.mapper.fhir;
+
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.isopter.model.shape.Answers;
+import org.isopter.model.shape.Choice;
+import org.isopter.model.shape.Datum;
+import org.isopter.model.shape.Layout;
+import org.isopter.model.shape.Panel;
+import org.isopter.model.shape.Part;
+import org.isopter.model.shape.Variant;
+import org.isopter.model.value.Absence;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.Outcome;
+
+/** Takes the value and the components of an observation, as the layout of its finding says. */
+final class PanelReader {
+
+  private static final Answers REASONS = Answers.of(Absence.class);
+
+  private final Cursor observation;
+  private final Layout<?> layout;
+  private final Map<String, Cursor> components = new HashMap<>();
+  private final Map<String, Cursor> places = new HashMap<>();
+
+  private PanelReader(Cursor observation, Layout<?> layout) {
+    this.observation = observation;
+    this.layout = layout;
+    observation.objects("component").forEach(this::index);
+  }
+
+  /** Takes the panel; empty when a fault was reported. */
+  static Optional<Panel> read(Cursor observation, Layout<?> layout) {
+    return new PanelReader(observation, layout).panel();
+  }
+
+  static Optional<Absence> absence(Cursor holder) {
+    return Codings.oneOf(holder, "dataAbsentReason", REASONS).map(Absence.class::cast);
+  }
+
+  private Optional<Panel> panel() {
+    Optional<Concept> notation = layout.choice().flatMap(this::notation);
+    Optional<Variant> variant = layout.variant(notation);
+    if (variant.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Datum> value =
+        variant.get().value().flatMap(spec -> spec.fold(new DatumReader(observation)));
+    if (variant.get().value().isPresent() && value.isEmpty()) {
+      return Optional.empty();
+    }
+    Panel panel = new Panel(notation, value, parts(variant.get().parts()));
+    components.values().forEach(this::unknown);
+    List<Fault> faults = layout.check(panel);
+    faults.forEach(fault -> observation.fault(fault.at(place(fault.path()))));
+    return faults.isEmpty() ? Optional.of(panel) : Optional.empty();
+  }
+
+  private void index(Cursor component) {
+    List<Cursor> codings =
+        component.object("code").map(code -> code.objects("coding")).orElse(List.of());
+    String token =
+        codings.size() == 1
+            ? codings.get(0).peek("system") + "|" + codings.get(0).peek("code")
+            : codings.size() + " codings";
+    Cursor other = components.put(token, component);
+    if (other != null) {
+      component.fault("code", "a second component " + token, "one component of each code");
+    }
+  }
+
+  private Optional<Concept> notation(Choice<?, ?> choice) {
+    Cursor component = components.remove(choice.code().token());
+    if (component == null) {
+      observation.fault(
+          "component", "no component " + choice.code().token(), choice.notations().choices());
+      return Optional.empty();
+    }
+    Codings.expect(component, "code", choice.code());
+    return Codings.oneOf(component, "valueCodeableConcept", choice.notations());
+  }
+
+  private Map<String, Outcome<Datum>> parts(List<Part<?, ?>> wanted) {
+    Map<String, Outcome<Datum>> parts = new LinkedHashMap<>();
+    for (Part<?, ?> part : wanted) {
+      Cursor component = components.remove(part.code().token());
+      if (component != null) {
+        places.put(part.key(), component);
+        Codings.expect(component, "code", part.code());
+        part(component, part).ifPresent(outcome -> parts.put(part.key(), outcome));
+      }
+    }
+    return parts;
+  }
+
+  private static Optional<Outcome<Datum>> part(Cursor component, Part<?, ?> part) {
+    return component.has("dataAbsentReason")
+        ? absence(component).map(Outcome::absent)
+        : part.spec().fold(new DatumReader(component)).map(Outcome::found);
+  }
+
+  private void unknown(Cursor component) {
+    List<String> known =
+        layout.variants().stream()
+            .flatMap(variant -> variant.parts().stream())
+            .map(part -> part.code().token())
+            .distinct()
+            .toList();
+    String seen =
+        component.object("code").map(code -> code.objects("coding")).orElse(List.of()).stream()
+            .map(coding -> coding.peek("system") + "|" + coding.peek("code"))
+            .toList()
+            .toString();
+    component.fault("code", seen, known.isEmpty() ? "no component" : "one of " + known);
+  }
+
+  private String place(String key) {
+    Cursor component = places.get(key);
+    if (component != null) {
+      return component.path();
+    }
+    return key.equals(Part.VALUE)
+        ? observation.path() + ".value"
+        : observation.path() + ".component";
+  }
+}

@@ -1,0 +1,84 @@
+package org.isopter.mapper.fhir;
+
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.isopter.model.exam.Header;
+import org.isopter.model.exam.Identifier;
+import org.isopter.model.exam.Party;
+import org.isopter.model.value.FaultException;
+
+/** Reads persons, identifiers and times. */
+final class People {
+
+  private People() {}
+
+  static Optional<Party> party(Cursor reference, String type) {
+    reference.expect("type", type);
+    Optional<Identifier> identifier = reference.object("identifier").flatMap(People::identifier);
+    Optional<String> name = reference.text("display");
+    if (identifier.isEmpty() && name.isEmpty()) {
+      reference.fault("", "neither identifier nor display", "a person by identifier or name");
+      return Optional.empty();
+    }
+    return fitting(reference, () -> new Party(identifier, name));
+  }
+
+  static Optional<Identifier> identifier(Cursor identifier) {
+    Optional<String> system = identifier.text("system");
+    Optional<String> value = identifier.text("value");
+    if (value.isEmpty()) {
+      identifier.fault("value", "nothing", "an identifier");
+    }
+    return value.flatMap(text -> fitting(identifier, () -> new Identifier(system, text)));
+  }
+
+  /** Takes the identifier of a record; our own system stands for none. */
+  static Optional<Identifier> record(Cursor identifier) {
+    return identifier(identifier)
+        .map(
+            id ->
+                id.system().equals(Optional.of(FrameCodes.RECORD_SYSTEM))
+                    ? Identifier.of(id.value())
+                    : id);
+  }
+
+  static Optional<OffsetDateTime> time(Cursor holder, String name) {
+    Optional<String> text = holder.text(name);
+    if (text.isEmpty()) {
+      holder.fault(name, "nothing", "a date and time with offset");
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(OffsetDateTime.parse(text.get()));
+    } catch (DateTimeParseException unreadable) {
+      holder.fault(name, "\"" + text.get() + "\"", "a time such as 2026-03-02T09:30:00+01:00");
+      return Optional.empty();
+    }
+  }
+
+  /** Takes what every resource of an examination says again of the person and the examiner. */
+  static void expectPeople(Cursor resource, Header header) {
+    resource
+        .required("subject")
+        .flatMap(subject -> party(subject, "Patient"))
+        .filter(seen -> !seen.equals(header.subject()))
+        .ifPresent(seen -> resource.fault("subject", seen.toString(), header.subject().toString()));
+    List<Optional<Party>> seen =
+        resource.objects("performer").stream().map(by -> party(by, "Practitioner")).toList();
+    if (!seen.equals(header.performer().map(Optional::of).stream().toList())) {
+      resource.fault("performer", seen.toString(), header.performer().toString());
+    }
+  }
+
+  static <T> Optional<T> fitting(Cursor at, Supplier<T> make) {
+    try {
+      return Optional.of(make.get());
+    } catch (FaultException unfit) {
+      unfit.faults().forEach(fault -> at.fault(fault.within(at.path())));
+      return Optional.empty();
+    }
+  }
+}
