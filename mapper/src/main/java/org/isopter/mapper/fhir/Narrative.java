@@ -20,7 +20,7 @@ final class Narrative {
   static String of(Fact<?> fact) {
     String what = fact.panel().map(panel -> words(fact.finding().layout(), panel)).orElse("");
     String found = fact.outcome().fold(value -> what, Narrative::absent);
-    return div(fact.finding().title() + ", " + eye(fact.site()) + ": " + found);
+    return div(fact.finding().title() + eye(fact) + ": " + found);
   }
 
   static String of(Exam exam) {
@@ -52,8 +52,12 @@ final class Narrative {
     return reason.word().replace('-', ' ');
   }
 
-  private static String eye(Site site) {
-    return site == Site.BOTH ? "both eyes" : site.word() + " eye";
+  private static String eye(Fact<?> fact) {
+    // "Both eyes: right" would be read wrongly of a comparison between the eyes.
+    if (fact.finding().sites().equals(Site.PAIR)) {
+      return "";
+    }
+    return fact.site() == Site.BOTH ? ", both eyes" : ", " + fact.site().word() + " eye";
   }
 
   private static String div(String text) {

@@ -1,5 +1,6 @@
 package org.isopter.mapper.record;
 
+import org.isopter.mapper.Goldens;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 

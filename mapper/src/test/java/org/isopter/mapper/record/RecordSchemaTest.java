@@ -1,5 +1,6 @@
 package org.isopter.mapper.record;
 
+import org.isopter.mapper.Goldens;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 

@@ -1,5 +1,6 @@
 package org.isopter.mapper.record;
 
+import org.isopter.mapper.Goldens;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 

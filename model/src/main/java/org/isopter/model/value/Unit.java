@@ -28,8 +28,8 @@ public record Unit(String ucum, String text) {
   public static final Unit LOGMAR = new Unit("1", "logMAR");
   public static final Unit DECIMAL = new Unit("1", "decimal");
   public static final Unit LOG_UNIT = new Unit("1", "log units");
-  public static final Unit M_UNIT = new Unit("1", "M");
-  public static final Unit POINT = new Unit("1", "N");
+  public static final Unit M_UNIT = new Unit("1", "M units");
+  public static final Unit POINT = new Unit("1", "N points");
 
   /** Returns the text as the unit of a FHIR quantity: the UCUM code where people write nothing. */
   public String label() {

@@ -1,4 +1,4 @@
-package org.isopter.mapper.record;
+package org.isopter.mapper;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -10,11 +10,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** Reviewed files that hold what the program says; {@code -Dgolden=update} rewrites them. */
-final class Goldens {
+public final class Goldens {
 
   private Goldens() {}
 
-  static void check(Path file, String actual) {
+  /** Checks a text against its reviewed file, byte for byte. */
+  public static void check(Path file, String actual) {
     try {
       if ("update".equals(System.getProperty("golden"))) {
         Files.writeString(file, actual, UTF_8);
