@@ -32,7 +32,7 @@ class RecordReaderTest {
     String page = Files.readString(Path.of("../docs/mapping.md"), UTF_8);
     int start = page.indexOf("```yaml\n") + 8;
     Exam exam = yaml(page.substring(start, page.indexOf("```", start))).orThrow();
-    assertEquals(7, exam.facts().size());
+    assertEquals(6, exam.facts().size());
     assertEquals(2, exam.all(Acuities.DISTANCE).at(Site.RIGHT).values().size());
   }
 
@@ -66,6 +66,16 @@ class RecordReaderTest {
     for (var reading : exam.all(Acuities.DISTANCE).values()) {
       assertEquals(Unit.METRE, ((Acuity.Fraction) reading.acuity()).unit());
     }
+  }
+
+  @Test
+  void keepsAFractionInMetresBesideADistanceInFeet() {
+    Exam exam =
+        yaml(Records.with("  distance-acuity: { left: { value: 3/60 m, distance: 3 ft } }\n"))
+            .orThrow();
+    String written = new RecordWriter().write(exam, RecordFormat.YAML);
+    assertTrue(written.contains("value: 3/60 m,"), written);
+    assertEquals(Result.ok(exam), yaml(written));
   }
 
   @Test

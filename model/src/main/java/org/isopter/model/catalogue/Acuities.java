@@ -117,7 +117,8 @@ public final class Acuities {
             AcuityReading::acuity,
             new Choice.Written<>(
                 AcuityText.PATTERN,
-                (text, others) -> AcuityText.parse(text, others.find(DISTANCE_TESTED))),
+                (text, others) -> AcuityText.parse(text, others.find(DISTANCE_TESTED)),
+                (chosen, others) -> AcuityText.write(chosen, others.find(DISTANCE_TESTED))),
             notations);
     return Layout.of(
         acuity,

@@ -29,8 +29,12 @@ public final class Choice<V, C> {
    * @param <C> the sealed type of the alternatives
    * @param pattern a regular expression that every written form matches
    * @param read reads the text; the other parts of the value may explain it
+   * @param write writes the text that is read as the same again beside the other parts
    */
-  public record Written<C>(String pattern, BiFunction<String, Values, Result<C>> read) {}
+  public record Written<C>(
+      String pattern,
+      BiFunction<String, Values, Result<C>> read,
+      BiFunction<C, Values, String> write) {}
 
   /**
    * Makes a choice.
@@ -38,8 +42,8 @@ public final class Choice<V, C> {
    * @param list the name of the list of notations
    * @param key what a table and a component call the notation
    * @param title the display of the component
-   * @param getter reads the chosen alternative; its {@code toString} is its written form
-   * @param written how it is read
+   * @param getter reads the chosen alternative
+   * @param written how it is written and read
    * @param alternatives the alternatives, each of a type of its own
    */
   public Choice(
@@ -103,6 +107,10 @@ public final class Choice<V, C> {
         .flatMap(this::named)
         .<C>map(alternative -> alternative.build(new Values(panel)))
         .orElseThrow(() -> new IllegalStateException(key + " was not checked"));
+  }
+
+  String write(Panel panel) {
+    return written.write().apply(build(panel), new Values(panel));
   }
 
   Result<C> read(String text, Values others) {

@@ -153,9 +153,9 @@ public final class Layout<V> {
     return written.read(text, new Values(others)).flatMap(chosen -> chosenPanel(written, chosen));
   }
 
-  /** Returns the written form of a choice. */
+  /** Returns the written form of a choice, which is read as the same beside the same parts. */
   public String writeChoice(Panel panel) {
-    return choice.orElseThrow().build(panel).toString();
+    return choice.orElseThrow().write(panel);
   }
 
   private Result<Panel> chosenPanel(Choice<V, ?> written, Object chosen) {

@@ -72,7 +72,21 @@ public final class AcuityText {
     return other(text, plain);
   }
 
+  /**
+   * Writes an acuity so that it is read as the same again beside the same testing distance.
+   *
+   * <p>A fraction names its unit where the bare one would be refused, or taken for another: 3/60 in
+   * metres beside a distance of 3 ft.
+   */
+  public static String write(Acuity acuity, Optional<Quantity> distance) {
+    return acuity instanceof Acuity.Fraction fraction ? of(fraction, distance) : acuity.toString();
+  }
+
   static String of(Acuity.Fraction fraction) {
+    return of(fraction, Optional.empty());
+  }
+
+  private static String of(Acuity.Fraction fraction, Optional<Quantity> distance) {
     String suffix = fraction.letters() == 0 ? "" : "%+d".formatted(fraction.letters());
     String bare =
         fraction.numerator().toPlainString()
@@ -80,7 +94,7 @@ public final class AcuityText {
             + fraction.denominator().toPlainString()
             + suffix;
     boolean clear =
-        parse(bare).map(fraction::equals) instanceof Result.Ok<Boolean> ok && ok.value();
+        parse(bare, distance).map(fraction::equals) instanceof Result.Ok<Boolean> ok && ok.value();
     return clear ? bare : bare + " " + fraction.unit().text();
   }
 
