@@ -1,0 +1,57 @@
+package org.isopter.mapper.record;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.model.value.Fault;
+
+/** Gathers every fault of a record, to be told in the order of the text. */
+final class Complaints {
+
+  private record Complaint(Place place, Fault fault) {}
+
+  private final List<Complaint> all = new ArrayList<>();
+  private final Set<Place> settled = new HashSet<>();
+
+  /** Notes what was seen at a place where something else was wanted; nothing can be read there. */
+  <T> Optional<T> add(Place place, String seen, String wanted, String advice) {
+    return add(place, new Fault("", seen, wanted, advice));
+  }
+
+  <T> Optional<T> add(Place place, String seen, String wanted) {
+    return add(place, seen, wanted, "");
+  }
+
+  <T> Optional<T> add(Node node, String wanted, String advice) {
+    return add(node.place(), node.shown(), wanted, advice);
+  }
+
+  <T> Optional<T> add(Place place, Fault fault) {
+    if (settled.isEmpty() || !settled.contains(place)) {
+      all.add(new Complaint(place, fault));
+    }
+    return Optional.empty();
+  }
+
+  /** Notes what makes every further word about the place needless. */
+  void settle(Place place, String seen, String wanted, String advice) {
+    add(place, seen, wanted, advice);
+    settled.add(place);
+  }
+
+  boolean isEmpty() {
+    return all.isEmpty();
+  }
+
+  List<Fault> faults() {
+    return all.stream()
+        .sorted(
+            Comparator.<Complaint>comparingInt(complaint -> complaint.place().line())
+                .thenComparingInt(complaint -> complaint.place().column()))
+        .map(complaint -> complaint.fault().at(complaint.place().toString()))
+        .toList();
+  }
+}
