@@ -67,6 +67,12 @@ final class Journal {
     streams.err().println("isopter: " + words);
   }
 
+  /** Says how many documents of a kind were as they should be and how many were not. */
+  void sum(String noun) {
+    String all = Words.count(done + refused, noun);
+    say(refused == 0 ? all + ", no fault found" : all + ", " + refused + " refused");
+  }
+
   /** Returns how many documents were done. */
   int done() {
     return done;
