@@ -18,6 +18,9 @@ import tools.jackson.databind.node.ObjectNode;
 /** Takes one bundle as one examination. */
 final class BundleReader {
 
+  private static final List<String> TYPES =
+      List.of("Observation", "DiagnosticReport", "Provenance", "Composition");
+
   private final Catalogue catalogue;
   private final Cursor bundle;
   private final List<Fault> faults;
@@ -37,7 +40,7 @@ final class BundleReader {
       return Optional.empty();
     }
     bundle.objects("entry").forEach(this::entry);
-    List<Cursor> panels = byUrl.values().stream().filter(BundleReader::isPanel).toList();
+    List<Cursor> panels = of("Observation").stream().filter(BundleReader::isPanel).toList();
     if (panels.size() != 1) {
       bundle.fault(
           "entry",
@@ -107,7 +110,11 @@ final class BundleReader {
         .required("resource")
         .ifPresent(
             resource -> {
-              types.put(resource, resource.peek("resourceType"));
+              String type = resource.peek("resourceType");
+              types.put(resource, type);
+              if (!TYPES.contains(type)) {
+                resource.fault("resourceType", "\"" + type + "\"", "one of " + TYPES);
+              }
               Cursor other = byUrl.put(url, resource);
               if (url.isEmpty() || other != null) {
                 entry.fault("fullUrl", "\"" + url + "\"", "a URL of its own for each entry");

@@ -54,7 +54,7 @@ final class FrameReader {
   /** Takes the rest of the panel, which must be what the header implies. */
   static void panel(Cursor panel) {
     ObservationReader.transport(panel);
-    panel.object("meta").ifPresent(meta -> meta.texts("profile"));
+    ObservationReader.profile(panel, FrameCodes.PANEL.code());
     panel
         .only("category")
         .ifPresent(category -> Codings.expectAll(category, List.of(FrameCodes.CATEGORY)));

@@ -56,10 +56,7 @@ final class ObservationReader {
   }
 
   static void common(Cursor observation, Header header, String profile) {
-    observation
-        .object("meta")
-        .filter(meta -> meta.has("profile"))
-        .ifPresent(meta -> profile(meta, Canonical.profile(profile)));
+    profile(observation, profile);
     observation.expect("status", header.status().word());
     observation
         .only("category")
@@ -67,11 +64,19 @@ final class ObservationReader {
     People.expectPeople(observation, header);
   }
 
-  private static void profile(Cursor meta, String wanted) {
-    List<String> seen = meta.texts("profile");
-    if (!seen.contains(wanted)) {
-      meta.fault("profile", seen.toString(), wanted);
-    }
+  /** Takes the profiles that are claimed; where any is, ours must be among them. */
+  static void profile(Cursor resource, String id) {
+    String wanted = Canonical.profile(id);
+    resource
+        .object("meta")
+        .filter(meta -> meta.has("profile"))
+        .ifPresent(
+            meta -> {
+              List<String> seen = meta.texts("profile");
+              if (!seen.contains(wanted)) {
+                meta.fault("profile", seen.toString(), wanted);
+              }
+            });
   }
 
   private static void serverMeta(Cursor meta) {

@@ -6,6 +6,8 @@ import org.isopter.model.value.Concept;
 /** How a pupil answers a stimulus. */
 public enum PupilResponse implements Concept {
   BRISK("Brisk"),
+  /** It answers; how briskly was not said. */
+  REACTIVE(Code.snomed("11214006", "Reactive (qualifier value)")),
   SLUGGISH(Code.snomed("421141009", "Sluggish pupil movement")),
   TONIC("Slow and tonic"),
   ABSENT("Absent");

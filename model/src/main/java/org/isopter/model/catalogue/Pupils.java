@@ -75,6 +75,17 @@ public final class Pupils {
               .cite("data-entry limits 0.5 to 10 mm: common practice, no source")
               .build());
 
+  /** Whether the pupils are of one size, a comparison of the two eyes. */
+  public static final Finding<PupilEquality> EQUALITY =
+      ENTRIES.add(
+          Finding.of("pupil-equality", "Equality of pupils")
+              .code(Code.snomed("363955005", "Equality of pupils (observable entity)"))
+              .value(Shapes.oneOf(PupilEquality.class))
+              .at(Site.PAIR)
+              .cite("common practice, no source")
+              .note("As judged by eye, in the light of the room; measured sizes say more.")
+              .build());
+
   /** The outline of a pupil. */
   public static final Finding<PupilOutline> OUTLINE =
       ENTRIES.add(

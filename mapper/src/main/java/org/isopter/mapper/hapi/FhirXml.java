@@ -1,0 +1,67 @@
+package org.isopter.mapper.hapi;
+
+import ca.uhn.fhir.context.FhirContext;
+import ca.uhn.fhir.parser.DataFormatException;
+import ca.uhn.fhir.parser.IParser;
+import ca.uhn.fhir.parser.StrictErrorHandler;
+import org.hl7.fhir.instance.model.api.IBaseResource;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.FaultException;
+
+/** Turns FHIR R4 JSON into XML and back with HAPI, strictly: nothing unknown is dropped. */
+public final class FhirXml {
+
+  private FhirXml() {}
+
+  /**
+   * Returns the XML of a resource.
+   *
+   * @throws FaultException when the JSON is no FHIR R4 resource
+   */
+  public static String toXml(String json) {
+    return strict(R4.context().newXmlParser())
+        .setPrettyPrint(true)
+        .encodeResourceToString(parse(R4.context().newJsonParser(), json));
+  }
+
+  /**
+   * Returns the JSON of a resource.
+   *
+   * @throws FaultException when the XML is no FHIR R4 resource
+   */
+  public static String toJson(String xml) {
+    return strict(R4.context().newJsonParser())
+        .encodeResourceToString(parse(R4.context().newXmlParser(), xml));
+  }
+
+  static IBaseResource parse(IParser parser, String text) {
+    try {
+      return strict(parser).parseResource(text);
+    } catch (DataFormatException unreadable) {
+      throw new FaultException(
+          new Fault(
+              "",
+              String.valueOf(unreadable.getMessage()),
+              "a FHIR R4 resource",
+              "correct the resource, or send it again"));
+    }
+  }
+
+  static IParser strict(IParser parser) {
+    parser.setParserErrorHandler(new StrictErrorHandler());
+    // Entries keep the ids and the references they were given.
+    parser.setOverrideResourceIdWithBundleEntryFullUrl(false);
+    return parser;
+  }
+
+  /** Holds the one context; it is costly to make and safe to share. */
+  static final class R4 {
+    private static final FhirContext CONTEXT = FhirContext.forR4Cached();
+
+    private R4() {}
+
+    static FhirContext context() {
+      return CONTEXT;
+    }
+  }
+}
