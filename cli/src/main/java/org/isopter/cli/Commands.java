@@ -14,6 +14,7 @@ import picocli.CommandLine;
 /** The subcommands by name. */
 final class Commands {
 
+  private static final int WIDTH = 100;
   private static final Map<String, Function<Streams, Object>> ALL = all();
 
   private Commands() {}
@@ -35,7 +36,7 @@ final class Commands {
     return line.setOut(writer(streams.out()))
         .setErr(writer(streams.err()))
         .setCaseInsensitiveEnumValuesAllowed(true)
-        .setUsageHelpAutoWidth(false)
+        .setUsageHelpWidth(WIDTH)
         .setParameterExceptionHandler(Mistakes::misuse)
         .setExecutionExceptionHandler(
             (mistake, at, parsed) -> Mistakes.failure(mistake, at, Arrays.asList(args)));

@@ -61,7 +61,9 @@ abstract class ConvertCommand extends InputCommand {
       return Output.to(streams.out());
     }
     Path target = Path.of(output);
-    return toFolder() ? new FolderOutput(target, form) : new FileOutput(target, form == Form.NDJSON);
+    return toFolder()
+        ? new FolderOutput(target, form)
+        : new FileOutput(target, form == Form.NDJSON);
   }
 
   private boolean toFolder() {
@@ -73,7 +75,8 @@ abstract class ConvertCommand extends InputCommand {
     if (output != null || journal.refused() > 0) {
       String where = output == null ? "" : " to " + output;
       String refused = journal.refused() == 0 ? "" : ", " + journal.refused() + " refused";
-      journal.say(Words.count(journal.done(), "document") + " written as " + form + where + refused);
+      journal.say(
+          Words.count(journal.done(), "document") + " written as " + form + where + refused);
     }
   }
 }

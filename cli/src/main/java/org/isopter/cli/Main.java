@@ -1,7 +1,5 @@
 package org.isopter.cli;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
 import java.io.PrintWriter;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;

@@ -12,8 +12,9 @@ import picocli.CommandLine.Option;
 @Command(
     name = "round-trip",
     description = {
-      "Writes each record as FHIR (JSON and XML) and as a record (JSON and YAML), reads each again,",
-      "and tells what is not as it was: the path, before and after."
+      "Shows what, if anything, is lost on the way to FHIR and back.",
+      "Each record is written as FHIR (JSON, XML) and as a record (JSON, YAML) and read again. What"
+          + " is not as it was is told with its path, before and after."
     },
     footer = {
       "",

@@ -35,8 +35,7 @@ final class RoundTripText {
     String refused = journal.refused() == 0 ? "" : "; " + journal.refused() + " refused";
     journal.say(
         "%s in %s: %d identical, %d changed%s"
-            .formatted(
-                records, Words.count(forms, "form"), identical, forms - identical, refused));
+            .formatted(records, Words.count(forms, "form"), identical, forms - identical, refused));
   }
 
   private void tell(Item item, RoundTrip.Leg leg) {

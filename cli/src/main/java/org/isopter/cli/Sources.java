@@ -60,7 +60,9 @@ final class Sources {
         form -> found.add(new Source("standard input", form, Path.of("standard-input"), () -> in)),
         () ->
             journal.missing(
-                "standard input", "required", "has no name that tells its form: add --input-format"));
+                "standard input",
+                "required",
+                "has no name that tells its form: add --input-format"));
   }
 
   private void file(String name, Path path) {

@@ -28,6 +28,7 @@ record Streams(InputStream in, PrintStream out, PrintStream err) {
   }
 
   private static PrintStream utf8(FileDescriptor to) {
-    return new PrintStream(new BufferedOutputStream(new FileOutputStream(to), 1 << 16), false, UTF_8);
+    return new PrintStream(
+        new BufferedOutputStream(new FileOutputStream(to), 1 << 16), false, UTF_8);
   }
 }

@@ -28,7 +28,7 @@ final class ToFhirCommand extends ConvertCommand {
       paramLabel = "KIND",
       defaultValue = "collection",
       description = {
-        "Kind of bundle: ${COMPLETION-CANDIDATES}.",
+        "Kind of bundle: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).",
         "A transaction is for a server; sending it twice changes nothing."
       })
   BundleKind kind = BundleKind.COLLECTION;
