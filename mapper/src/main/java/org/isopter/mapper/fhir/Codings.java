@@ -1,5 +1,6 @@
 package org.isopter.mapper.fhir;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.shape.Answers;
@@ -37,26 +38,26 @@ final class Codings {
 
   /** Takes the codings of a concept that must be these, in any order. */
   static void expectAll(Cursor concept, List<Code> wanted) {
-    List<Cursor> codings = concept.objects("coding");
-    List<Code> seen = codings.stream().map(Codings::take).toList();
-    for (int i = 0; i < seen.size(); i++) {
-      check(codings.get(i), seen.get(i), wanted);
+    List<Code> missing = new ArrayList<>(wanted);
+    for (Cursor coding : concept.objects("coding")) {
+      Code seen = take(coding);
+      check(coding, seen, wanted);
+      missing.removeIf(seen::sameAs);
     }
-    for (Code code : wanted) {
-      if (seen.stream().noneMatch(code::sameAs)) {
-        concept.fault("coding", "no " + show(code), show(code));
-      }
+    for (Code code : missing) {
+      concept.fault("coding", "no " + show(code), show(code));
     }
   }
 
   private static void check(Cursor coding, Code seen, List<Code> wanted) {
-    Optional<Code> match = wanted.stream().filter(seen::sameAs).findFirst();
-    if (match.isPresent()) {
-      same(coding, seen, match.get());
-    } else {
-      List<String> all = wanted.stream().map(Codings::show).toList();
-      coding.fault("", show(seen), all.size() == 1 ? all.get(0) : "one of " + all);
+    for (Code code : wanted) {
+      if (seen.sameAs(code)) {
+        same(coding, seen, code);
+        return;
+      }
     }
+    List<String> all = wanted.stream().map(Codings::show).toList();
+    coding.fault("", show(seen), all.size() == 1 ? all.get(0) : "one of " + all);
   }
 
   private static Optional<Concept> oneOf(Cursor coding, Answers answers) {

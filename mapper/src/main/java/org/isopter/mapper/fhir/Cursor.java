@@ -153,9 +153,24 @@ final class Cursor {
 
   /** Reports everything that was not taken. */
   void reportRest() {
+    if (!hasLeaf(node)) {
+      return;
+    }
     for (Map.Entry<String, JsonNode> property : node.properties()) {
       rest(property.getKey(), property.getValue());
     }
+  }
+
+  private static boolean hasLeaf(JsonNode value) {
+    if (!value.isContainer()) {
+      return true;
+    }
+    for (JsonNode child : value) {
+      if (hasLeaf(child)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private void rest(String name, JsonNode value) {

@@ -8,9 +8,7 @@ import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import tools.jackson.core.JacksonException;
-import tools.jackson.core.StreamReadFeature;
 import tools.jackson.core.TokenStreamLocation;
-import tools.jackson.core.json.JsonFactory;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.cfg.JsonNodeFeature;
@@ -26,8 +24,8 @@ import tools.jackson.databind.node.ObjectNode;
 public final class FhirReader {
 
   private static final JsonMapper MAPPER =
-      JsonMapper.builder(
-              JsonFactory.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build())
+      JsonMapper.builder()
+          .enable(DeserializationFeature.FAIL_ON_READING_DUP_TREE_KEY)
           .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
           .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
           // 1.50 must stay 1.50: the digits say how finely it was measured.

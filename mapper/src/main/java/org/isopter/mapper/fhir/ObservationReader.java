@@ -123,10 +123,17 @@ final class ObservationReader {
   }
 
   private Optional<Finding<?>> finding(Cursor observation) {
-    return observation.object("code").map(code -> code.objects("coding")).orElse(List.of()).stream()
-        .map(coding -> catalogue.byCode(coding.peek("system"), coding.peek("code")))
-        .flatMap(Optional::stream)
-        .findFirst();
+    for (Cursor coding : codings(observation)) {
+      Optional<Finding<?>> finding = catalogue.byCode(coding.peek("system"), coding.peek("code"));
+      if (finding.isPresent()) {
+        return finding;
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static List<Cursor> codings(Cursor holder) {
+    return holder.object("code").map(code -> code.objects("coding")).orElse(List.of());
   }
 
   private static void code(Cursor observation, Finding<?> finding, Site site, Panel panel) {

@@ -84,7 +84,7 @@ final class PanelReader {
     return Codings.oneOf(component, "valueCodeableConcept", choice.notations());
   }
 
-  private Map<String, Outcome<Datum>> parts(List<Part<?, ?>> wanted) {
+  private Map<String, Outcome<Datum>> parts(List<? extends Part<?, ?>> wanted) {
     Map<String, Outcome<Datum>> parts = new LinkedHashMap<>();
     for (Part<?, ?> part : wanted) {
       Cursor component = components.remove(part.code().token());

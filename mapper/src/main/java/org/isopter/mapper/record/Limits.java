@@ -23,7 +23,10 @@ final class Limits {
     if (depth > DEPTH) {
       String position = "line " + place.line() + ", column " + place.column();
       throw new FaultException(
-          Fault.of(position, "brackets or lists nested deeper than " + DEPTH, "a record"));
+          Fault.of(
+              position,
+              "brackets or lists nested deeper than " + DEPTH,
+              "a record, which nests five deep"));
     }
   }
 

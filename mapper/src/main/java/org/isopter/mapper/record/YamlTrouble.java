@@ -35,13 +35,20 @@ final class YamlTrouble {
           "one key and its value on a line",
           "check the indentation, and put a text that holds a colon in quotes");
     }
-    String advice = problem.contains("cannot start any token") ? "put the text in quotes" : "";
-    return complaints.add(place, problem, WANTED, advice);
+    return complaints.add(place, problem, WANTED, advice(problem));
+  }
+
+  private static String advice(String problem) {
+    if (problem.contains("end of stream") || problem.contains("stream end")) {
+      return "the record was cut off: a closing bracket or quote is missing";
+    }
+    return problem.contains("cannot start any token") ? "put the text in quotes" : "";
   }
 
   private static String firstLine(String message) {
     String line = message.lines().findFirst().orElse("");
     int detail = line.indexOf(". (Do not use");
-    return detail < 0 ? line : line.substring(0, detail);
+    String brief = detail < 0 ? line : line.substring(0, detail);
+    return brief.startsWith("found ") ? brief.substring("found ".length()) : brief;
   }
 }

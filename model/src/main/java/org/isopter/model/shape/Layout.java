@@ -2,11 +2,8 @@ package org.isopter.model.shape;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Fault;
@@ -91,7 +88,12 @@ public final class Layout<V> {
 
   /** Returns the variant that a notation names, or the only one there is. */
   public Optional<Variant> variant(Optional<Concept> notation) {
-    return variants.stream().filter(v -> v.notation().equals(notation)).findFirst();
+    for (Variant variant : variants) {
+      if (variant.notation().equals(notation)) {
+        return Optional.of(variant);
+      }
+    }
+    return Optional.empty();
   }
 
   /** Returns the choice, where the value is one. */
@@ -175,20 +177,27 @@ public final class Layout<V> {
   private List<Fault> check(Panel panel, Variant variant) {
     List<Fault> faults = new ArrayList<>();
     checkValue(panel, variant).ifPresent(faults::add);
-    Set<String> known = new HashSet<>();
+    int known = 0;
     for (Part<?, ?> part : variant.parts()) {
-      known.add(part.key());
-      checkPart(panel.parts().get(part.key()), part).ifPresent(faults::add);
+      Outcome<Datum> outcome = panel.parts().get(part.key());
+      known += outcome == null ? 0 : 1;
+      checkPart(outcome, part).ifPresent(faults::add);
     }
-    for (Map.Entry<String, Outcome<Datum>> extra : panel.parts().entrySet()) {
-      if (!known.contains(extra.getKey())) {
-        faults.add(Fault.of(extra.getKey(), "a part of that name", "one of " + known));
-      }
+    if (known < panel.parts().size()) {
+      faults.addAll(unknownParts(panel, variant));
     }
     if (faults.isEmpty()) {
       rules.forEach(rule -> rule.check(panel).ifPresent(faults::add));
     }
     return faults;
+  }
+
+  private static List<Fault> unknownParts(Panel panel, Variant variant) {
+    List<String> known = variant.parts().stream().<String>map(Part::key).toList();
+    return panel.parts().keySet().stream()
+        .filter(key -> !known.contains(key))
+        .map(key -> Fault.of(key, "a part of that name", "one of " + known))
+        .toList();
   }
 
   private static Optional<Fault> checkValue(Panel panel, Variant variant) {
@@ -229,12 +238,12 @@ public final class Layout<V> {
 
   private List<Variant> makeVariants() {
     if (choice.isEmpty()) {
-      return List.of(new Variant(Optional.empty(), value.map(Part::spec), List.of(), parts));
+      return List.of(Variant.of(Optional.empty(), value.map(Part::spec), List.of(), parts));
     }
     List<Variant> made = new ArrayList<>();
     for (Alternative<?> alternative : choice.get().alternatives()) {
       made.add(
-          new Variant(
+          Variant.of(
               Optional.of(alternative.notation()),
               Optional.of(alternative.spec()),
               alternative.parts(),

@@ -26,12 +26,12 @@ final class SpecCheck implements Spec.Cases<Optional<Fault>> {
     if (!(datum instanceof Datum.Measure measure)) {
       return otherKind(spec);
     }
-    Optional<Span> span =
-        spec.spans().stream().filter(s -> s.unit().equals(measure.unit())).findFirst();
-    if (span.isEmpty()) {
-      return fault(Texts.of(measure), "a number in " + units(spec));
+    for (Span span : spec.spans()) {
+      if (span.unit().equals(measure.unit())) {
+        return inSpan(measure.value(), span, spec.decimals(), measure);
+      }
     }
-    return inSpan(measure.value(), span.get(), spec.decimals(), Texts.of(measure));
+    return fault(Texts.of(measure), "a number in " + units(spec));
   }
 
   @Override
@@ -72,24 +72,23 @@ final class SpecCheck implements Spec.Cases<Optional<Fault>> {
     if (!(datum instanceof Datum.Ratio ratio)) {
       return otherKind(spec);
     }
-    String seen = Texts.of(ratio);
     if (!ratio.unit().equals(spec.unit())) {
-      return fault(seen, "a ratio in " + spec.unit().label());
+      return fault(Texts.of(ratio), "a ratio in " + spec.unit().label());
     }
     if (spec.proper() && ratio.numerator().compareTo(ratio.denominator()) > 0) {
-      return fault(seen, "a numerator of at most the denominator");
+      return fault(Texts.of(ratio), "a numerator of at most the denominator");
     }
-    return inSpan(ratio.numerator(), spec.numerator(), spec.decimals(), seen)
-        .or(() -> inSpan(ratio.denominator(), spec.denominator(), spec.decimals(), seen));
+    return inSpan(ratio.numerator(), spec.numerator(), spec.decimals(), ratio)
+        .or(() -> inSpan(ratio.denominator(), spec.denominator(), spec.decimals(), ratio));
   }
 
-  private static Optional<Fault> inSpan(BigDecimal value, Span span, int decimals, String seen) {
+  private static Optional<Fault> inSpan(BigDecimal value, Span span, int decimals, Datum seen) {
     if (!span.holds(value)) {
-      return fault(seen, span.toString());
+      return fault(Texts.of(seen), span.toString());
     }
     return value.scale() <= decimals
         ? Optional.empty()
-        : fault(seen, "at most " + decimals + " decimals");
+        : fault(Texts.of(seen), "at most " + decimals + " decimals");
   }
 
   private Optional<Fault> otherKind(Spec spec) {

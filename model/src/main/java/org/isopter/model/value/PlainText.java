@@ -15,10 +15,12 @@ public final class PlainText {
     if (!text.equals(text.strip())) {
       return Optional.of(Fault.of("", "\"" + text + "\"", "text without spaces around it"));
     }
-    return text.codePoints()
-        .filter(PlainText::isUnfit)
-        .mapToObj(point -> unfit(point, text))
-        .findFirst();
+    for (int at = 0; at < text.length(); at += Character.charCount(text.codePointAt(at))) {
+      if (isUnfit(text.codePointAt(at))) {
+        return Optional.of(unfit(text.codePointAt(at), at));
+      }
+    }
+    return Optional.empty();
   }
 
   /**
@@ -47,10 +49,10 @@ public final class PlainText {
     return point >= 0x7F && point <= 0x9F;
   }
 
-  private static Fault unfit(int point, String text) {
+  private static Fault unfit(int point, int at) {
     return new Fault(
         "",
-        "the character U+%04X at position %d".formatted(point, text.indexOf(point) + 1),
+        "the character U+%04X at position %d".formatted(point, at + 1),
         "text without control characters",
         "remove it");
   }

@@ -1,0 +1,81 @@
+package org.isopter.profiles;
+
+import ca.uhn.fhir.context.FhirContext;
+import ca.uhn.fhir.parser.DataFormatException;
+import ca.uhn.fhir.parser.LenientErrorHandler;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.hl7.fhir.exceptions.FHIRException;
+import org.hl7.fhir.instance.model.api.IBase;
+import org.hl7.fhir.instance.model.api.IBaseResource;
+import org.hl7.fhir.r4.model.CodeableConcept;
+import org.hl7.fhir.r4.model.Coding;
+import org.hl7.fhir.r4.model.Observation.ObservationComponentComponent;
+import org.hl7.fhir.r4.model.PrimitiveType;
+import org.hl7.fhir.r4.model.Quantity;
+import org.hl7.fhir.r4.model.Ratio;
+
+/** The validated resource, looked into only where a message must show what was seen. */
+final class Document {
+
+  private static final FhirContext R4 = FhirContext.forR4Cached();
+
+  private final Optional<IBaseResource> resource;
+
+  private Document(Optional<IBaseResource> resource) {
+    this.resource = resource;
+  }
+
+  static Document of(String json) {
+    try {
+      var parser = R4.newJsonParser().setParserErrorHandler(new LenientErrorHandler(false));
+      return new Document(Optional.of(parser.parseResource(json)));
+    } catch (DataFormatException unreadable) {
+      // The validator says so itself; there is only nothing to show.
+      return new Document(Optional.empty());
+    }
+  }
+
+  /** Returns what stands at a path, in words; {@code nothing} where nothing does. */
+  String seen(String path) {
+    List<String> all = resource.map(root -> evaluate(root, path)).orElse(List.of());
+    return all.isEmpty() ? "nothing" : String.join(", ", all);
+  }
+
+  private static List<String> evaluate(IBaseResource root, String path) {
+    try {
+      return R4.newFhirPath().evaluate(root, path, IBase.class).stream()
+          .map(Document::words)
+          .toList();
+    } catch (FHIRException | ca.uhn.fhir.fhirpath.FhirPathExecutionException unreachable) {
+      return List.of();
+    }
+  }
+
+  private static String words(IBase element) {
+    if (element instanceof Coding coding) {
+      return coding.getSystem() + "|" + coding.getCode();
+    }
+    if (element instanceof CodeableConcept concept) {
+      return concept.getCoding().stream().map(Document::words).collect(Collectors.joining(" + "));
+    }
+    if (element instanceof Ratio ratio) {
+      return words(ratio.getNumerator()) + " over " + words(ratio.getDenominator());
+    }
+    if (element instanceof Quantity quantity) {
+      return words(quantity);
+    }
+    if (element instanceof ObservationComponentComponent component) {
+      return words(component.getCode());
+    }
+    return element instanceof PrimitiveType<?> primitive
+        ? primitive.getValueAsString()
+        : element.fhirType();
+  }
+
+  private static String words(Quantity quantity) {
+    String number = quantity.getValueElement().getValueAsString();
+    return number + " " + quantity.getUnit() + " (" + quantity.getCode() + ")";
+  }
+}

@@ -1,0 +1,78 @@
+package org.isopter.profiles;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import ca.uhn.fhir.context.FhirContext;
+import ca.uhn.fhir.context.support.ValidationSupportContext;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.TreeMap;
+import org.hl7.fhir.common.hapi.validation.support.SnapshotGeneratingValidationSupport;
+import org.hl7.fhir.r4.model.MetadataResource;
+import org.hl7.fhir.r4.model.Resource;
+import org.hl7.fhir.r4.model.StructureDefinition;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.profiles.artefact.ArtefactText;
+import org.isopter.profiles.artefact.Artefacts;
+
+/**
+ * The profiles and terminology of a catalogue as a FHIR package: an archive that validators and
+ * servers install.
+ *
+ * <p>Its profiles have snapshots; the files beside the classes have none.
+ */
+public final class FhirPackage {
+
+  private final Artefacts artefacts;
+
+  private FhirPackage(Artefacts artefacts) {
+    this.artefacts = artefacts;
+  }
+
+  /** Returns the package of the standard catalogue. */
+  public static FhirPackage standard() {
+    return of(Catalogue.standard());
+  }
+
+  /** Returns the package of a catalogue. */
+  public static FhirPackage of(Catalogue catalogue) {
+    return new FhirPackage(Artefacts.of(catalogue));
+  }
+
+  /**
+   * Writes the package as a gzipped tar archive; the same catalogue gives the same bytes.
+   *
+   * @param tgz the file to write; one that is there is replaced when all is written
+   * @throws IOException when the file cannot be written
+   */
+  public void writeTo(Path tgz) throws IOException {
+    Map<String, byte[]> files = new TreeMap<>();
+    PackageManifest manifest = new PackageManifest();
+    for (Resource artefact : withSnapshots()) {
+      files.put(
+          "package/" + ArtefactText.fileName(artefact),
+          ArtefactText.json(artefact).getBytes(UTF_8));
+      manifest.add((MetadataResource) artefact);
+    }
+    files.put("package/package.json", PackageManifest.packageJson());
+    files.put("package/.index.json", manifest.index());
+    Examples.all().forEach((name, bytes) -> files.put("package/example/" + name, bytes));
+    Archive.write(tgz, files);
+  }
+
+  private java.util.List<Resource> withSnapshots() {
+    FhirContext r4 = FhirContext.forR4Cached();
+    var context = new ValidationSupportContext(Support.chain(r4, artefacts));
+    SnapshotGeneratingValidationSupport generator = new SnapshotGeneratingValidationSupport(r4);
+    return artefacts.resources().stream()
+        .<Resource>map(
+            artefact ->
+                artefact instanceof StructureDefinition profile
+                    ? (Resource)
+                        generator.generateSnapshot(
+                            context, profile.copy(), profile.getUrl(), null, profile.getName())
+                    : artefact)
+        .toList();
+  }
+}

@@ -1,0 +1,53 @@
+package org.isopter.profiles;
+
+import java.util.List;
+import java.util.Set;
+
+/** Tells the messages that say something new from those that repeat or do not concern a sender. */
+final class Noise {
+
+  static final String NOT_A_SLICE = "Validation_VAL_Profile_NotSlice";
+  static final String WRONG_TYPE = "Extension_PROF_Type";
+  private static final String UNKNOWN_CODE = "Terminology_PassThrough_TX_Message";
+  private static final String UNKNOWN_PROFILE = "Validation_VAL_Profile_Unknown";
+  private static final String FRAGMENT = "Unknown code in fragment CodeSystem";
+  private static final String OPEN_SLICE = "Details_for__matching_against_Profile_";
+
+  private static final Set<String> FROM_WRONG_TYPE =
+      Set.of("Profile_VAL_MissingElement", "Validation_VAL_Profile_Minimum");
+
+  private final List<RawMessage> all;
+
+  private Noise(List<RawMessage> all) {
+    this.all = all;
+  }
+
+  static List<RawMessage> without(List<RawMessage> messages) {
+    Noise noise = new Noise(messages);
+    return messages.stream().filter(message -> !noise.is(message)).toList();
+  }
+
+  private boolean is(RawMessage message) {
+    return switch (message.id()) {
+      case OPEN_SLICE -> true;
+      case UNKNOWN_CODE -> message.text().contains(FRAGMENT) || isExplained(message);
+      case UNKNOWN_PROFILE -> message.path().isEmpty();
+      default -> FROM_WRONG_TYPE.contains(message.id()) && isBelow(message, WRONG_TYPE);
+    };
+  }
+
+  /** An unknown code adds nothing where the element that has it is refused as a whole. */
+  private boolean isExplained(RawMessage message) {
+    return all.stream()
+        .anyMatch(
+            other ->
+                other.isError()
+                    && !other.id().equals(UNKNOWN_CODE)
+                    && !other.id().contains("#")
+                    && message.isWithin(other));
+  }
+
+  private boolean isBelow(RawMessage message, String id) {
+    return all.stream().anyMatch(other -> other.id().equals(id) && message.isWithin(other));
+  }
+}

@@ -1,0 +1,66 @@
+package org.isopter.profiles;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import org.hl7.fhir.r4.model.MetadataResource;
+import org.hl7.fhir.r4.model.StructureDefinition;
+import org.isopter.model.value.Canonical;
+import org.isopter.profiles.artefact.ArtefactText;
+import org.isopter.profiles.artefact.Release;
+import tools.jackson.databind.SerializationFeature;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/** The two files that say what is in a FHIR package. */
+final class PackageManifest {
+
+  private static final JsonMapper JSON =
+      JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
+
+  private static final String FHIR = "4.0.1";
+
+  private final ObjectNode index = JSON.createObjectNode().put("index-version", 2);
+  private final ArrayNode files = index.putArray("files");
+
+  /** Adds an artefact to the index. */
+  void add(MetadataResource artefact) {
+    ObjectNode file = files.addObject();
+    file.put("filename", ArtefactText.fileName(artefact));
+    file.put("resourceType", artefact.fhirType());
+    file.put("id", artefact.getIdElement().getIdPart());
+    file.put("url", artefact.getUrl());
+    file.put("version", artefact.getVersion());
+    if (artefact instanceof StructureDefinition profile) {
+      file.put("kind", profile.getKind().toCode());
+      file.put("type", profile.getType());
+      file.put("derivation", profile.getDerivation().toCode());
+    }
+  }
+
+  /** Returns {@code .index.json}. */
+  byte[] index() {
+    return bytes(index);
+  }
+
+  /** Returns {@code package.json}. */
+  static byte[] packageJson() {
+    ObjectNode json = JSON.createObjectNode();
+    json.put("name", Release.PACKAGE);
+    json.put("version", Release.VERSION);
+    json.put("title", "Isopter");
+    json.put("description", "The bedside examination of the optic nerve and the eye in FHIR R4.");
+    json.put("type", "fhir.ig");
+    json.put("license", "Apache-2.0");
+    json.put("author", "Isopter");
+    json.put("canonical", Canonical.BASE);
+    json.put("url", Canonical.BASE);
+    json.putArray("fhirVersions").add(FHIR);
+    json.putObject("dependencies").put("hl7.fhir.r4.core", FHIR);
+    return bytes(json);
+  }
+
+  private static byte[] bytes(ObjectNode json) {
+    return (JSON.writeValueAsString(json).replace("\r\n", "\n") + "\n").getBytes(UTF_8);
+  }
+}

@@ -1,0 +1,78 @@
+package org.isopter.profiles;
+
+import ca.uhn.fhir.context.FhirContext;
+import ca.uhn.fhir.validation.FhirValidator;
+import java.util.List;
+import org.hl7.fhir.common.hapi.validation.validator.FhirInstanceValidator;
+import org.hl7.fhir.r5.utils.validation.constants.BestPracticeWarningLevel;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.profiles.artefact.Artefacts;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Validates FHIR R4 resources against the profiles that they claim, without a network.
+ *
+ * <p>A resource is checked against the standard and against each profile in its {@code
+ * meta.profile}; so is every resource of a bundle. The definitions are loaded when the first
+ * resource is validated, which takes seconds; one validator serves many resources and may be used
+ * by several threads.
+ */
+public final class ProfileValidator {
+
+  private final Catalogue catalogue;
+  private @Nullable Loaded loaded;
+
+  /** Makes a validator for the profiles of the standard catalogue. */
+  public ProfileValidator() {
+    this(Catalogue.standard());
+  }
+
+  /** Makes a validator for the profiles of a catalogue. */
+  public ProfileValidator(Catalogue catalogue) {
+    this.catalogue = catalogue;
+  }
+
+  /**
+   * Returns all that is to be said of a resource or a bundle; nothing when it is as it should be.
+   *
+   * @param json the resource; text that is no JSON gives one fatal message
+   */
+  public List<ValidationMessage> validate(String json) {
+    return load().validate(json);
+  }
+
+  private synchronized Loaded load() {
+    if (loaded == null) {
+      loaded = new Loaded(Artefacts.of(catalogue));
+    }
+    return loaded;
+  }
+
+  /** The library's validator with our definitions. */
+  private static final class Loaded {
+
+    private final Definitions definitions;
+    private final FhirValidator validator;
+
+    Loaded(Artefacts artefacts) {
+      this.definitions = new Definitions(artefacts);
+      FhirContext r4 = FhirContext.forR4Cached();
+      FhirInstanceValidator module = new FhirInstanceValidator(Support.chain(r4, artefacts));
+      module.setBestPracticeWarningLevel(BestPracticeWarningLevel.Ignore);
+      this.validator = r4.newValidator().registerValidatorModule(module);
+    }
+
+    List<ValidationMessage> validate(String json) {
+      List<RawMessage> raw =
+          Noise.without(
+              validator.validateWithResult(json).getMessages().stream()
+                  .map(RawMessage::of)
+                  .toList());
+      if (raw.isEmpty()) {
+        return List.of();
+      }
+      Wording wording = new Wording(definitions, Document.of(json));
+      return raw.stream().map(wording::of).distinct().toList();
+    }
+  }
+}

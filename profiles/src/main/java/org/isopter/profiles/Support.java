@@ -1,0 +1,28 @@
+package org.isopter.profiles;
+
+import ca.uhn.fhir.context.FhirContext;
+import ca.uhn.fhir.context.support.DefaultProfileValidationSupport;
+import org.hl7.fhir.common.hapi.validation.support.CommonCodeSystemsTerminologyService;
+import org.hl7.fhir.common.hapi.validation.support.InMemoryTerminologyServerValidationSupport;
+import org.hl7.fhir.common.hapi.validation.support.PrePopulatedValidationSupport;
+import org.hl7.fhir.common.hapi.validation.support.SnapshotGeneratingValidationSupport;
+import org.hl7.fhir.common.hapi.validation.support.ValidationSupportChain;
+import org.isopter.profiles.artefact.Artefacts;
+
+/** Puts our definitions beside those of the standard, without a network. */
+final class Support {
+
+  private Support() {}
+
+  static ValidationSupportChain chain(FhirContext r4, Artefacts artefacts) {
+    PrePopulatedValidationSupport own = new PrePopulatedValidationSupport(r4);
+    artefacts.resources().forEach(own::addResource);
+    // Ours comes first: the standard's own LOINC and SNOMED CT have no codes in them.
+    return new ValidationSupportChain(
+        own,
+        new DefaultProfileValidationSupport(r4),
+        new InMemoryTerminologyServerValidationSupport(r4),
+        new CommonCodeSystemsTerminologyService(r4),
+        new SnapshotGeneratingValidationSupport(r4));
+  }
+}

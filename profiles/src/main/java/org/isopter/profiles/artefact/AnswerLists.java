@@ -1,0 +1,66 @@
+package org.isopter.profiles.artefact;
+
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.shape.Answers;
+import org.isopter.model.shape.Choice;
+import org.isopter.model.shape.Finding;
+import org.isopter.model.shape.Part;
+import org.isopter.model.shape.Spec;
+import org.isopter.model.shape.Variant;
+
+/** Every list of answers that a catalogue uses, and what it is used for. */
+final class AnswerLists {
+
+  private final Map<String, Answers> byId = new LinkedHashMap<>();
+  private final Map<String, Set<String>> uses = new LinkedHashMap<>();
+
+  AnswerLists(Catalogue catalogue) {
+    catalogue.all().forEach(this::add);
+    use(ExaminationProfile.SETTINGS, ExaminationProfile.SETTING.display());
+  }
+
+  /** Returns the lists in the order in which they are first used. */
+  Collection<Answers> all() {
+    return byId.values();
+  }
+
+  /** Returns what a list is used for: titles of findings and of their parts. */
+  List<String> uses(Answers answers) {
+    return List.copyOf(uses.getOrDefault(answers.id(), Set.of()));
+  }
+
+  private void add(Finding<?> finding) {
+    for (Variant variant : finding.layout().variants()) {
+      variant.value().ifPresent(spec -> use(spec, finding.title()));
+      for (Part<?, ?> part : variant.parts()) {
+        use(part.spec(), finding.title() + ": " + part.key());
+      }
+    }
+    finding.methods().ifPresent(methods -> use(methods, finding.title() + ": method"));
+    finding
+        .layout()
+        .choice()
+        .map(Choice::notations)
+        .ifPresent(n -> use(n, finding.title() + ": notation"));
+  }
+
+  private void use(Spec spec, String what) {
+    if (spec instanceof Spec.Coded coded) {
+      use(coded.answers(), what);
+    }
+  }
+
+  private void use(Answers answers, String what) {
+    Answers known = byId.putIfAbsent(answers.id(), answers);
+    if (known != null && !known.equals(answers)) {
+      throw new IllegalArgumentException("two lists of answers are called " + answers.id());
+    }
+    uses.computeIfAbsent(answers.id(), any -> new LinkedHashSet<>()).add(what);
+  }
+}

@@ -1,0 +1,47 @@
+package org.isopter.profiles.artefact;
+
+import org.hl7.fhir.r4.model.ElementDefinition.DiscriminatorType;
+import org.hl7.fhir.r4.model.StructureDefinition;
+import org.isopter.model.exam.Setting;
+import org.isopter.model.shape.Answers;
+import org.isopter.model.shape.Spec;
+import org.isopter.model.value.Code;
+
+/** Makes the profile of the panel that holds the findings of one examination together. */
+final class ExaminationProfile {
+
+  /** The id of the profile, and the code of the panel in our list of findings. */
+  static final String ID = "eye-examination";
+
+  static final Code CODE = Code.local("finding", ID, "Eye examination");
+  static final Code SETTING = Code.local("part", "setting", "Setting of the examination");
+  static final Answers SETTINGS = Answers.of(Setting.class);
+
+  private ExaminationProfile() {}
+
+  static StructureDefinition make() {
+    StructureDefinition profile =
+        BaseProfile.start(
+            ID, CODE.display(), "http://hl7.org/fhir/StructureDefinition/Observation");
+    profile.setDescription(
+        "One eye examination: a panel that has the findings as members, says where it took place,"
+            + " and has no value of its own.");
+    Differential differential = new Differential(profile);
+    BaseProfile.shared(differential);
+    return finish(profile, differential);
+  }
+
+  private static StructureDefinition finish(
+      StructureDefinition profile, Differential differential) {
+    BaseProfile.time(differential);
+    differential.none("Observation.value[x]");
+    differential.none("Observation.dataAbsentReason");
+    differential.sliced("Observation.component", DiscriminatorType.PATTERN, "code");
+    String setting = "Observation.component:setting";
+    differential.at(setting).setMin(0).setMax("1");
+    differential.at(setting + ".code").setPattern(Differential.concept(SETTING));
+    new ValueElements(differential).one(setting, new Spec.Coded(SETTINGS), 1);
+    differential.none(setting + ".dataAbsentReason");
+    return profile;
+  }
+}

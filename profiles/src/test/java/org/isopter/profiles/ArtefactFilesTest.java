@@ -1,0 +1,25 @@
+package org.isopter.profiles;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.TreeMap;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.profiles.artefact.ArtefactText;
+import org.isopter.profiles.artefact.Artefacts;
+import org.junit.jupiter.api.Test;
+
+/** The checked-in artefacts are what the catalogue says. */
+class ArtefactFilesTest {
+
+  private static final Path FOLDER = Path.of("src/main/resources/org/isopter/profiles/package");
+
+  @Test
+  void theCheckedInFilesAreThoseOfTheCatalogue() throws IOException {
+    Map<String, String> files = new TreeMap<>();
+    Artefacts.of(Catalogue.standard())
+        .resources()
+        .forEach(each -> files.put(ArtefactText.fileName(each), ArtefactText.json(each)));
+    Golden.check(FOLDER, files);
+  }
+}
