@@ -42,7 +42,7 @@ final class CatalogueCommand implements Callable<Integer> {
       names = {"-h", "--help"},
       usageHelp = true,
       description = "Show this help.")
-  private boolean help;
+  boolean help;
 
   CatalogueCommand(Streams streams) {
     this.streams = streams;

@@ -5,7 +5,6 @@ import org.isopter.model.shape.Answers;
 import org.isopter.model.shape.Finding;
 import org.isopter.model.shape.Span;
 import org.isopter.model.shape.Spec;
-import org.isopter.model.shape.Texts;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 import tools.jackson.databind.json.JsonMapper;
@@ -51,7 +50,7 @@ final class CatalogueJson {
     if (!row.notation().isEmpty()) {
       node.put("notation", row.notation());
     }
-    node.put("need", row.need()).put("mayBe", Texts.wanted(row.spec()));
+    node.put("need", row.need()).put("mayBe", row.mayBe());
     if (row.spec() instanceof Spec.Coded coded) {
       node.set("answers", answers(coded.answers()));
     }

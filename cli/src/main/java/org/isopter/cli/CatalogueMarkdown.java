@@ -10,7 +10,6 @@ import org.isopter.model.shape.Answers;
 import org.isopter.model.shape.Citation;
 import org.isopter.model.shape.Finding;
 import org.isopter.model.shape.Rule;
-import org.isopter.model.shape.Texts;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Concept;
 
@@ -67,7 +66,7 @@ final class CatalogueMarkdown {
   private static void values(StringBuilder page, Finding<?> finding) {
     header(page, "key", "notation", "may be", "need");
     for (FindingRows.ValueRow row : FindingRows.values(finding)) {
-      row(page, "`" + row.key() + "`", row.notation(), Texts.wanted(row.spec()), row.need());
+      row(page, "`" + row.key() + "`", row.notation(), row.mayBe(), row.need());
     }
     page.append('\n');
   }

@@ -6,7 +6,6 @@ import org.isopter.model.shape.Answers;
 import org.isopter.model.shape.Citation;
 import org.isopter.model.shape.Finding;
 import org.isopter.model.shape.Rule;
-import org.isopter.model.shape.Texts;
 
 /** The catalogue for a terminal: one finding in full, or many with a line each. */
 final class CatalogueText {
@@ -55,9 +54,7 @@ final class CatalogueText {
 
   private static String value(FindingRows.ValueRow row) {
     String notation = row.notation().isEmpty() ? "" : row.notation() + ": ";
-    return notation
-        + Texts.wanted(row.spec())
-        + (row.need().equals("required") ? "" : "  (" + row.need() + ")");
+    return notation + row.mayBe() + (row.need().equals("required") ? "" : "  (" + row.need() + ")");
   }
 
   private static void row(StringBuilder page, String word, String text) {

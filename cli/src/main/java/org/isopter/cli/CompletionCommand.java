@@ -18,7 +18,7 @@ final class CompletionCommand implements Callable<Integer> {
       names = {"-h", "--help"},
       usageHelp = true,
       description = "Show this help.")
-  private boolean help;
+  boolean help;
 
   CompletionCommand(Streams streams) {
     this.streams = streams;

@@ -9,6 +9,7 @@ import org.isopter.model.shape.Codes;
 import org.isopter.model.shape.Finding;
 import org.isopter.model.shape.Part;
 import org.isopter.model.shape.Spec;
+import org.isopter.model.shape.Texts;
 import org.isopter.model.shape.Variant;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
@@ -33,7 +34,19 @@ final class FindingRows {
    * @param need whether it may be left out or be stated as absent
    * @param spec what it may be
    */
-  record ValueRow(String key, String notation, String need, Spec spec) {}
+  record ValueRow(String key, String notation, String need, Spec spec) {
+
+    /** Returns what it may be, in words. */
+    String mayBe() {
+      if (spec instanceof Spec.Measure measure) {
+        int decimals = measure.decimals();
+        String digits =
+            decimals == 0 ? "whole numbers" : "up to " + Words.count(decimals, "decimal");
+        return Texts.wanted(spec) + ", " + digits;
+      }
+      return Texts.wanted(spec);
+    }
+  }
 
   private FindingRows() {}
 

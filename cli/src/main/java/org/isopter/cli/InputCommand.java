@@ -1,7 +1,6 @@
 package org.isopter.cli;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -50,18 +49,17 @@ abstract class InputCommand implements Callable<Integer> {
   @Override
   public final Integer call() {
     if (report == null) {
-      return run(new ArrayList<>());
+      return run((document, issues) -> {});
     }
     try (FileReport file = new FileReport(report)) {
-      int status = run(new ArrayList<>(List.of(file)));
+      int status = run(file);
       file.commit();
       return status;
     }
   }
 
-  private int run(List<IssueSink> sinks) {
-    sinks.add(0, told());
-    Journal journal = new Journal(streams, sinks, debug);
+  private int run(IssueSink reported) {
+    Journal journal = new Journal(streams, told(), reported, debug);
     run(journal);
     return journal.status();
   }

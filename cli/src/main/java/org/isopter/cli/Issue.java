@@ -28,7 +28,7 @@ record Issue(Severity severity, String type, Position at, String path, List<Said
   /**
    * One thing to say.
    *
-   * @param word what it is: saw, wanted, do; empty for plain text
+   * @param word what it is: saw, wanted, hint; empty for plain text
    * @param text the thing itself
    */
   record Said(String word, String text) {}
@@ -42,7 +42,7 @@ record Issue(Severity severity, String type, Position at, String path, List<Said
     said.add(new Said("saw", fault.seen()));
     said.add(new Said("wanted", fault.wanted()));
     if (!fault.advice().isEmpty()) {
-      said.add(new Said("do", fault.advice()));
+      said.add(new Said("hint", fault.advice()));
     }
     Matcher place = PLACE.matcher(fault.path());
     return place.matches()

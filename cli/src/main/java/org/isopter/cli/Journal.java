@@ -7,15 +7,25 @@ import org.isopter.model.value.Fault;
 final class Journal {
 
   private final Streams streams;
-  private final List<IssueSink> sinks;
+  private final IssueSink told;
+  private final IssueSink report;
   private final boolean debug;
   private int status = ExitStatus.OK;
   private int done;
   private int refused;
+  private int faults;
 
-  Journal(Streams streams, List<IssueSink> sinks, boolean debug) {
+  /**
+   * Makes a journal.
+   *
+   * @param told where issues of documents are told of
+   * @param report where all issues are told of once more
+   * @param debug whether to show where a mistake in the program happened
+   */
+  Journal(Streams streams, IssueSink told, IssueSink report, boolean debug) {
     this.streams = streams;
-    this.sinks = List.copyOf(sinks);
+    this.told = told;
+    this.report = report;
     this.debug = debug;
   }
 
@@ -28,6 +38,7 @@ final class Journal {
   /** Notes that a document was refused, and why. */
   void refuse(Item item, List<Issue> issues) {
     refused++;
+    faults += issues.size();
     raise(ExitStatus.REFUSED);
     tell(item.position(), issues);
   }
@@ -40,23 +51,20 @@ final class Journal {
   /** Notes that the command line asks for something that is not there. */
   void missing(String name, String type, String text) {
     raise(ExitStatus.USAGE);
-    Position at = new Position(name, 0, 0);
-    tell(at, List.of(Issue.of(Issue.Severity.ERROR, type, at, text)));
+    trouble(new Position(name, 0, 0), Issue.Severity.ERROR, type, text);
   }
 
   /** Notes that reading a source failed. */
   void unreadable(String name, Exception reason) {
     raise(ExitStatus.INTERNAL);
-    Position at = new Position(name, 0, 0);
     String text = "could not be read (" + Words.of(reason) + ")";
-    tell(at, List.of(Issue.of(Issue.Severity.FATAL, "exception", at, text)));
+    trouble(new Position(name, 0, 0), Issue.Severity.FATAL, "exception", text);
   }
 
   /** Notes a mistake in the program; its message may hold patient data and is not shown. */
   void broken(Item item, RuntimeException mistake) {
     raise(ExitStatus.INTERNAL);
-    Position at = item.position();
-    tell(at, List.of(Issue.of(Issue.Severity.FATAL, "exception", at, Words.internal(mistake))));
+    trouble(item.position(), Issue.Severity.FATAL, "exception", Words.internal(mistake));
     if (debug) {
       mistake.printStackTrace(streams.err());
     }
@@ -70,7 +78,8 @@ final class Journal {
   /** Says how many documents of a kind were as they should be and how many were not. */
   void sum(String noun) {
     String all = Words.count(done + refused, noun);
-    say(refused == 0 ? all + ", no fault found" : all + ", " + refused + " refused");
+    String bad = refused + " refused for " + Words.count(faults, "fault");
+    say(all + ": " + (refused == 0 ? "no fault found" : bad));
   }
 
   /** Returns how many documents were done. */
@@ -91,7 +100,14 @@ final class Journal {
     status = ExitStatus.worse(status, to);
   }
 
+  /** Trouble around a document is no data of a command that tells of documents. */
+  private void trouble(Position at, Issue.Severity severity, String type, String text) {
+    say(at + ": " + text);
+    report.put(at, List.of(Issue.of(severity, type, at, text)));
+  }
+
   private void tell(Position document, List<Issue> issues) {
-    sinks.forEach(sink -> sink.put(document, issues));
+    told.put(document, issues);
+    report.put(document, issues);
   }
 }

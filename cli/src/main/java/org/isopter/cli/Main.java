@@ -29,13 +29,13 @@ public final class Main implements Runnable {
       names = {"-h", "--help"},
       usageHelp = true,
       description = "Show this help.")
-  private boolean help;
+  boolean help;
 
   @Option(
       names = {"-V", "--version"},
       versionHelp = true,
       description = "Show the version.")
-  private boolean version;
+  boolean version;
 
   /** Made by picocli, which sets the spec. */
   @SuppressWarnings("NullAway.Init")

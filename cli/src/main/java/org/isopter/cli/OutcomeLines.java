@@ -69,7 +69,8 @@ final class OutcomeLines implements IssueSink {
 
   private static String words(Issue issue) {
     return issue.said().stream()
-        .map(said -> (said.word() + " " + said.text()).strip())
+        .map(said -> said.word().equals("hint") ? said.text() : said.word() + " " + said.text())
+        .map(String::strip)
         .collect(Collectors.joining("; "));
   }
 

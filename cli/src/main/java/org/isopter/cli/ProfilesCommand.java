@@ -12,7 +12,7 @@ import picocli.CommandLine.Option;
     footer = {
       "",
       "Examples:",
-      "  isopter profiles --output target/package/",
+      "  isopter profiles --output target/",
       "  isopter profiles --output target/isopter.tgz"
     })
 final class ProfilesCommand implements Callable<Integer> {
@@ -23,14 +23,14 @@ final class ProfilesCommand implements Callable<Integer> {
       names = {"-o", "--output"},
       required = true,
       paramLabel = "DIR|FILE.tgz",
-      description = "Where to write: a folder, or a file that ends in .tgz.")
+      description = "Where to write: a file that ends in .tgz, or a folder for package.tgz.")
   private Path output = Path.of("");
 
   @Option(
       names = {"-h", "--help"},
       usageHelp = true,
       description = "Show this help.")
-  private boolean help;
+  boolean help;
 
   ProfilesCommand(Streams streams) {
     this.streams = streams;
@@ -38,7 +38,8 @@ final class ProfilesCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    streams.err().println("isopter: wrote the FHIR package to " + output);
+    Path written = PackageFile.write(output);
+    streams.err().println("isopter: FHIR package written to " + written);
     return ExitStatus.OK;
   }
 }

@@ -11,6 +11,7 @@ final class RoundTripText {
   private final PrintStream out;
   private final Journal journal;
   private final RoundTrip trip;
+  private int facts;
   private int forms;
   private int identical;
 
@@ -24,6 +25,7 @@ final class RoundTripText {
     Result<Exam> exam = trip.read(item);
     if (exam instanceof Result.Ok<Exam> ok) {
       trip.legs(ok.value()).forEach(leg -> tell(item, leg));
+      facts += ok.value().facts().size();
       journal.accept(item, List.of());
     } else {
       journal.refuseFor(item, exam.faults());
@@ -31,11 +33,14 @@ final class RoundTripText {
   }
 
   void sum() {
-    String records = Words.count(journal.done(), "record");
-    String refused = journal.refused() == 0 ? "" : "; " + journal.refused() + " refused";
-    journal.say(
-        "%s in %s: %d identical, %d changed%s"
-            .formatted(records, Words.count(forms, "form"), identical, forms - identical, refused));
+    String what =
+        Words.count(journal.done(), "record")
+            + " of "
+            + Words.count(facts, "fact")
+            + ", 4 forms each";
+    String changed = forms == identical ? "" : ", " + (forms - identical) + " not";
+    String refused = journal.refused() == 0 ? "" : "; " + journal.refused() + " could not be read";
+    journal.say(what + ": " + identical + " identical" + changed + refused);
   }
 
   private void tell(Item item, RoundTrip.Leg leg) {

@@ -60,16 +60,14 @@ final class Sources {
         form -> found.add(new Source("standard input", form, Path.of("standard-input"), () -> in)),
         () ->
             journal.missing(
-                "standard input",
-                "required",
-                "has no name that tells its form: add --input-format"));
+                "standard input", "required", "no name tells its form; add --input-format"));
   }
 
   private void file(String name, Path path) {
     Optional<Form> form = stated.or(() -> Form.ofFileName(name));
     if (form.filter(accepted::contains).isEmpty()) {
       String text =
-          "not a kind of file that is read here, which are %s; say --input-format if it is one"
+          "not one of the files read here (%s); if it is one by another name, add --input-format"
               .formatted(Form.patterns(accepted));
       journal.missing(name, "not-supported", text);
       return;

@@ -23,9 +23,8 @@ final class Words {
     if (reason instanceof AccessDeniedException) {
       return "permission denied";
     }
-    String message = reason.getMessage();
-    boolean told = reason instanceof IOException && message != null;
-    return told ? message.toLowerCase(Locale.ROOT) : reason.getClass().getSimpleName();
+    String message = reason instanceof IOException ? reason.getMessage() : null;
+    return message == null ? reason.getClass().getSimpleName() : message.toLowerCase(Locale.ROOT);
   }
 
   /** Returns one line about a mistake in the program. */
