@@ -1,22 +1,41 @@
 package org.isopter.cli;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
-import java.io.PrintStream;
 import java.io.PrintWriter;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
+import picocli.CommandLine.Option;
 
 /** The isopter command: with no subcommand it tells how it is used. */
 @Command(
     name = "isopter",
-    mixinStandardHelpOptions = true,
     versionProvider = Main.Version.class,
-    description = "Turns a bedside eye examination into a typed, coded record and FHIR R4.")
+    description = "Turns a bedside eye examination into a typed, coded record and FHIR R4.",
+    synopsisSubcommandLabel = "COMMAND",
+    footer = {
+      "",
+      "Examples:",
+      "  isopter check docs/demo",
+      "  isopter to-fhir docs/demo/01-harbour-pilot.yaml",
+      "  isopter round-trip docs/demo",
+      "",
+      "Exit status: 0 done, 1 could not finish, 2 wrong command line, 3 an input was refused."
+    })
 public final class Main implements Runnable {
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  @Option(
+      names = {"-h", "--help"},
+      usageHelp = true,
+      description = "Show this help.")
+  boolean help;
+
+  @Option(
+      names = {"-V", "--version"},
+      versionHelp = true,
+      description = "Show the version.")
+  boolean version;
 
   /** Made by picocli, which sets the spec. */
   @SuppressWarnings("NullAway.Init")
@@ -28,20 +47,20 @@ public final class Main implements Runnable {
    * @param args the command line
    */
   public static void main(String[] args) {
-    System.exit(run(System.out, System.err, args));
+    System.exit(run(Streams.standard(), args));
   }
 
   /** Runs the command without ending the JVM, so that a test can see what it does. */
-  static int run(PrintStream out, PrintStream err, String... args) {
-    return new CommandLine(new Main())
-        .setOut(new PrintWriter(out, true, UTF_8))
-        .setErr(new PrintWriter(err, true, UTF_8))
-        .execute(args);
+  static int run(Streams streams, String... args) {
+    int status = Commands.line(streams, args).execute(args);
+    streams.flush();
+    return status;
   }
 
   @Override
   public void run() {
-    spec.commandLine().usage(spec.commandLine().getOut());
+    PrintWriter out = spec.commandLine().getOut();
+    spec.commandLine().usage(out);
   }
 
   /** The version that the build wrote into the jar. */

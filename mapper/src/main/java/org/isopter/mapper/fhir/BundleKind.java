@@ -17,6 +17,12 @@ public enum BundleKind {
     return name().toLowerCase(Locale.ROOT);
   }
 
+  /** Returns the word that FHIR uses, for messages and options. */
+  @Override
+  public String toString() {
+    return word();
+  }
+
   /** Returns the kind that a word names. */
   public static Optional<BundleKind> of(String word) {
     for (BundleKind kind : values()) {

@@ -36,7 +36,9 @@ final class BundleReader {
   /** Takes the examination; empty when a fault was reported. */
   Optional<Exam> read() {
     if (!bundle.peek("resourceType").equals("Bundle")) {
-      bundle.fault("resourceType", "\"" + bundle.peek("resourceType") + "\"", "\"Bundle\"");
+      String type = bundle.peek("resourceType");
+      String seen = type.isEmpty() ? "nothing" : "\"" + type + "\"";
+      bundle.fault("resourceType", seen, "\"Bundle\"");
       return Optional.empty();
     }
     bundle.objects("entry").forEach(this::entry);
@@ -79,9 +81,14 @@ final class BundleReader {
       Optional<Cursor> observation = resolve(member);
       if (observation.flatMap(reader::read).map(facts::add).isPresent()) {
         read.add(observation.get());
+      } else {
+        // What was not read because of a fault is no further fault.
+        observation.ifPresent(Cursor::abandon);
       }
     }
     if (!faults.isEmpty()) {
+      // A fact's name depends on its neighbours: with one missing, none can be checked.
+      read.forEach(observation -> observation.drop("identifier"));
       return Optional.empty();
     }
     checkIdentifiers(read, FactKey.of(facts), Ids.of(header.id()));

@@ -143,6 +143,11 @@ final class Cursor {
     node.remove(name);
   }
 
+  /** Takes everything that is left here without reading it. */
+  void abandon() {
+    node.removeAll();
+  }
+
   void fault(String name, String seen, String wanted) {
     faults.add(Fault.of(name.isEmpty() ? path() : path() + "." + name, seen, wanted));
   }

@@ -69,9 +69,15 @@ public final class FhirReader {
       return Result.refused(
           new Fault(
               where,
-              broken.getOriginalMessage(),
+              words(broken.getOriginalMessage()),
               "well-formed JSON",
               "correct the file where it says, or send it again"));
     }
+  }
+
+  /** Leaves out what a parser says about itself. */
+  private static String words(String message) {
+    int detail = message.indexOf(" (start marker");
+    return detail < 0 ? message : message.substring(0, detail);
   }
 }

@@ -1,0 +1,67 @@
+package org.isopter.cli;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import org.isopter.mapper.fhir.BundleKind;
+import org.isopter.mapper.fhir.FhirReader;
+import org.isopter.mapper.fhir.FhirWriter;
+import org.isopter.mapper.hapi.FhirXml;
+import org.isopter.mapper.record.RecordWriter;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.value.Result;
+
+/**
+ * Reads and writes FHIR bundles in the forms of the command line. Only XML needs the general FHIR
+ * library, which takes seconds to start: nothing else here may touch it.
+ */
+final class Bundles {
+
+  private final FhirReader reader = new FhirReader(Catalogue.standard());
+  private final RecordWriter records = new RecordWriter();
+  private final BundleKind kind;
+
+  /** Makes a reader of bundles of any kind and a writer of those of one kind. */
+  Bundles(BundleKind kind) {
+    this.kind = kind;
+  }
+
+  Result<Exam> read(Item item) {
+    return item.form() == Form.XML ? json(item).flatMap(reader::read) : reader.read(item.bytes());
+  }
+
+  Result<Exam> read(String text, FhirForm form) {
+    return form == FhirForm.XML
+        ? Result.of(() -> FhirXml.toJson(text)).flatMap(reader::read)
+        : reader.read(text);
+  }
+
+  /** Returns a resource in JSON, whatever its form. */
+  static Result<String> json(Item item) {
+    return item.form() == Form.XML
+        ? Result.of(() -> FhirXml.toJson(item.text()))
+        : Result.ok(item.text());
+  }
+
+  /** Returns the bundle of an examination, with a line feed at its end. */
+  String write(Exam exam, FhirForm form) {
+    FhirWriter writer = FhirWriter.of(kind).from(sha256(records.line(exam)));
+    return switch (form) {
+      case JSON -> writer.indented().write(exam) + "\n";
+      case NDJSON -> writer.write(exam) + "\n";
+      case XML -> FhirXml.toXml(writer.write(exam)).stripTrailing() + "\n";
+    };
+  }
+
+  private static String sha256(String record) {
+    try {
+      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      return HexFormat.of().formatHex(digest.digest(record.getBytes(UTF_8)));
+    } catch (NoSuchAlgorithmException impossible) {
+      throw new IllegalStateException("every Java has SHA-256", impossible);
+    }
+  }
+}

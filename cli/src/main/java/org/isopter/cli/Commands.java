@@ -1,0 +1,61 @@
+package org.isopter.cli;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import picocli.CommandLine;
+
+/** The subcommands by name. */
+final class Commands {
+
+  private static final int WIDTH = 100;
+  private static final Map<String, Function<Streams, Object>> ALL = all();
+
+  private Commands() {}
+
+  /**
+   * Returns a command line that can run the arguments. To describe a subcommand costs time at every
+   * start, so that only the one that is called is described.
+   */
+  static CommandLine line(Streams streams, String... args) {
+    CommandLine line = new CommandLine(new Main());
+    String first = args.length == 0 ? "" : args[0];
+    List<String> needed = ALL.containsKey(first) ? List.of(first) : List.copyOf(ALL.keySet());
+    ALL.forEach(
+        (name, make) -> {
+          if (needed.contains(name)) {
+            line.addSubcommand(name, make.apply(streams));
+          }
+        });
+    return line.setOut(writer(streams.out()))
+        .setErr(writer(streams.err()))
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        .setUsageHelpWidth(WIDTH)
+        .setParameterExceptionHandler(Mistakes::misuse)
+        .setExecutionExceptionHandler(
+            (mistake, at, parsed) -> Mistakes.failure(mistake, at, Arrays.asList(args)));
+  }
+
+  private static PrintWriter writer(PrintStream stream) {
+    return new PrintWriter(stream, true, UTF_8);
+  }
+
+  private static Map<String, Function<Streams, Object>> all() {
+    Map<String, Function<Streams, Object>> all = new LinkedHashMap<>();
+    all.put("check", CheckCommand::new);
+    all.put("to-fhir", ToFhirCommand::new);
+    all.put("from-fhir", FromFhirCommand::new);
+    all.put("round-trip", RoundTripCommand::new);
+    all.put("validate", ValidateCommand::new);
+    all.put("catalogue", CatalogueCommand::new);
+    all.put("profiles", ProfilesCommand::new);
+    all.put("completion", CompletionCommand::new);
+    return all;
+  }
+}

@@ -1,0 +1,39 @@
+package org.isopter.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+
+/** A file of OperationOutcomes, a line for each document that there is something to tell of. */
+final class FileReport implements IssueSink, AutoCloseable {
+
+  private final Path target;
+  private final SafeFile file;
+  private final OutcomeLines lines;
+
+  FileReport(Path target) {
+    this.target = target;
+    this.file = SafeFile.at(target);
+    this.lines = new OutcomeLines(file);
+  }
+
+  @Override
+  public void put(Position document, List<Issue> issues) {
+    if (!issues.isEmpty()) {
+      lines.put(document, issues);
+    }
+  }
+
+  void commit() {
+    file.commit();
+  }
+
+  @Override
+  public void close() {
+    try {
+      file.close();
+    } catch (IOException failed) {
+      throw new UnwritableException(target.toString(), failed);
+    }
+  }
+}

@@ -1,0 +1,51 @@
+package org.isopter.cli;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** How the bytes of an input are written down; the ending of a file name tells it. */
+enum Form {
+  YAML("yaml", "yml"),
+  JSON("json"),
+  XML("xml"),
+  /** One JSON document on each line. */
+  NDJSON("ndjson");
+
+  private final List<String> endings;
+
+  Form(String... endings) {
+    this.endings = List.of(endings);
+  }
+
+  static Optional<Form> ofFileName(String name) {
+    String ending = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+    for (Form form : values()) {
+      if (form.endings.contains(ending)) {
+        return Optional.of(form);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Returns the file names of the forms, for a message. */
+  static String patterns(Collection<Form> forms) {
+    return forms.stream()
+        .flatMap(form -> form.endings.stream())
+        .map(ending -> "*." + ending)
+        .collect(Collectors.joining(", "));
+  }
+
+  /** Returns the usual ending of a file name, without the dot. */
+  String ending() {
+    return endings.get(0);
+  }
+
+  /** Returns the word that an option takes. */
+  @Override
+  public String toString() {
+    return ending();
+  }
+}

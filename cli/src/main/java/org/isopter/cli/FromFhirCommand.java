@@ -1,0 +1,75 @@
+package org.isopter.cli;
+
+import java.util.EnumSet;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import org.isopter.mapper.fhir.BundleKind;
+import org.isopter.model.value.Result;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Turns FHIR into records. */
+@Command(
+    name = "from-fhir",
+    description = {
+      "Turns FHIR R4 bundles into records.",
+      "A bundle that holds anything else than what to-fhir writes is refused, with its place."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  isopter from-fhir target/bundles/01-harbour-pilot.json",
+      "  isopter from-fhir target/bundles --output target/records/",
+      "  isopter from-fhir target/all.ndjson --output target/records.ndjson"
+    })
+final class FromFhirCommand extends ConvertCommand {
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORM",
+      description = {
+        "Form of the output: ${COMPLETION-CANDIDATES}.",
+        "Unless given, yaml for one bundle and ndjson for several."
+      })
+  @Nullable RecordForm format;
+
+  @Option(
+      names = "--input-format",
+      paramLabel = "FORM",
+      description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
+  @Nullable FhirForm inputFormat;
+
+  FromFhirCommand(Streams streams) {
+    super(streams);
+  }
+
+  @Override
+  Optional<Form> stated() {
+    return Optional.ofNullable(inputFormat).map(FhirForm::form);
+  }
+
+  @Override
+  Set<Form> accepted() {
+    return EnumSet.of(Form.JSON, Form.XML, Form.NDJSON);
+  }
+
+  @Override
+  Optional<Form> wanted() {
+    return Optional.ofNullable(format).map(RecordForm::form);
+  }
+
+  @Override
+  Form usual() {
+    return Form.YAML;
+  }
+
+  @Override
+  Function<Item, Result<String>> step(Form form) {
+    Records records = new Records();
+    Bundles bundles = new Bundles(BundleKind.COLLECTION);
+    RecordForm record = RecordForm.valueOf(form.name());
+    return item -> bundles.read(item).map(exam -> records.write(exam, record));
+  }
+}

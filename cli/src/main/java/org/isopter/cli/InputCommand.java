@@ -1,0 +1,88 @@
+package org.isopter.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** What the commands that read files have in common. */
+abstract class InputCommand implements Callable<Integer> {
+
+  @Spec CommandSpec spec;
+
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "FILE|FOLDER|-",
+      description = "Files, folders (with all below them), or - for standard input.")
+  List<String> inputs = List.of();
+
+  @Option(
+      names = "--report",
+      paramLabel = "FILE",
+      description = "Write what is told of the inputs to FILE too: a FHIR OperationOutcome a line.")
+  @Nullable Path report;
+
+  @Option(names = "--debug", description = "Show where an internal error happened.")
+  boolean debug;
+
+  @Option(
+      names = {"-h", "--help"},
+      usageHelp = true,
+      description = "Show this help.")
+  boolean help;
+
+  final Streams streams;
+
+  /** Made with the streams; picocli sets the rest. */
+  @SuppressWarnings("NullAway.Init")
+  InputCommand(Streams streams) {
+    this.streams = streams;
+  }
+
+  @Override
+  public final Integer call() {
+    if (report == null) {
+      return run((document, issues) -> {});
+    }
+    try (FileReport file = new FileReport(report)) {
+      int status = run(file);
+      file.commit();
+      return status;
+    }
+  }
+
+  private int run(IssueSink reported) {
+    Journal journal = new Journal(streams, told(), reported, debug);
+    run(journal);
+    return journal.status();
+  }
+
+  /** Does the work. */
+  abstract void run(Journal journal);
+
+  /** Returns where issues are told of: as words, unless they are the command's data. */
+  IssueSink told() {
+    return new IssueText(streams.err());
+  }
+
+  /** Returns the form that the command line states for its inputs. */
+  abstract Optional<Form> stated();
+
+  /** Returns the forms that the command reads. */
+  abstract Set<Form> accepted();
+
+  final List<Source> sources(Journal journal) {
+    return new Sources(accepted(), stated(), streams.in(), journal).find(inputs);
+  }
+
+  final ParameterException misuse(String text) {
+    return new ParameterException(spec.commandLine(), text);
+  }
+}

@@ -1,0 +1,71 @@
+package org.isopter.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.isopter.model.value.Fault;
+
+/**
+ * Something to tell about an input.
+ *
+ * @param severity how bad it is
+ * @param type the kind of issue, a code of FHIR's issue-type
+ * @param at the file, with line and column where they are known
+ * @param path the path within the document; empty for the whole
+ * @param said each thing there is to say, with a word for it
+ */
+record Issue(Severity severity, String type, Position at, String path, List<Said> said) {
+
+  /** How bad an issue is; the words are those of FHIR's issue-severity. */
+  enum Severity {
+    FATAL,
+    ERROR,
+    WARNING,
+    INFORMATION
+  }
+
+  /**
+   * One thing to say.
+   *
+   * @param word what it is: saw, wanted, hint; empty for plain text
+   * @param text the thing itself
+   */
+  record Said(String word, String text) {}
+
+  private static final Pattern PLACE =
+      Pattern.compile("line (\\d+), column (\\d+)(?:: (.*))?", Pattern.DOTALL);
+
+  /** Returns a fault of an input as an issue; it is an error. */
+  static Issue of(Item item, Fault fault) {
+    List<Said> said = new ArrayList<>();
+    said.add(new Said("saw", fault.seen()));
+    said.add(new Said("wanted", fault.wanted()));
+    if (!fault.advice().isEmpty()) {
+      said.add(new Said("hint", fault.advice()));
+    }
+    Matcher place = PLACE.matcher(fault.path());
+    return place.matches()
+        ? new Issue(Severity.ERROR, "invalid", at(item, place), path(place), said)
+        : new Issue(Severity.ERROR, "invalid", item.position(), fault.path(), said);
+  }
+
+  /** Returns plain words about a file or a document. */
+  static Issue of(Severity severity, String type, Position at, String text) {
+    return new Issue(severity, type, at, "", List.of(new Said("", text)));
+  }
+
+  boolean isError() {
+    return severity == Severity.FATAL || severity == Severity.ERROR;
+  }
+
+  /** A document on a line of its own has one line: its line in the file is the one that counts. */
+  private static Position at(Item item, Matcher place) {
+    int line = item.line() > 0 ? item.line() : Integer.parseInt(place.group(1));
+    return new Position(item.source().name(), line, Integer.parseInt(place.group(2)));
+  }
+
+  private static String path(Matcher place) {
+    return place.group(3) == null ? "" : place.group(3);
+  }
+}

@@ -1,0 +1,52 @@
+package org.isopter.cli;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.util.Arrays;
+
+/**
+ * One document: a whole source, or one line of it.
+ *
+ * @param source where it comes from
+ * @param line the line, from 1; 0 for a whole source
+ * @param bytes the document
+ */
+@SuppressWarnings("ArrayRecordComponent") // Handed on once, never compared.
+record Item(Source source, int line, byte[] bytes) {
+
+  /** Returns how it is written down: a line of NDJSON is JSON. */
+  Form form() {
+    return line > 0 ? Form.JSON : source.form();
+  }
+
+  /** Returns where it stands, for a message: the file, with the line where there are several. */
+  Position position() {
+    return new Position(source.name(), line, 0);
+  }
+
+  String text() {
+    return new String(bytes, UTF_8);
+  }
+
+  boolean isBlank() {
+    for (byte each : bytes) {
+      if (each > ' ' || each < 0) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Item that
+        && source.equals(that.source)
+        && line == that.line
+        && Arrays.equals(bytes, that.bytes);
+  }
+
+  @Override
+  public int hashCode() {
+    return source.hashCode() + line;
+  }
+}

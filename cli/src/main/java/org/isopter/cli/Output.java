@@ -1,0 +1,51 @@
+package org.isopter.cli;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.Optional;
+
+/** Where a command puts what it made of each document. */
+interface Output extends AutoCloseable {
+
+  /**
+   * Puts the text made of a document.
+   *
+   * @return why it was not put, when it was not
+   * @throws UnwritableException when it cannot be written
+   */
+  Optional<Issue> put(Item item, String text);
+
+  /** Ends the output: from here on it is complete. */
+  void commit();
+
+  @Override
+  void close();
+
+  /** Returns an output to a stream that stays open. */
+  static Output to(OutputStream stream) {
+    return new Output() {
+      @Override
+      public Optional<Issue> put(Item item, String text) {
+        write(stream, "standard output", text);
+        return Optional.empty();
+      }
+
+      @Override
+      public void commit() {}
+
+      @Override
+      public void close() {}
+    };
+  }
+
+  /** Writes a text in UTF-8. */
+  static void write(OutputStream stream, String name, String text) {
+    try {
+      stream.write(text.getBytes(UTF_8));
+    } catch (IOException failed) {
+      throw new UnwritableException(name, failed);
+    }
+  }
+}

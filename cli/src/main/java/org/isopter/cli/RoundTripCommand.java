@@ -1,0 +1,60 @@
+package org.isopter.cli;
+
+import java.util.EnumSet;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.mapper.fhir.BundleKind;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Shows that nothing is lost on the way to FHIR and back. */
+@Command(
+    name = "round-trip",
+    description = {
+      "Shows what, if anything, is lost on the way to FHIR and back.",
+      "Each record is written as FHIR (JSON, XML) and as a record (JSON, YAML) and read again. What"
+          + " is not as it was is told with its path, before and after."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  isopter round-trip docs/demo",
+      "  isopter round-trip docs/demo/02-net-mender.yaml --as document"
+    })
+final class RoundTripCommand extends InputCommand {
+
+  @Option(
+      names = "--as",
+      paramLabel = "KIND",
+      defaultValue = "collection",
+      description = "Kind of bundle: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).")
+  BundleKind kind = BundleKind.COLLECTION;
+
+  @Option(
+      names = "--input-format",
+      paramLabel = "FORM",
+      description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
+  @Nullable RecordForm inputFormat;
+
+  RoundTripCommand(Streams streams) {
+    super(streams);
+  }
+
+  @Override
+  Optional<Form> stated() {
+    return Optional.ofNullable(inputFormat).map(RecordForm::form);
+  }
+
+  @Override
+  Set<Form> accepted() {
+    return EnumSet.of(Form.YAML, Form.JSON, Form.NDJSON);
+  }
+
+  @Override
+  void run(Journal journal) {
+    RoundTripText text = new RoundTripText(streams.out(), journal, new RoundTrip(kind));
+    new Items(journal).each(sources(journal), text::tell);
+    text.sum();
+  }
+}

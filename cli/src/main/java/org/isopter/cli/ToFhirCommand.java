@@ -1,0 +1,82 @@
+package org.isopter.cli;
+
+import java.util.EnumSet;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import org.isopter.mapper.fhir.BundleKind;
+import org.isopter.model.value.Result;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Turns records into FHIR. */
+@Command(
+    name = "to-fhir",
+    description = "Turns records into FHIR R4 bundles.",
+    footer = {
+      "",
+      "Examples:",
+      "  isopter to-fhir docs/demo/01-harbour-pilot.yaml",
+      "  isopter to-fhir docs/demo --output target/bundles/",
+      "  isopter to-fhir docs/demo --as transaction --output target/all.ndjson"
+    })
+final class ToFhirCommand extends ConvertCommand {
+
+  @Option(
+      names = "--as",
+      paramLabel = "KIND",
+      defaultValue = "collection",
+      description = {
+        "Kind of bundle: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).",
+        "A transaction is for a server; sending it twice changes nothing."
+      })
+  BundleKind kind = BundleKind.COLLECTION;
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORM",
+      description = {
+        "Form of the output: ${COMPLETION-CANDIDATES}.",
+        "Unless given, json for one record and ndjson for several."
+      })
+  @Nullable FhirForm format;
+
+  @Option(
+      names = "--input-format",
+      paramLabel = "FORM",
+      description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
+  @Nullable RecordForm inputFormat;
+
+  ToFhirCommand(Streams streams) {
+    super(streams);
+  }
+
+  @Override
+  Optional<Form> stated() {
+    return Optional.ofNullable(inputFormat).map(RecordForm::form);
+  }
+
+  @Override
+  Set<Form> accepted() {
+    return EnumSet.of(Form.YAML, Form.JSON, Form.NDJSON);
+  }
+
+  @Override
+  Optional<Form> wanted() {
+    return Optional.ofNullable(format).map(FhirForm::form);
+  }
+
+  @Override
+  Form usual() {
+    return Form.JSON;
+  }
+
+  @Override
+  Function<Item, Result<String>> step(Form form) {
+    Records records = new Records();
+    Bundles bundles = new Bundles(kind);
+    FhirForm fhir = FhirForm.valueOf(form.name());
+    return item -> records.read(item).map(exam -> bundles.write(exam, fhir));
+  }
+}

@@ -1,0 +1,36 @@
+package org.isopter.cli;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.NoSuchFileException;
+import java.util.Locale;
+
+/** Small pieces of messages. */
+final class Words {
+
+  private Words() {}
+
+  /** Returns a number with its noun: {@code 1 record}, {@code 2 records}. */
+  static String count(int number, String noun) {
+    return number + " " + noun + (number == 1 ? "" : "s");
+  }
+
+  /** Returns why a file could not be read or written, without its name. */
+  static String of(Exception reason) {
+    if (reason instanceof NoSuchFileException) {
+      return "no such file or folder";
+    }
+    if (reason instanceof AccessDeniedException) {
+      return "permission denied";
+    }
+    String message = reason instanceof IOException ? reason.getMessage() : null;
+    return message == null ? reason.getClass().getSimpleName() : message.toLowerCase(Locale.ROOT);
+  }
+
+  /** Returns one line about a mistake in the program. */
+  static String internal(Throwable mistake) {
+    return "internal error ("
+        + mistake.getClass().getSimpleName()
+        + "); run it again with --debug to see where";
+  }
+}
