@@ -50,7 +50,7 @@ final class FindingsReader {
         member.key(),
         "an unknown finding",
         "a finding of the catalogue",
-        advice.isEmpty() ? "the known findings are " + String.join(", ", ids) : advice);
+        advice.isEmpty() ? "look the name up in the catalogue" : advice);
   }
 
   private void sites(Finding<?> finding, Node node) {

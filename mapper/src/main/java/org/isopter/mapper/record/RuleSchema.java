@@ -38,6 +38,8 @@ final class RuleSchema {
     } else if (rule instanceof Rule.AnyOf any) {
       ArrayNode ways = entry.putArray("anyOf");
       any.parts().forEach(part -> ways.add(required(part)));
+    } else {
+      throw new IllegalStateException("the schema cannot state: " + rule.sentence());
     }
   }
 

@@ -1,6 +1,5 @@
 package org.isopter.mapper.record;
 
-import org.isopter.mapper.Goldens;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -9,6 +8,7 @@ import java.security.SecureRandom;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import org.isopter.mapper.Goldens;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.ExamSampler;
 import org.isopter.model.value.Fault;

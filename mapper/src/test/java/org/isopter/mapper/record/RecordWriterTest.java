@@ -1,12 +1,12 @@
 package org.isopter.mapper.record;
 
-import org.isopter.mapper.Goldens;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.isopter.mapper.Goldens;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.junit.jupiter.api.Test;
