@@ -9,7 +9,9 @@ import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 
 /** HAPI stays at the rim, and the mapper does not know the profiles. */
-@AnalyzeClasses(packages = "org.isopter.mapper", importOptions = ImportOption.DoNotIncludeTests.class)
+@AnalyzeClasses(
+    packages = "org.isopter.mapper",
+    importOptions = ImportOption.DoNotIncludeTests.class)
 class ArchitectureTest {
 
   @ArchTest
@@ -27,7 +29,10 @@ class ArchitectureTest {
 
   @ArchTest
   static final ArchRule usesTheNewJacksonOnly =
-      noClasses().should().dependOnClassesThat().resideInAPackage("com.fasterxml.jackson.databind..");
+      noClasses()
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("com.fasterxml.jackson.databind..");
 
   @ArchTest
   static final ArchRule hasNoCycles =
@@ -35,5 +40,9 @@ class ArchitectureTest {
 
   @ArchTest
   static final ArchRule saysNothingOnItsOwn =
-      noClasses().should().accessField(System.class, "out").orShould().accessField(System.class, "err");
+      noClasses()
+          .should()
+          .accessField(System.class, "out")
+          .orShould()
+          .accessField(System.class, "err");
 }

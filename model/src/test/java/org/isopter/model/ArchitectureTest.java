@@ -10,7 +10,9 @@ import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 
 /** The model stands on the JDK alone and its packages point one way. */
-@AnalyzeClasses(packages = "org.isopter.model", importOptions = ImportOption.DoNotIncludeTests.class)
+@AnalyzeClasses(
+    packages = "org.isopter.model",
+    importOptions = ImportOption.DoNotIncludeTests.class)
 class ArchitectureTest {
 
   @ArchTest
@@ -35,5 +37,9 @@ class ArchitectureTest {
 
   @ArchTest
   static final ArchRule saysNothingOnItsOwn =
-      noClasses().should().accessField(System.class, "out").orShould().accessField(System.class, "err");
+      noClasses()
+          .should()
+          .accessField(System.class, "out")
+          .orShould()
+          .accessField(System.class, "err");
 }

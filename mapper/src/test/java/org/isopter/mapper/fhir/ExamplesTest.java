@@ -37,8 +37,7 @@ class ExamplesTest {
   void everyFindingHasAnExample() {
     List<String> written =
         EXAM.facts().stream().map(fact -> fact.finding().id()).distinct().sorted().toList();
-    List<String> known =
-        Catalogue.standard().all().stream().map(Finding::id).sorted().toList();
+    List<String> known = Catalogue.standard().all().stream().map(Finding::id).sorted().toList();
     assertEquals(known, written);
   }
 
@@ -61,7 +60,10 @@ class ExamplesTest {
   }
 
   private static List<ObjectNode> observations() {
-    return MAPPER.readTree(json()).path("entry").valueStream()
+    return MAPPER
+        .readTree(json())
+        .path("entry")
+        .valueStream()
         .map(entry -> (ObjectNode) entry.path("resource"))
         .filter(resource -> resource.path("resourceType").asString().equals("Observation"))
         .filter(resource -> !resource.has("hasMember"))

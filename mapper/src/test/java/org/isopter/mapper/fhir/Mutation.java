@@ -31,7 +31,8 @@ public enum Mutation {
   SIDE {
     @Override
     void find(JsonNode observation, List<Consumer<JsonNode>> changes) {
-      changes.add(o -> ((ObjectNode) o.path("bodySite").path("coding").path(0)).put("code", "7771000"));
+      changes.add(
+          o -> ((ObjectNode) o.path("bodySite").path("coding").path(0)).put("code", "7771000"));
     }
   },
   RANGE {

@@ -85,20 +85,19 @@ class CatalogueTest {
     assertEquals(Site.PAIR, Pupils.AFFERENT_DEFECT.sites());
     assertEquals(
         Set.of("none", "right", "left"),
-        Set.copyOf(
-            java.util.Arrays.stream(DefectSide.values()).map(DefectSide::word).toList()));
+        Set.copyOf(java.util.Arrays.stream(DefectSide.values()).map(DefectSide::word).toList()));
   }
 
   @Test
   void refusesTwoFindingsThatShareACodeOrAName() {
     Finding<?> other =
-        Finding.of("other-pressure", "Other").code(Code.snomed("41633001", "x"))
+        Finding.of("other-pressure", "Other")
+            .code(Code.snomed("41633001", "x"))
             .value(Shapes.truth())
             .build();
     assertThrows(IllegalArgumentException.class, () -> Catalogue.standard().plus(other));
     assertThrows(
-        IllegalArgumentException.class,
-        () -> Catalogue.of(List.of(Pupils.SIZE, Pupils.SIZE)));
+        IllegalArgumentException.class, () -> Catalogue.of(List.of(Pupils.SIZE, Pupils.SIZE)));
   }
 
   private static List<Part<?, ?>> parts(Finding<?> finding) {

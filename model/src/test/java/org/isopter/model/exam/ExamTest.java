@@ -8,8 +8,8 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
-import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.Correction;
 import org.isopter.model.catalogue.Pressures;
@@ -44,9 +44,7 @@ class ExamTest {
 
   @Test
   void notDoneIsNoValue() {
-    Exam exam =
-        new Exam(
-            HEADER, List.of(Fact.absent(Pupils.DIRECT, Site.RIGHT, Absence.NOT_DONE)));
+    Exam exam = new Exam(HEADER, List.of(Fact.absent(Pupils.DIRECT, Site.RIGHT, Absence.NOT_DONE)));
     assertTrue(exam.all(Pupils.DIRECT).values().isEmpty());
     assertEquals(1, exam.all(Pupils.DIRECT).stream().count());
   }

@@ -16,9 +16,33 @@ class AcuityTextTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "6/9", "6/9-2", "20/40+1", "3/60", "4/8", "6/7.5", "20/12.5", "0.3 logMAR", "-0.1 logMAR",
-        "0.5 decimal", "78 letters", "CF", "CF 1 m", "CF 2 ft", "HM", "HM 50 cm", "LP",
-        "LP accurate", "LP inaccurate", "NLP", "N6", "N4.5", "J3", "J1+", "0.8 M", "NI", "6/20 m",
+        "6/9",
+        "6/9-2",
+        "20/40+1",
+        "3/60",
+        "4/8",
+        "6/7.5",
+        "20/12.5",
+        "0.3 logMAR",
+        "-0.1 logMAR",
+        "0.5 decimal",
+        "78 letters",
+        "CF",
+        "CF 1 m",
+        "CF 2 ft",
+        "HM",
+        "HM 50 cm",
+        "LP",
+        "LP accurate",
+        "LP inaccurate",
+        "NLP",
+        "N6",
+        "N4.5",
+        "J3",
+        "J1+",
+        "0.8 M",
+        "NI",
+        "6/20 m",
         "5/200 ft"
       })
   void givesBackWhatTheTradeWrites(String text) {
