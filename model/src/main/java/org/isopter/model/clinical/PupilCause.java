@@ -54,7 +54,7 @@ public enum PupilCause {
       return THIRD_NERVE.row();
     }
   },
-  TONIC_PUPIL("tonic pupil", true) {
+  TONIC_PUPIL("tonic pupil (Adie)", true) {
     @Override
     Row row() {
       // An old tonic pupil may be the smaller one.
@@ -64,7 +64,7 @@ public enum PupilCause {
       return Row.quick().rightWatched(EnumSet.of(SLUGGISH, TONIC)).near(TONIC).unequal(unequal);
     }
   },
-  HORNER("oculosympathetic lesion", true) {
+  HORNER("oculosympathetic lesion (Horner)", true) {
     @Override
     Row row() {
       return Row.quick().unequal(EnumSet.of(LEFT_LARGER_IN_DARK));

@@ -1,7 +1,10 @@
 package org.isopter.model.clinical;
 
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.value.Site;
@@ -17,6 +20,16 @@ public record PupilState(PupilCause cause, Site side) {
   private static final List<PupilState> ALL =
       Arrays.stream(PupilCause.values()).flatMap(PupilState::sides).toList();
 
+  private static final Map<PupilCause, PupilCause.Row> ROWS = rows();
+
+  private static Map<PupilCause, PupilCause.Row> rows() {
+    Map<PupilCause, PupilCause.Row> rows = new EnumMap<>(PupilCause.class);
+    for (PupilCause cause : PupilCause.values()) {
+      rows.put(cause, cause.row());
+    }
+    return rows;
+  }
+
   /** Returns every row on every side it may have. */
   public static List<PupilState> all() {
     return ALL;
@@ -24,7 +37,11 @@ public record PupilState(PupilCause cause, Site side) {
 
   /** Returns the rows that allow all the signs; a sign that was not examined rules nothing out. */
   public static Fit<PupilState> fitting(PupilSigns signs) {
-    List<PupilState> fitting = ALL.stream().filter(state -> state.allows(signs)).toList();
+    PupilSigns mirrored = signs.mirrored();
+    List<PupilState> fitting =
+        ALL.stream()
+            .filter(state -> state.allows(state.side == Site.LEFT ? mirrored : signs))
+            .toList();
     Topic topic = new Topic("pupils.table", Sources.PUPIL_WIRING, signs.facts());
     return Fit.of(fitting, (certainty, rows) -> topic.say(certainty, words(rows)));
   }
@@ -35,7 +52,7 @@ public record PupilState(PupilCause cause, Site side) {
   }
 
   private boolean allows(PupilSigns signs) {
-    return cause.row().allows(side == Site.LEFT ? signs.mirrored() : signs);
+    return Objects.requireNonNull(ROWS.get(cause)).allows(signs);
   }
 
   private static Stream<PupilState> sides(PupilCause cause) {

@@ -16,26 +16,26 @@ import java.util.stream.Stream;
 enum CheckTable {
   ACUITY_CASES(AcuityCasesTest.class),
   ACUITY_EQUIVALENTS(AcuityEquivalentsTest.class),
-  BLIND_SPOT_GEOMETRY(Object.class),
+  BLIND_SPOT_GEOMETRY(BlindSpotsTest.class),
   DICOM_RR1_ROWS(AcuityEquivalentsTest.class),
   DRIVING_VISION(DrivingVisionTest.class),
-  FIELD_PATTERNS(Object.class),
-  FRISEN_GRADES(Object.class),
+  FIELD_PATTERNS(FieldPatternsTest.class),
+  FRISEN_GRADES(ScalesTest.class),
   ICD11_CASES(VisionImpairmentsTest.class),
   ICD11_VISION_IMPAIRMENT(VisionImpairmentsTest.class),
-  ICDR_SCALE(Object.class),
+  ICDR_SCALE(ScalesTest.class),
   ISHIHARA_CASES(ColourPlatesTest.class),
   ISHIHARA_THRESHOLDS(ColourPlatesTest.class),
   NEAR_ACUITY_40CM(NearAcuityTest.class),
-  NORMAL_RANGES(Object.class),
+  NORMAL_RANGES(NormalRangesTest.class),
   OFFCHART_ACUITY(LowVisionConventionTest.class),
-  PERIMETRY_RULES(Object.class),
-  POWER_VECTORS(Object.class),
-  PRISM_DEGREES(Object.class),
+  PERIMETRY_RULES(PerimetryTest.class),
+  POWER_VECTORS(PowerVectorTest.class),
+  PRISM_DEGREES(PrismAngleTest.class),
   PUPIL_TRUTH_TABLE(PupilStatesTest.class),
   RAPD_GRADES(AfferentDefectsTest.class),
-  VCDR_PERCENTILES(Object.class),
-  VERTEX(Object.class);
+  VCDR_PERCENTILES(ScalesTest.class),
+  VERTEX(VertexTest.class);
 
   private final Class<?> test;
 
