@@ -76,7 +76,9 @@ public final class AcuityEquivalents {
    * for none.
    */
   public static Answer<BigDecimal> mean(List<Acuity> acuities) {
-    Topic topic = Topic.of("acuity.mean", Sources.ACUITY_FORMULAS, acuities);
+    List<String> facts = acuities.stream().map(one -> "acuity " + one).toList();
+    List<String> because = facts.isEmpty() ? List.of("no acuity recorded") : facts;
+    Topic topic = new Topic("acuity.mean", Sources.ACUITY_FORMULAS, because);
     boolean whole =
         acuities.stream()
             .allMatch(one -> AcuityScale.logMar(one).isPresent() && AcuityScale.suffix(one) == 0);

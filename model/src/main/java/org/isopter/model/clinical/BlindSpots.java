@@ -3,9 +3,12 @@ package org.isopter.model.clinical;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.isopter.model.catalogue.Fields.BlindSpot;
 import org.isopter.model.catalogue.Fields.Edge;
 import org.isopter.model.shape.Citation;
+import org.isopter.model.value.Concept;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 
@@ -193,10 +196,11 @@ public final class BlindSpots {
   }
 
   private static String edges(BlindSpot spot) {
-    return "edges "
-        + spot.edges()
-        + ", screen "
-        + spot.screen().map(Quantity::toString).orElse("not stated");
+    Stream<String> edges =
+        spot.edges().entrySet().stream()
+            .map(edge -> Concept.word(edge.getKey()) + " edge " + edge.getValue());
+    String screen = spot.screen().map(Quantity::toString).orElse("not stated");
+    return Stream.concat(edges, Stream.of("screen " + screen)).collect(Collectors.joining(", "));
   }
 
   private static Answer<Extent> given(Topic topic, Extent found, String along) {

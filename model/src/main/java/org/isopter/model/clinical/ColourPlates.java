@@ -4,6 +4,7 @@ import java.util.Optional;
 import org.isopter.model.catalogue.ColourTest;
 import org.isopter.model.catalogue.Colours.Plates;
 import org.isopter.model.shape.Citation;
+import org.isopter.model.value.Concept;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 
@@ -22,7 +23,7 @@ public final class ColourPlates {
    * that is not stated, and where the rule prints no limits for it.
    */
   public static Result<Answer<PlateVerdict>> verdict(Plates plates, PlateRule rule) {
-    Topic topic = Topic.of(ID, rule.source(), fact(plates), "rule " + rule);
+    Topic topic = Topic.of(ID, rule.source(), fact(plates), "rule " + Concept.word(rule));
     Optional<PlateEdition> edition = plates.edition().flatMap(PlateEdition::of);
     if (plates.test() != ColourTest.ISHIHARA || edition.isEmpty()) {
       return Result.ok(topic.withheld("The rule needs Ishihara plates of a stated edition."));
@@ -53,7 +54,7 @@ public final class ColourPlates {
         new Fault(
             "value",
             plates.correct() + " of " + plates.shown(),
-            "at most %d of the %d scored plates of the edition with %d"
+            "at most %s of the %s scored plates of the edition with %s"
                 .formatted(edition.scored(), edition.scored(), edition.plates()),
             "count only the scored plates"));
   }

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.shape.Citation;
 import org.isopter.model.value.Acuity;
+import org.isopter.model.value.Concept;
 
 /**
  * Whether a figure that a driving rule prints is reached. It is one figure of a rule, never fitness
@@ -23,7 +24,16 @@ public final class DrivingVision {
    * @param centralDefect whether there is a defect within the central 20 degrees
    */
   public record Extent(
-      int horizontal, int left, int right, int up, int down, boolean centralDefect) {}
+      int horizontal, int left, int right, int up, int down, boolean centralDefect) {
+
+    /** Returns the extent in words. */
+    @Override
+    public String toString() {
+      String centre = centralDefect ? "with" : "without";
+      return "field %s deg across, %s left, %s right, %s up, %s down, %s a central defect"
+          .formatted(horizontal, left, right, up, down, centre);
+    }
+  }
 
   /** What a driving rule prints of the field. */
   public enum FieldRule {
@@ -98,8 +108,8 @@ public final class DrivingVision {
     return told ? Optional.of(full) : Optional.empty();
   }
 
-  private static Topic topic(Citation source, Object rule, String... facts) {
-    return new Topic("driving.figure", source, List.of(facts)).with("rule " + rule);
+  private static Topic topic(Citation source, Enum<?> rule, String... facts) {
+    return new Topic("driving.figure", source, List.of(facts)).with("rule " + Concept.word(rule));
   }
 
   private static Answer<Boolean> answer(Topic topic, Optional<Boolean> reached) {

@@ -3,6 +3,7 @@ package org.isopter.model.clinical;
 import java.math.BigDecimal;
 import java.util.List;
 import org.isopter.model.shape.Citation;
+import org.isopter.model.value.Concept;
 
 /**
  * A published way to stage glaucomatous field loss by the mean deviation. Each rule set has further
@@ -46,7 +47,10 @@ public enum FieldStage {
   public Answer<String> of(BigDecimal meanDeviation) {
     Topic topic =
         Topic.of(
-            "field.stage", source, "mean deviation " + meanDeviation + " dB", "rule " + name());
+            "field.stage",
+            source,
+            "mean deviation " + meanDeviation + " dB",
+            "rule " + Concept.word(this));
     return bands.stream()
         .filter(band -> band.holds(meanDeviation))
         .findFirst()

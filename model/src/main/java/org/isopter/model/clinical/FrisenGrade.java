@@ -47,6 +47,6 @@ public enum FrisenGrade {
     return Topic.of("disc.frisen", SOURCE, "Frisen grade " + number())
         .say(
             Certainty.BY_RULE,
-            "Frisen grade %d: %s. The scale is for papilloedema.".formatted(number(), keyFeature));
+            "Frisen grade %s: %s. The scale is for papilloedema.".formatted(number(), keyFeature));
   }
 }

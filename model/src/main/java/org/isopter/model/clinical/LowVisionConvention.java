@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.isopter.model.shape.Citation;
 import org.isopter.model.value.Acuity;
+import org.isopter.model.value.Concept;
 import org.isopter.model.value.LowVision;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
@@ -77,7 +78,8 @@ public enum LowVisionConvention {
    * quotes it.
    */
   public Answer<BigDecimal> logMar(Acuity.Low low) {
-    Topic topic = Topic.of("acuity.low-vision", source, "acuity " + low, "convention " + name());
+    Topic topic =
+        Topic.of("acuity.low-vision", source, "acuity " + low, "convention " + Concept.word(this));
     return rows.stream()
         .filter(row -> row.holds(low))
         .findFirst()

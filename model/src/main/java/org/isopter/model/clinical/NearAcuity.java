@@ -67,7 +67,7 @@ public final class NearAcuity {
                 topic.given(
                     points,
                     Certainty.BY_CONVENTION,
-                    "%s is nominally N%d; N is a size of print.".formatted(print, points)))
+                    "%s is nominally N%s; N is a size of print.".formatted(print, points)))
         .orElseGet(() -> topic.withheld("No N size is published beside " + print + "."));
   }
 

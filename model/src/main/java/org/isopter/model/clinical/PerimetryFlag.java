@@ -1,8 +1,8 @@
 package org.isopter.model.clinical;
 
 import java.math.BigDecimal;
-import java.util.Locale;
 import org.isopter.model.shape.Citation;
+import org.isopter.model.value.Concept;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 
@@ -43,10 +43,10 @@ public enum PerimetryFlag {
     }
     int over = Integer.compare(errors * 100, percent * trials);
     boolean flagged = over > 0 || (over == 0 && included);
-    String what = name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    String what = Concept.word(this).replace('-', ' ');
     Topic topic = Topic.of("perimetry.flag", source, what + " " + errors + " of " + trials);
     String text =
-        "%d of %d is %s the limit of %d %%.%s"
+        "%s of %s is %s the limit of %s %%.%s"
             .formatted(errors, trials, flagged ? "at or over" : "within", percent, beside);
     return Result.ok(topic.given(flagged, Certainty.BY_RULE, text));
   }
@@ -61,7 +61,7 @@ public enum PerimetryFlag {
         .given(
             high,
             Certainty.BY_RULE,
-            "A threshold of 40 dB or more is abnormally high; this one is "
-                + (high ? "that." : "not that."));
+            "A threshold of %s dB is %sabnormally high: the limit is 40 dB or more."
+                .formatted(decibels, high ? "" : "not "));
   }
 }

@@ -2,6 +2,7 @@ package org.isopter.model.clinical;
 
 import java.math.BigDecimal;
 import org.isopter.model.shape.Citation;
+import org.isopter.model.value.Concept;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 
@@ -34,7 +35,7 @@ public enum PerimetryIndex {
             && value.compareTo(BigDecimal.valueOf(most)) <= 0;
     return possible
         ? Result.ok(
-            Topic.of("perimetry.index", source, name() + " " + value)
+            Topic.of("perimetry.index", source, Concept.word(this) + " " + value)
                 .say(Certainty.COMPUTED, "The index is " + value + " " + meaning + "."))
         : Result.refused(Fault.of("", value.toString(), least + " to " + most));
   }

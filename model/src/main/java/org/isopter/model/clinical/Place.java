@@ -10,15 +10,17 @@ public record Place(Pathway part, Side side) {
 
   /** The side of a place. */
   public enum Side {
-    RIGHT("right "),
-    LEFT("left "),
-    MIDLINE(""),
-    BILATERAL("both sides, ");
+    RIGHT("right ", ""),
+    LEFT("left ", ""),
+    MIDLINE("", ""),
+    BILATERAL("", " on both sides");
 
-    private final String words;
+    private final String before;
+    private final String behind;
 
-    Side(String words) {
-      this.words = words;
+    Side(String before, String behind) {
+      this.before = before;
+      this.behind = behind;
     }
 
     /** Returns the side seen in a mirror. */
@@ -40,6 +42,6 @@ public record Place(Pathway part, Side side) {
   /** Returns the place in words. */
   @Override
   public String toString() {
-    return side.words + part.words();
+    return side.before + part.words() + side.behind;
   }
 }

@@ -25,11 +25,9 @@ public final class PresentingAcuity {
    * presenting. Withheld where none or several remain.
    */
   public static Answer<AcuityReading> of(List<AcuityReading> readings) {
-    Topic topic =
-        Topic.of(
-            "acuity.presenting",
-            Sources.WHO,
-            readings.stream().map(PresentingAcuity::fact).toList());
+    List<String> facts = readings.stream().map(PresentingAcuity::fact).toList();
+    List<String> because = facts.isEmpty() ? List.of("no acuity recorded") : facts;
+    Topic topic = new Topic("acuity.presenting", Sources.WHO, because);
     return worn(readings, topic)
         .or(() -> assumed(readings, topic))
         .orElseGet(

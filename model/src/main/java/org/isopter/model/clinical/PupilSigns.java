@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.DefectSide;
 import org.isopter.model.catalogue.PupilResponse;
+import org.isopter.model.value.Concept;
 
 /**
  * The signs of both pupils, each as far as it was examined.
@@ -63,7 +64,7 @@ public record PupilSigns(
   List<String> facts() {
     Stream<String> pair =
         Stream.of(
-                inequality.map(found -> "inequality " + found),
+                inequality.map(found -> "inequality " + Concept.word(found)),
                 afferent.map(found -> "relative afferent defect " + found.word()))
             .flatMap(Optional::stream);
     List<String> facts =

@@ -59,6 +59,6 @@ public record RedSaturation(Optional<Site> less, BigDecimal ratio, BigDecimal di
     return Topic.of("colour.red-saturation", SOURCE, "difference " + difference + " %")
         .say(
             Certainty.COMPUTED,
-            text + " A quarter of healthy people report a difference, of up to 25 %.");
+            text + " Of healthy people 24 % report a difference, of up to 25 %.");
   }
 }

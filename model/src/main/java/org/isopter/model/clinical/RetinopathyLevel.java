@@ -45,6 +45,16 @@ public enum RetinopathyLevel {
       }
     }
 
+    private List<String> facts() {
+      return List.of(
+          "microaneurysms " + (microaneurysms ? "yes" : "no"),
+          "other abnormality " + (other ? "yes" : "no"),
+          "more than 20 haemorrhages in " + haemorrhages + " quadrants",
+          "venous beading in " + beading + " quadrants",
+          "microvascular abnormalities in " + irma + " quadrants",
+          "proliferation " + (proliferation ? "yes" : "no"));
+    }
+
     private boolean isSevere() {
       return haemorrhages == 4 || beading >= 2 || irma >= 1;
     }
@@ -84,7 +94,7 @@ public enum RetinopathyLevel {
   /** Returns the level that the signs have; macular oedema is apart from it. */
   public static Answer<RetinopathyLevel> of(Signs signs) {
     RetinopathyLevel level = level(signs);
-    return Topic.of("retina.retinopathy-level", SOURCE, signs)
+    return new Topic("retina.retinopathy-level", SOURCE, signs.facts())
         .given(level, Certainty.BY_RULE, "Level " + level.title + ": " + level.rule + ".");
   }
 

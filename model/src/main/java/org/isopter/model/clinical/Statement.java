@@ -1,6 +1,7 @@
 package org.isopter.model.clinical;
 
 import java.util.List;
+import java.util.regex.Pattern;
 import org.isopter.model.shape.Citation;
 
 /**
@@ -16,6 +17,8 @@ import org.isopter.model.shape.Citation;
 public record Statement(
     String id, String text, List<String> because, Certainty certainty, Citation source) {
 
+  private static final Pattern NAME = Pattern.compile("[a-z0-9-]+(\\.[a-z0-9-]+)+");
+
   /**
    * Makes a statement.
    *
@@ -23,7 +26,7 @@ public record Statement(
    */
   public Statement {
     because = List.copyOf(because);
-    if (!id.matches("[a-z0-9-]+(\\.[a-z0-9-]+)+")) {
+    if (!NAME.matcher(id).matches()) {
       throw new IllegalArgumentException("\"" + id + "\" is no dotted name of a statement");
     }
     if (text.isBlank() || because.isEmpty()) {

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.AcuityReading;
@@ -80,11 +81,11 @@ class AcuityCasesTest {
     for (CheckRow line : CheckTable.ACUITY_EQUIVALENTS.all()) {
       if (line.cell("family").equals("logMAR step")) {
         double nominal = line.number("logmar_nominal");
-        String next = "%.2f logMAR".formatted(nominal + 0.1);
+        String next = String.format(Locale.ROOT, "%.2f logMAR", nominal + 0.1);
         assertEquals(
             AcuityChange.Verdict.WITHIN_RETEST,
             change(line.cell("metric_6m") + " m", next, RetestLimit.FIVE_ROWS));
-        String beyond = "%.2f logMAR".formatted(nominal + 0.12);
+        String beyond = String.format(Locale.ROOT, "%.2f logMAR", nominal + 0.12);
         assertEquals(
             AcuityChange.Verdict.WORSE,
             change(line.cell("imperial_20ft") + " ft", beyond, RetestLimit.FIVE_ROWS));

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
 import java.util.EnumMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
@@ -58,8 +59,8 @@ class BlindSpotsTest {
             Optional.of(Quantity.of(row.cell("distance_mm"), Unit.MILLIMETRE)),
             spot.inner().toString(),
             spot.outer().toString(),
-            "%.1f".formatted(middle + row.number("true_height_mm") / 2),
-            "%.1f".formatted(middle - row.number("true_height_mm") / 2));
+            String.format(Locale.ROOT, "%.1f", middle + row.number("true_height_mm") / 2),
+            String.format(Locale.ROOT, "%.1f", middle - row.number("true_height_mm") / 2));
     BlindSpots.Extent width = BlindSpots.width(measured).value().orElseThrow();
     BlindSpots.Extent height = BlindSpots.height(measured).value().orElseThrow();
     assertEquals(row.number("width_deg"), width.extent().doubleValue(), 0.051);

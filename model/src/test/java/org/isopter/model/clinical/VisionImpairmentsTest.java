@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.AcuityReading;
@@ -148,10 +149,10 @@ class VisionImpairmentsTest {
 
   private static String text(double logMar, String unit) {
     return switch (unit) {
-      case " m" -> "6/%.4f m".formatted(6 * Math.pow(10, logMar));
-      case " ft" -> "20/%.4f ft".formatted(20 * Math.pow(10, logMar));
-      case " decimal" -> "%.6f decimal".formatted(Math.pow(10, -logMar));
-      default -> "%.2f logMAR".formatted(logMar);
+      case " m" -> String.format(Locale.ROOT, "6/%.4f m", 6 * Math.pow(10, logMar));
+      case " ft" -> String.format(Locale.ROOT, "20/%.4f ft", 20 * Math.pow(10, logMar));
+      case " decimal" -> String.format(Locale.ROOT, "%.6f decimal", Math.pow(10, -logMar));
+      default -> String.format(Locale.ROOT, "%.2f logMAR", logMar);
     };
   }
 
