@@ -11,7 +11,8 @@ public final class LightNearDissociation {
   /**
    * Says whether one pupil answers a near target better than light.
    *
-   * <p>Withheld between a sluggish and a tonic answer: the words do not say which is better.
+   * <p>Withheld where the words do not say which is better: between a sluggish and a tonic answer,
+   * and where a pupil is only said to react.
    *
    * @param light the direct response
    * @param near the response to a near target
@@ -35,15 +36,27 @@ public final class LightNearDissociation {
   }
 
   private static Optional<Boolean> nearIsBetter(PupilResponse light, PupilResponse near) {
-    int step = Integer.compare(strength(near), strength(light));
-    return step == 0 && light != near ? Optional.empty() : Optional.of(step > 0);
+    if (least(near) > most(light)) {
+      return Optional.of(true);
+    }
+    boolean same = light == near && light != PupilResponse.REACTIVE;
+    return same || most(near) <= least(light) ? Optional.of(false) : Optional.empty();
   }
 
-  private static int strength(PupilResponse response) {
+  /** The words leave a span: sluggish and tonic are not ordered, reactive may be any of three. */
+  private static int least(PupilResponse response) {
     return switch (response) {
       case ABSENT -> 0;
-      case SLUGGISH, TONIC -> 1;
-      case BRISK -> 2;
+      case SLUGGISH, TONIC, REACTIVE -> 1;
+      case BRISK -> 3;
+    };
+  }
+
+  private static int most(PupilResponse response) {
+    return switch (response) {
+      case ABSENT -> 0;
+      case SLUGGISH, TONIC -> 2;
+      case REACTIVE, BRISK -> 3;
     };
   }
 }

@@ -9,6 +9,7 @@ import static org.isopter.model.clinical.PupilInequality.NONE;
 import static org.isopter.model.clinical.PupilInequality.RIGHT_LARGER_IN_LIGHT;
 
 import java.util.EnumSet;
+import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.catalogue.DefectSide;
 import org.isopter.model.catalogue.PupilResponse;
@@ -200,18 +201,25 @@ public enum PupilCause {
     }
 
     boolean allows(PupilSigns signs) {
-      return signs.right().direct().filter(seen -> !direct.contains(seen)).isEmpty()
-          && signs.right().consensual().filter(seen -> !consensual.contains(seen)).isEmpty()
-          && signs.right().near().filter(seen -> !near.contains(seen)).isEmpty()
-          && allowsLeft(signs.left())
+      return allows(direct, signs.right().direct())
+          && allows(consensual, signs.right().consensual())
+          && allows(near, signs.right().near())
+          && allows(leftDirect, signs.left().direct())
+          && allows(leftConsensual, signs.left().consensual())
+          && allows(EnumSet.of(BRISK), signs.left().near())
           && signs.inequality().filter(seen -> !unequal.contains(seen)).isEmpty()
           && signs.afferent().filter(seen -> seen != afferent).isEmpty();
     }
 
-    private boolean allowsLeft(PupilSigns.Pupil left) {
-      return left.direct().filter(seen -> !leftDirect.contains(seen)).isEmpty()
-          && left.consensual().filter(seen -> !leftConsensual.contains(seen)).isEmpty()
-          && left.near().filter(seen -> seen != BRISK).isEmpty();
+    private static boolean allows(Set<PupilResponse> cell, Optional<PupilResponse> seen) {
+      return seen.filter(answer -> !allows(cell, answer)).isEmpty();
+    }
+
+    private static boolean allows(Set<PupilResponse> cell, PupilResponse seen) {
+      // A pupil that reacts, nobody said how briskly, may be any that is not without an answer.
+      return seen == PupilResponse.REACTIVE
+          ? cell.stream().anyMatch(answer -> answer != ABSENT)
+          : cell.contains(seen);
     }
   }
 }

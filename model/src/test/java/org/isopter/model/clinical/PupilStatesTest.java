@@ -43,6 +43,11 @@ class PupilStatesTest {
               right(PupilCause.OPTIC_NERVE_AND_FIXED_PUPIL)),
           Map.entry("right traumatic iris / posterior synechiae", right(PupilCause.IRIS_DAMAGE)));
 
+  /** The responses that say how briskly a pupil answers. */
+  private static final List<PupilResponse> EXACT =
+      List.of(
+          PupilResponse.BRISK, PupilResponse.SLUGGISH, PupilResponse.TONIC, PupilResponse.ABSENT);
+
   static Stream<CheckRow> rows() {
     return CheckTable.PUPIL_TRUTH_TABLE.rows();
   }
@@ -158,11 +163,11 @@ class PupilStatesTest {
   /** All signs with a brisk near response of the left pupil. */
   private static List<PupilSigns> allSigns() {
     List<PupilSigns> all = new ArrayList<>();
-    for (PupilResponse direct : PupilResponse.values()) {
-      for (PupilResponse consensual : PupilResponse.values()) {
-        for (PupilResponse near : PupilResponse.values()) {
-          for (PupilResponse leftDirect : PupilResponse.values()) {
-            for (PupilResponse leftConsensual : PupilResponse.values()) {
+    for (PupilResponse direct : EXACT) {
+      for (PupilResponse consensual : EXACT) {
+        for (PupilResponse near : EXACT) {
+          for (PupilResponse leftDirect : EXACT) {
+            for (PupilResponse leftConsensual : EXACT) {
               addPairs(all, List.of(direct, consensual, near, leftDirect, leftConsensual));
             }
           }
@@ -230,6 +235,24 @@ class PupilStatesTest {
   }
 
   @Test
+  void takesAPupilThatReactsForAnyThatAnswers() {
+    for (PupilSigns signs : allSigns()) {
+      if (!signs.right().direct().equals(Optional.of(PupilResponse.ABSENT))) {
+        Set<PupilState> known = Set.copyOf(PupilState.fitting(signs).all());
+        Pupil right = signs.right();
+        Pupil reacts =
+            new Pupil(Optional.of(PupilResponse.REACTIVE), right.consensual(), right.near());
+        PupilSigns vague =
+            new PupilSigns(reacts, signs.left(), signs.inequality(), signs.afferent());
+        assertTrue(PupilState.fitting(vague).all().containsAll(known), signs.toString());
+        assertTrue(
+            PupilState.fitting(vague).all().stream()
+                .noneMatch(state -> state.equals(right(PupilCause.OPTIC_NERVE_COMPLETE))));
+      }
+    }
+  }
+
+  @Test
   void leavesSimpleInequalityOpenBesideHorner() {
     PupilResponse brisk = PupilResponse.BRISK;
     PupilSigns signs =
@@ -284,6 +307,9 @@ class PupilStatesTest {
     assertEquals(Optional.of(false), dissociation(PupilResponse.BRISK, PupilResponse.BRISK));
     assertEquals(Optional.of(false), dissociation(PupilResponse.ABSENT, PupilResponse.ABSENT));
     assertEquals(Optional.empty(), dissociation(PupilResponse.SLUGGISH, PupilResponse.TONIC));
+    assertEquals(Optional.of(true), dissociation(PupilResponse.ABSENT, PupilResponse.REACTIVE));
+    assertEquals(Optional.of(false), dissociation(PupilResponse.BRISK, PupilResponse.REACTIVE));
+    assertEquals(Optional.empty(), dissociation(PupilResponse.REACTIVE, PupilResponse.BRISK));
   }
 
   private static Optional<Boolean> dissociation(PupilResponse light, PupilResponse near) {
