@@ -1,0 +1,97 @@
+package org.isopter.mapper.foreign;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.mapper.fhir.FhirReader;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.Result;
+
+/**
+ * Reads examinations from FHIR R4 JSON that any system wrote: each resource is exact, translated by
+ * named rules, or kept verbatim; nothing is dropped and nothing is guessed.
+ *
+ * <p>Safe for use by several threads at once.
+ */
+public final class ForeignReader {
+
+  private final Vocabulary vocabulary;
+  private final Options options;
+  private final FhirReader exact;
+  private final RawJson json;
+
+  /** Makes a reader of the findings of a catalogue. */
+  public ForeignReader(Catalogue catalogue, Options options) {
+    this.vocabulary = new Vocabulary(catalogue);
+    this.options = options;
+    this.exact = new FhirReader(catalogue);
+    this.json = new RawJson(options.limits());
+  }
+
+  /** Reads a resource or a bundle in UTF-8; refused only where it is no JSON within the limits. */
+  public Result<Reading> read(byte[] document) {
+    return json.read(document).map(this::read);
+  }
+
+  /** Reads a resource or a bundle; refused only where it is no JSON within the limits. */
+  public Result<Reading> read(String document) {
+    return json.read(document).map(this::read);
+  }
+
+  /** Reads a document that is already parsed. */
+  public Reading read(Raw document) {
+    return exact(document).orElseGet(() -> foreign(document));
+  }
+
+  private Reading foreign(Raw json) {
+    Document document = Document.of(json);
+    Neighbours neighbours = document.neighbours();
+    List<Translator.Translation> translations = new ArrayList<>();
+    for (Document.Part part : document.parts()) {
+      translations.add(translate(part, neighbours));
+    }
+    return new Assembly(options, document, translations).reading();
+  }
+
+  private Translator.Translation translate(Document.Part part, Neighbours neighbours) {
+    String type = Neighbours.type(part.resource());
+    if (part.keptBefore().isPresent()) {
+      return kept(part, why(part.keptBefore().get()), "kept before", "");
+    }
+    if (type.equals("Observation")) {
+      return Translator.of(vocabulary, options, neighbours, part.resource());
+    }
+    Why why = type.equals("VisionPrescription") ? Why.ORDER : Why.OTHER_RESOURCE;
+    return kept(part, why, type, "an Observation");
+  }
+
+  private static Translator.Translation kept(
+      Document.Part part, Why why, String seen, String wanted) {
+    Reason reason = new Reason(why, Fault.of("", seen, wanted));
+    return new Translator.Translation(
+        Optional.empty(), List.of(), new Ledger(part.resource()), List.of(reason));
+  }
+
+  private static Why why(String word) {
+    for (Why why : Why.values()) {
+      if (why.word().equals(word)) {
+        return why;
+      }
+    }
+    return Why.OTHER_RESOURCE;
+  }
+
+  /** Reads a bundle of ours, with what was carried along taken out first. */
+  private Optional<Reading> exact(Raw json) {
+    if (!Neighbours.type(json).equals("Bundle") || !Own.isBundle((Raw.Obj) json)) {
+      return Optional.empty();
+    }
+    Own own = Own.of((Raw.Obj) json);
+    Result<Exam> exam = exact.read(RawJson.write(own.bundle()));
+    return exam instanceof Result.Ok<Exam> ok
+        ? Optional.of(own.reading(ok.value()))
+        : Optional.empty();
+  }
+}
