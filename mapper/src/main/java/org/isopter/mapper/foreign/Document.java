@@ -35,6 +35,15 @@ final class Document {
     return document;
   }
 
+  /** Takes documents apart that are read together. */
+  static Document of(List<Raw> documents) {
+    Document document = new Document();
+    for (int i = 0; i < documents.size(); i++) {
+      document.add(documents.get(i), "/" + i, Optional.empty(), Optional.empty());
+    }
+    return document;
+  }
+
   List<Part> parts() {
     return parts;
   }

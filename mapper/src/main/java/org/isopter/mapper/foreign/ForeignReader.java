@@ -42,11 +42,19 @@ public final class ForeignReader {
 
   /** Reads a document that is already parsed. */
   public Reading read(Raw document) {
-    return exact(document).orElseGet(() -> foreign(document));
+    return exact(document).orElseGet(() -> foreign(Document.of(document)));
   }
 
-  private Reading foreign(Raw json) {
-    Document document = Document.of(json);
+  /**
+   * Reads documents that belong together, such as the files of one folder: what one refers to may
+   * stand in another, and observations of one visit may be spread over them. Places begin with the
+   * number of the document, from 0.
+   */
+  public Reading readTogether(List<Raw> documents) {
+    return foreign(Document.of(documents));
+  }
+
+  private Reading foreign(Document document) {
     Neighbours neighbours = document.neighbours();
     List<Translator.Translation> translations = new ArrayList<>();
     for (Document.Part part : document.parts()) {

@@ -49,15 +49,20 @@ final class Translator {
 
   private Translation translate() {
     Optional<Head> head = Optional.empty();
+    Optional<List<Meaning.Side>> around = Optional.empty();
     try {
       guard();
-      List<Meaning.Side> around = attempt(() -> Sides.of(vocabulary, observation, neighbours)).orElse(List.of());
+      around = attempt(() -> Sides.of(vocabulary, observation, neighbours));
       head = head();
-      root(around);
+      root(around.orElse(List.of()));
     } catch (Refusal refusal) {
       reasons.add(refusal.reason());
     }
-    boolean taken = head.isPresent() && !facts.isEmpty();
+    boolean taken = head.isPresent() && around.isPresent() && !facts.isEmpty();
+    if (around.isEmpty() && reasons.size() > 1) {
+      // That no eye was found follows from what could not be read of it.
+      reasons.subList(1, reasons.size()).removeIf(reason -> reason.why() == Why.NO_SIDE);
+    }
     if (taken) {
       frame();
     }
@@ -145,8 +150,11 @@ final class Translator {
       Ledger.Mark mark = ledger.mark();
       Optional<Meaning> meaning = attempt(() -> conditions.of(component));
       if (meaning.isPresent() && attempt(() -> meaning.get().finding()).flatMap(f -> f).isPresent()) {
-        ledger.used("code-component");
+        int before = facts.size();
         slot(component, meaning.get(), List.of(), around);
+        if (facts.size() > before) {
+          ledger.used("code-component");
+        }
       } else {
         ledger.backTo(mark);
       }
