@@ -35,13 +35,26 @@ final class Document {
     return document;
   }
 
-  /** Takes documents apart that are read together. */
-  static Document of(List<Raw> documents) {
+  /**
+   * Takes documents apart that are read together.
+   *
+   * @param all whether an empty object is a document; otherwise it stands for one read elsewhere
+   */
+  static Document of(List<Raw> documents, boolean all) {
     Document document = new Document();
     for (int i = 0; i < documents.size(); i++) {
+      if (!all && documents.get(i).equals(Raw.EMPTY)) {
+        continue;
+      }
       document.add(documents.get(i), "/" + i, Optional.empty(), Optional.empty());
     }
     return document;
+  }
+
+  /** Returns this document with further leaves around its resources. */
+  Document with(List<Placed> more) {
+    frame.addAll(more);
+    return this;
   }
 
   List<Part> parts() {

@@ -17,6 +17,9 @@ import org.isopter.model.value.Result;
  */
 public final class ForeignReader {
 
+  /** From so many resources on, sharing them among the processors is worth it. */
+  private static final int MANY = 500;
+
   private final Vocabulary vocabulary;
   private final Options options;
   private final FhirReader exact;
@@ -40,6 +43,26 @@ public final class ForeignReader {
     return json.read(document).map(this::read);
   }
 
+  /**
+   * Reads a document in JSON or XML of a release of FHIR. What a conversion to R4 leaves out is
+   * carried in the frame of the document, under the name of the release.
+   */
+  public Result<Reading> read(byte[] document, Release release) {
+    return new Sources(options.limits()).read(document, release).map(this::read);
+  }
+
+  private Reading read(Sources.Source source) {
+    if (source.lost().isEmpty()) {
+      return read(source.json());
+    }
+    return foreign(Document.of(source.json()).with(source.lost()));
+  }
+
+  /** Returns the reader of JSON, with the limits of this reader. */
+  RawJson json() {
+    return json;
+  }
+
   /** Reads a document that is already parsed. */
   public Reading read(Raw document) {
     return exact(document).orElseGet(() -> foreign(Document.of(document)));
@@ -51,15 +74,28 @@ public final class ForeignReader {
    * number of the document, from 0.
    */
   public Reading readTogether(List<Raw> documents) {
-    return foreign(Document.of(documents));
+    List<Raw> others = new ArrayList<>(documents);
+    List<Reading> readings = new ArrayList<>();
+    for (int i = 0; i < documents.size(); i++) {
+      Optional<Reading> own = exact(documents.get(i));
+      if (own.isPresent()) {
+        readings.add(own.get().within("/" + i));
+        others.set(i, Raw.EMPTY);
+      }
+    }
+    if (readings.size() < documents.size() || documents.isEmpty()) {
+      readings.add(foreign(Document.of(others, readings.isEmpty())));
+    }
+    return Reading.together(readings);
   }
 
   private Reading foreign(Document document) {
     Neighbours neighbours = document.neighbours();
-    List<Translator.Translation> translations = new ArrayList<>();
-    for (Document.Part part : document.parts()) {
-      translations.add(translate(part, neighbours));
-    }
+    List<Document.Part> parts = document.parts();
+    List<Translator.Translation> translations =
+        (parts.size() < MANY ? parts.stream() : parts.parallelStream())
+            .map(part -> translate(part, neighbours))
+            .toList();
     return new Assembly(options, document, translations).reading();
   }
 
