@@ -83,6 +83,7 @@ public final class Catalogue {
                     Pupils.ENTRIES,
                     Colours.ENTRIES,
                     Fields.ENTRIES,
+                    Perimetry.ENTRIES,
                     Discs.ENTRIES,
                     Lids.ENTRIES,
                     Pressures.ENTRIES,
