@@ -88,7 +88,11 @@ public final class Catalogue {
                     Lids.ENTRIES,
                     Pressures.ENTRIES,
                     Refractions.ENTRIES,
-                    Movements.ENTRIES)
+                    Movements.ENTRIES,
+                    Alignments.ENTRIES,
+                    Corneas.ENTRIES,
+                    Segments.ENTRIES,
+                    Drops.ENTRIES)
                 .flatMap(group -> group.all().stream())
                 .<Finding<?>>map(finding -> finding)
                 .toList());
