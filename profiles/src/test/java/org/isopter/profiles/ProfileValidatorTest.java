@@ -167,21 +167,6 @@ class ProfileValidatorTest {
   }
 
   @Test
-  void saysWhereInABundleAFaultIs() {
-    String bundle =
-        """
-        {"resourceType": "Bundle", "type": "collection", "entry": [
-          {"fullUrl": "urn:uuid:6fbc54bb-1fd5-4b1b-b4d0-3f4e1a1a9a01", "resource": %s},
-          {"fullUrl": "urn:uuid:6fbc54bb-1fd5-4b1b-b4d0-3f4e1a1a9a02", "resource": %s}]}
-        """;
-    assertEquals(List.of(), validator.validate(bundle.formatted(pupil, pressure)));
-    refuses(
-        bundle.formatted(pupil, pressure.replace("\"value\":14", "\"value\":99")),
-        "ERROR Bundle.entry[1].resource: intraocular-pressure-value-range: saw 99 mmHg (mm[Hg]),"
-            + " wanted: the value is 0 to 80 mmHg");
-  }
-
-  @Test
   void acceptsThePanelOfAnExamination() {
     String panel =
         """

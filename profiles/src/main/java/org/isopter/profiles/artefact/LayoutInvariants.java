@@ -41,7 +41,7 @@ final class LayoutInvariants {
   private void present() {
     if (hasValue()) {
       String human = finding.title() + " has a value, or the reason why there is none";
-      add("-present", human, Paths.unlessAbsent("value.exists()"), "status");
+      add("-present", human, Paths.unlessAbsent("value.exists()"), "value");
     }
   }
 
