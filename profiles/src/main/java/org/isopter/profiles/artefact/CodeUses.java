@@ -5,12 +5,11 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.shape.Answers;
 import org.isopter.model.shape.Choice;
 import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Texts;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Site;
@@ -53,16 +52,14 @@ final class CodeUses {
   }
 
   private void add(Finding<?> finding) {
-    finding.codes().all().forEach(code -> use(code, finding.note()));
-    Choice<?, ?> choice = finding.layout().choice().orElse(null);
-    if (choice != null) {
-      use(
-          choice.code(),
-          "Part of: " + finding.title() + " (" + choice.notations().choices() + ").");
-    }
-    for (Part<?, ?> part : Parts.of(finding.layout()).values()) {
-      use(part.code(), "Part of: " + finding.title() + " (" + Texts.wanted(part.spec()) + ").");
-    }
+    String sites =
+        finding.sites().stream()
+            .map(Site::word)
+            .collect(Collectors.joining(", ", "Recorded of: ", "."));
+    finding.codes().all().forEach(code -> use(code, (sites + " " + finding.note()).strip()));
+    String partOf = "Part of the finding " + finding.id() + ".";
+    finding.layout().choice().map(Choice::code).ifPresent(code -> use(code, partOf));
+    Parts.of(finding.layout()).values().forEach(part -> use(part.code(), partOf));
   }
 
   private void add(Answers answers, AnswerLists lists) {
