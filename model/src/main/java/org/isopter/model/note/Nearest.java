@@ -1,0 +1,57 @@
+package org.isopter.model.note;
+
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+
+/** Finds the known word that a mistyped one is nearest to. */
+final class Nearest {
+
+  private static final int SHORTEST = 3;
+
+  private Nearest() {}
+
+  /** Returns the nearest of the words, all that are equally near, if near enough to be meant. */
+  static Optional<String> of(String seen, Stream<String> words) {
+    int reach = seen.length() < SHORTEST ? 0 : seen.length() < 5 ? 1 : 2;
+    Map<Integer, Set<String>> near = new TreeMap<>();
+    words
+        .filter(word -> word.length() >= SHORTEST)
+        .forEach(word -> near.computeIfAbsent(to(word, seen), d -> new TreeSet<>()).add(word));
+    return near.entrySet().stream()
+        .findFirst()
+        .filter(nearest -> nearest.getKey() <= reach)
+        .map(nearest -> String.join(" or ", nearest.getValue()));
+  }
+
+  private static int to(String word, String seen) {
+    return distance(seen, word.toLowerCase(Locale.ROOT));
+  }
+
+  /** Returns the letters to insert, remove, replace or swap with the next. */
+  private static int distance(String one, String other) {
+    int[][] steps = new int[one.length() + 1][other.length() + 1];
+    for (int i = 0; i <= one.length(); i++) {
+      for (int j = 0; j <= other.length(); j++) {
+        steps[i][j] = i == 0 || j == 0 ? i + j : step(steps, one, other, i, j);
+      }
+    }
+    return steps[one.length()][other.length()];
+  }
+
+  private static int step(int[][] steps, String one, String other, int i, int j) {
+    int change = one.charAt(i - 1) == other.charAt(j - 1) ? 0 : 1;
+    int best =
+        Math.min(Math.min(steps[i - 1][j], steps[i][j - 1]) + 1, steps[i - 1][j - 1] + change);
+    boolean swapped =
+        i > 1
+            && j > 1
+            && one.charAt(i - 1) == other.charAt(j - 2)
+            && one.charAt(i - 2) == other.charAt(j - 1);
+    return swapped ? Math.min(best, steps[i - 2][j - 2] + 1) : best;
+  }
+}
