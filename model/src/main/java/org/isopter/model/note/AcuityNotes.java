@@ -31,6 +31,8 @@ final class AcuityNotes {
 
   private static final Slot<AcuityWords.Seen> FAR = Slot.value("acuity", AcuityWords.FAR);
 
+  private static final Slot<AcuityWords.Seen> ALONE = Slot.value("acuity", AcuityWords.EVIDENT);
+
   private static final Slot<AcuityWords.Seen> CLOSE = Slot.value("near acuity", AcuityWords.CLOSE);
 
   private static final Slot<AcuityWords.Seen> THROUGH =
@@ -47,7 +49,15 @@ final class AcuityNotes {
               List.of(Heading.of("BCVA"), Heading.of("UCVA")).stream().map(Heading::keptAsWord))
           .slots(FAR, BESIDE, CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE, NOTATION)
           .whole(Acuities.DISTANCE)
-          .build(AcuityNotes::distance);
+          .build(eye -> distance(eye, FAR));
+
+  /** An acuity without a heading: only what can be nothing else, a fraction or low vision. */
+  static final Grammar EVIDENT =
+      Grammar.of("acuity without a heading", "R 6/9 ph 6/6")
+          .sides(Grammar.Sides.EACH_OR_BOTH)
+          .withoutCommonSlots()
+          .slots(ALONE, BESIDE, CORRECTION)
+          .build(eye -> distance(eye, ALONE));
 
   private static final Grammar PINHOLE =
       Grammar.of("pinhole acuity", "PH sc R 6/6 L NI")
@@ -74,11 +84,11 @@ final class AcuityNotes {
 
   private AcuityNotes() {}
 
-  private static void distance(Eye eye) throws NotRead {
-    Optional<AcuityWords.Seen> seen = eye.find(FAR);
+  private static void distance(Eye eye, Slot<AcuityWords.Seen> far) throws NotRead {
+    Optional<AcuityWords.Seen> seen = eye.find(far);
     Optional<Outcome<AcuityWords.Seen>> through = eye.find(BESIDE);
     if (seen.isPresent() || through.isEmpty()) {
-      eye.found(Acuities.DISTANCE, reading(eye, eye.get(FAR)));
+      eye.found(Acuities.DISTANCE, reading(eye, eye.get(far)));
     }
     if (through.isPresent()) {
       eye.outcome(Acuities.PINHOLE, reading(eye, through.get()));

@@ -80,7 +80,10 @@ final class AcuityWords {
   private static final Matcher<Seen> BARE =
       cursor -> cursor.anyNumber().map(number -> new Seen(number.toPlainString(), true));
 
-  static final Matcher<Seen> FAR = FRACTION.or(AcuityWords::low).or(BARE);
+  /** What is an acuity at distance even without a heading. */
+  static final Matcher<Seen> EVIDENT = FRACTION.or(AcuityWords::low);
+
+  static final Matcher<Seen> FAR = EVIDENT.or(BARE);
 
   static final Matcher<Seen> CLOSE =
       FRACTION

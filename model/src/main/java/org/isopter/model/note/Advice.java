@@ -17,8 +17,10 @@ final class Advice {
     if (!notRead.isWord()) {
       return notRead.why();
     }
-    if (at.text().matches("[\\d.]*,.*")) {
-      return "\"" + at.seen() + "\" may be one number or two: write 1.5, or a space behind the comma";
+    if (isCommaNumber(at)) {
+      return "\""
+          + at.seen()
+          + "\" may be one number or two: write a point, or a space behind the comma";
     }
     boolean starts = headings.at(List.of(at), 0).filter(found -> found.at() == 0).isPresent();
     return starts ? notRead.why() + ": put \";\" before a new item" : notRead.why();
@@ -33,7 +35,16 @@ final class Advice {
   }
 
   private static Optional<String> meant(Token at, Optional<Grammar> grammar) {
-    return Nearest.of(at.text(), known(grammar)).filter(word -> !word.equalsIgnoreCase(at.text()));
+    if (isCommaNumber(at)) {
+      return Optional.of(at.text().replace(',', '.'));
+    }
+    return Nearest.of(at.text(), known(grammar))
+        .filter(word -> !word.equalsIgnoreCase(at.text()))
+        .or(() -> grammar.flatMap(g -> Nearest.phrases(at.text(), g.words())));
+  }
+
+  private static boolean isCommaNumber(Token at) {
+    return at.text().matches("\\d+,\\d+");
   }
 
   private static Stream<String> known(Optional<Grammar> grammar) {

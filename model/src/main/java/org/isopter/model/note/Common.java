@@ -2,7 +2,6 @@ package org.isopter.model.note;
 
 import java.math.BigDecimal;
 import java.time.LocalTime;
-import java.util.List;
 import java.util.Optional;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Outcome;
@@ -85,24 +84,16 @@ final class Common {
     return false;
   }
 
-  /** A matcher that still knows the words of the one it was made from. */
-  private record Worded<T>(Matcher<T> matcher, List<String> words) implements Matcher<T> {
-    @Override
-    public Optional<T> read(Cursor cursor) {
-      return matcher.read(cursor);
-    }
-  }
-
   private static Optional<LocalTime> time(Cursor cursor) {
     cursor.takeAny("@", "at");
-    Optional<Integer> hour = cursor.whole().filter(h -> h < 24);
+    Optional<Integer> hour = digits(cursor, "[01]?\\d|2[0-3]");
     if (hour.isEmpty() || !cursor.take(":")) {
       return Optional.empty();
     }
-    boolean twoDigits = !cursor.atEnd() && cursor.token().text().length() == 2;
-    return cursor
-        .whole()
-        .filter(minute -> twoDigits && minute < 60)
-        .map(minute -> LocalTime.of(hour.get(), minute));
+    return digits(cursor, "[0-5]\\d").map(minute -> LocalTime.of(hour.get(), minute));
+  }
+
+  private static Optional<Integer> digits(Cursor cursor, String pattern) {
+    return cursor.digits().filter(text -> text.matches(pattern)).map(Integer::valueOf);
   }
 }

@@ -65,10 +65,16 @@ final class Cursor {
 
   /** Moves past a number without a sign. */
   Optional<BigDecimal> number() {
+    // A nought before digits is what a lost point leaves behind: 03 for 0.3.
+    return digits().filter(text -> !text.matches("0\\d.*")).map(BigDecimal::new);
+  }
+
+  /** Moves past the digits of a number, noughts before it included: an axis, a time of day. */
+  Optional<String> digits() {
     if (atEnd() || token().kind() != Token.Kind.NUMBER) {
       return Optional.empty();
     }
-    return Optional.of(new BigDecimal(tokens.get(next++).text()));
+    return Optional.of(tokens.get(next++).text());
   }
 
   /** Moves past a number that carries its sign, close before it. */

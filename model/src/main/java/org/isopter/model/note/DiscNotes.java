@@ -164,7 +164,7 @@ final class DiscNotes {
             cursor.take(Lexer.words(name))
                 ? Common.ABSENCES.map(Outcome::<Presence>absent).read(cursor)
                 : Optional.empty();
-    return words.map(Outcome::<Presence>found).or(absent);
+    return absent.or(words.map(Outcome::<Presence>found));
   }
 
   private static Vocabulary<String> ratio(String... directions) {

@@ -47,6 +47,9 @@ final class Eye {
     } else {
       grammar.build().from(eye);
     }
+    if (eye.facts.isEmpty()) {
+      throw NotRead.because("nothing is told of it");
+    }
     eye.applyMethod(grammar);
     eye.applyTime(performed);
     eye.requireAllUsed();
@@ -140,6 +143,20 @@ final class Eye {
     for (Finding<?> finding : grammar.whole()) {
       outcome(finding, Outcome.absent(reason));
     }
+    keepConditions(grammar);
+  }
+
+  /** A condition of what was not done has no place in the record but a remark. */
+  private void keepConditions(Grammar grammar) {
+    List<String> words = new ArrayList<>();
+    for (Slot<?> slot : said.slots()) {
+      boolean placed = slot.equals(Common.TIME) || grammar.method().equals(Optional.of(slot));
+      if (slot.isCondition() && !placed) {
+        used.add(slot);
+        words.add(said.words(slot));
+      }
+    }
+    facts.replaceAll(fact -> fact.remarks(words));
   }
 
   private void applyMethod(Grammar grammar) {

@@ -159,7 +159,8 @@ final class FieldNotes {
   }
 
   private static Fields.BlindSpot spot(BlindSpotSize size) {
-    return new Fields.BlindSpot(Map.of(), Optional.empty(), Optional.of(size));
+    return new Fields.BlindSpot(
+        new EnumMap<>(Fields.Edge.class), Optional.empty(), Optional.of(size));
   }
 
   private static String conditions(Fields.Confrontation field) {

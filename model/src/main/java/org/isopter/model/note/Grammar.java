@@ -120,6 +120,12 @@ record Grammar(
       return this;
     }
 
+    /** Leaves out the reason for absence and the time, which need a heading to belong to. */
+    Draft withoutCommonSlots() {
+      slots.clear();
+      return this;
+    }
+
     Draft whole(Finding<?>... findings) {
       this.whole = List.of(findings);
       return this;

@@ -21,7 +21,7 @@ final class Grammars {
           .toList();
 
   /** An item without a heading: an acuity whose notation leaves no doubt. */
-  static final ItemReader.Start BARE = ItemReader.Start.of(AcuityNotes.DISTANCE, Heading.of("VA"));
+  static final ItemReader.Start BARE = ItemReader.Start.of(AcuityNotes.EVIDENT, Heading.of("VA"));
 
   /** How each finding is written. */
   static final List<Wording<?>> WORDINGS =

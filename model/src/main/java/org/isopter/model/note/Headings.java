@@ -25,6 +25,11 @@ final class Headings {
       return rest;
     }
 
+    /** Returns where the phrase ends in the tokens. */
+    int end() {
+      return at + heading.phrase().size();
+    }
+
     int skipped() {
       return heading.kept() ? 0 : heading.phrase().size();
     }
@@ -38,9 +43,12 @@ final class Headings {
 
   /** Returns the item that starts here: heading, side and heading, or words and heading. */
   Optional<Found> at(List<Token> tokens, int start) {
-    return longest(tokens, start, false)
-        .or(() -> longest(tokens, afterSide(tokens, start), false))
-        .or(() -> floating(tokens, start));
+    return certain(tokens, start).or(() -> floating(tokens, start));
+  }
+
+  /** Returns the item that starts here with a heading, or with a side and a heading. */
+  Optional<Found> certain(List<Token> tokens, int start) {
+    return longest(tokens, start, false).or(() -> longest(tokens, afterSide(tokens, start), false));
   }
 
   private Optional<Found> floating(List<Token> tokens, int start) {

@@ -25,11 +25,12 @@ final class ItemReader {
    * @param grammar what reads it
    * @param heading its heading
    * @param conditions the conditions that an earlier clause of the same item stated
+   * @param continued whether there was an earlier clause
    */
-  record Start(Grammar grammar, Heading heading, Said conditions) {
+  record Start(Grammar grammar, Heading heading, Said conditions, boolean continued) {
 
     static Start of(Grammar grammar, Heading heading) {
-      return new Start(grammar, heading, new Said());
+      return new Start(grammar, heading, new Said(), false);
     }
   }
 
@@ -60,7 +61,7 @@ final class ItemReader {
 
   private Item read(Start start, Scan scan, Token first, Optional<Site> side) throws NotRead {
     Said head = start.conditions().overriddenBy(scan.head());
-    Start next = new Start(start.grammar(), start.heading(), head.conditions());
+    Start next = new Start(start.grammar(), start.heading(), head.conditions(), true);
     List<Fact<?>> facts = new ArrayList<>();
     if (!isOnlyHeading(start.grammar(), scan, side)) {
       for (Scan.Group group : Sharing.among(head, groups(start, scan, first, side))) {
@@ -80,9 +81,7 @@ final class ItemReader {
   private static List<Scan.Group> groups(Start start, Scan scan, Token first, Optional<Site> side)
       throws NotRead {
     if (!scan.groups().isEmpty()) {
-      if (start.heading().plural() && scan.head().hasValues()) {
-        throw NotRead.because("it may be told of both eyes or of one: put each value behind its side");
-      }
+      requireClearHead(start, scan);
       return scan.groups();
     }
     boolean needed =
@@ -92,6 +91,14 @@ final class ItemReader {
       throw NotRead.because(NO_SIDE);
     }
     return List.of(new Scan.Group(side, first, new Said()));
+  }
+
+  /** A value before the side may belong to what stands before it. */
+  private static void requireClearHead(Start start, Scan scan) throws NotRead {
+    boolean trails = start.continued() && scan.groups().get(0).said().hasValues();
+    if (scan.head().hasValues() && (start.heading().plural() || trails)) {
+      throw NotRead.because("it may be told of the other eye too: put each value behind its side");
+    }
   }
 
   private List<Fact<?>> facts(Grammar grammar, Scan.Group group) throws NotRead {

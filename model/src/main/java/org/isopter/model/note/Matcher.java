@@ -3,6 +3,7 @@ package org.isopter.model.note;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /**
  * Reads one thing from where the cursor stands, or leaves it to others.
@@ -22,14 +23,17 @@ interface Matcher<T> {
 
   /** Returns this, or the other where this reads nothing. */
   default Matcher<T> or(Matcher<? extends T> other) {
-    return cursor -> {
-      Optional<T> mine = cursor.attempt(this);
-      return mine.isPresent() ? mine : cursor.attempt(other).map(Function.identity());
-    };
+    List<String> all = Stream.concat(words().stream(), other.words().stream()).toList();
+    return new Worded<>(cursor -> first(cursor, this, other), all);
   }
 
   /** Returns what this reads, changed. */
   default <R> Matcher<R> map(Function<? super T, ? extends R> change) {
-    return cursor -> read(cursor).map(change);
+    return new Worded<>(cursor -> read(cursor).map(change), words());
+  }
+
+  private static <T> Optional<T> first(Cursor cursor, Matcher<T> one, Matcher<? extends T> other) {
+    Optional<T> found = cursor.attempt(one);
+    return found.isPresent() ? found : cursor.attempt(other).map(Function.identity());
   }
 }

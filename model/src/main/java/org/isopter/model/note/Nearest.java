@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Finds the known word that a mistyped one is nearest to. */
@@ -20,7 +21,7 @@ final class Nearest {
     int reach = seen.length() < SHORTEST ? 0 : seen.length() < 5 ? 1 : 2;
     Map<Integer, Set<String>> near = new TreeMap<>();
     words
-        .filter(word -> word.length() >= SHORTEST)
+        .filter(word -> word.length() >= SHORTEST && sameStart(word, seen))
         .forEach(word -> near.computeIfAbsent(to(word, seen), d -> new TreeSet<>()).add(word));
     return near.entrySet().stream()
         .findFirst()
@@ -28,8 +29,23 @@ final class Nearest {
         .map(nearest -> String.join(" or ", nearest.getValue()));
   }
 
+  /** Who mistypes a word seldom mistypes its first letter. */
+  private static boolean sameStart(String word, String seen) {
+    return word.regionMatches(true, 0, seen, 0, 1);
+  }
+
   private static int to(String word, String seen) {
     return distance(seen, word.toLowerCase(Locale.ROOT));
+  }
+
+  /** Returns the phrases of several words that the seen word is one of. */
+  static Optional<String> phrases(String seen, Stream<String> words) {
+    String phrases =
+        words
+            .filter(word -> Lexer.words(word).size() > 1 && Lexer.words(word).contains(seen))
+            .distinct()
+            .collect(Collectors.joining(" or "));
+    return Optional.of(phrases).filter(some -> seen.length() > SHORTEST && !some.isEmpty());
   }
 
   /** Returns the letters to insert, remove, replace or swap with the next. */

@@ -86,7 +86,8 @@ final class NoteReading {
     } catch (NotRead notRead) {
       Piece piece = new Piece(tokens.subList(0, end(tokens, found)));
       close();
-      unread.add(unread(unsided(notRead, piece, start), piece, start.map(ItemReader.Start::grammar)));
+      unread.add(
+          unread(unsided(notRead, piece, start), piece, start.map(ItemReader.Start::grammar)));
       return piece.tokens().size();
     }
   }
@@ -114,7 +115,7 @@ final class NoteReading {
   private int end(List<Token> tokens, Optional<Headings.Found> found) {
     int from = found.map(heading -> heading.at() + 1).orElse(1);
     for (int i = from; i < tokens.size(); i++) {
-      if (tokens.get(i).is(",") && headings.at(tokens, i + 1).isPresent()) {
+      if (tokens.get(i).is(",") && headings.certain(tokens, i + 1).isPresent()) {
         return i;
       }
     }
@@ -126,9 +127,7 @@ final class NoteReading {
     boolean needsSide = start.map(s -> s.grammar().sides().namesAnEye()).orElse(false);
     boolean number = notRead.at().map(at -> at.kind() != Token.Kind.WORD).orElse(false);
     boolean lacks = !namesSide(piece.tokens()) && context.side().isEmpty();
-    return needsSide && number && lacks
-        ? NotRead.at(piece.first(), ItemReader.NO_SIDE)
-        : notRead;
+    return needsSide && number && lacks ? NotRead.at(piece.first(), ItemReader.NO_SIDE) : notRead;
   }
 
   private static boolean namesSide(List<Token> tokens) {

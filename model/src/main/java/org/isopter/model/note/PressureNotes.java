@@ -26,10 +26,7 @@ final class PressureNotes {
 
   // Millimetres of mercury may go unsaid: shorthand has no other unit for this pressure (common
   // practice, no source).
-  private static final Slot<Quantity> PRESSURE =
-      Slot.value(
-          "pressure",
-          PressureNotes::pressure);
+  private static final Slot<Quantity> PRESSURE = Slot.value("pressure", PressureNotes::pressure);
 
   static final List<Grammar> GRAMMARS =
       List.of(

@@ -89,19 +89,13 @@ final class RefractionNotes {
 
   private RefractionNotes() {}
 
+  /** Reads a sphere with a cylinder, a sphere that says so, or plano. */
   private static Optional<Lens> lens(Cursor cursor) {
-    Optional<BigDecimal> sphere =
-        cursor.take("plano") ? Optional.of(BigDecimal.ZERO) : cursor.signed();
-    return sphere.flatMap(power -> lens(dioptres(power), cursor));
-  }
-
-  private static Optional<Lens> lens(Quantity sphere, Cursor cursor) {
+    boolean plano = cursor.take("plano");
+    Optional<BigDecimal> sphere = plano ? Optional.of(BigDecimal.ZERO) : cursor.signed();
     Optional<Refractions.Cylinder> cylinder = cursor.attempt(RefractionNotes::cylinder);
-    boolean alone =
-        cylinder.isPresent()
-            || sphere.value().equals(BigDecimal.ZERO)
-            || cursor.takeAny("ds", "sph", "d");
-    return Optional.of(new Lens(sphere, cylinder)).filter(any -> alone);
+    boolean whole = cylinder.isPresent() || cursor.takeAny("ds", "sph", "d") || plano;
+    return sphere.filter(any -> whole).map(power -> new Lens(dioptres(power), cylinder));
   }
 
   private static Optional<Refractions.Cylinder> cylinder(Cursor cursor) {
@@ -113,8 +107,9 @@ final class RefractionNotes {
         .flatMap(
             found ->
                 cursor
-                    .number()
-                    .map(degrees -> new Quantity(degrees, Unit.DEGREE))
+                    .digits()
+                    .filter(text -> text.matches("0\\d\\d|[^0].*|0"))
+                    .map(text -> Quantity.of(text, Unit.DEGREE))
                     .map(degrees -> new Refractions.Cylinder(dioptres(found), degrees)));
   }
 

@@ -5,20 +5,30 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** What was said in the slots of an item or of one eye, each with its place. */
 final class Said {
 
-  private record Entry(Object value, Token at, boolean afterComma) {}
+  /**
+   * One thing that was said.
+   *
+   * @param value what it means
+   * @param at where it starts
+   * @param seen its words
+   * @param afterComma whether a comma sets it off from its side
+   * @param <T> the type of the value
+   */
+  record Entry<T>(T value, Token at, String seen, boolean afterComma) {}
 
-  private final Map<Slot<?>, List<Entry>> entries = new LinkedHashMap<>();
+  private final Map<Slot<?>, List<Entry<?>>> entries = new LinkedHashMap<>();
 
-  <T> void put(Slot<T> slot, T value, Token at, boolean afterComma) throws NotRead {
-    List<Entry> list = entries.computeIfAbsent(slot, any -> new ArrayList<>());
+  <T> void put(Slot<T> slot, Entry<T> entry) throws NotRead {
+    List<Entry<?>> list = entries.computeIfAbsent(slot, any -> new ArrayList<>());
     if (!list.isEmpty() && slot.role() != Slot.Role.VALUES) {
-      throw NotRead.at(at, "the " + slot.name() + " is told twice in one place");
+      throw NotRead.at(entry.at(), "the " + slot.name() + " is told twice in one place");
     }
-    list.add(new Entry(value, at, afterComma));
+    list.add(entry);
   }
 
   /** Adds everything that the other said. */
@@ -31,7 +41,7 @@ final class Said {
   /** Adds what the other said in a slot. */
   void copy(Slot<?> slot, Said other) throws NotRead {
     boolean twice = has(slot) && slot.role() != Slot.Role.VALUES;
-    List<Entry> more = other.entries.getOrDefault(slot, List.of());
+    List<Entry<?>> more = other.entries.getOrDefault(slot, List.of());
     if (twice && !more.isEmpty()) {
       throw NotRead.at(more.get(0).at(), "the " + slot.name() + " is told twice in one place");
     }
@@ -79,6 +89,13 @@ final class Said {
 
   Token place(Slot<?> slot) {
     return entries.getOrDefault(slot, List.of()).get(0).at();
+  }
+
+  /** Returns the words of what was said in a slot. */
+  String words(Slot<?> slot) {
+    return entries.getOrDefault(slot, List.of()).stream()
+        .map(Entry::seen)
+        .collect(Collectors.joining(" "));
   }
 
   boolean isAfterComma(Slot<?> slot) {

@@ -3,6 +3,7 @@ package org.isopter.model.note;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.isopter.model.value.Site;
 
 /** Sorts the tokens of an item into what is said before any side, and what of each side. */
@@ -81,12 +82,16 @@ final class Scan {
     }
   }
 
+  /** Says whether what follows the comma is an item of its own rather than a word of this one. */
   private boolean endsAtComma() {
     int comma = cursor.place();
     cursor.take(",");
-    boolean mine = longest().isPresent();
+    int mine = longest().map(this::end).orElse(comma);
     cursor.back(comma);
-    return !mine && headings.at(tokens, comma + 1).isPresent();
+    return headings
+        .at(tokens, comma + 1)
+        .filter(next -> mine == comma || next.grammar() != grammar && next.end() > mine)
+        .isPresent();
   }
 
   private boolean takeSide(Token here) throws NotRead {
@@ -95,8 +100,11 @@ final class Scan {
       return false;
     }
     if (afterComma && head.hasValues()) {
+      throw NotRead.at(here, "before the comma no side is named: put each value behind its side");
+    }
+    if (groups.stream().anyMatch(group -> group.side().equals(side))) {
       throw NotRead.at(
-          here, "before the comma no side is named: put each value behind its side");
+          here, "\"" + here.seen() + "\" names an eye that was named in this item before");
     }
     groups.add(new Group(side, here, new Said()));
     afterComma = false;
@@ -131,9 +139,22 @@ final class Scan {
 
   private <T> void put(Slot<T> slot) throws NotRead {
     Token here = cursor.token();
+    int start = cursor.place();
     T value = cursor.attempt(slot.matcher()).orElseThrow();
+    String seen =
+        tokens.subList(start, cursor.place()).stream()
+            .map(Token::seen)
+            .collect(Collectors.joining(" "));
     Said said = groups.isEmpty() ? head : groups.get(groups.size() - 1).said();
-    said.put(slot, value, here, afterComma);
+    said.put(slot, new Said.Entry<>(value, here, seen, afterComma));
+  }
+
+  private int end(Slot<?> slot) {
+    int start = cursor.place();
+    cursor.attempt(slot.matcher());
+    int end = cursor.place();
+    cursor.back(start);
+    return end;
   }
 
   /** Returns the slot that reads most of what stands here; the cursor stays. */

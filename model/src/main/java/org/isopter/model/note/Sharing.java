@@ -29,6 +29,7 @@ final class Sharing {
     if (groups.size() > 1) {
       sharing.requireValuesBehindSides();
       sharing.requireClearCommas();
+      sharing.requireAllTold();
     }
     return sharing.shared();
   }
@@ -92,6 +93,14 @@ final class Sharing {
         throw NotRead.at(
             last().said().place(slot),
             "behind the comma it may be told of one eye or of both: name its side");
+      }
+    }
+  }
+
+  private void requireAllTold() throws NotRead {
+    for (Scan.Group group : groups) {
+      if (!group.said().hasValues()) {
+        throw NotRead.at(group.at(), "nothing is told of this eye");
       }
     }
   }

@@ -8,8 +8,8 @@ import org.isopter.model.value.Site;
  * The eye that a line or a block of lines is about: {@code R: VA 6/9, IOP 14}.
  *
  * <p>A side and a colon hold for the clause that they start; at the start of a line, for the line;
- * alone on a line, for the lines below it up to an empty line. They never hold where another side is
- * named.
+ * alone on a line, for the lines below it up to an empty line. They never hold where another side
+ * is named.
  */
 final class SideContext {
 

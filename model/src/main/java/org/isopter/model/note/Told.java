@@ -3,6 +3,7 @@ package org.isopter.model.note;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.StringJoiner;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.shape.Panel;
 import org.isopter.model.shape.Texts;
@@ -44,19 +45,26 @@ record Told(Fact<?> fact, Token at, String item) {
     return marks;
   }
 
-  /** Returns the value in a few words. */
+  /** Returns the value and its parts in a few words. */
   String words() {
     return fact.panel()
-        .flatMap(this::value)
-        .or(() -> fact.outcome().ifAbsent().map(reason -> reason.word().replace('-', ' ')))
-        .orElse("otherwise");
+        .map(this::words)
+        .or(() -> fact.outcome().ifAbsent().map(Words::of))
+        .orElseThrow();
   }
 
-  private Optional<String> value(Panel panel) {
+  private String words(Panel panel) {
+    StringJoiner words = new StringJoiner(", ");
     boolean choice = fact.finding().layout().choice().isPresent();
-    return choice
-        ? Optional.of(fact.finding().layout().writeChoice(panel))
-        : panel.value().map(Texts::of);
+    if (choice) {
+      words.add(fact.finding().layout().writeChoice(panel));
+    } else {
+      panel.value().map(Texts::of).ifPresent(words::add);
+    }
+    panel
+        .parts()
+        .forEach((part, outcome) -> words.add(part + " " + outcome.fold(Texts::of, Words::of)));
+    return words.toString();
   }
 
   Optional<Told> firstContradicted(List<Told> others) {
