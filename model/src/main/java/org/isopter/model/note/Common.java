@@ -2,6 +2,8 @@ package org.isopter.model.note;
 
 import java.math.BigDecimal;
 import java.time.LocalTime;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Outcome;
@@ -65,8 +67,9 @@ final class Common {
   /** Returns a matcher of a value or of the reason why there is none, behind one of the leads. */
   static <T> Matcher<Outcome<T>> behind(Matcher<T> value, String... leads) {
     Matcher<Outcome<T>> outcome = outcome(value);
+    List<List<String>> phrases = Arrays.stream(leads).map(Lexer::words).toList();
     return new Worded<>(
-        cursor -> lead(cursor, leads) ? outcome.read(cursor) : Optional.empty(), value.words());
+        cursor -> lead(cursor, phrases) ? outcome.read(cursor) : Optional.empty(), value.words());
   }
 
   /** Returns a matcher of the same in which a value may stand without its lead. */
@@ -75,13 +78,8 @@ final class Common {
         Common.<T>behind(value, leads).or(value.map(Outcome::<T>found)), value.words());
   }
 
-  private static boolean lead(Cursor cursor, String... leads) {
-    for (String lead : leads) {
-      if (cursor.take(Lexer.words(lead))) {
-        return true;
-      }
-    }
-    return false;
+  private static boolean lead(Cursor cursor, List<List<String>> leads) {
+    return leads.stream().anyMatch(cursor::take);
   }
 
   private static Optional<LocalTime> time(Cursor cursor) {

@@ -159,11 +159,12 @@ final class DiscNotes {
   }
 
   private static Matcher<Outcome<Presence>> sign(Vocabulary<Presence> words, String name) {
+    Vocabulary<String> lead = Vocabulary.<String>empty().say(name, name);
     Matcher<Outcome<Presence>> absent =
         cursor ->
-            cursor.take(Lexer.words(name))
-                ? Common.ABSENCES.map(Outcome::<Presence>absent).read(cursor)
-                : Optional.empty();
+            lead.read(cursor)
+                .flatMap(any -> Common.ABSENCES.read(cursor))
+                .map(Outcome::<Presence>absent);
     return absent.or(words.map(Outcome::<Presence>found));
   }
 

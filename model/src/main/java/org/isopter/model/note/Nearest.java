@@ -22,6 +22,7 @@ final class Nearest {
     Map<Integer, Set<String>> near = new TreeMap<>();
     words
         .filter(word -> word.length() >= SHORTEST && sameStart(word, seen))
+        .filter(word -> Math.abs(word.length() - seen.length()) <= reach)
         .forEach(word -> near.computeIfAbsent(to(word, seen), d -> new TreeSet<>()).add(word));
     return near.entrySet().stream()
         .findFirst()
@@ -42,7 +43,8 @@ final class Nearest {
   static Optional<String> phrases(String seen, Stream<String> words) {
     String phrases =
         words
-            .filter(word -> Lexer.words(word).size() > 1 && Lexer.words(word).contains(seen))
+            .filter(word -> word.contains(" ") && word.contains(seen))
+            .filter(word -> Lexer.words(word).contains(seen))
             .distinct()
             .collect(Collectors.joining(" or "));
     return Optional.of(phrases).filter(some -> seen.length() > SHORTEST && !some.isEmpty());

@@ -90,8 +90,12 @@ final class Scan {
     cursor.back(comma);
     return headings
         .at(tokens, comma + 1)
-        .filter(next -> mine == comma || next.grammar() != grammar && next.end() > mine)
+        .filter(next -> mine == comma || (!isMine(next) && next.end() > mine))
         .isPresent();
+  }
+
+  private boolean isMine(Headings.Found next) {
+    return next.grammar().equals(grammar);
   }
 
   private boolean takeSide(Token here) throws NotRead {

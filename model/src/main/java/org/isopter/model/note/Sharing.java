@@ -67,7 +67,7 @@ final class Sharing {
   }
 
   private void requireTrailing(Slot<?> slot, Scan.Group group, long times) throws NotRead {
-    if (times > 1 || group != last()) {
+    if (times > 1 || !group.equals(last())) {
       throw NotRead.at(
           group.said().place(slot),
           "the "

@@ -76,11 +76,12 @@ class MutatedNotesTest {
   /** Returns five harmed notes for each golden note, the same ones every time. */
   private static List<Harm> corpus() throws IOException {
     List<Harm> corpus = new ArrayList<>();
+    List<Mutator> mutators = List.of(Mutator.values());
     for (Path file : Notes.all()) {
       String note = Notes.read(file);
       int wanted = corpus.size() + 5;
       for (int turn = corpus.size() / 5; corpus.size() < wanted; turn++) {
-        Mutator mutator = Mutator.values()[turn % Mutator.values().length];
+        Mutator mutator = mutators.get(turn % mutators.size());
         mutator.harm(note, turn).ifPresent(harmed -> corpus.add(new Harm(note, harmed)));
       }
     }

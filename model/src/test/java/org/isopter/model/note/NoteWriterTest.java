@@ -60,13 +60,13 @@ class NoteWriterTest {
 
   /** Says where shorthand has words for a fact without remarks and device, on the day. */
   private static boolean sayable(Fact<?> fact) {
-    return fact.panel().isEmpty()
-        || fact.finding() != Fields.BLIND_SPOT && fact.finding() != Fields.CONFRONTATION
-        || fact.finding() == Fields.BLIND_SPOT
-            && fact.panel().orElseThrow().parts().keySet().equals(Set.of("spot-size"))
-        || fact.finding() == Fields.CONFRONTATION
-            && !Set.of("target", "distance")
-                .containsAll(fact.panel().orElseThrow().parts().keySet());
+    Set<String> parts = fact.panel().map(panel -> panel.parts().keySet()).orElse(Set.of());
+    boolean absent = fact.panel().isEmpty();
+    if (fact.finding().equals(Fields.BLIND_SPOT)) {
+      return absent || parts.equals(Set.of("spot-size"));
+    }
+    boolean field = fact.finding().equals(Fields.CONFRONTATION);
+    return absent || !field || !Set.of("target", "distance").containsAll(parts);
   }
 
   private static <V> Fact<V> plain(Fact<V> fact) {
