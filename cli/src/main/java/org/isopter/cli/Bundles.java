@@ -1,7 +1,5 @@
 package org.isopter.cli;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
@@ -9,7 +7,6 @@ import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirReader;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.hapi.FhirXml;
-import org.isopter.mapper.record.RecordWriter;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Result;
@@ -21,7 +18,6 @@ import org.isopter.model.value.Result;
 final class Bundles {
 
   private final FhirReader reader = new FhirReader(Catalogue.standard());
-  private final RecordWriter records = new RecordWriter();
   private final BundleKind kind;
 
   /** Makes a reader of bundles of any kind and a writer of those of one kind. */
@@ -46,9 +42,13 @@ final class Bundles {
         : Result.ok(item.text());
   }
 
-  /** Returns the bundle of an examination, with a line feed at its end. */
-  String write(Exam exam, FhirForm form) {
-    FhirWriter writer = FhirWriter.of(kind).from(sha256(records.line(exam)));
+  /**
+   * Returns the bundle of an examination, with a line feed at its end.
+   *
+   * @param source the bytes of the record it came from, whose hash the bundle names
+   */
+  String write(Exam exam, byte[] source, FhirForm form) {
+    FhirWriter writer = FhirWriter.of(kind).from(sha256(source));
     return switch (form) {
       case JSON -> writer.indented().write(exam) + "\n";
       case NDJSON -> writer.write(exam) + "\n";
@@ -56,10 +56,10 @@ final class Bundles {
     };
   }
 
-  private static String sha256(String record) {
+  private static String sha256(byte[] source) {
     try {
       MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      return HexFormat.of().formatHex(digest.digest(record.getBytes(UTF_8)));
+      return HexFormat.of().formatHex(digest.digest(source));
     } catch (NoSuchAlgorithmException impossible) {
       throw new IllegalStateException("every Java has SHA-256", impossible);
     }

@@ -47,7 +47,15 @@ public final class Main implements Runnable {
    * @param args the command line
    */
   public static void main(String[] args) {
+    warmUp();
     System.exit(run(Streams.standard(), args));
+  }
+
+  /** Makes the catalogue while the command line is read: each takes a while, and neither waits. */
+  private static void warmUp() {
+    Thread thread = new Thread(Records::new, "warm-up");
+    thread.setDaemon(true);
+    thread.start();
   }
 
   /** Runs the command without ending the JVM, so that a test can see what it does. */

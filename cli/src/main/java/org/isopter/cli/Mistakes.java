@@ -2,6 +2,8 @@ package org.isopter.cli;
 
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Locale;
+import java.util.regex.Pattern;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -9,13 +11,15 @@ import picocli.CommandLine.UnmatchedArgumentException;
 /** Says what went wrong before or around a command, and gives the exit status for it. */
 final class Mistakes {
 
+  private static final Pattern CHOICES = Pattern.compile("\\[[A-Z_, ]+\\]");
+
   private Mistakes() {}
 
   /** Says in one line what is wrong with a command line, and where to read more. */
   static int misuse(ParameterException mistake, String[] args) {
     CommandLine line = mistake.getCommandLine();
     PrintWriter err = line.getErr();
-    err.println("isopter: " + mistake.getMessage());
+    err.println("isopter: " + words(mistake));
     UnmatchedArgumentException.printSuggestions(mistake, err);
     err.println("Try '" + line.getCommandSpec().qualifiedName() + " --help'.");
     return ExitStatus.USAGE;
@@ -32,5 +36,13 @@ final class Mistakes {
       mistake.printStackTrace(line.getErr());
     }
     return ExitStatus.INTERNAL;
+  }
+
+  /** The words of an option are written in lower case wherever else they are shown. */
+  private static String words(ParameterException mistake) {
+    return CHOICES
+        .matcher(String.valueOf(mistake.getMessage()))
+        .replaceAll(found -> found.group().toLowerCase(Locale.ROOT))
+        .replace(" (case-insensitive)", "");
   }
 }

@@ -18,6 +18,7 @@ import tools.jackson.core.json.JsonFactory;
 final class OutcomeLines implements IssueSink {
 
   private static final JsonFactory FACTORY = JsonFactory.builder().build();
+  private static final Pattern COMMENT = Pattern.compile("/\\*.*?\\*/");
   private static final Pattern NAME = Pattern.compile("[A-Za-z_][A-Za-z0-9_]*-[A-Za-z0-9_-]*");
 
   private final OutputStream out;
@@ -76,6 +77,6 @@ final class OutcomeLines implements IssueSink {
 
   /** A name with a hyphen is no FHIRPath unless it stands in backticks. */
   static String expression(String path) {
-    return NAME.matcher(path).replaceAll("`$0`");
+    return NAME.matcher(COMMENT.matcher(path).replaceAll("")).replaceAll("`$0`");
   }
 }

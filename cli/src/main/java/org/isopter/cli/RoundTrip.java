@@ -36,11 +36,11 @@ final class RoundTrip {
     return records.read(item);
   }
 
-  List<Leg> legs(Exam exam) {
+  List<Leg> legs(Item item, Exam exam) {
     List<Leg> legs = new ArrayList<>();
-    String json = bundles.write(exam, FhirForm.JSON);
+    String json = bundles.write(exam, item.bytes(), FhirForm.JSON);
     legs.add(leg("fhir-json", exam, bundles.read(json, FhirForm.JSON)));
-    String xml = bundles.write(exam, FhirForm.XML);
+    String xml = bundles.write(exam, item.bytes(), FhirForm.XML);
     legs.add(leg("fhir-xml", exam, bundles.read(xml, FhirForm.XML)));
     String record = records.write(exam, RecordForm.JSON);
     legs.add(leg("record-json", exam, records.read(record, RecordFormat.JSON)));

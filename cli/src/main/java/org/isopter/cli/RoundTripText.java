@@ -24,7 +24,7 @@ final class RoundTripText {
   void tell(Item item) {
     Result<Exam> exam = trip.read(item);
     if (exam instanceof Result.Ok<Exam> ok) {
-      trip.legs(ok.value()).forEach(leg -> tell(item, leg));
+      trip.legs(item, ok.value()).forEach(leg -> tell(item, leg));
       facts += ok.value().facts().size();
       journal.accept(item, List.of());
     } else {

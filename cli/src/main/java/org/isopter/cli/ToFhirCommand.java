@@ -77,6 +77,6 @@ final class ToFhirCommand extends ConvertCommand {
     Records records = new Records();
     Bundles bundles = new Bundles(kind);
     FhirForm fhir = FhirForm.valueOf(form.name());
-    return item -> records.read(item).map(exam -> bundles.write(exam, fhir));
+    return item -> records.read(item).map(exam -> bundles.write(exam, item.bytes(), fhir));
   }
 }

@@ -1,45 +1,95 @@
 package org.isopter.cli;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
+import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
+/** The command line itself: help, version, completion, and what is wrong with it. */
 class MainTest {
 
-  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
-  private final ByteArrayOutputStream err = new ByteArrayOutputStream();
-
-  private int run(String... args) {
-    return Main.run(new PrintStream(out, true, UTF_8), new PrintStream(err, true, UTF_8), args);
+  static List<String> commands() {
+    return List.copyOf(
+        Commands.line(new Streams(System.in, System.out, System.err)).getSubcommands().keySet());
   }
 
   @Test
   void helpGoesToStandardOutput() {
-    assertEquals(0, run("--help"));
-    assertTrue(out.toString(UTF_8).contains("Usage: isopter"), out.toString(UTF_8));
-    assertEquals("", err.toString(UTF_8));
+    Run run = Run.of("--help").ok();
+    assertTrue(run.out().startsWith("Usage: isopter"), run.out());
+    assertEquals("", run.err());
   }
 
   @Test
   void noArgumentsShowsTheUsage() {
-    assertEquals(0, run());
-    assertTrue(out.toString(UTF_8).contains("Usage: isopter"), out.toString(UTF_8));
+    assertEquals(Run.of("--help").out(), Run.of().ok().out());
+  }
+
+  @Test
+  void helpNamesEveryCommand() {
+    String help = Run.of("--help").out();
+    for (String command : commands()) {
+      assertTrue(help.contains("\n  " + command), command);
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("commands")
+  void everyCommandHelpsByExample(String command) {
+    Run run = Run.of(command, "--help").ok();
+    assertTrue(run.out().contains("Examples:\n  "), run.out());
+    assertTrue(run.out().contains("  isopter " + command) || command.equals("completion"));
+    assertEquals("", run.err());
+  }
+
+  @Test
+  void helpFitsTheWidthOfATerminal() {
+    for (String command : commands()) {
+      assertTrue(
+          Run.of(command, "--help").out().lines().allMatch(line -> line.length() <= 100), command);
+    }
   }
 
   @Test
   void versionNamesTheCommand() {
-    assertEquals(0, run("--version"));
-    assertTrue(out.toString(UTF_8).startsWith("isopter "), out.toString(UTF_8));
+    assertTrue(Run.of("--version").ok().out().startsWith("isopter "));
   }
 
   @Test
-  void anUnknownOptionIsAUsageError() {
-    assertEquals(2, run("--no-such-option"));
-    assertTrue(err.toString(UTF_8).contains("--no-such-option"), err.toString(UTF_8));
-    assertEquals("", out.toString(UTF_8));
+  void completionKnowsTheCommandsAndTheirOptions() {
+    String script = Run.of("completion").ok().out();
+    for (String command : commands()) {
+      assertTrue(script.contains(command), command);
+    }
+    assertTrue(script.contains("--input-format"));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"--no-such-option", "check --no-such-option x", "to-fhir", "no-such-one"})
+  void aWrongCommandLineSaysSoInAFewLinesAndNamesTheHelp(String line) {
+    Run run = Run.of(Console.words(line).toArray(String[]::new));
+    assertEquals(ExitStatus.USAGE, run.status());
+    assertTrue(run.err().startsWith("isopter: "), run.err());
+    assertTrue(run.err().contains("--help'"), run.err());
+    assertTrue(run.err().lines().count() <= 3, run.err());
+    assertEquals("", run.out());
+  }
+
+  @Test
+  void aWrongWordForAnOptionShowsTheRightOnesAsTheyAreWritten() {
+    Run run = Run.of("to-fhir", "--as", "bundle", "x.yaml");
+    assertEquals(ExitStatus.USAGE, run.status());
+    assertTrue(run.err().contains("[collection, transaction, document]"), run.err());
+  }
+
+  @Test
+  void ofTwoStatusesTheSmallerOneCounts() {
+    assertEquals(ExitStatus.REFUSED, ExitStatus.worse(ExitStatus.OK, ExitStatus.REFUSED));
+    assertEquals(ExitStatus.USAGE, ExitStatus.worse(ExitStatus.REFUSED, ExitStatus.USAGE));
+    assertEquals(ExitStatus.OK, ExitStatus.worse(ExitStatus.OK, ExitStatus.OK));
   }
 }

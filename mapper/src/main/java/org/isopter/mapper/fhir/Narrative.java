@@ -25,7 +25,7 @@ final class Narrative {
 
   static String of(Exam exam) {
     int facts = exam.facts().size();
-    return div("Eye examination, %d %s".formatted(facts, facts == 1 ? "finding" : "findings"));
+    return div("Eye examination, " + facts + (facts == 1 ? " finding" : " findings"));
   }
 
   private static String words(Layout<?> layout, Panel panel) {

@@ -87,7 +87,7 @@ public final class AcuityText {
   }
 
   private static String of(Acuity.Fraction fraction, Optional<Quantity> distance) {
-    String suffix = fraction.letters() == 0 ? "" : "%+d".formatted(fraction.letters());
+    String suffix = fraction.letters() == 0 ? "" : signed(fraction.letters());
     String bare =
         fraction.numerator().toPlainString()
             + "/"
@@ -96,6 +96,10 @@ public final class AcuityText {
     boolean clear =
         parse(bare, distance).map(fraction::equals) instanceof Result.Ok<Boolean> ok && ok.value();
     return clear ? bare : bare + " " + fraction.unit().text();
+  }
+
+  private static String signed(int letters) {
+    return letters > 0 ? "+" + letters : Integer.toString(letters);
   }
 
   private static Result<Acuity> other(String text, String plain) {
