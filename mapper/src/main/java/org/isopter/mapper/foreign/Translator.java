@@ -2,6 +2,7 @@ package org.isopter.mapper.foreign;
 
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.exam.Fact;
@@ -66,6 +67,8 @@ final class Translator {
     if (taken) {
       frame();
     }
+    // What is most to the point comes first, in the order of the list of reasons.
+    reasons.sort(Comparator.comparing(Reason::why));
     return new Translation(
         taken ? head : Optional.empty(), taken ? facts : List.of(), ledger, reasons);
   }
@@ -139,8 +142,9 @@ final class Translator {
     } else if (!meaning.isGroup() && hasValue(observation)) {
       throw unknown();
     }
+    int before = reasons.size();
     others(conditions, others, around);
-    if (facts.isEmpty() && reasons.isEmpty()) {
+    if (facts.isEmpty() && name.isEmpty() && reasons.size() == before) {
       throw unknown();
     }
   }

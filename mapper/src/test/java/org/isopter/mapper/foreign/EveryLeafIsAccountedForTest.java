@@ -1,7 +1,6 @@
 package org.isopter.mapper.foreign;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Path;
@@ -62,7 +61,7 @@ class EveryLeafIsAccountedForTest {
     List<String> seeds = new ArrayList<>();
     ForeignRules.all().forEach(rule -> seeds.add(rule.takes()));
     Foreign.jsonFiles().stream().limit(40).map(Foreign::text).forEach(seeds::add);
-    for (int i = 0; i < 4000; i++) {
+    for (int i = 0; i < 1500; i++) {
       String json = seeds.get(random.nextInt(seeds.size()));
       Raw changed = new RawJson(Limits.USUAL).read(json).orThrow();
       for (int n = random.nextInt(3); n >= 0; n--) {
@@ -184,7 +183,6 @@ class EveryLeafIsAccountedForTest {
             : new RawJson(Limits.USUAL).read(VALUES.get(random.nextInt(VALUES.size()))).orThrow();
     List<String> steps = Placed.steps(leaf.at());
     int depth = 1 + random.nextInt(Math.max(1, steps.size()));
-    assertTrue(depth <= Math.max(1, steps.size()));
     return put(document, steps.subList(0, Math.min(depth, steps.size())), value);
   }
 
