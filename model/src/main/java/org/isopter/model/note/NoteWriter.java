@@ -22,8 +22,9 @@ import org.isopter.model.value.Site;
  * same facts.
  *
  * <p>Shorthand has no words for: remarks; a device; a time on another day, in another offset, or
- * with seconds; the edges of a blind spot; two different values of one finding, eye, condition,
- * technique and time. See {@link #canSay}.
+ * with seconds; the edges of a blind spot; a field of which no region is told; the figures that a
+ * perimeter prints; two different values of one finding, eye, condition, technique and time. See
+ * {@link #canSay}.
  */
 public final class NoteWriter {
 
