@@ -116,7 +116,9 @@ final class Translator {
     Optional<String> encounter =
         observation.child("encounter").map(e -> e.text("reference")).filter(r -> !r.isEmpty());
     boolean known = subject.get().identifier().isPresent();
-    return Optional.of(new Head(subject.get(), known, time.get(), status.get(), encounter));
+    Optional<Party> performer = Head.performer(observation);
+    return Optional.of(
+        new Head(subject.get(), known, time.get(), status.get(), encounter, performer));
   }
 
   private void root(List<Meaning.Side> around) throws Refusal {

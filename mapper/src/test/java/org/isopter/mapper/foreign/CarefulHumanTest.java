@@ -90,10 +90,10 @@ class CarefulHumanTest {
               "distance-acuity right 0.544 logMAR chart=snellen"),
           List.of(
               "Observation/va-snellen-distance-le-0",
-              "distance-acuity left 0.6 logMAR chart=snellen"),
+              "distance-acuity left 0.60 logMAR chart=snellen"),
           List.of(
               "Observation/va-snellen-corrected-re-0",
-              "distance-acuity right 0.3 logMAR chart=snellen correction=corrected"),
+              "distance-acuity right 0.30 logMAR chart=snellen correction=corrected"),
           List.of(
               "Observation/vf-false-positives-re-0", "visual-field-false-positives right 2/100"),
           List.of("Observation/vf-fixation-loss-re-0", "visual-field-fixation-losses right 1/15"),

@@ -33,8 +33,8 @@ class EveryLeafIsAccountedForTest {
   @Test
   void holdsForTheExamplesOfEveryRule() {
     for (ForeignRule rule : ForeignRules.all()) {
-      check(rule.id(), rule.takes());
-      check(rule.id(), rule.refuses());
+      check(rule.id(), rule.takes().json());
+      check(rule.id(), rule.refuses().json());
     }
   }
 
@@ -59,7 +59,7 @@ class EveryLeafIsAccountedForTest {
   void holdsForRandomChanges() {
     Random random = new Random(SEED);
     List<String> seeds = new ArrayList<>();
-    ForeignRules.all().forEach(rule -> seeds.add(rule.takes()));
+    ForeignRules.all().forEach(rule -> seeds.add(rule.takes().json()));
     Foreign.jsonFiles().stream().limit(40).map(Foreign::text).forEach(seeds::add);
     for (int i = 0; i < 1500; i++) {
       String json = seeds.get(random.nextInt(seeds.size()));
@@ -76,12 +76,12 @@ class EveryLeafIsAccountedForTest {
   void noTakenLeafIsWithoutEffect() {
     List<String> idle = new ArrayList<>();
     for (ForeignRule rule : ForeignRules.all()) {
-      Raw document = new RawJson(Limits.USUAL).read(rule.takes()).orThrow();
-      String before = effect(rule.takes());
+      Raw document = new RawJson(Limits.USUAL).read(rule.takes().json()).orThrow();
+      String before = effect(rule.takes().json());
       for (Placed leaf : document.leaves()) {
         Raw.Leaf other = new Raw.Leaf(Raw.Kind.STRING, "Changed");
         String changed = RawJson.write(put(document, Placed.steps(leaf.at()), other));
-        if (isTaken(rule.takes(), leaf.at()) && effect(changed).equals(before)) {
+        if (isTaken(rule.takes().json(), leaf.at()) && effect(changed).equals(before)) {
           idle.add(rule.id() + " " + leaf);
         }
       }

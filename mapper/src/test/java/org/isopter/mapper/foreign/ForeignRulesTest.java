@@ -41,19 +41,19 @@ class ForeignRulesTest {
   void listsEveryRuleThatItsOwnExamplesUse() {
     Set<String> used = new TreeSet<>();
     for (ForeignRule rule : ForeignRules.all()) {
-      used.addAll(rules(rule.takes()));
-      used.addAll(rules(rule.refuses()));
+      used.addAll(rules(rule.takes().json()));
+      used.addAll(rules(rule.refuses().json()));
     }
     used.removeIf(id -> ForeignRules.byId(id).isPresent());
     assertEquals(Set.of(), used);
   }
 
   private static void takes(ForeignRule rule) {
-    assertTrue(rules(rule.takes()).contains(rule.id()), () -> rule.takes() + "\n" + show(rule.takes()));
+    assertTrue(rules(rule.takes().json()).contains(rule.id()), () -> rule.takes().json() + "\n" + show(rule.takes().json()));
   }
 
   private static void refuses(ForeignRule rule) {
-    assertFalse(rules(rule.refuses()).contains(rule.id()), () -> show(rule.refuses()));
+    assertFalse(rules(rule.refuses().json()).contains(rule.id()), () -> show(rule.refuses().json()));
   }
 
   private static Set<String> rules(String json) {

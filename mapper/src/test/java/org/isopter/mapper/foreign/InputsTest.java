@@ -165,7 +165,7 @@ class InputsTest {
   }
 
   private static String takes(String rule) {
-    return ForeignRules.byId(rule).orElseThrow().takes();
+    return ForeignRules.byId(rule).orElseThrow().takes().json();
   }
 
   private static String exam(Result<Reading> reading) {

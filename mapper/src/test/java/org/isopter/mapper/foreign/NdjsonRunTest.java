@@ -124,6 +124,6 @@ class NdjsonRunTest {
   }
 
   private static String line(int person) {
-    return ForeignRules.byId("unit-spelling").orElseThrow().takes().replace("p-17", "p-" + person);
+    return ForeignRules.byId("unit-spelling").orElseThrow().takes().json().replace("p-17", "p-" + person);
   }
 }
