@@ -11,7 +11,8 @@ public final class ForeignPage {
   /** Returns the rules by kind, each with its reason and its two examples, and what is kept. */
   public static String rules() {
     StringBuilder page = new StringBuilder();
-    page.append("The examples state only how they differ from this observation; `null` stands for a\n");
+    page.append(
+        "The examples state only how they differ from this observation; `null` stands for a\n");
     page.append("member that is not there, a list for the entries of a bundle.\n\n```json\n");
     page.append(ForeignRules.plain()).append("\n```\n");
     for (String kind : kinds()) {
@@ -47,7 +48,10 @@ public final class ForeignPage {
 
   private static List<String> kinds() {
     List<String> kinds = new ArrayList<>();
-    ForeignRules.all().stream().map(ForeignRule::kind).filter(k -> !kinds.contains(k)).forEach(kinds::add);
+    ForeignRules.all().stream()
+        .map(ForeignRule::kind)
+        .filter(k -> !kinds.contains(k))
+        .forEach(kinds::add);
     return kinds;
   }
 

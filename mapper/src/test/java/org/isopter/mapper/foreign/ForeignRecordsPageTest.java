@@ -76,7 +76,8 @@ class ForeignRecordsPageTest {
     StringBuilder page = new StringBuilder(HEAD);
     page.append(ForeignPage.rules());
     page.append("\n## Reasons for keeping\n\n").append(ForeignPage.reasons());
-    page.append("\n## Shapes\n\nEach shape is a file of our own under `mapper/src/test/resources/foreign`.\n\n");
+    page.append(
+        "\n## Shapes\n\nEach shape is a file of our own under `mapper/src/test/resources/foreign`.\n\n");
     page.append("| shape | exact | translated | kept | examinations |\n|---|---|---|---|---|\n");
     SHAPES.forEach(shape -> page.append(counts(shape)));
     SHAPES.forEach(shape -> page.append(details(shape)));
