@@ -47,9 +47,7 @@ final class Assembly {
       read.add(new ReadExam(exams.get(i), carried, Visits.rule(visits.get(i).get(0))));
     }
     Carried rest =
-        exams.isEmpty()
-            ? new Carried(List.of(), wholes.get(0), document.frame())
-            : Carried.NOTHING;
+        exams.isEmpty() ? new Carried(List.of(), wholes.get(0), document.frame()) : Carried.NOTHING;
     return new Reading(read, resources(), rest);
   }
 
@@ -72,6 +70,7 @@ final class Assembly {
     Header header = Visits.header(visit);
     List<Fact<?>> facts = new ArrayList<>();
     List<Integer> of = new ArrayList<>();
+    visit.forEach(member -> settle(member, header));
     for (Visits.Member member : visit) {
       for (Fact<?> fact : translations.get(member.index()).facts()) {
         facts.add(fact.at(member.head().at()));
@@ -81,6 +80,18 @@ final class Assembly {
     Exam exam = new Exam(header, facts);
     left.addAll(left(exam, facts, of));
     return exam;
+  }
+
+  /** Takes or gives back what the header of the examination says for all of its observations. */
+  private void settle(Visits.Member member, Header header) {
+    Ledger ledger = translations.get(member.index()).ledger();
+    if (header.performer().isPresent()) {
+      Head.takePerformer(ledger.root());
+    }
+    Optional<String> name = member.head().subject().name();
+    if (name.isPresent() && !name.equals(header.subject().name())) {
+      ledger.giveBack("/subject/display");
+    }
   }
 
   /** Finds the names that the first facts of each source have in the examination. */

@@ -18,6 +18,11 @@ public final class ForeignRules {
     return Holder.RULES;
   }
 
+  /** Returns the observation in JSON that the examples start from. */
+  public static String plain() {
+    return RawJson.write(Habits.load(FILE).object("plain").orElseThrow());
+  }
+
   /** Returns the rule of that id. */
   public static Optional<ForeignRule> byId(String id) {
     return all().stream().filter(rule -> rule.id().equals(id)).findFirst();
@@ -40,7 +45,11 @@ public final class ForeignRules {
   }
 
   /** An example states only how it differs from the plain observation; a list is a bundle. */
-  private static String example(Raw plain, Raw difference) {
+  private static ForeignRule.Example example(Raw plain, Raw difference) {
+    return new ForeignRule.Example(RawJson.write(difference), whole(plain, difference));
+  }
+
+  private static String whole(Raw plain, Raw difference) {
     if (!(difference instanceof Raw.Arr list)) {
       return RawJson.write(merge(plain, difference));
     }

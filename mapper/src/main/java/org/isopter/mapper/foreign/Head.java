@@ -23,9 +23,15 @@ import org.isopter.model.value.PlainText;
  * @param at when
  * @param status how far it has come
  * @param encounter the encounter it belongs to, as it is referred to
+ * @param performer the only examiner, where one is named
  */
 record Head(
-    Party subject, boolean known, OffsetDateTime at, Status status, Optional<String> encounter) {
+    Party subject,
+    boolean known,
+    OffsetDateTime at,
+    Status status,
+    Optional<String> encounter,
+    Optional<Party> performer) {
 
   private static final String REFERENCE_SYSTEM = Canonical.identifier("reference");
   private static final String UNSTATED_SYSTEM = Canonical.identifier("unstated-subject");
@@ -62,7 +68,8 @@ record Head(
     if (period.isPresent() && period.get().has("start")) {
       return time(period.get(), "start", "time-period-start", zone);
     }
-    throw Refusal.of(Why.NO_TIME, "/effectiveDateTime", "nothing", "the time or the day of the test");
+    throw Refusal.of(
+        Why.NO_TIME, "/effectiveDateTime", "nothing", "the time or the day of the test");
   }
 
   private static OffsetDateTime time(Place holder, String name, String rule, ZoneId zone)
@@ -104,6 +111,38 @@ record Head(
       return unstated(observation);
     }
     return new Party(identifier, name);
+  }
+
+  /** Returns the only examiner, by identifier or by name, without taking anything. */
+  static Optional<Party> performer(Place observation) {
+    List<Place> performers = observation.list("performer");
+    if (performers.size() != 1) {
+      return Optional.empty();
+    }
+    Place performer = performers.get(0);
+    String type = performer.text("type") + performer.text("reference");
+    Optional<Identifier> identifier =
+        performer.child("identifier").flatMap(place -> identifier(place.value()));
+    Optional<String> name = fitting(performer.text("display"));
+    boolean nobody = identifier.isEmpty() && name.isEmpty();
+    boolean other = !type.isEmpty() && !type.contains("Practitioner");
+    return nobody || other ? Optional.empty() : Optional.of(new Party(identifier, name));
+  }
+
+  /** Takes the examiner, once all observations of the examination name the same. */
+  static void takePerformer(Place observation) {
+    for (Place performer : observation.list("performer")) {
+      performer
+          .child("identifier")
+          .filter(place -> identifier(place.value()).isPresent())
+          .ifPresent(place -> place.take(Ledger.CATALOGUE, "system", "value"));
+      if (fitting(performer.text("display")).isPresent()) {
+        performer.take(Ledger.CATALOGUE, "display");
+      }
+      if (performer.text("type").equals("Practitioner")) {
+        performer.take(Ledger.CATALOGUE, "type");
+      }
+    }
   }
 
   private static void refuseOthers(Place subject, String reference) throws Refusal {
@@ -161,6 +200,8 @@ record Head(
   }
 
   private static Optional<String> fitting(String text) {
-    return text.isEmpty() || PlainText.check(text).isPresent() ? Optional.empty() : Optional.of(text);
+    return text.isEmpty() || PlainText.check(text).isPresent()
+        ? Optional.empty()
+        : Optional.of(text);
   }
 }

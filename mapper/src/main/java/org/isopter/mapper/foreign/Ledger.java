@@ -38,6 +38,11 @@ final class Ledger {
     leaves.forEach(leaf -> ruleByPlace.putIfAbsent(leaf.at(), rule));
   }
 
+  /** Gives back a leaf that was taken and found no place. */
+  void giveBack(String at) {
+    ruleByPlace.remove(at);
+  }
+
   /** Notes that a rule was used that takes no leaf of its own. */
   void used(String rule) {
     used.add(rule);

@@ -13,7 +13,9 @@ import org.isopter.model.shape.Finding;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.PlainText;
 
-/** Translates one observation into facts, as far as it is safe, and gives every reason where not. */
+/**
+ * Translates one observation into facts, as far as it is safe, and gives every reason where not.
+ */
 final class Translator {
 
   private final Vocabulary vocabulary;
@@ -116,7 +118,9 @@ final class Translator {
     Optional<String> encounter =
         observation.child("encounter").map(e -> e.text("reference")).filter(r -> !r.isEmpty());
     boolean known = subject.get().identifier().isPresent();
-    return Optional.of(new Head(subject.get(), known, time.get(), status.get(), encounter));
+    Optional<Party> performer = Head.performer(observation);
+    return Optional.of(
+        new Head(subject.get(), known, time.get(), status.get(), encounter, performer));
   }
 
   private void root(List<Meaning.Side> around) throws Refusal {
@@ -153,7 +157,8 @@ final class Translator {
     for (Place component : components) {
       Ledger.Mark mark = ledger.mark();
       Optional<Meaning> meaning = attempt(() -> conditions.of(component));
-      if (meaning.isPresent() && attempt(() -> meaning.get().finding()).flatMap(f -> f).isPresent()) {
+      if (meaning.isPresent()
+          && attempt(() -> meaning.get().finding()).flatMap(f -> f).isPresent()) {
         int before = facts.size();
         slot(component, meaning.get(), List.of(), around);
         if (facts.size() > before) {
@@ -171,7 +176,8 @@ final class Translator {
     Optional<Fact<?>> fact =
         attempt(
             () -> {
-              List<Meaning.Side> sides = SideWords.all(ledger, holder, observation, meaning, around);
+              List<Meaning.Side> sides =
+                  SideWords.all(ledger, holder, observation, meaning, around);
               Optional<String> profile = profileNotation();
               return new SlotReader(vocabulary, holder, meaning, parts, sides, profile).read();
             });
@@ -257,7 +263,9 @@ final class Translator {
         name.map(n -> n.equals(Effect.ACUITY) ? "distance-acuity" : n)
             .flatMap(vocabulary.catalogue()::byId);
     return finding
-        .map(f -> components.stream().filter(c -> PartCode.of(vocabulary, c, f).isPresent()).toList())
+        .map(
+            f ->
+                components.stream().filter(c -> PartCode.of(vocabulary, c, f).isPresent()).toList())
         .orElse(List.of());
   }
 

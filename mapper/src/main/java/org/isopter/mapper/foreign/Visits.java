@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
+import org.isopter.model.exam.Party;
 import org.isopter.model.value.Canonical;
 
 /** Puts the observations of one person and visit together; each visit becomes one examination. */
@@ -36,7 +37,9 @@ final class Visits {
       byKey.computeIfAbsent(key(member), any -> new ArrayList<>()).add(member);
     }
     List<List<Member>> visits = new ArrayList<>();
-    byKey.values().forEach(group -> visits.addAll(isTimed(group.get(0)) ? byTime(group) : List.of(group)));
+    byKey
+        .values()
+        .forEach(group -> visits.addAll(isTimed(group.get(0)) ? byTime(group) : List.of(group)));
     visits.sort(Comparator.comparingInt(visit -> visit.get(0).index()));
     return visits;
   }
@@ -50,13 +53,25 @@ final class Visits {
     String id = UUID.nameUUIDFromBytes(name.getBytes(UTF_8)).toString();
     return new Header(
         Identifier.of(SYSTEM, id),
-        first.head().subject(),
-        Optional.empty(),
+        new Party(first.head().subject().identifier(), name(visit)),
+        performer(visit),
         earliest,
         first.head().status(),
         Optional.empty(),
         Optional.empty(),
         Optional.empty());
+  }
+
+  private static Optional<String> name(List<Member> visit) {
+    return visit.stream().map(m -> m.head().subject().name()).flatMap(Optional::stream).findFirst();
+  }
+
+  /** An examiner is that of the examination where every observation names the same. */
+  private static Optional<Party> performer(List<Member> visit) {
+    Optional<Party> first = visit.get(0).head().performer();
+    return visit.stream().allMatch(m -> m.head().performer().equals(first))
+        ? first
+        : Optional.empty();
   }
 
   /** Returns the rule by which the visit was put together. */
@@ -72,7 +87,9 @@ final class Visits {
 
   private static String key(Member member) {
     Head head = member.head();
-    String person = head.subject() + "|" + head.status().word();
+    String name = head.subject().toString();
+    String known = head.subject().identifier().map(Identifier::toString).orElse(name);
+    String person = known + "|" + head.status().word();
     // Two persons may share a name: only what stands together is of one of them.
     String alone = head.known() || !isTimed(member) ? "" : "|" + member.fingerprint();
     String visit =

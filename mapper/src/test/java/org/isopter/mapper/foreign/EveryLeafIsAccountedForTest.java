@@ -27,14 +27,29 @@ class EveryLeafIsAccountedForTest {
       new ForeignReader(Catalogue.standard(), Options.usual());
   private static final long SEED = Long.getLong("seed", 20_260_302L);
   private static final List<String> VALUES =
-      List.of("1.50", "1e2", "-0.0", "0.1000", "true", "null", "\"\"", "{}", "[]", "[1,{}]", "7",
-          "\"left eye\"", "\"http://loinc.org\"", "\"24028007\"", "\"\\u00b5m\"", "1E-400");
+      List.of(
+          "1.50",
+          "1e2",
+          "-0.0",
+          "0.1000",
+          "true",
+          "null",
+          "\"\"",
+          "{}",
+          "[]",
+          "[1,{}]",
+          "7",
+          "\"left eye\"",
+          "\"http://loinc.org\"",
+          "\"24028007\"",
+          "\"\\u00b5m\"",
+          "1E-400");
 
   @Test
   void holdsForTheExamplesOfEveryRule() {
     for (ForeignRule rule : ForeignRules.all()) {
-      check(rule.id(), rule.takes());
-      check(rule.id(), rule.refuses());
+      check(rule.id(), rule.takes().json());
+      check(rule.id(), rule.refuses().json());
     }
   }
 
@@ -45,7 +60,8 @@ class EveryLeafIsAccountedForTest {
         .map(
             file ->
                 DynamicTest.dynamicTest(
-                    file.getFileName().toString(), () -> check(file.toString(), Foreign.text(file))));
+                    file.getFileName().toString(),
+                    () -> check(file.toString(), Foreign.text(file))));
   }
 
   @Test
@@ -59,7 +75,7 @@ class EveryLeafIsAccountedForTest {
   void holdsForRandomChanges() {
     Random random = new Random(SEED);
     List<String> seeds = new ArrayList<>();
-    ForeignRules.all().forEach(rule -> seeds.add(rule.takes()));
+    ForeignRules.all().forEach(rule -> seeds.add(rule.takes().json()));
     Foreign.jsonFiles().stream().limit(40).map(Foreign::text).forEach(seeds::add);
     for (int i = 0; i < 1500; i++) {
       String json = seeds.get(random.nextInt(seeds.size()));
@@ -76,12 +92,12 @@ class EveryLeafIsAccountedForTest {
   void noTakenLeafIsWithoutEffect() {
     List<String> idle = new ArrayList<>();
     for (ForeignRule rule : ForeignRules.all()) {
-      Raw document = new RawJson(Limits.USUAL).read(rule.takes()).orThrow();
-      String before = effect(rule.takes());
+      Raw document = new RawJson(Limits.USUAL).read(rule.takes().json()).orThrow();
+      String before = effect(rule.takes().json());
       for (Placed leaf : document.leaves()) {
         Raw.Leaf other = new Raw.Leaf(Raw.Kind.STRING, "Changed");
         String changed = RawJson.write(put(document, Placed.steps(leaf.at()), other));
-        if (isTaken(rule.takes(), leaf.at()) && effect(changed).equals(before)) {
+        if (isTaken(rule.takes().json(), leaf.at()) && effect(changed).equals(before)) {
           idle.add(rule.id() + " " + leaf);
         }
       }
@@ -92,7 +108,10 @@ class EveryLeafIsAccountedForTest {
   private static boolean isTaken(String json, String at) {
     return READER.read(json).orThrow().resources().stream()
         .filter(read -> read.treated() instanceof Treated.Translated)
-        .flatMap(read -> ((Treated.Translated) read.treated()).taken().stream().map(t -> read.at() + t.leaf().at()))
+        .flatMap(
+            read ->
+                ((Treated.Translated) read.treated())
+                    .taken().stream().map(t -> read.at() + t.leaf().at()))
         .anyMatch(at::equals);
   }
 
