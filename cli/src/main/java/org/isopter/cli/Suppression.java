@@ -27,6 +27,8 @@ record Suppression(String rule, Optional<String> file, Optional<String> path, St
 
   @Override
   public String toString() {
-    return rule + file.map(name -> " in " + name).orElse("") + path.map(at -> " at " + at).orElse("");
+    return rule
+        + file.map(name -> " in " + name).orElse("")
+        + path.map(at -> " at " + at).orElse("");
   }
 }

@@ -18,8 +18,7 @@ final class Suppressions {
 
   /** Says whether a violation is suppressed, and keeps in mind by what. */
   boolean cover(Item item, Violation violation) {
-    List<Suppression> covering =
-        all.stream().filter(one -> one.covers(item, violation)).toList();
+    List<Suppression> covering = all.stream().filter(one -> one.covers(item, violation)).toList();
     used.addAll(covering);
     hits += covering.isEmpty() ? 0 : 1;
     return !covering.isEmpty();

@@ -79,7 +79,8 @@ class CheckRulesTest {
     assertTrue(
         told()
             .startsWith(
-                record + ":8:5  warning  findings.intraocular-pressure.right\n"
+                record
+                    + ":8:5  warning  findings.intraocular-pressure.right\n"
                     + "    rule    pressure-very-low: A pressure is below 5 mmHg.\n"
                     + "    saw     right intraocular-pressure 4 mmHg\n"),
         told());
@@ -164,8 +165,7 @@ class CheckRulesTest {
     assertEquals("nystagmus-phase-against-kind", first.get("ruleId").asString());
     assertEquals("error", first.get("level").asString());
     JsonNode place = first.get("locations").get(0).get("physicalLocation");
-    assertTrue(
-        place.get("artifactLocation").get("uri").asString().endsWith("/a%20b.yaml"), told());
+    assertTrue(place.get("artifactLocation").get("uri").asString().endsWith("/a%20b.yaml"), told());
     assertEquals(8, place.get("region").get("startLine").asInt());
     assertEquals("warning", run.get("results").get(1).get("level").asString());
   }

@@ -44,11 +44,9 @@ final class Mirror {
     if (panel.isEmpty()) {
       return fact.outcome();
     }
-    Pupils.AfferentDefect defect =
-        Pupils.AFFERENT_DEFECT.layout().decode(panel.get()).orThrow();
+    Pupils.AfferentDefect defect = Pupils.AFFERENT_DEFECT.layout().decode(panel.get()).orThrow();
     Pupils.AfferentDefect other =
-        new Pupils.AfferentDefect(
-            SIDES.get(defect.side()), defect.grade(), defect.logUnits());
+        new Pupils.AfferentDefect(SIDES.get(defect.side()), defect.grade(), defect.logUnits());
     Panel exchanged = Pupils.AFFERENT_DEFECT.layout().encode(other);
     return Outcome.found(fact.finding().layout().decode(exchanged).orThrow());
   }

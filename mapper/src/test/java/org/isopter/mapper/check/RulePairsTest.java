@@ -28,7 +28,8 @@ import org.junit.jupiter.api.TestFactory;
 class RulePairsTest {
 
   private static final Pattern BREAKS =
-      Pattern.compile("# Breaks the rule [a-z0-9-]+(?:, and no other|; with it: ([a-z0-9, -]+))\\.");
+      Pattern.compile(
+          "# Breaks the rule [a-z0-9-]+(?:, and no other|; with it: ([a-z0-9, -]+))\\.");
 
   @TestFactory
   Stream<DynamicTest> breaksTheRuleAndNoOther() {

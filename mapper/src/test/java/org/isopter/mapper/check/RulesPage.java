@@ -41,9 +41,10 @@ final class RulesPage {
   }
 
   private static String counts() {
-    String rows =
-        Arrays.stream(Kind.values()).map(RulesPage::row).collect(Collectors.joining());
-    return "| " + Rules.all().size() + " rules | error | warning | information |\n|---|---|---|---|\n"
+    String rows = Arrays.stream(Kind.values()).map(RulesPage::row).collect(Collectors.joining());
+    return "| "
+        + Rules.all().size()
+        + " rules | error | warning | information |\n|---|---|---|---|\n"
         + rows
         + "\n";
   }

@@ -67,7 +67,8 @@ final class AcuityRules {
                 eye.seen(Acuities.PINHOLE)
                     .flatMap(
                         hole ->
-                            eye.beside(
+                            eye
+                                .beside(
                                     hole,
                                     Acuities.DISTANCE,
                                     bare ->
@@ -108,8 +109,7 @@ final class AcuityRules {
         .pair(
             both ->
                 both.seen(Acuities.DISTANCE)
-                    .flatMap(
-                        two -> Reflexes.eyes(both).flatMap(eye -> better(eye, two)).limit(1)));
+                    .flatMap(two -> Reflexes.eyes(both).flatMap(eye -> better(eye, two)).limit(1)));
   }
 
   private static Stream<Breach> better(Eye eye, Seen<AcuityReading> two) {
@@ -118,8 +118,7 @@ final class AcuityRules {
             two,
             Acuities.DISTANCE,
             one ->
-                Sight.isSameCorrection(one, two.value())
-                    && Sight.isTwoLinesWorse(two.value(), one))
+                Sight.isSameCorrection(one, two.value()) && Sight.isTwoLinesWorse(two.value(), one))
         .map(one -> Breach.of(two, one))
         .stream();
   }
@@ -133,8 +132,7 @@ final class AcuityRules {
         .wanted("chart and distance")
         .suggest("add both where they are known")
         .everywhere(
-            eye ->
-                eye.seen(Acuities.DISTANCE, AcuityRules::lacksConditions).map(Breach::of));
+            eye -> eye.seen(Acuities.DISTANCE, AcuityRules::lacksConditions).map(Breach::of));
   }
 
   private static boolean lacksConditions(AcuityReading reading) {

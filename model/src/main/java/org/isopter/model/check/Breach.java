@@ -20,7 +20,9 @@ record Breach(Fact<?> where, Optional<String> part, String saw) {
 
   static Breach of(Fact<?> where, Fact<?>... beside) {
     String others =
-        Arrays.stream(beside).map(fact -> " beside " + FactWords.of(fact)).collect(Collectors.joining());
+        Arrays.stream(beside)
+            .map(fact -> " beside " + FactWords.of(fact))
+            .collect(Collectors.joining());
     return new Breach(where, Optional.empty(), FactWords.of(where) + others);
   }
 

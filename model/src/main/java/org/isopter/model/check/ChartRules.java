@@ -89,8 +89,7 @@ final class ChartRules {
   /** Returns by how much the suffix passes a whole line; negative where it does not, or unknown. */
   private static int overLine(AcuityReading reading) {
     return Sight.fraction(reading)
-        .flatMap(
-            line -> reading.lettersPerLine().map(all -> Math.abs(line.letters()) - all))
+        .flatMap(line -> reading.lettersPerLine().map(all -> Math.abs(line.letters()) - all))
         .orElse(-1);
   }
 

@@ -60,8 +60,7 @@ final class ColourRules {
         .on(Colours.PLATES)
         .wanted("at most 11 plates of edition 14, 15 of edition 24, 21 of edition 38")
         .suggest("count the scored plates only, or correct the edition")
-        .everywhere(
-            eye -> eye.seen(Colours.PLATES, ColourRules::isBeyondScored).map(Breach::of));
+        .everywhere(eye -> eye.seen(Colours.PLATES, ColourRules::isBeyondScored).map(Breach::of));
   }
 
   private static boolean isBeyondScored(Plates plates) {
@@ -141,7 +140,8 @@ final class ColourRules {
                 eye.seen(Colours.RED_SATURATION, red -> red.value().compareTo(CLEARLY_LESS) <= 0)
                     .flatMap(
                         red ->
-                            eye.at(Site.BOTH)
+                            eye
+                                .at(Site.BOTH)
                                 .beside(
                                     red,
                                     Pupils.AFFERENT_DEFECT,

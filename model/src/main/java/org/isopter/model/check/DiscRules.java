@@ -119,7 +119,8 @@ final class DiscRules {
                 eye.seen(Discs.HORIZONTAL_CUP)
                     .flatMap(
                         across ->
-                            eye.beside(
+                            eye
+                                .beside(
                                     across,
                                     Discs.VERTICAL_CUP,
                                     down ->

@@ -46,8 +46,7 @@ record Eye(Exam exam, Site site) {
   }
 
   /** Returns the first fact of some kind that was found here at the time of another. */
-  <V> Optional<Seen<V>> beside(
-      Seen<?> other, Finding<V> finding, Predicate<? super V> which) {
+  <V> Optional<Seen<V>> beside(Seen<?> other, Finding<V> finding, Predicate<? super V> which) {
     return seen(finding, which).filter(one -> one.isWith(other)).findFirst();
   }
 

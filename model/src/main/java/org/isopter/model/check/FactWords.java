@@ -57,7 +57,9 @@ final class FactWords {
                         + " "
                         + outcome.<String>fold(Texts::of, reason -> "absent: " + reason.word())));
     String all = String.join(", ", parts);
-    return panel.value().isEmpty() ? all : alone(layout, panel) + (parts.isEmpty() ? "" : " (" + all + ")");
+    return panel.value().isEmpty()
+        ? all
+        : alone(layout, panel) + (parts.isEmpty() ? "" : " (" + all + ")");
   }
 
   private static String alone(Layout<?> layout, Panel panel) {

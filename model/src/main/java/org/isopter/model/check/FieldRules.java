@@ -40,7 +40,8 @@ final class FieldRules {
 
   private static ConsistencyRule centreLostButSharp() {
     return implausible("centre-lost-but-sharp", Severity.WARNING)
-        .what("The centre of the field sees nothing of the target, and the acuity is 6/6 or better.")
+        .what(
+            "The centre of the field sees nothing of the target, and the acuity is 6/6 or better.")
         .why("6/6 is read with the centre; red may fail there while letters are still read.")
         .on(Fields.CONFRONTATION, Acuities.DISTANCE)
         .wanted("a centre that is full or reduced, or a lower acuity")
@@ -68,7 +69,8 @@ final class FieldRules {
         .on(Fields.BLIND_SPOT)
         .wanted("a nasal edge below the temporal edge")
         .suggest("exchange the two, or check the signs")
-        .eachEye(eye -> spots(eye, Edge.NASAL, Edge.TEMPORAL, (near, far) -> order(near, far) >= 0));
+        .eachEye(
+            eye -> spots(eye, Edge.NASAL, Edge.TEMPORAL, (near, far) -> order(near, far) >= 0));
   }
 
   private static ConsistencyRule heightsExchanged() {
@@ -96,8 +98,7 @@ final class FieldRules {
                     eye,
                     Edge.NASAL,
                     Edge.TEMPORAL,
-                    (near, far) ->
-                        order(near, far) < 0 && far.value().signum() <= 0));
+                    (near, far) -> order(near, far) < 0 && far.value().signum() <= 0));
   }
 
   private static ConsistencyRule spotAroundFixation() {

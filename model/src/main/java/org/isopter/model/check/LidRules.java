@@ -32,7 +32,8 @@ final class LidRules {
                 eye.seen(Lids.MARGIN_REFLEX)
                     .flatMap(
                         distance ->
-                            eye.beside(
+                            eye
+                                .beside(
                                     distance,
                                     Lids.FISSURE,
                                     height ->

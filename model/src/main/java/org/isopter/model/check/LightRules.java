@@ -177,8 +177,7 @@ final class LightRules {
         .on(Acuities.NEAR, Acuities.DISTANCE)
         .wanted("near acuity absent, or an acuity at which print can be read")
         .suggest("check which eye was meant")
-        .eachEye(
-            eye -> eye.clash(Acuities.NEAR, any -> true, Acuities.DISTANCE, Sight::isNoLight));
+        .eachEye(eye -> eye.clash(Acuities.NEAR, any -> true, Acuities.DISTANCE, Sight::isNoLight));
   }
 
   private static ConsistencyRule noLightButNoDefect() {
@@ -196,8 +195,7 @@ final class LightRules {
     return both.seen(Pupils.AFFERENT_DEFECT, defect -> defect.side() == side)
         .filter(defect -> Sight.isOnlyBlindEye(blind, defect))
         .filter(
-            defect ->
-                blind.fellow().beside(defect, Acuities.DISTANCE, Sight::isChart).isPresent())
+            defect -> blind.fellow().beside(defect, Acuities.DISTANCE, Sight::isChart).isPresent())
         .map(defect -> Reflexes.besideAcuity(defect, blind));
   }
 
@@ -211,8 +209,7 @@ final class LightRules {
         .suggest("check the side of the defect and of the acuity")
         .pair(
             both ->
-                Reflexes.eyes(both)
-                    .flatMap(eye -> defect(eye, both, Reflexes.side(eye.fellow()))));
+                Reflexes.eyes(both).flatMap(eye -> defect(eye, both, Reflexes.side(eye.fellow()))));
   }
 
   private static ConsistencyRule doubleWithOneEye() {

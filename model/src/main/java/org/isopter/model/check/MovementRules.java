@@ -149,10 +149,7 @@ final class MovementRules {
                                     site ->
                                         both
                                             .at(site)
-                                            .beside(
-                                                none,
-                                                Movements.NYSTAGMUS,
-                                                one -> !isNone(one))
+                                            .beside(none, Movements.NYSTAGMUS, one -> !isNone(one))
                                             .map(some -> Breach.of(none, some))
                                             .stream())
                                 .limit(1)));

@@ -49,8 +49,7 @@ final class PressureRules {
         .eachEye(
             eye ->
                 eye.seen(Pressures.INTRAOCULAR)
-                    .filter(
-                        seen -> seen.fact().method().equals(Optional.of(Tonometry.PALPATION)))
+                    .filter(seen -> seen.fact().method().equals(Optional.of(Tonometry.PALPATION)))
                     .map(seen -> Breach.of(seen).in("method")));
   }
 

@@ -87,13 +87,13 @@ final class PupilRules {
                             both(
                                 absent,
                                 eye.beside(absent, Pupils.CONSENSUAL, WORKS::contains),
-                                eye.fellow()
-                                    .beside(absent, Pupils.CONSENSUAL, WORKS::contains))));
+                                eye.fellow().beside(absent, Pupils.CONSENSUAL, WORKS::contains))));
   }
 
   private static ConsistencyRule defectOnWrongSide() {
     return impossible("defect-on-wrong-side")
-        .what("The afferent defect is in the eye whose light moves pupils; the fellow's moves none.")
+        .what(
+            "The afferent defect is in the eye whose light moves pupils; the fellow's moves none.")
         .why("The defect lies in the eye whose light does less.")
         .source(WIRING)
         .on(Pupils.AFFERENT_DEFECT, Pupils.DIRECT, Pupils.CONSENSUAL)
@@ -113,8 +113,7 @@ final class PupilRules {
         .on(Pupils.AFFERENT_DEFECT, Pupils.DIRECT, Pupils.CONSENSUAL)
         .wanted("an afferent defect in the eye whose direct response is absent")
         .suggest("repeat the swinging light test")
-        .pair(
-            both -> Reflexes.eyes(both).flatMap(eye -> besideDeaf(both, eye, DefectSide.NONE)));
+        .pair(both -> Reflexes.eyes(both).flatMap(eye -> besideDeaf(both, eye, DefectSide.NONE)));
   }
 
   private static Stream<Breach> besideDeaf(Eye both, Eye deaf, DefectSide side) {
@@ -140,7 +139,8 @@ final class PupilRules {
                 eye.seen(Pupils.DIRECT, PupilResponse.BRISK::equals)
                     .flatMap(
                         brisk ->
-                            eye.at(Site.BOTH)
+                            eye
+                                .at(Site.BOTH)
                                 .beside(
                                     brisk,
                                     Pupils.AFFERENT_DEFECT,
@@ -208,7 +208,8 @@ final class PupilRules {
     return implausible("defect-grade-against-log-units", Severity.INFORMATION)
         .what("Grade and log units of a defect lie more than 0.3 log units apart.")
         .why("In one study most eyes of a grade lay within a span of log units.")
-        .source("Yotharak and Aui-Aree 2012, J Med Assoc Thai 95(4), n = 69; allowance: a filter step")
+        .source(
+            "Yotharak and Aui-Aree 2012, J Med Assoc Thai 95(4), n = 69; allowance: a filter step")
         .on(Pupils.AFFERENT_DEFECT)
         .wanted("log units within 0.3 of the published span of the grade")
         .suggest("check both; one is never derived from the other")

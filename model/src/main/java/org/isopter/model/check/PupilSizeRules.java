@@ -7,8 +7,8 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
-import org.isopter.model.catalogue.Lighting;
 import org.isopter.model.catalogue.Lids;
+import org.isopter.model.catalogue.Lighting;
 import org.isopter.model.catalogue.PupilEquality;
 import org.isopter.model.catalogue.PupilResponse;
 import org.isopter.model.catalogue.Pupils;
@@ -25,7 +25,12 @@ final class PupilSizeRules {
   private PupilSizeRules() {}
 
   static List<ConsistencyRule> all() {
-    return List.of(equalButSizesDiffer(), unequalButSizesSame(), widerInLight(), fixedButChanges(), lessSweatOnWiderSide());
+    return List.of(
+        equalButSizesDiffer(),
+        unequalButSizesSame(),
+        widerInLight(),
+        fixedButChanges(),
+        lessSweatOnWiderSide());
   }
 
   private static ConsistencyRule equalButSizesDiffer() {
@@ -80,7 +85,8 @@ final class PupilSizeRules {
                 eye.seen(Pupils.SIZE, size -> size.lighting() == Lighting.BRIGHT)
                     .flatMap(
                         bright ->
-                            eye.beside(
+                            eye
+                                .beside(
                                     bright,
                                     Pupils.SIZE,
                                     dim ->
@@ -106,7 +112,8 @@ final class PupilSizeRules {
                                 && Reflexes.fails(eye, Pupils.CONSENSUAL, bright))
                     .flatMap(
                         bright ->
-                            eye.beside(
+                            eye
+                                .beside(
                                     bright,
                                     Pupils.SIZE,
                                     dim ->
@@ -171,10 +178,7 @@ final class PupilSizeRules {
             right ->
                 both
                     .at(Site.LEFT)
-                    .beside(
-                        right,
-                        Pupils.SIZE,
-                        size -> size.lighting() == right.value().lighting())
+                    .beside(right, Pupils.SIZE, size -> size.lighting() == right.value().lighting())
                     .map(left -> new Pair(right, left))
                     .stream());
   }

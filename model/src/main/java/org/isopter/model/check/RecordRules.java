@@ -82,8 +82,7 @@ final class RecordRules {
         .on(array(ONE_AT_A_TIME))
         .wanted("one value, or a time of its own for each")
         .suggest("remove one, or state when each was found")
-        .everywhere(
-            eye -> ONE_AT_A_TIME.stream().flatMap(finding -> contradicted(eye, finding)));
+        .everywhere(eye -> ONE_AT_A_TIME.stream().flatMap(finding -> contradicted(eye, finding)));
   }
 
   private static <V> Stream<Breach> contradicted(Eye eye, Finding<V> finding) {
@@ -110,8 +109,7 @@ final class RecordRules {
         .on(array(ONE_AT_A_TIME))
         .wanted("a value, or a reason, not both")
         .suggest("remove one, or state when each was so")
-        .everywhere(
-            eye -> ONE_AT_A_TIME.stream().flatMap(finding -> absentAndFound(eye, finding)));
+        .everywhere(eye -> ONE_AT_A_TIME.stream().flatMap(finding -> absentAndFound(eye, finding)));
   }
 
   private static <V> Stream<Breach> absentAndFound(Eye eye, Finding<V> finding) {

@@ -52,7 +52,6 @@ final class Reflexes {
 
   /** Returns the breach of a fact by the acuity of an eye without light perception. */
   static Breach besideAcuity(Seen<?> fact, Eye blind) {
-    return Breach.of(
-        fact, blind.beside(fact, Acuities.DISTANCE, Sight::isNoLight).orElseThrow());
+    return Breach.of(fact, blind.beside(fact, Acuities.DISTANCE, Sight::isNoLight).orElseThrow());
   }
 }

@@ -101,8 +101,7 @@ final class RefractionRules {
         .wanted("at most 20 D of sphere and 6 D of cylinder, or a remark")
         .suggest("check the decimal points")
         .eachEye(
-            eye ->
-                eye.seen(Refractions.REFRACTION, RefractionRules::isStrong).map(Breach::of));
+            eye -> eye.seen(Refractions.REFRACTION, RefractionRules::isStrong).map(Breach::of));
   }
 
   private static boolean isStrong(Refraction refraction) {
@@ -151,8 +150,7 @@ final class RefractionRules {
                 other
                     .addition()
                     .filter(
-                        left ->
-                            right.value().subtract(left.value()).abs().compareTo(HALF) >= 0))
+                        left -> right.value().subtract(left.value()).abs().compareTo(HALF) >= 0))
         .isPresent();
   }
 
@@ -174,14 +172,12 @@ final class RefractionRules {
     return refraction.cylinder().map(cylinder -> cylinder.power().value().signum()).orElse(0);
   }
 
-  private static Stream<Breach> pairs(
-      Eye both, BiPredicate<Refraction, Refraction> which) {
+  private static Stream<Breach> pairs(Eye both, BiPredicate<Refraction, Refraction> which) {
     return both.at(Site.RIGHT)
         .seen(Refractions.REFRACTION)
         .flatMap(
             right ->
-                both
-                    .at(Site.LEFT)
+                both.at(Site.LEFT)
                     .seen(Refractions.REFRACTION, left -> which.test(right.value(), left))
                     .filter(left -> isAlike(right, left))
                     .map(left -> Breach.of(right, left)));
