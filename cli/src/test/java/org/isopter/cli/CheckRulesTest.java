@@ -82,7 +82,7 @@ class CheckRulesTest {
                 record
                     + ":8:5  warning  findings.intraocular-pressure.right\n"
                     + "    rule    pressure-very-low: A pressure is below 5 mmHg.\n"
-                    + "    saw     right intraocular-pressure 4 mmHg\n"),
+                    + "    saw     right intraocular-pressure 4 mmHg (method goldmann)\n"),
         told());
     assertTrue(said().contains("1 remark that refuse"), said());
   }

@@ -17,6 +17,7 @@ import org.isopter.model.check.ConsistencyRule;
 import org.isopter.model.check.Rules;
 import org.isopter.model.check.Violation;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -60,6 +61,22 @@ class RulePairsTest {
   private static void mirrored(ConsistencyRule rule) {
     Exam exam = RecordFiles.exam(RecordFiles.RULES.resolve(rule.id() + "-fail.yaml"));
     assertEquals(told(exam), told(Mirror.of(exam)));
+  }
+
+  /** The same record with a remark at every fact keeps just the rules that a remark settles. */
+  @TestFactory
+  Stream<DynamicTest> heedsARemarkWhereItSaysSo() {
+    return Rules.all().stream().map(rule -> dynamicTest(rule.id(), () -> remarked(rule)));
+  }
+
+  private static void remarked(ConsistencyRule rule) {
+    Exam exam = RecordFiles.exam(RecordFiles.RULES.resolve(rule.id() + "-fail.yaml"));
+    List<Fact<?>> facts =
+        exam.facts().stream()
+            .<Fact<?>>map(fact -> fact.remarks(List.of("Looked at twice.")))
+            .toList();
+    boolean told = told(new Exam(exam.header(), facts)).contains(rule.id());
+    assertEquals(rule.isSettledByRemark(), !told);
   }
 
   @Test

@@ -67,7 +67,7 @@ final class RulesPage {
 
         %s, %s. %s %s
 
-        Source: %s. Looks at %s. Wanted: %s. What to do: %s.
+        Source: %s. Looks at %s. Wanted: %s. What to do: %s.%s
 
         ```yaml
         %s
@@ -85,6 +85,7 @@ final class RulesPage {
             rule.paths().stream().collect(Collectors.joining("`, `", "`", "`")),
             rule.wanted(),
             rule.suggestion(),
+            rule.isSettledByRemark() ? " A remark at the fact settles it." : "",
             findings(rule),
             example(rule).saw(),
             example(rule).path());

@@ -36,6 +36,7 @@ final class AcuityRules {
         .why("A pinhole tells an error of refraction from a fault of the eye or nerve.")
         .on(Acuities.DISTANCE, Acuities.PINHOLE)
         .wanted("a pinhole acuity, one through trial lenses, or why there is none")
+        .settledByRemark()
         .suggest("add pinhole-acuity, if only { absent: not-done }, or a remark at the acuity")
         .eachEye(
             eye ->
@@ -61,6 +62,7 @@ final class AcuityRules {
         .source(SUFFIXES)
         .on(Acuities.PINHOLE, Acuities.DISTANCE)
         .wanted("a pinhole acuity less than two lines worse, or a remark")
+        .settledByRemark()
         .suggest("repeat with several holes and good light, and check which eye was meant")
         .eachEye(
             eye ->
@@ -105,6 +107,7 @@ final class AcuityRules {
         .source(SUFFIXES)
         .on(Acuities.DISTANCE)
         .wanted("an acuity of both eyes about that of the better eye")
+        .settledByRemark()
         .suggest("check the entries, and note double vision or nystagmus in the remarks")
         .pair(
             both ->

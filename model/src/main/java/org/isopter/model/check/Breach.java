@@ -20,10 +20,9 @@ record Breach(Fact<?> where, Optional<String> part, String saw) {
 
   static Breach of(Fact<?> where, Fact<?>... beside) {
     String others =
-        Arrays.stream(beside)
-            .map(fact -> " beside " + FactWords.of(fact))
-            .collect(Collectors.joining());
-    return new Breach(where, Optional.empty(), FactWords.of(where) + others);
+        Arrays.stream(beside).map(FactWords::of).collect(Collectors.joining(" and "));
+    String saw = FactWords.of(where) + (others.isEmpty() ? "" : " beside " + others);
+    return new Breach(where, Optional.empty(), saw);
   }
 
   /** Returns this breach as found in one part. */

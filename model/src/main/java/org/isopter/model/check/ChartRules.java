@@ -101,11 +101,11 @@ final class ChartRules {
                 + " fraction for 6 m or 20 ft all the same, which a reader cannot know.")
         .on(Acuities.DISTANCE, Acuities.PINHOLE)
         .wanted("an upper number within a tenth of the distance")
+        .settledByRemark()
         .suggest("correct the distance, or say in the remarks that the chart was made for it")
         .everywhere(
             eye ->
                 readings(eye, ChartRules::isAtOtherDistance)
-                    .filter(seen -> seen.fact().remarks().isEmpty())
                     .map(seen -> Breach.of(seen).in("distance")));
   }
 

@@ -134,6 +134,7 @@ final class ColourRules {
         .source("Mikolajczyk et al: healthy people report differences of 9 % on average")
         .on(Colours.RED_SATURATION, Pupils.AFFERENT_DEFECT)
         .wanted("less red in the eye of the defect")
+        .settledByRemark()
         .suggest("check the sides of both")
         .eachEye(
             eye ->

@@ -21,6 +21,7 @@ public final class ConsistencyRule {
   private final List<String> paths;
   private final String wanted;
   private final String suggestion;
+  private final boolean settledByRemark;
   private final Function<Exam, Stream<Breach>> test;
 
   private ConsistencyRule(Draft draft, Function<Exam, Stream<Breach>> test) {
@@ -33,6 +34,7 @@ public final class ConsistencyRule {
     this.paths = draft.paths;
     this.wanted = draft.wanted;
     this.suggestion = draft.suggestion;
+    this.settledByRemark = draft.settledByRemark;
     this.test = test;
     List<String> said = List.of(what, why, wanted, suggestion);
     if (!id.matches("[a-z0-9]+(-[a-z0-9]+)*") || said.contains("") || paths.isEmpty()) {
@@ -101,9 +103,17 @@ public final class ConsistencyRule {
     return suggestion;
   }
 
+  /** Says whether a remark at the fact settles it: someone has looked at it already. */
+  public boolean isSettledByRemark() {
+    return settledByRemark;
+  }
+
   /** Returns every place where the examination breaks it. */
   public List<Violation> check(Exam exam) {
-    return test.apply(exam).map(breach -> violation(exam, breach)).toList();
+    return test.apply(exam)
+        .filter(breach -> !settledByRemark || breach.where().remarks().isEmpty())
+        .map(breach -> violation(exam, breach))
+        .toList();
   }
 
   private Violation violation(Exam exam, Breach breach) {
@@ -129,6 +139,7 @@ public final class ConsistencyRule {
     private List<String> paths = List.of();
     private String wanted = "";
     private String suggestion = "";
+    private boolean settledByRemark;
 
     private Draft(String id, Kind kind, Severity severity) {
       this.id = id;
@@ -161,12 +172,18 @@ public final class ConsistencyRule {
       return this;
     }
 
+    /** Says that a remark at the fact settles it. */
+    Draft settledByRemark() {
+      this.settledByRemark = true;
+      return this;
+    }
+
     Draft on(Finding<?>... findings) {
       this.paths = Arrays.stream(findings).map(finding -> "findings." + finding.id()).toList();
       return this;
     }
 
-    /** Says that the rule looks at every finding. */
+    /** Says that it looks at every finding. */
     Draft onAll() {
       this.paths = List.of("findings");
       return this;

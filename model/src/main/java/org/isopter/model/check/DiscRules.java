@@ -81,6 +81,7 @@ final class DiscRules {
         .source(FRISEN)
         .on(Discs.VERTICAL_CUP, Discs.SWELLING)
         .wanted("a smaller ratio, or absent: unable where the cup cannot be seen")
+        .settledByRemark()
         .suggest("check whether the ratio was copied from an earlier visit")
         .eachEye(
             eye ->
@@ -97,6 +98,7 @@ final class DiscRules {
         .why("Raised pressure about the nerve stops it; it may return when the pressure falls.")
         .on(Discs.VENOUS_PULSATION, Discs.SWELLING)
         .wanted("absent or equivocal, or a remark that it was seen beyond doubt")
+        .settledByRemark()
         .suggest("look again; small movements of the eye imitate pulsation")
         .eachEye(
             eye ->
@@ -113,6 +115,7 @@ final class DiscRules {
         .why("Cups are oval by a little; a larger difference is mostly a slip of a digit.")
         .on(Discs.HORIZONTAL_CUP, Discs.VERTICAL_CUP)
         .wanted("ratios at most 0.3 apart, or a remark")
+        .settledByRemark()
         .suggest("check both digits and the eye")
         .eachEye(
             eye ->

@@ -2,24 +2,30 @@ package org.isopter.model.check;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.StringJoiner;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
+import org.isopter.model.shape.Datum;
 import org.isopter.model.shape.Layout;
 import org.isopter.model.shape.Panel;
+import org.isopter.model.shape.Part;
 import org.isopter.model.shape.Texts;
+import org.isopter.model.value.Outcome;
 
 /** The words for a fact in a message, and its path in a record. */
 final class FactWords {
 
   private FactWords() {}
 
-  /** Returns eye, finding, value and parts as a record writes them. */
+  /** Returns eye, finding, value, parts, technique and own time as a record writes them. */
   static String of(Fact<?> fact) {
-    String name = fact.site().word() + " " + fact.finding().id();
-    return fact.outcome()
-        .ifAbsent()
-        .map(reason -> name + " absent (" + reason.word() + ")")
-        .orElseGet(() -> name + " " + value(fact.finding().layout(), fact.panel().orElseThrow()));
+    StringJoiner words = new StringJoiner(" ");
+    words.add(fact.site().word()).add(fact.finding().id());
+    fact.outcome().ifAbsent().ifPresent(reason -> words.add("absent: " + reason.word()));
+    fact.panel().flatMap(panel -> alone(fact.finding().layout(), panel)).ifPresent(words::add);
+    String details = String.join(", ", details(fact));
+    return words + (details.isEmpty() ? "" : " (" + details + ")");
   }
 
   /** Returns the path of the entry in a record; entries of one eye are told apart by number. */
@@ -46,25 +52,29 @@ final class FactWords {
     return one == other;
   }
 
-  private static String value(Layout<?> layout, Panel panel) {
-    List<String> parts = new ArrayList<>();
-    panel
-        .parts()
-        .forEach(
-            (key, outcome) ->
-                parts.add(
-                    key
-                        + " "
-                        + outcome.<String>fold(Texts::of, reason -> "absent: " + reason.word())));
-    String all = String.join(", ", parts);
-    return panel.value().isEmpty()
-        ? all
-        : alone(layout, panel) + (parts.isEmpty() ? "" : " (" + all + ")");
+  private static List<String> details(Fact<?> fact) {
+    List<String> details = new ArrayList<>();
+    fact.panel().ifPresent(panel -> parts(fact.finding().layout(), panel, details));
+    fact.method().ifPresent(method -> details.add("method " + method.word()));
+    fact.at().ifPresent(time -> details.add("at " + time));
+    return details;
   }
 
-  private static String alone(Layout<?> layout, Panel panel) {
+  /** The parts of one alternative stand in its written form already. */
+  private static void parts(Layout<?> layout, Panel panel, List<String> into) {
+    for (Part<?, ?> part : layout.commonParts()) {
+      Optional.ofNullable(panel.parts().get(part.key()))
+          .ifPresent(outcome -> into.add(part.key() + " " + words(outcome)));
+    }
+  }
+
+  private static String words(Outcome<Datum> outcome) {
+    return outcome.fold(Texts::of, reason -> "absent: " + reason.word());
+  }
+
+  private static Optional<String> alone(Layout<?> layout, Panel panel) {
     return panel.notation().isPresent()
-        ? layout.writeChoice(panel)
-        : panel.value().map(Texts::of).orElse("");
+        ? Optional.of(layout.writeChoice(panel))
+        : panel.value().map(Texts::of);
   }
 }

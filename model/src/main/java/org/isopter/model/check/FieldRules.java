@@ -45,6 +45,7 @@ final class FieldRules {
         .why("6/6 is read with the centre; red may fail there while letters are still read.")
         .on(Fields.CONFRONTATION, Acuities.DISTANCE)
         .wanted("a centre that is full or reduced, or a lower acuity")
+        .settledByRemark()
         .suggest("test the centre again with one eye covered")
         .eachEye(
             eye ->
@@ -108,6 +109,7 @@ final class FieldRules {
         .source(SPOT)
         .on(Fields.BLIND_SPOT)
         .wanted("a nasal edge above 0, or a remark")
+        .settledByRemark()
         .suggest("confirm it in the remarks")
         .eachEye(
             eye ->
@@ -125,6 +127,7 @@ final class FieldRules {
         .source(SPOT + "; the limit of 30: common practice, no source")
         .on(Fields.BLIND_SPOT)
         .wanted("a temporal edge of at most 30 deg")
+        .settledByRemark()
         .suggest("check the distance of the screen and the unit")
         .eachEye(
             eye ->

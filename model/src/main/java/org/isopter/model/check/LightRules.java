@@ -104,6 +104,7 @@ final class LightRules {
         .source(WIRING)
         .on(Pupils.DIRECT, Acuities.DISTANCE)
         .wanted("absent responses, or a remark that confirms the finding")
+        .settledByRemark()
         .suggest("confirm both entries and say so in the remarks")
         .eachEye(
             eye ->
@@ -255,6 +256,7 @@ final class LightRules {
         .why("Print needs shapes; a very short-sighted eye reads, but then it counts fingers.")
         .on(Acuities.NEAR, Acuities.DISTANCE)
         .wanted("near acuity absent, or a better acuity at distance")
+        .settledByRemark()
         .suggest("check which eye was meant, and note a strong refraction in the remarks")
         .eachEye(
             eye -> eye.clash(Acuities.NEAR, any -> true, Acuities.DISTANCE, Sight::isHandOrLight));

@@ -47,11 +47,11 @@ final class MovementRules {
         .why("A small deviation is not seen by the naked eye, so both may be true.")
         .on(Movements.DIPLOPIA, Movements.DUCTIONS)
         .wanted("the movement that is short, or a remark that a cover test was done")
+        .settledByRemark()
         .suggest("test the gaze in which the images lie farthest apart")
         .pair(
             both ->
                 both.seen(Movements.DIPLOPIA, one -> one.kind() == DoubleVision.BINOCULAR)
-                    .filter(seen -> seen.fact().remarks().isEmpty())
                     .filter(seen -> Reflexes.eyes(both).allMatch(eye -> isFull(eye, seen)))
                     .map(Breach::of));
   }
@@ -75,6 +75,7 @@ final class MovementRules {
         .why("A weak movement doubles with both eyes open; one eye alone doubles by its optics.")
         .on(Movements.DIPLOPIA, Movements.DUCTIONS)
         .wanted("binocular, or a remark that it stays with the fellow eye covered")
+        .settledByRemark()
         .suggest("cover each eye in turn and ask again")
         .pair(
             both ->

@@ -59,6 +59,7 @@ final class PressureRules {
         .why("So low a pressure is rare and mostly a failed reading.")
         .on(Pressures.INTRAOCULAR)
         .wanted("at least 5 mmHg, or a confirmed reading")
+        .settledByRemark()
         .suggest("repeat it and say so in the remarks")
         .eachEye(eye -> eye.seen(Pressures.INTRAOCULAR, PressureRules::isLow).map(Breach::of));
   }
@@ -73,6 +74,7 @@ final class PressureRules {
         .why("It occurs in acute glaucoma; it is as often a squeezed lid or a slip of a digit.")
         .on(Pressures.INTRAOCULAR)
         .wanted("at most 50 mmHg, or a confirmed reading")
+        .settledByRemark()
         .suggest("repeat it and say so in the remarks")
         .eachEye(eye -> eye.seen(Pressures.INTRAOCULAR, PressureRules::isHigh).map(Breach::of));
   }
@@ -87,6 +89,7 @@ final class PressureRules {
         .why("The eyes of most people lie within a few mmHg.")
         .on(Pressures.INTRAOCULAR)
         .wanted("pressures at most 10 mmHg apart, or a confirmed reading")
+        .settledByRemark()
         .suggest("repeat both with one method")
         .pair(
             both ->

@@ -170,13 +170,16 @@ final class PupilRules {
             both ->
                 both.seen(Pupils.AFFERENT_DEFECT, PupilRules::isMoreThanSlight)
                     .filter(defect -> Reflexes.eyes(both).allMatch(eye -> isBrisk(eye, defect)))
-                    .map(
-                        defect -> {
-                          Eye right = both.at(Site.RIGHT);
-                          return Breach.of(
-                              defect,
-                              right.beside(defect, Pupils.DIRECT, any -> true).orElseThrow());
-                        }));
+                    .map(defect -> Breach.of(defect, responses(both, defect))));
+  }
+
+  private static Seen<?>[] responses(Eye both, Seen<?> at) {
+    return Reflexes.eyes(both)
+        .flatMap(
+            eye ->
+                Stream.of(Pupils.DIRECT, Pupils.CONSENSUAL)
+                    .flatMap(finding -> eye.beside(at, finding, any -> true).stream()))
+        .toArray(Seen<?>[]::new);
   }
 
   private static boolean isMoreThanSlight(AfferentDefect defect) {
@@ -242,6 +245,7 @@ final class PupilRules {
         .why("Loss of the near response alone is rare; mostly the near target was not looked at.")
         .on(Pupils.NEAR, Pupils.DIRECT)
         .wanted("a near response, or a remark that the person tried")
+        .settledByRemark()
         .suggest("repeat it with the person's own thumb as the target")
         .eachEye(
             eye ->

@@ -79,6 +79,7 @@ final class PupilSizeRules {
         .why("Light narrows a pupil; the opposite is a rare sign, and a slip of the pen is common.")
         .on(Pupils.SIZE)
         .wanted("the wider size in the dimmer light")
+        .settledByRemark()
         .suggest("check whether the two sizes were exchanged")
         .eachEye(
             eye ->
@@ -133,6 +134,7 @@ final class PupilSizeRules {
         .why("Loss of sympathetic supply takes sweat and narrows the pupil on the same side.")
         .on(Lids.SWEATING, Pupils.SIZE)
         .wanted("the narrower pupil on the side that sweats less")
+        .settledByRemark()
         .suggest("check the sides; other causes of a wide pupil may hide a narrow one")
         .eachEye(
             eye ->

@@ -99,6 +99,7 @@ final class RefractionRules {
         .why("Such eyes are rare; a lost decimal point is not.")
         .on(Refractions.REFRACTION)
         .wanted("at most 20 D of sphere and 6 D of cylinder, or a remark")
+        .settledByRemark()
         .suggest("check the decimal points")
         .eachEye(
             eye -> eye.seen(Refractions.REFRACTION, RefractionRules::isStrong).map(Breach::of));
@@ -118,6 +119,7 @@ final class RefractionRules {
         .why("It is a magnifier and not a reading addition, or a slip of a digit.")
         .on(Refractions.REFRACTION)
         .wanted("an addition of at most 4 D, or a remark")
+        .settledByRemark()
         .suggest("say in the remarks that it is for low vision")
         .eachEye(
             eye ->
@@ -139,6 +141,7 @@ final class RefractionRules {
         .why("Both eyes lose their focus at one pace; an artificial lens or a palsy may differ.")
         .on(Refractions.REFRACTION)
         .wanted("additions less than 0.5 D apart, or a remark")
+        .settledByRemark()
         .suggest("balance the distance refraction again")
         .pair(both -> pairs(both, RefractionRules::isOtherAddition));
   }
