@@ -5,7 +5,7 @@ import java.util.OptionalDouble;
 import org.isopter.model.value.Acuity;
 
 /** The unrounded logMAR of an acuity's line; a suffix is not counted. */
-final class AcuityScale {
+public final class AcuityScale {
 
   /** Named lines are rounded: any of their names lies this close to the 0.1 step it names. */
   static final double LINE_TOLERANCE = 0.012;
@@ -13,7 +13,7 @@ final class AcuityScale {
   private AcuityScale() {}
 
   /** Returns the logMAR, or nothing where the notation has none. */
-  static OptionalDouble logMar(Acuity acuity) {
+  public static OptionalDouble logMar(Acuity acuity) {
     if (acuity instanceof Acuity.Fraction line) {
       return fromRatio(line.numerator(), line.denominator());
     }

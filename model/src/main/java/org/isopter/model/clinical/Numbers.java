@@ -8,7 +8,7 @@ import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 
 /** Rounding (half away from zero, always), and lengths in one unit. */
-final class Numbers {
+public final class Numbers {
 
   private static final Map<Unit, BigDecimal> METRES =
       Map.of(
@@ -33,7 +33,7 @@ final class Numbers {
   }
 
   /** Returns a length in metres, or nothing where the unit is no unit of length. */
-  static Optional<BigDecimal> metres(Quantity length) {
+  public static Optional<BigDecimal> metres(Quantity length) {
     return Optional.ofNullable(METRES.get(length.unit())).map(length.value()::multiply);
   }
 
