@@ -57,7 +57,8 @@ final class AcuityValues {
     String line = Digits.text(Digits.value(over)) + "/" + Digits.text(Digits.value(under));
     Optional<Unit> unit = unit(over);
     if (!unit.equals(unit(under))) {
-      throw Refusal.of(Why.UNITS_DISAGREE, ratio.at(), "two units", "metres or feet in both places");
+      throw Refusal.of(
+          Why.UNITS_DISAGREE, ratio.at(), "two units", "metres or feet in both places");
     }
     String rule = unit.isPresent() ? "acuity-ratio" : "acuity-ratio-bare";
     over.take(rule, "value");
@@ -119,7 +120,8 @@ final class AcuityValues {
     boolean otherUnit = named.isEmpty() && !unit.isEmpty() && !unit.equals("1");
     if (in.isEmpty() || otherCode || otherUnit) {
       String seen = RawJson.write(quantity.value());
-      throw Refusal.of(Why.NOTATION_NOT_STATED, quantity.at(), seen, "logMAR, decimal, letters, N or M");
+      throw Refusal.of(
+          Why.NOTATION_NOT_STATED, quantity.at(), seen, "logMAR, decimal, letters, N or M");
     }
     agree(quantity, in, named);
     agree(quantity, in, fixed);
@@ -131,7 +133,8 @@ final class AcuityValues {
 
   private static void agree(Place quantity, String in, Optional<String> other) throws Refusal {
     if (other.isPresent() && !other.get().equals(in)) {
-      throw Refusal.of(Why.UNITS_DISAGREE, quantity.at(), in + " and " + other.get(), "one notation");
+      throw Refusal.of(
+          Why.UNITS_DISAGREE, quantity.at(), in + " and " + other.get(), "one notation");
     }
   }
 
@@ -155,7 +158,10 @@ final class AcuityValues {
     }
     if (!AcuityWords.agree(coded.get(), text.get())) {
       throw Refusal.of(
-          Why.VALUE_UNFIT, concept.at() + "/text", text.get() + " beside " + coded.get(), "one acuity");
+          Why.VALUE_UNFIT,
+          concept.at() + "/text",
+          text.get() + " beside " + coded.get(),
+          "one acuity");
     }
     concept.take("acuity-text", "text");
     return text.get();
@@ -163,7 +169,8 @@ final class AcuityValues {
 
   private Optional<String> coded(Place concept) throws Refusal {
     List<String> found = new ArrayList<>();
-    for (Coding coding : Coding.of(concept, t -> vocabulary.habits().acuity(t).isPresent(), vocabulary)) {
+    for (Coding coding :
+        Coding.of(concept, t -> vocabulary.habits().acuity(t).isPresent(), vocabulary)) {
       Optional<String> acuity = vocabulary.habits().acuity(coding.token());
       if (acuity.isPresent()) {
         found.add(acuity.get());

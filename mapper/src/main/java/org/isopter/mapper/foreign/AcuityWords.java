@@ -17,7 +17,8 @@ final class AcuityWords {
           Pattern.CASE_INSENSITIVE);
 
   private static final Pattern NOTATION_FIRST =
-      Pattern.compile("(logmar|decimal)\\s*[:=]?\\s*([+-]?\\d+(?:\\.\\d+)?)", Pattern.CASE_INSENSITIVE);
+      Pattern.compile(
+          "(logmar|decimal)\\s*[:=]?\\s*([+-]?\\d+(?:\\.\\d+)?)", Pattern.CASE_INSENSITIVE);
 
   private AcuityWords() {}
 
@@ -55,12 +56,15 @@ final class AcuityWords {
     }
     Matcher parts = AT_DISTANCE.matcher(text);
     return parts.matches()
-        ? category(parts.group(1), habits).map(c -> c + " " + parts.group(2) + " " + unit(parts.group(3)))
+        ? category(parts.group(1), habits)
+            .map(c -> c + " " + parts.group(2) + " " + unit(parts.group(3)))
         : Optional.empty();
   }
 
   private static Optional<String> category(String words, Habits habits) {
-    return habits.lowVision(words).or(() -> Optional.of(words.strip()).filter(AcuityWords::readable));
+    return habits
+        .lowVision(words)
+        .or(() -> Optional.of(words.strip()).filter(AcuityWords::readable));
   }
 
   private static String unit(String text) {

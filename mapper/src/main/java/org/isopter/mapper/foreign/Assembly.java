@@ -47,9 +47,7 @@ final class Assembly {
       read.add(new ReadExam(exams.get(i), carried, Visits.rule(visits.get(i).get(0))));
     }
     Carried rest =
-        exams.isEmpty()
-            ? new Carried(List.of(), wholes.get(0), document.frame())
-            : Carried.NOTHING;
+        exams.isEmpty() ? new Carried(List.of(), wholes.get(0), document.frame()) : Carried.NOTHING;
     return new Reading(read, resources(), rest);
   }
 

@@ -76,7 +76,9 @@ record Coding(Place place, String token, String rule, boolean sure) {
 
   private static String alias(String system) {
     // An edition or version of SNOMED CT is named behind a slash.
-    return system.startsWith(Code.SNOMED + "/") ? Code.SNOMED : ALIASES.getOrDefault(system, system);
+    return system.startsWith(Code.SNOMED + "/")
+        ? Code.SNOMED
+        : ALIASES.getOrDefault(system, system);
   }
 
   /** A private system may use the same digits for something else; a published one may not. */

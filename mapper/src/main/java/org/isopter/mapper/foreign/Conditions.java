@@ -61,7 +61,8 @@ final class Conditions {
     Optional<Place> answer = component.child("valueCodeableConcept");
     Optional<Place> bool = component.child("valueBoolean");
     if (bool.isPresent()) {
-      return yes(meaning, asked.get(), bool.get(), RawJson.write(bool.get().value()).equals("true"));
+      return yes(
+          meaning, asked.get(), bool.get(), RawJson.write(bool.get().value()).equals("true"));
     }
     if (answer.isEmpty()) {
       return false;
@@ -109,7 +110,8 @@ final class Conditions {
     if (resource.isEmpty()) {
       return;
     }
-    for (Raw.Obj coding : resource.get().object("type").map(t -> t.objects("coding")).orElse(List.of())) {
+    for (Raw.Obj coding :
+        resource.get().object("type").map(t -> t.objects("coding")).orElse(List.of())) {
       String token = coding.string("system").orElse("") + "|" + coding.string("code").orElse("");
       Optional<Effect> effect = vocabulary.effect(token).filter(Conditions::isCondition);
       if (effect.isPresent()) {

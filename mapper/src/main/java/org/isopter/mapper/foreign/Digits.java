@@ -47,7 +47,11 @@ final class Digits {
   static BigDecimal number(String text, Place at) throws Refusal {
     BigDecimal number = text.length() <= MOST ? parse(text) : BigDecimal.valueOf(Long.MAX_VALUE);
     if (number.precision() > MOST || Math.abs((long) number.scale()) > MOST) {
-      throw Refusal.of(Why.VALUE_UNFIT, at.at(), text.substring(0, Math.min(MOST, text.length())), "a number of fewer digits");
+      throw Refusal.of(
+          Why.VALUE_UNFIT,
+          at.at(),
+          text.substring(0, Math.min(MOST, text.length())),
+          "a number of fewer digits");
     }
     return number;
   }

@@ -11,8 +11,8 @@ import org.isopter.model.value.Canonical;
 
 /**
  * Writes examinations as FHIR R4 JSON bundles with everything that was carried along: what was left
- * over of a resource stands with the observation that it became, and what was kept whole is an entry
- * of its own, unchanged.
+ * over of a resource stands with the observation that it became, and what was kept whole is an
+ * entry of its own, unchanged.
  */
 public final class ForeignWriter {
 
@@ -60,10 +60,11 @@ public final class ForeignWriter {
     if (!Neighbours.type(resource).equals("Observation")) {
       return entry;
     }
-    String name = resource.objects("identifier").stream()
-        .map(id -> id.string("value").orElse(""))
-        .findFirst()
-        .orElse("");
+    String name =
+        resource.objects("identifier").stream()
+            .map(id -> id.string("value").orElse(""))
+            .findFirst()
+            .orElse("");
     List<Placed> leaves = new ArrayList<>();
     for (Carried.OfFact of : carried.leaves()) {
       if (name.equals(record + "/" + of.fact())) {

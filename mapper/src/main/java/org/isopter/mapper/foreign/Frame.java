@@ -5,8 +5,7 @@ import java.util.List;
 /** What every observation of ours says, and what others may say as well. */
 final class Frame {
 
-  private static final String SYSTEM =
-      "http://terminology.hl7.org/CodeSystem/observation-category";
+  private static final String SYSTEM = "http://terminology.hl7.org/CodeSystem/observation-category";
 
   private Frame() {}
 

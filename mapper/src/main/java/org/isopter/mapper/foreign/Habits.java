@@ -44,7 +44,9 @@ final class Habits {
     qualifiers = table(tables, "qualifiers", row -> text(row, "is"));
     values = table(tables, "values", row -> text(row, "text"));
     absences = table(tables, "absences", row -> text(row, "word"));
-    tables.objects("answers").forEach(r -> answers.put(text(r, "list") + "|" + token(r), text(r, "word")));
+    tables
+        .objects("answers")
+        .forEach(r -> answers.put(text(r, "list") + "|" + token(r), text(r, "word")));
     spellings(tables, "units", "ucum", units);
     spellings(tables, "notations", "text", notations);
     spellings(tables, "lowVision", "text", lowVision);

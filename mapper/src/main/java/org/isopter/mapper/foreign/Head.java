@@ -62,7 +62,8 @@ record Head(
     if (period.isPresent() && period.get().has("start")) {
       return time(period.get(), "start", "time-period-start", zone);
     }
-    throw Refusal.of(Why.NO_TIME, "/effectiveDateTime", "nothing", "the time or the day of the test");
+    throw Refusal.of(
+        Why.NO_TIME, "/effectiveDateTime", "nothing", "the time or the day of the test");
   }
 
   private static OffsetDateTime time(Place holder, String name, String rule, ZoneId zone)
@@ -161,6 +162,8 @@ record Head(
   }
 
   private static Optional<String> fitting(String text) {
-    return text.isEmpty() || PlainText.check(text).isPresent() ? Optional.empty() : Optional.of(text);
+    return text.isEmpty() || PlainText.check(text).isPresent()
+        ? Optional.empty()
+        : Optional.of(text);
   }
 }

@@ -9,7 +9,9 @@ package org.isopter.mapper.foreign;
  */
 public record Limits(int depth, int stringLength, long documentLength) {
 
-  /** Ample for a hospital's bundles: 200 levels, strings of 20 million, documents of 500 million. */
+  /**
+   * Ample for a hospital's bundles: 200 levels, strings of 20 million, documents of 500 million.
+   */
   public static final Limits USUAL = new Limits(200, 20_000_000, 500_000_000L);
 
   public Limits {

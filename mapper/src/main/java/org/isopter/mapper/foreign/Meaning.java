@@ -105,8 +105,7 @@ final class Meaning {
   private static Optional<String> agreed(Optional<String> one, Optional<String> other, String at)
       throws Refusal {
     if (one.isPresent() && other.isPresent() && !one.equals(other)) {
-      throw Refusal.of(
-          Why.CODES_DISAGREE, at, one.get() + " and " + other.get(), "one of them");
+      throw Refusal.of(Why.CODES_DISAGREE, at, one.get() + " and " + other.get(), "one of them");
     }
     return one.or(() -> other);
   }

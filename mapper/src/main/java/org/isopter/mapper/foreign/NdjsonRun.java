@@ -21,8 +21,8 @@ import org.isopter.model.value.FaultException;
 import org.isopter.model.value.Result;
 
 /**
- * Reads a file of one resource per line in constant memory and writes one bundle per examination and
- * line.
+ * Reads a file of one resource per line in constant memory and writes one bundle per examination
+ * and line.
  *
  * <p>Lines are read together in blocks: what one refers to, and what belongs to one visit, is found
  * within a block. Blocks are written in the order of the file, within a block the examinations in
@@ -88,7 +88,8 @@ public final class NdjsonRun {
     try (InputStream raw = Files.newInputStream(input);
         Lines lines = new Lines(raw, Math.min(limits.documentLength(), Integer.MAX_VALUE - 8));
         FileChannel out = open(part(output), from.map(Checkpoint::bytes));
-        FileChannel told = open(part(report.orElse(besides(output))), from.map(Checkpoint::reportBytes))) {
+        FileChannel told =
+            open(part(report.orElse(besides(output))), from.map(Checkpoint::reportBytes))) {
       skip(lines, from.map(Checkpoint::lines).orElse(0L));
       List<Lines.Line> next = next(lines);
       while (!next.isEmpty()) {
@@ -116,16 +117,25 @@ public final class NdjsonRun {
         numbers.add(number);
       } else if (!lines.get(i).text().isBlank()) {
         counts.addUnreadable();
-        parsed.get(i).faults().forEach(f -> outcomes.append(Report.unreadable("line " + number, f)).append('\n'));
+        parsed
+            .get(i)
+            .faults()
+            .forEach(f -> outcomes.append(Report.unreadable("line " + number, f)).append('\n'));
       }
     }
     Reading reading = reader.readTogether(documents);
     counts.add(reading);
     if (!policy.accepts(reading)) {
-      outcomes.append(Report.unreadable("lines to " + numbers.get(numbers.size() - 1), Fault.of("", "something left over", "nothing, under the strict policy"))).append('\n');
+      outcomes
+          .append(
+              Report.unreadable(
+                  "lines to " + numbers.get(numbers.size() - 1),
+                  Fault.of("", "something left over", "nothing, under the strict policy")))
+          .append('\n');
     }
     append(out, written(reading));
-    Report.outcomes("lines from " + lines.get(0).number(), reading).forEach(o -> outcomes.append(o).append('\n'));
+    Report.outcomes("lines from " + lines.get(0).number(), reading)
+        .forEach(o -> outcomes.append(o).append('\n'));
     append(told, outcomes.toString());
   }
 

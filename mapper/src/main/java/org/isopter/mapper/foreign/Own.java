@@ -33,7 +33,9 @@ final class Own {
 
   /** Says whether a leaf tells only how a resource is kept and shown. */
   static boolean isTransport(Placed leaf) {
-    return leaf.at().equals("/id") || leaf.at().startsWith("/meta/") || leaf.at().startsWith("/text/");
+    return leaf.at().equals("/id")
+        || leaf.at().startsWith("/meta/")
+        || leaf.at().startsWith("/text/");
   }
 
   /** Returns the bundle without what was carried along. */
@@ -46,7 +48,11 @@ final class Own {
     String prefix = exam.header().id().value() + "/";
     List<Carried.OfFact> ofFacts =
         leaves.stream()
-            .map(of -> new Carried.OfFact(of.fact().substring(Math.min(prefix.length(), of.fact().length())), of.leaves()))
+            .map(
+                of ->
+                    new Carried.OfFact(
+                        of.fact().substring(Math.min(prefix.length(), of.fact().length())),
+                        of.leaves()))
             .toList();
     List<Carried.Whole> wholes = new ArrayList<>();
     List<ReadResource> resources = new ArrayList<>();
@@ -83,7 +89,11 @@ final class Own {
           entry.objects("extension").stream()
               .anyMatch(x -> x.string("url").equals(Optional.of(ForeignWriter.KEPT)));
       if (!kept) {
-        entries.add(entry.object("resource").map(r -> entry.with("resource", withoutLeftOver(r))).orElse(entry));
+        entries.add(
+            entry
+                .object("resource")
+                .map(r -> entry.with("resource", withoutLeftOver(r)))
+                .orElse(entry));
       }
     }
     return whole.with("entry", Raw.of(entries));

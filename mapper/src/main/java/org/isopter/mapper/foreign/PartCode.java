@@ -22,8 +22,7 @@ record PartCode(
     if (code.isEmpty()) {
       return Optional.empty();
     }
-    for (Coding coding :
-        Coding.of(code.get(), t -> isPart(vocabulary, finding, t), vocabulary)) {
+    for (Coding coding : Coding.of(code.get(), t -> isPart(vocabulary, finding, t), vocabulary)) {
       Optional<Part<?, ?>> own = vocabulary.part(finding, coding.token());
       Optional<String> display = vocabulary.display(coding.token());
       if (own.isPresent() && coding.sure()) {

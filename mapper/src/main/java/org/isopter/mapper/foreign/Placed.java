@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A value and where it stands in its document. An object or a list without members counts as a leaf:
- * it is a thing that was said, too.
+ * A value and where it stands in its document. An object or a list without members counts as a
+ * leaf: it is a thing that was said, too.
  *
  * @param at a JSON pointer (RFC 6901), for instance {@code /code/coding/0/display}; empty for the
  *     whole

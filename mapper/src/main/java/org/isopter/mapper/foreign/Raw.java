@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * A JSON value to the digit: a number keeps the text it was written in, so that {@code 1.50}, {@code
- * 1e2} and {@code -0.0} stay what they are.
+ * A JSON value to the digit: a number keeps the text it was written in, so that {@code 1.50},
+ * {@code 1e2} and {@code -0.0} stay what they are.
  */
 public sealed interface Raw {
 
@@ -85,7 +85,8 @@ public sealed interface Raw {
 
   /** Returns the items of the list of that name; none where there is no such list. */
   default List<Raw> list(String name) {
-    return get(name).map(value -> value instanceof Arr list ? list.items() : List.<Raw>of())
+    return get(name)
+        .map(value -> value instanceof Arr list ? list.items() : List.<Raw>of())
         .orElse(List.of());
   }
 

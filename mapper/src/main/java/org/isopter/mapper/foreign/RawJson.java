@@ -149,8 +149,7 @@ public final class RawJson {
     return new Raw.Arr(items);
   }
 
-  private static String place(
-      @org.jspecify.annotations.Nullable TokenStreamLocation at) {
+  private static String place(@org.jspecify.annotations.Nullable TokenStreamLocation at) {
     return at == null ? "" : "line " + at.getLineNr() + ", column " + at.getColumnNr();
   }
 }

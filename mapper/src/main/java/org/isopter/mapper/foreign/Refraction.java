@@ -131,7 +131,10 @@ final class Refraction {
       case 180 -> eye == Site.RIGHT ? "out" : "in";
       default ->
           throw Refusal.of(
-              Why.PART_UNFIT, base.at(), angle + " deg", "0, 90, 180 or 270: an oblique base is two prisms");
+              Why.PART_UNFIT,
+              base.at(),
+              angle + " deg",
+              "0, 90, 180 or 270: an oblique base is two prisms");
     };
   }
 }

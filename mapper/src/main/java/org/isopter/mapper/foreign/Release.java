@@ -9,7 +9,9 @@ public enum Release {
   R4B,
   R5;
 
-  /** Returns the release that a word names, in any case, or by its version such as {@code 5.0.0}. */
+  /**
+   * Returns the release that a word names, in any case, or by its version such as {@code 5.0.0}.
+   */
   public static Optional<Release> of(String word) {
     return switch (word.toUpperCase(Locale.ROOT)) {
       case "R4", "4.0", "4.0.1" -> Optional.of(R4);

@@ -69,7 +69,8 @@ public final class Report {
   public static String table(Reading reading) {
     StringBuilder table = new StringBuilder();
     for (ReadResource read : reading.resources()) {
-      table.append("%-40s %-10s %s%n".formatted(read.name(), read.treated().word(), why(read.treated())));
+      table.append(
+          "%-40s %-10s %s%n".formatted(read.name(), read.treated().word(), why(read.treated())));
     }
     return table.toString();
   }
@@ -85,20 +86,30 @@ public final class Report {
 
   /** Returns an OperationOutcome on one line for a document that could not be read. */
   public static String unreadable(String source, Fault fault) {
-    return outcome(List.of(issue("error", "structure", Why.UNREADABLE.word(), fault.toString(), source)));
+    return outcome(
+        List.of(issue("error", "structure", Why.UNREADABLE.word(), fault.toString(), source)));
   }
 
   private static String outcome(String source, ReadResource read) {
     String at = source + " " + read.name();
     List<Raw> issues = new ArrayList<>();
     if (read.treated() instanceof Treated.Kept kept) {
-      kept.reasons().forEach(r -> issues.add(issue("warning", "not-supported", r.why().word(), r.fault().toString(), at)));
+      kept.reasons()
+          .forEach(
+              r ->
+                  issues.add(
+                      issue("warning", "not-supported", r.why().word(), r.fault().toString(), at)));
     } else {
-      issues.add(issue("information", "informational", read.treated().word(), why(read.treated()), at));
+      issues.add(
+          issue("information", "informational", read.treated().word(), why(read.treated()), at));
       if (read.treated() instanceof Treated.Translated translated) {
         translated
             .reasons()
-            .forEach(r -> issues.add(issue("warning", "not-supported", r.why().word(), r.fault().toString(), at)));
+            .forEach(
+                r ->
+                    issues.add(
+                        issue(
+                            "warning", "not-supported", r.why().word(), r.fault().toString(), at)));
       }
     }
     return outcome(issues);

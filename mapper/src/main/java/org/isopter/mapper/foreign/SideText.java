@@ -45,7 +45,8 @@ final class SideText {
     String plain = ABBREVIATED.matcher(text).replaceAll("");
     Matcher words = WORDS.matcher(plain.toLowerCase(Locale.ROOT));
     String bare = words.find() ? words.replaceAll("") : plain;
-    return bare.replaceAll("\\(\\s*\\)|\\bof( the)?\\s*$", "").replaceAll("[\\s,:;-]+$|^[\\s,:;-]+", "");
+    return bare.replaceAll("\\(\\s*\\)|\\bof( the)?\\s*$", "")
+        .replaceAll("[\\s,:;-]+$|^[\\s,:;-]+", "");
   }
 
   private static Site abbreviated(String letters) {

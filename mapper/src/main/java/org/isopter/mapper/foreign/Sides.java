@@ -58,7 +58,9 @@ final class Sides {
       throw Refusal.of(
           Why.SIDES_DISAGREE,
           at.at(),
-          said.stream().map(s -> s.site().word() + " at " + s.at()).collect(Collectors.joining(", ")),
+          said.stream()
+              .map(s -> s.site().word() + " at " + s.at())
+              .collect(Collectors.joining(", ")),
           "one eye");
     }
     Site site = sites.isEmpty() ? ofPair(finding, at) : sites.iterator().next();
@@ -186,7 +188,8 @@ final class Sides {
     }
     Set<Site> sites = sitesOf(target.get());
     if (sites.isEmpty()) {
-      throw Refusal.of(Why.NO_SIDE, reference.at(), to + " without a side", "a body structure of one eye");
+      throw Refusal.of(
+          Why.NO_SIDE, reference.at(), to + " without a side", "a body structure of one eye");
     }
     reference.take("side-structure", "reference");
     sites.forEach(s -> said.add(new Meaning.Side(s, reference.at(), "side-structure")));

@@ -51,7 +51,8 @@ final class SlotReader {
     String name =
         meaning
             .finding()
-            .orElseThrow(() -> Refusal.of(Why.UNKNOWN_CODE, holder.at() + "/code", "", "a finding"));
+            .orElseThrow(
+                () -> Refusal.of(Why.UNKNOWN_CODE, holder.at() + "/code", "", "a finding"));
     Finding<?> finding = finding(name.equals(Effect.ACUITY) ? DISTANCE : name);
     Site site = Sides.agreed(sides, finding, holder);
     return holder.has("dataAbsentReason")
@@ -193,8 +194,7 @@ final class SlotReader {
     return Outcome.absent(reason(component));
   }
 
-  private void imply(
-      Finding<?> finding, String key, String word, Map<String, Outcome<Datum>> parts)
+  private void imply(Finding<?> finding, String key, String word, Map<String, Outcome<Datum>> parts)
       throws Refusal {
     Optional<Concept> concept =
         Vocabulary.partNamed(finding, key)
@@ -206,7 +206,8 @@ final class SlotReader {
     Outcome<Datum> implied = Outcome.found(new Datum.Coded(concept.get()));
     Outcome<Datum> said = parts.putIfAbsent(key, implied);
     if (said != null && !said.equals(implied)) {
-      throw Refusal.of(Why.CODES_DISAGREE, holder.at(), word + " beside another " + key, "one " + key);
+      throw Refusal.of(
+          Why.CODES_DISAGREE, holder.at(), word + " beside another " + key, "one " + key);
     }
   }
 

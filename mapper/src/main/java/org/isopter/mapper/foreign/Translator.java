@@ -13,7 +13,9 @@ import org.isopter.model.shape.Finding;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.PlainText;
 
-/** Translates one observation into facts, as far as it is safe, and gives every reason where not. */
+/**
+ * Translates one observation into facts, as far as it is safe, and gives every reason where not.
+ */
 final class Translator {
 
   private final Vocabulary vocabulary;
@@ -153,7 +155,8 @@ final class Translator {
     for (Place component : components) {
       Ledger.Mark mark = ledger.mark();
       Optional<Meaning> meaning = attempt(() -> conditions.of(component));
-      if (meaning.isPresent() && attempt(() -> meaning.get().finding()).flatMap(f -> f).isPresent()) {
+      if (meaning.isPresent()
+          && attempt(() -> meaning.get().finding()).flatMap(f -> f).isPresent()) {
         int before = facts.size();
         slot(component, meaning.get(), List.of(), around);
         if (facts.size() > before) {
@@ -171,7 +174,8 @@ final class Translator {
     Optional<Fact<?>> fact =
         attempt(
             () -> {
-              List<Meaning.Side> sides = SideWords.all(ledger, holder, observation, meaning, around);
+              List<Meaning.Side> sides =
+                  SideWords.all(ledger, holder, observation, meaning, around);
               Optional<String> profile = profileNotation();
               return new SlotReader(vocabulary, holder, meaning, parts, sides, profile).read();
             });
@@ -257,7 +261,9 @@ final class Translator {
         name.map(n -> n.equals(Effect.ACUITY) ? "distance-acuity" : n)
             .flatMap(vocabulary.catalogue()::byId);
     return finding
-        .map(f -> components.stream().filter(c -> PartCode.of(vocabulary, c, f).isPresent()).toList())
+        .map(
+            f ->
+                components.stream().filter(c -> PartCode.of(vocabulary, c, f).isPresent()).toList())
         .orElse(List.of());
   }
 

@@ -109,15 +109,18 @@ final class Values {
       return plainAnswer(spec);
     }
     Optional<Concept> found = Optional.empty();
-    for (Coding coding : Coding.of(concept.get(), t -> answer(answers, t).isPresent(), vocabulary)) {
+    for (Coding coding :
+        Coding.of(concept.get(), t -> answer(answers, t).isPresent(), vocabulary)) {
       Optional<Concept> one = coding.sure() ? answer(answers, coding.token()) : Optional.empty();
       if (one.isPresent()) {
         if (found.isPresent() && !found.equals(one)) {
-          throw Refusal.of(Why.VALUE_UNFIT, coding.place().at(), one.get().word(), found.get().word());
+          throw Refusal.of(
+              Why.VALUE_UNFIT, coding.place().at(), one.get().word(), found.get().word());
         }
         found = one;
         boolean own = coding.token().equals(one.get().code().token());
-        coding.take(own ? Ledger.CATALOGUE : "answer-alias", Optional.of(one.get().code().display()));
+        coding.take(
+            own ? Ledger.CATALOGUE : "answer-alias", Optional.of(one.get().code().display()));
       }
     }
     if (found.isPresent()) {
@@ -179,7 +182,10 @@ final class Values {
   private Datum ratio(Spec.Ratio spec) throws Refusal {
     Optional<Place> ratio = holder.child("valueRatio");
     if (ratio.isPresent()) {
-      return new Datum.Ratio(side(ratio.get(), "numerator", spec), side(ratio.get(), "denominator", spec), spec.unit());
+      return new Datum.Ratio(
+          side(ratio.get(), "numerator", spec),
+          side(ratio.get(), "denominator", spec),
+          spec.unit());
     }
     Optional<Place> quantity = holder.child("valueQuantity");
     if (quantity.isPresent() && spec.unit().equals(Unit.ONE)) {
@@ -193,7 +199,8 @@ final class Values {
       throw unfit(spec);
     }
     holder.take("text-quantity", "valueString");
-    return new Datum.Ratio(new BigDecimal(text.group(1)), new BigDecimal(text.group(2)), spec.unit());
+    return new Datum.Ratio(
+        new BigDecimal(text.group(1)), new BigDecimal(text.group(2)), spec.unit());
   }
 
   private BigDecimal side(Place ratio, String name, Spec.Ratio spec) throws Refusal {
@@ -227,7 +234,9 @@ final class Values {
 
   private Datum truth(Spec spec) throws Refusal {
     Optional<Place> value = holder.child("valueBoolean");
-    if (value.isEmpty() || !(value.get().value() instanceof Raw.Leaf leaf) || leaf.kind() != Raw.Kind.TRUTH) {
+    if (value.isEmpty()
+        || !(value.get().value() instanceof Raw.Leaf leaf)
+        || leaf.kind() != Raw.Kind.TRUTH) {
       throw unfit(spec);
     }
     value.get().takeAll(Ledger.CATALOGUE);

@@ -36,7 +36,9 @@ final class Visits {
       byKey.computeIfAbsent(key(member), any -> new ArrayList<>()).add(member);
     }
     List<List<Member>> visits = new ArrayList<>();
-    byKey.values().forEach(group -> visits.addAll(isTimed(group.get(0)) ? byTime(group) : List.of(group)));
+    byKey
+        .values()
+        .forEach(group -> visits.addAll(isTimed(group.get(0)) ? byTime(group) : List.of(group)));
     visits.sort(Comparator.comparingInt(visit -> visit.get(0).index()));
     return visits;
   }

@@ -95,7 +95,9 @@ final class Vocabulary {
   private void index(Finding<?> finding) {
     Codes codes = finding.codes();
     codes.general().forEach(code -> own.put(code.token(), plain(finding, code.display())));
-    codes.bySite().forEach((site, code) -> own.put(code.token(), sided(finding, code, site, Map.of())));
+    codes
+        .bySite()
+        .forEach((site, code) -> own.put(code.token(), sided(finding, code, site, Map.of())));
     for (Codes.Refined refined : codes.refined()) {
       Map<String, String> implied = Map.of(refined.part(), refined.value().word());
       refined
@@ -113,7 +115,12 @@ final class Vocabulary {
 
   private Optional<String> partDisplay(String token) {
     Set<String> displays = new HashSet<>();
-    parts.values().forEach(map -> Optional.ofNullable(map.get(token)).ifPresent(p -> displays.add(p.code().display())));
+    parts
+        .values()
+        .forEach(
+            map ->
+                Optional.ofNullable(map.get(token))
+                    .ifPresent(p -> displays.add(p.code().display())));
     return displays.stream().findFirst();
   }
 
@@ -121,7 +128,8 @@ final class Vocabulary {
     return effect(finding, display, Optional.empty(), Map.of());
   }
 
-  private static Effect sided(Finding<?> finding, Code code, Site site, Map<String, String> implied) {
+  private static Effect sided(
+      Finding<?> finding, Code code, Site site, Map<String, String> implied) {
     return effect(finding, code.display(), Optional.of(site), implied);
   }
 

@@ -46,7 +46,8 @@ class CarefulHumanTest {
               "nictiz-zib2020/nl-core-Refraction-01",
               "refraction right axis=90 deg cylinder=-0.75 D sphere=+1.00 D vertical-base=up"
                   + " vertical-prism=2.00 PD by objective"),
-          List.of("synthea/observation-eye-0", "distance-acuity left 0.3 logMAR correction=unaided"),
+          List.of(
+              "synthea/observation-eye-0", "distance-acuity left 0.3 logMAR correction=unaided"),
           List.of(
               "synthea/observation-eye-1", "distance-acuity right 0.3 logMAR correction=unaided"),
           List.of("synthea/observation-eye-2", "intraocular-pressure left 17 mmHg"),
@@ -97,7 +98,8 @@ class CarefulHumanTest {
           List.of(
               "Observation/vf-false-positives-re-0", "visual-field-false-positives right 2/100"),
           List.of("Observation/vf-fixation-loss-re-0", "visual-field-fixation-losses right 1/15"),
-          List.of("Observation/vf-mean-deviation-re-0", "visual-field-mean-deviation right 4.56 dB"),
+          List.of(
+              "Observation/vf-mean-deviation-re-0", "visual-field-mean-deviation right 4.56 dB"),
           List.of(
               "Observation/vf-pattern-standard-deviation-re-0",
               "visual-field-pattern-standard-deviation right 4.5 dB"),
@@ -126,11 +128,16 @@ class CarefulHumanTest {
   void takesFromTheXmlOfAFileWhatItTakesFromItsJson() {
     Path folder = folder();
     List<String> names =
-        List.of("au-digital-health/observation-visualacuity-03", "nictiz-zib2020/nl-core-Refraction-01");
+        List.of(
+            "au-digital-health/observation-visualacuity-03",
+            "nictiz-zib2020/nl-core-Refraction-01");
     for (String name : names) {
-      byte[] xml = Foreign.text(folder.resolve(name + ".xml")).getBytes(java.nio.charset.StandardCharsets.UTF_8);
+      byte[] xml =
+          Foreign.text(folder.resolve(name + ".xml"))
+              .getBytes(java.nio.charset.StandardCharsets.UTF_8);
       Reading reading = READER.read(xml, Release.R4).orThrow();
-      String wanted = ALONE.stream().filter(row -> row.get(0).equals(name)).findFirst().orElseThrow().get(1);
+      String wanted =
+          ALONE.stream().filter(row -> row.get(0).equals(name)).findFirst().orElseThrow().get(1);
       assertEquals(wanted, said(reading.resources().get(0)));
     }
   }
@@ -169,8 +176,7 @@ class CarefulHumanTest {
             .filter(r -> ((Treated.Translated) r.treated()).rules().contains("code-wrong-system"))
             .count();
     assertEquals(150, wrong);
-    assertEquals(
-        300, reading.exams().stream().mapToInt(exam -> exam.exam().facts().size()).sum());
+    assertEquals(300, reading.exams().stream().mapToInt(exam -> exam.exam().facts().size()).sum());
   }
 
   /** Test suites of another standard are no FHIR resources and come back as they are. */
@@ -179,7 +185,8 @@ class CarefulHumanTest {
     folder();
     for (Path file : Foreign.jsonFiles()) {
       if (file.toString().contains("sql-on-fhir")) {
-        assertEquals("no-resource", said(READER.read(Foreign.text(file)).orThrow().resources().get(0)));
+        assertEquals(
+            "no-resource", said(READER.read(Foreign.text(file)).orThrow().resources().get(0)));
       }
     }
   }
@@ -220,12 +227,13 @@ class CarefulHumanTest {
       panel.value().ifPresent(value -> text.append(' ').append(Texts.of(value)));
     }
     List<String> own = List.of("shown-at", "letters");
-    new TreeMap<>(panel.parts()).forEach(
-        (key, part) -> {
-          if (!own.contains(key)) {
-            text.append(' ').append(key).append('=').append(said(part));
-          }
-        });
+    new TreeMap<>(panel.parts())
+        .forEach(
+            (key, part) -> {
+              if (!own.contains(key)) {
+                text.append(' ').append(key).append('=').append(said(part));
+              }
+            });
   }
 
   private static String said(Outcome<org.isopter.model.shape.Datum> part) {

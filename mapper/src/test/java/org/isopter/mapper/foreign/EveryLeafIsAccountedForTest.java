@@ -27,8 +27,23 @@ class EveryLeafIsAccountedForTest {
       new ForeignReader(Catalogue.standard(), Options.usual());
   private static final long SEED = Long.getLong("seed", 20_260_302L);
   private static final List<String> VALUES =
-      List.of("1.50", "1e2", "-0.0", "0.1000", "true", "null", "\"\"", "{}", "[]", "[1,{}]", "7",
-          "\"left eye\"", "\"http://loinc.org\"", "\"24028007\"", "\"\\u00b5m\"", "1E-400");
+      List.of(
+          "1.50",
+          "1e2",
+          "-0.0",
+          "0.1000",
+          "true",
+          "null",
+          "\"\"",
+          "{}",
+          "[]",
+          "[1,{}]",
+          "7",
+          "\"left eye\"",
+          "\"http://loinc.org\"",
+          "\"24028007\"",
+          "\"\\u00b5m\"",
+          "1E-400");
 
   @Test
   void holdsForTheExamplesOfEveryRule() {
@@ -45,7 +60,8 @@ class EveryLeafIsAccountedForTest {
         .map(
             file ->
                 DynamicTest.dynamicTest(
-                    file.getFileName().toString(), () -> check(file.toString(), Foreign.text(file))));
+                    file.getFileName().toString(),
+                    () -> check(file.toString(), Foreign.text(file))));
   }
 
   @Test
@@ -92,7 +108,10 @@ class EveryLeafIsAccountedForTest {
   private static boolean isTaken(String json, String at) {
     return READER.read(json).orThrow().resources().stream()
         .filter(read -> read.treated() instanceof Treated.Translated)
-        .flatMap(read -> ((Treated.Translated) read.treated()).taken().stream().map(t -> read.at() + t.leaf().at()))
+        .flatMap(
+            read ->
+                ((Treated.Translated) read.treated())
+                    .taken().stream().map(t -> read.at() + t.leaf().at()))
         .anyMatch(at::equals);
   }
 

@@ -49,7 +49,8 @@ class ForeignRulesTest {
   }
 
   private static void takes(ForeignRule rule) {
-    assertTrue(rules(rule.takes()).contains(rule.id()), () -> rule.takes() + "\n" + show(rule.takes()));
+    assertTrue(
+        rules(rule.takes()).contains(rule.id()), () -> rule.takes() + "\n" + show(rule.takes()));
   }
 
   private static void refuses(ForeignRule rule) {
@@ -59,7 +60,9 @@ class ForeignRulesTest {
   private static Set<String> rules(String json) {
     Set<String> rules = new TreeSet<>();
     Reading reading = READER.read(json).orThrow();
-    reading.exams().stream().filter(e -> e.exam().facts().size() > 1).forEach(e -> rules.add(e.rule()));
+    reading.exams().stream()
+        .filter(e -> e.exam().facts().size() > 1)
+        .forEach(e -> rules.add(e.rule()));
     for (ReadResource read : reading.resources()) {
       if (read.treated() instanceof Treated.Translated translated) {
         rules.addAll(translated.rules());

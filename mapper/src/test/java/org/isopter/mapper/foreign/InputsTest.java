@@ -23,8 +23,7 @@ class InputsTest {
   void readsXmlAsItReadsJson() {
     String json = takes("acuity-ratio");
     String xml = FhirXml.toXml(json);
-    assertEquals(
-        exam(READER.read(json)), exam(READER.read(xml.getBytes(UTF_8), Release.R4)));
+    assertEquals(exam(READER.read(json)), exam(READER.read(xml.getBytes(UTF_8), Release.R4)));
   }
 
   @Test
@@ -45,7 +44,10 @@ class InputsTest {
   @Test
   void carriesWhatTheConversionFromR5LeavesOut() {
     String json =
-        takes("unit-spelling").replace("\"status\":\"final\"", "\"status\":\"final\",\"triggeredBy\":[{\"observation\":{\"reference\":\"Observation/t\"},\"type\":\"reflex\"}]");
+        takes("unit-spelling")
+            .replace(
+                "\"status\":\"final\"",
+                "\"status\":\"final\",\"triggeredBy\":[{\"observation\":{\"reference\":\"Observation/t\"},\"type\":\"reflex\"}]");
     Reading reading = READER.read(json.getBytes(UTF_8), Release.R5).orThrow();
     String carried = reading.exams().get(0).carried().toJson();
     assertTrue(carried.contains("Observation/t"), carried);
@@ -74,7 +76,9 @@ class InputsTest {
     String bundle = takes("subject-patient").replace("\"collection\"", "\"" + kind + "\"");
     Reading reading = READER.read(bundle).orThrow();
     assertEquals(1, reading.exams().size());
-    assertEquals("p-17", reading.exams().get(0).exam().header().subject().identifier().orElseThrow().value());
+    assertEquals(
+        "p-17",
+        reading.exams().get(0).exam().header().subject().identifier().orElseThrow().value());
   }
 
   @Test
@@ -131,9 +135,17 @@ class InputsTest {
 
   @Test
   void saysOfEachVersionWhichHolds() {
-    String first = takes("unit-spelling").replace("\"status\"", "\"id\":\"o\",\"meta\":{\"versionId\":\"1\"},\"status\"");
-    String later = first.replace("\"versionId\":\"1\"", "\"versionId\":\"2\"").replace("\"value\":14", "\"value\":15");
-    String unsaid = first.replace("\"versionId\":\"1\"", "\"source\":\"x\"").replace("\"value\":14", "\"value\":16");
+    String first =
+        takes("unit-spelling")
+            .replace("\"status\"", "\"id\":\"o\",\"meta\":{\"versionId\":\"1\"},\"status\"");
+    String later =
+        first
+            .replace("\"versionId\":\"1\"", "\"versionId\":\"2\"")
+            .replace("\"value\":14", "\"value\":15");
+    String unsaid =
+        first
+            .replace("\"versionId\":\"1\"", "\"source\":\"x\"")
+            .replace("\"value\":14", "\"value\":16");
     assertEquals(List.of("replaced", "translated"), words(first, later));
     assertEquals(List.of("translated", "replaced"), words(later, first));
     assertEquals(List.of("translated", "duplicate"), words(first, first));
@@ -143,9 +155,15 @@ class InputsTest {
   @Test
   void refusesEveryModifier() {
     String plain = takes("unit-spelling");
-    String extension = "\"modifierExtension\":[{\"url\":\"https://hospital.example/not\",\"valueBoolean\":true}],\"status\"";
+    String extension =
+        "\"modifierExtension\":[{\"url\":\"https://hospital.example/not\",\"valueBoolean\":true}],\"status\"";
     assertEquals("modified", words(plain.replace("\"status\"", extension)).get(0));
-    assertEquals("modified", words(plain.replace("\"status\"", "\"implicitRules\":\"https://hospital.example/r\",\"status\"")).get(0));
+    assertEquals(
+        "modified",
+        words(
+                plain.replace(
+                    "\"status\"", "\"implicitRules\":\"https://hospital.example/r\",\"status\""))
+            .get(0));
     for (String status : List.of("entered-in-error", "cancelled", "registered", "unknown")) {
       assertEquals("retracted", words(plain.replace("\"final\"", "\"" + status + "\"")).get(0));
     }
@@ -154,7 +172,9 @@ class InputsTest {
   private static List<String> words(String... resources) {
     String entries = String.join("},{\"resource\":", resources);
     String bundle =
-        "{\"resourceType\":\"Bundle\",\"type\":\"history\",\"entry\":[{\"resource\":" + entries + "}]}";
+        "{\"resourceType\":\"Bundle\",\"type\":\"history\",\"entry\":[{\"resource\":"
+            + entries
+            + "}]}";
     return READER.read(bundle).orThrow().resources().stream()
         .map(
             read ->

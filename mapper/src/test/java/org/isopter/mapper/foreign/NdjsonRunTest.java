@@ -35,7 +35,8 @@ class NdjsonRunTest {
   void oneBadLineNeverStopsTheRest() throws IOException {
     Path input = folder.resolve("in.ndjson");
     Files.writeString(input, line(1) + "\n{oops\n\n" + line(2) + "\n[1]\n" + line(3), UTF_8);
-    Report report = run().run(input, folder.resolve("out"), Optional.of(folder.resolve("report")), false);
+    Report report =
+        run().run(input, folder.resolve("out"), Optional.of(folder.resolve("report")), false);
     assertEquals(1, report.unreadable());
     assertEquals(3, report.exams());
     assertEquals(3, report.count("translated"));
@@ -66,7 +67,8 @@ class NdjsonRunTest {
     assertThrows(Killed.class, () -> dying.run(input, killed, report, false));
     assertFalse(Files.exists(killed));
     // A kill may come while a block is half written.
-    Files.writeString(folder.resolve("killed.part"), Files.readString(folder.resolve("killed.part")) + "{\"half");
+    Files.writeString(
+        folder.resolve("killed.part"), Files.readString(folder.resolve("killed.part")) + "{\"half");
     run().run(input, killed, report, true);
     assertEquals(Files.readString(whole), Files.readString(killed));
     assertEquals(Files.readString(folder.resolve("whole-report")), Files.readString(report.get()));
@@ -98,9 +100,12 @@ class NdjsonRunTest {
   void cutsALineThatIsTooLong() throws IOException {
     Limits small = new Limits(50, 5_000, 5_000);
     Path input = folder.resolve("in.ndjson");
-    Files.writeString(input, line(1) + "\n\"" + "x".repeat(200_000) + "\"\n" + line(2) + "\n", UTF_8);
+    Files.writeString(
+        input, line(1) + "\n\"" + "x".repeat(200_000) + "\"\n" + line(2) + "\n", UTF_8);
     ForeignReader reader = new ForeignReader(Catalogue.standard(), Options.usual().limits(small));
-    Report report = NdjsonRun.of(reader, Policy.FAITHFUL, small).run(input, folder.resolve("out"), Optional.empty(), false);
+    Report report =
+        NdjsonRun.of(reader, Policy.FAITHFUL, small)
+            .run(input, folder.resolve("out"), Optional.empty(), false);
     assertEquals(1, report.unreadable());
     assertEquals(2, report.exams());
   }

@@ -40,7 +40,9 @@ class NothingIsLostTest {
     for (String json : inputs()) {
       Reading reading = READER.read(json).orThrow();
       StringBuilder written = new StringBuilder();
-      reading.exams().forEach(e -> written.append(ForeignWriter.of(BundleKind.COLLECTION).write(e)));
+      reading
+          .exams()
+          .forEach(e -> written.append(ForeignWriter.of(BundleKind.COLLECTION).write(e)));
       written.append(ForeignWriter.of(BundleKind.COLLECTION).write(reading.carried()));
       for (ReadResource read : reading.resources()) {
         for (Placed leaf : kept(read)) {
