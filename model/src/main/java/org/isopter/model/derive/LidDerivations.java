@@ -36,7 +36,7 @@ final class LidDerivations {
             right ->
                 facts
                     .only(Alignments.PROTRUSION, Site.LEFT)
-                    .filter(left -> left.value().rimDistance().equals(right.value().rimDistance()))
+                    .filter(left -> left.value().base().equals(right.value().base()))
                     .map(left -> protrusion(right, left)));
   }
 
