@@ -90,8 +90,16 @@ class DemoTest {
     assertTrue(
         notations.containsAll(
             Set.of(
-                "snellen-metric", "snellen-imperial", "decimal", "logmar", "letters", "low-vision",
-                "points", "jaeger", "m-units", "not-improved")),
+                "snellen-metric",
+                "snellen-imperial",
+                "decimal",
+                "logmar",
+                "letters",
+                "low-vision",
+                "points",
+                "jaeger",
+                "m-units",
+                "not-improved")),
         notations.toString());
   }
 

@@ -40,8 +40,15 @@ class RefusalTest {
   private static final List<Change> CHANGES =
       List.of(
           new Change(
-              "unit", "\"code\" : \"(?:mm\\[Hg\\]|mm|deg|\\[diop\\])\"", "\"code\" : \"kPa\"", "kPa"),
-          new Change("code", "\"code\" : \"(?:363953003|251739003|386714003|98499-7)\"", "\"code\" : \"1\"", "1"),
+              "unit",
+              "\"code\" : \"(?:mm\\[Hg\\]|mm|deg|\\[diop\\])\"",
+              "\"code\" : \"kPa\"",
+              "kPa"),
+          new Change(
+              "code",
+              "\"code\" : \"(?:363953003|251739003|386714003|98499-7)\"",
+              "\"code\" : \"1\"",
+              "1"),
           new Change("side", "\"code\" : \"362502000\"", "\"code\" : \"362503005\"", "362503005"),
           new Change("range", "\"value\" : [0-9.]+", "\"value\" : 5000", "5000"));
 

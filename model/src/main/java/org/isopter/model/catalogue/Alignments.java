@@ -97,7 +97,9 @@ public final class Alignments {
               .sided(
                   Code.loinc("28998-3", "Right eye Exopthalmia Exopthalmometer.Hertel"),
                   Code.loinc("28999-1", "Left eye Exopthalmia Exopthalmometer.Hertel"))
-              .code(Code.snomed("424391002", "Hertel exophthalmometry measurement (observable entity)"))
+              .code(
+                  Code.snomed(
+                      "424391002", "Hertel exophthalmometry measurement (observable entity)"))
               .value(
                   Layout.of(
                       Shapes.measure(Unit.MILLIMETRE, "5", "35", 1),

@@ -45,8 +45,7 @@ public final class Corneas {
                   Layout.ofParts(
                       List.of(FLAT, STEEP, STEEP_AXIS),
                       parts ->
-                          new Curvature(
-                              parts.get(FLAT), parts.get(STEEP), parts.find(STEEP_AXIS))))
+                          new Curvature(parts.get(FLAT), parts.get(STEEP), parts.find(STEEP_AXIS))))
               .cite("data-entry limits: common practice, no source")
               .build());
 

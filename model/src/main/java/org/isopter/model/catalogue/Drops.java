@@ -33,10 +33,7 @@ public final class Drops {
    * @param waited how long after the drop it was judged, when stated
    */
   public record DrugTest(
-      DrugEffect effect,
-      TestDrug drug,
-      Optional<Quantity> strength,
-      Optional<Quantity> waited) {}
+      DrugEffect effect, TestDrug drug, Optional<Quantity> strength, Optional<Quantity> waited) {}
 
   private static final Part<Dilation, Quantity> STRENGTH =
       Part.optional("drop-strength", "Strength of the drop", strength(), Dilation::strength);

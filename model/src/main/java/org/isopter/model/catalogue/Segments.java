@@ -39,8 +39,7 @@ public final class Segments {
 
   private Segments() {}
 
-  private static <S> Finding<Sign<S>> signs(
-      String id, String title, String key, Shape<S> list) {
+  private static <S> Finding<Sign<S>> signs(String id, String title, String key, Shape<S> list) {
     Part<Sign<S>, S> sign = Part.required(key, "Sign", list, Sign::sign);
     Part<Sign<S>, Presence> presence =
         Part.required("presence", "Presence", Shapes.oneOf(Presence.class), Sign::presence);

@@ -20,6 +20,9 @@ final class CodeUses {
   /** The code of the report over the examination. */
   static final Code REPORT = Code.loinc("70947-7", "General eye evaluation");
 
+  /** The code of a statement that follows from findings. */
+  static final Code DERIVED = Code.local("finding", "derived-statement", "Derived");
+
   private final Searched searched = Searched.read();
   private final Map<String, Code> codes = new LinkedHashMap<>();
   private final Map<String, List<String>> definitions = new LinkedHashMap<>();
@@ -28,6 +31,7 @@ final class CodeUses {
     use(REPORT, "");
     use(ExaminationProfile.CODE, "One eye examination, with its findings as members.");
     use(ExaminationProfile.SETTING, "Where the examination took place.");
+    use(DERIVED, "A statement that follows from findings; it was not seen.");
     catalogue.all().forEach(this::add);
     lists.all().forEach(answers -> add(answers, lists));
     List.of(Site.values()).forEach(site -> use(site.code(), ""));

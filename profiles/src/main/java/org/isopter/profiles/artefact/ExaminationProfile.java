@@ -14,7 +14,7 @@ final class ExaminationProfile {
   static final String ID = "eye-examination";
 
   static final Code CODE = Code.local("finding", ID, "Eye examination");
-  static final Code SETTING = Code.local("part", "setting", "Setting of the examination");
+  static final Code SETTING = Code.local("part", "setting", "Setting");
   static final Answers SETTINGS = Answers.of(Setting.class);
 
   private ExaminationProfile() {}
