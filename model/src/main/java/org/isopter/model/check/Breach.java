@@ -19,8 +19,7 @@ record Breach(Fact<?> where, Optional<String> part, String saw) {
   }
 
   static Breach of(Fact<?> where, Fact<?>... beside) {
-    String others =
-        Arrays.stream(beside).map(FactWords::of).collect(Collectors.joining(" and "));
+    String others = Arrays.stream(beside).map(FactWords::of).collect(Collectors.joining(" and "));
     String saw = FactWords.of(where) + (others.isEmpty() ? "" : " beside " + others);
     return new Breach(where, Optional.empty(), saw);
   }
