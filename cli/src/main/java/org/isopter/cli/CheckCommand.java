@@ -96,7 +96,7 @@ final class CheckCommand extends InputCommand {
 
   private void tell(Journal journal, Suppressions suppressions) {
     if (remarks > 0) {
-      journal.say(Words.count(remarks, "remark") + " that refuse no record");
+      journal.say(Words.count(remarks, "remark") + ", refusing nothing");
     }
     if (suppressions.hits() > 0) {
       journal.say(suppressions.hits() + " suppressed");

@@ -30,6 +30,17 @@ final class RulesPage {
       and seldom is). An *error* must be put right before the record is sent; a *warning* is probably
       a slip; an *information* costs a second look.
 
+      `isopter check` tells of them all; only errors refuse a record. What is known to be right is
+      left out by a file of suppressions (`--suppress known.yaml`); one that leaves out nothing is
+      told, so that the file does not outlive its reasons:
+
+      ```yaml
+      - rule: nystagmus-phase-against-kind
+        file: ward-7-0412.yaml        # the end of the name; may be left out
+        path: findings.nystagmus.both # with all below it; may be left out
+        reason: Filmed; two examiners agree.
+      ```
+
       """;
 
   private RulesPage() {}
