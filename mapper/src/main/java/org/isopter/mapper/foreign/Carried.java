@@ -99,7 +99,7 @@ public record Carried(List<OfFact> leaves, List<Whole> resources, List<Placed> f
     return new Whole(
         json.string("fullUrl").orElse(""),
         json.string("why").orElse(""),
-        json.object("resource").orElse(Raw.EMPTY));
+        json.object("resource").orElse(Raw.Obj.EMPTY));
   }
 
   static Raw placed(List<Placed> leaves) {

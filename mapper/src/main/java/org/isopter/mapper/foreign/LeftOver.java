@@ -148,7 +148,7 @@ final class LeftOver {
 
   static List<Placed> read(Raw.Obj extension) {
     return extension.objects("extension").stream()
-        .map(entry -> read(entry, Raw.EMPTY))
+        .map(entry -> read(entry, Raw.Obj.EMPTY))
         .flatMap(Optional::stream)
         .toList();
   }
