@@ -141,7 +141,7 @@ final class LeftOver {
     Optional<String> json = text(entry, "json");
     Optional<Raw> value =
         json.isPresent()
-            ? json.flatMap(text -> new RawJson(Limits.USUAL).read(text).map(Optional::of).orThrow())
+            ? json.flatMap(text -> RawJson.OWN.read(text).map(Optional::of).orThrow())
             : at(resource, Placed.steps(at));
     return value.map(found -> new Placed(at.equals("/") ? "" : at, found));
   }
