@@ -36,8 +36,7 @@ final class AcuityWords {
     Result<Acuity> one = AcuityText.parse(coded);
     Result<Acuity> other = AcuityText.parse(text);
     if (one instanceof Result.Ok<Acuity> a && other instanceof Result.Ok<Acuity> b) {
-      return a.value().equals(b.value())
-          || isLowWithout(a.value(), b.value());
+      return a.value().equals(b.value()) || isLowWithout(a.value(), b.value());
     }
     return false;
   }

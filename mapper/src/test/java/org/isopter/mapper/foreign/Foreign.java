@@ -13,14 +13,14 @@ final class Foreign {
 
   private Foreign() {}
 
-  /** Returns the folder: the one that is named, or the one beside the repository, if it is there. */
+  /**
+   * Returns the folder: the one that is named, or the one beside the repository, if it is there.
+   */
   static Optional<Path> folder() {
     Stream<Path> beside =
         Stream.of("..", "../..").map(up -> Path.of(up, "shared", "foreign").normalize());
     Stream<Path> given = Stream.ofNullable(System.getProperty("foreign.records")).map(Path::of);
-    return Stream.concat(given, beside)
-        .filter(Files::isDirectory)
-        .findFirst();
+    return Stream.concat(given, beside).filter(Files::isDirectory).findFirst();
   }
 
   /** Returns every JSON file of the folder. */
