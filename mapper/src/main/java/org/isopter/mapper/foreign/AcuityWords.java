@@ -36,13 +36,17 @@ final class AcuityWords {
     Result<Acuity> one = AcuityText.parse(coded);
     Result<Acuity> other = AcuityText.parse(text);
     if (one instanceof Result.Ok<Acuity> a && other instanceof Result.Ok<Acuity> b) {
-      return a.value().equals(b.value())
-          || a.value() instanceof Acuity.Low low
-              && b.value() instanceof Acuity.Low more
-              && low.category() == more.category()
-              && low.distance().isEmpty();
+      return a.value().equals(b.value()) || isLowWithout(a.value(), b.value());
     }
     return false;
+  }
+
+  /** A code of counting fingers names no distance; the text beside it may. */
+  private static boolean isLowWithout(Acuity coded, Acuity text) {
+    return coded instanceof Acuity.Low low
+        && text instanceof Acuity.Low more
+        && low.category() == more.category()
+        && low.distance().isEmpty();
   }
 
   private static boolean readable(String text) {

@@ -71,7 +71,7 @@ public record Carried(List<OfFact> leaves, List<Whole> resources, List<Placed> f
 
   /** Reads what {@link #toJson} wrote. */
   public static Result<Carried> of(String json) {
-    return new RawJson(Limits.USUAL).read(json).flatMap(Carried::of);
+    return RawJson.OWN.read(json).flatMap(Carried::of);
   }
 
   private static Result<Carried> of(Raw json) {
@@ -99,7 +99,7 @@ public record Carried(List<OfFact> leaves, List<Whole> resources, List<Placed> f
     return new Whole(
         json.string("fullUrl").orElse(""),
         json.string("why").orElse(""),
-        json.object("resource").orElse(Raw.EMPTY));
+        json.object("resource").orElse(Raw.Obj.EMPTY));
   }
 
   static Raw placed(List<Placed> leaves) {

@@ -42,7 +42,7 @@ record Checkpoint(String input, long lines, long bytes, long reportBytes) {
     if (!Files.exists(file)) {
       return Optional.empty();
     }
-    Result<Raw> json = new RawJson(Limits.USUAL).read(Files.readString(file, UTF_8));
+    Result<Raw> json = RawJson.OWN.read(Files.readString(file, UTF_8));
     return json instanceof Result.Ok<Raw> ok ? of(ok.value()) : Optional.empty();
   }
 

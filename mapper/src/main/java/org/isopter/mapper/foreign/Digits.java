@@ -44,19 +44,14 @@ final class Digits {
     return number.toPlainString();
   }
 
-  static BigDecimal number(String text, Place at) throws Refusal {
-    BigDecimal number = text.length() <= MOST ? parse(text) : BigDecimal.valueOf(Long.MAX_VALUE);
-    if (number.precision() > MOST || Math.abs((long) number.scale()) > MOST) {
-      throw Refusal.of(
-          Why.VALUE_UNFIT,
-          at.at(),
-          text.substring(0, Math.min(MOST, text.length())),
-          "a number of fewer digits");
+  private static BigDecimal number(String text, Place at) throws Refusal {
+    if (text.length() <= MOST) {
+      BigDecimal number = new BigDecimal(text);
+      if (Math.abs((long) number.scale()) <= MOST) {
+        return number;
+      }
     }
-    return number;
-  }
-
-  private static BigDecimal parse(String text) {
-    return new BigDecimal(text);
+    String seen = text.substring(0, Math.min(MOST, text.length()));
+    throw Refusal.of(Why.VALUE_UNFIT, at.at(), seen, "a number of fewer digits");
   }
 }

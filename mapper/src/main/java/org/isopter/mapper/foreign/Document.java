@@ -43,7 +43,7 @@ final class Document {
   static Document of(List<Raw> documents, boolean all) {
     Document document = new Document();
     for (int i = 0; i < documents.size(); i++) {
-      if (!all && documents.get(i).equals(Raw.EMPTY)) {
+      if (!all && documents.get(i).equals(Raw.Obj.EMPTY)) {
         continue;
       }
       document.add(documents.get(i), "/" + i, Optional.empty(), Optional.empty());

@@ -80,7 +80,7 @@ public final class ForeignReader {
       Optional<Reading> own = exact(documents.get(i));
       if (own.isPresent()) {
         readings.add(own.get().within("/" + i));
-        others.set(i, Raw.EMPTY);
+        others.set(i, Raw.Obj.EMPTY);
       }
     }
     if (readings.size() < documents.size() || documents.isEmpty()) {

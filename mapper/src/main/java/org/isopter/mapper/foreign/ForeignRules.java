@@ -79,7 +79,7 @@ public final class ForeignRules {
               if (change instanceof Raw.Leaf leaf && leaf.kind() == Raw.Kind.NULL) {
                 merged.remove(name);
               } else {
-                merged.put(name, merge(merged.getOrDefault(name, Raw.EMPTY), change));
+                merged.put(name, merge(merged.getOrDefault(name, Raw.Obj.EMPTY), change));
               }
             });
     return new Raw.Obj(merged);

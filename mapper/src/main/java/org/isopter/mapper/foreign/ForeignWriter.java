@@ -32,7 +32,7 @@ public final class ForeignWriter {
 
   /** Returns an examination and what it carries as a bundle on one line. */
   public String write(ReadExam exam) {
-    Raw bundle = new RawJson(Limits.USUAL).read(FhirWriter.of(kind).write(exam.exam())).orThrow();
+    Raw bundle = RawJson.OWN.read(FhirWriter.of(kind).write(exam.exam())).orThrow();
     String record = exam.exam().header().id().value();
     return RawJson.write(bundle((Raw.Obj) bundle, record, exam.carried()));
   }

@@ -11,12 +11,16 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import org.isopter.model.value.Site;
 
 /** The tables of what others write: codes, sites, units and words, read from one file. */
 final class Habits {
 
   private static final String FILE = "habits.json";
+
+  private static final Pattern SPACES = Pattern.compile("\\s+");
+  private static final Pattern UNEVEN = Pattern.compile("\\s\\s|[\\t\\n\\r]");
 
   /** The table of sites knows these eyes without a side. */
   private static final String EITHER = "eye";
@@ -136,7 +140,8 @@ final class Habits {
   }
 
   static String plain(String text) {
-    return text.strip().toLowerCase(Locale.ROOT).replaceAll("\\s+", " ");
+    String lower = text.strip().toLowerCase(Locale.ROOT);
+    return UNEVEN.matcher(lower).find() ? SPACES.matcher(lower).replaceAll(" ") : lower;
   }
 
   private static <T> Map<String, T> table(Raw tables, String name, Function<Raw, T> value) {
@@ -171,7 +176,7 @@ final class Habits {
   /** Reads a JSON file that stands beside this class. */
   static Raw load(String file) {
     try (InputStream in = Objects.requireNonNull(Habits.class.getResourceAsStream(file))) {
-      return new RawJson(Limits.USUAL).read(in.readAllBytes()).orThrow();
+      return RawJson.OWN.read(in.readAllBytes()).orThrow();
     } catch (IOException unreadable) {
       throw new UncheckedIOException(unreadable);
     }

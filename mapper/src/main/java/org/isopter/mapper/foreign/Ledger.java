@@ -83,15 +83,19 @@ final class Ledger {
     return wholes;
   }
 
-  private void wholes(Placed placed, List<Placed> into) {
-    List<Placed> leaves = new ArrayList<>();
-    Placed.collect(placed.value(), placed.at(), leaves);
-    long taken = leaves.stream().filter(leaf -> ruleByPlace.containsKey(leaf.at())).count();
-    if (taken == 0) {
-      into.add(placed);
-    } else if (taken < leaves.size()) {
-      placed.children().forEach(child -> wholes(child, into));
+  /** Says whether nothing was taken at a place or below it. */
+  private boolean wholes(Placed placed, List<Placed> into) {
+    List<Placed> inner = new ArrayList<>();
+    boolean whole = !ruleByPlace.containsKey(placed.at());
+    for (Placed child : placed.children()) {
+      whole &= wholes(child, inner);
     }
+    if (whole) {
+      into.add(placed);
+    } else {
+      into.addAll(inner);
+    }
+    return whole;
   }
 
   /** Returns the rules by which something was taken. */

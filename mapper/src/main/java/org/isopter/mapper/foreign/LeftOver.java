@@ -141,14 +141,14 @@ final class LeftOver {
     Optional<String> json = text(entry, "json");
     Optional<Raw> value =
         json.isPresent()
-            ? json.flatMap(text -> new RawJson(Limits.USUAL).read(text).map(Optional::of).orThrow())
+            ? json.flatMap(text -> RawJson.OWN.read(text).map(Optional::of).orThrow())
             : at(resource, Placed.steps(at));
     return value.map(found -> new Placed(at.equals("/") ? "" : at, found));
   }
 
   static List<Placed> read(Raw.Obj extension) {
     return extension.objects("extension").stream()
-        .map(entry -> read(entry, Raw.EMPTY))
+        .map(entry -> read(entry, Raw.Obj.EMPTY))
         .flatMap(Optional::stream)
         .toList();
   }

@@ -99,7 +99,7 @@ final class Meaning {
 
   /** A best corrected acuity is a corrected one: the code that says more holds. */
   private static boolean isVaguer(String word, String than) {
-    return word.equals("corrected") && !than.equals("unaided") || word.equals("other");
+    return word.equals("other") || (word.equals("corrected") && !than.equals("unaided"));
   }
 
   private static Optional<String> agreed(Optional<String> one, Optional<String> other, String at)

@@ -35,7 +35,10 @@ import org.isopter.model.value.Result;
 public final class NdjsonRun {
 
   /** Lines in a block, unless another number is set. */
-  public static final int USUAL_BLOCK = 10_000;
+  public static final int USUAL_BLOCK = 2_000;
+
+  /** Bundles that are made before they are written. */
+  private static final int PORTION = 200;
 
   private final ForeignReader reader;
   private final Policy policy;
@@ -104,12 +107,11 @@ public final class NdjsonRun {
     return counts;
   }
 
-  private void block(List<Lines.Line> lines, FileChannel out, FileChannel told, Report counts)
-      throws IOException {
+  private void block(List<Lines.Line> lines, FileChannel out, FileChannel told, Report counts) {
     List<Result<Raw>> parsed = lines.parallelStream().map(this::parse).toList();
     List<Raw> documents = new ArrayList<>();
     List<Long> numbers = new ArrayList<>();
-    StringBuilder outcomes = new StringBuilder();
+    List<String> outcomes = new ArrayList<>();
     for (int i = 0; i < parsed.size(); i++) {
       long number = lines.get(i).number();
       if (parsed.get(i) instanceof Result.Ok<Raw> ok) {
@@ -117,37 +119,37 @@ public final class NdjsonRun {
         numbers.add(number);
       } else if (!lines.get(i).text().isBlank()) {
         counts.addUnreadable();
-        parsed
-            .get(i)
-            .faults()
-            .forEach(f -> outcomes.append(Report.unreadable("line " + number, f)).append('\n'));
+        parsed.get(i).faults().forEach(f -> outcomes.add(Report.unreadable(line(number), f)));
       }
     }
     Reading reading = reader.readTogether(documents);
-    counts.add(reading);
-    if (!policy.accepts(reading)) {
-      outcomes
-          .append(
-              Report.unreadable(
-                  "lines to " + numbers.get(numbers.size() - 1),
-                  Fault.of("", "something left over", "nothing, under the strict policy")))
-          .append('\n');
+    counts.add(reading, policy);
+    write(out, reading);
+    for (ReadResource read : reading.resources()) {
+      outcomes.add(Report.outcome(line(numbers.get(document(read))), read));
     }
-    append(out, written(reading));
-    Report.outcomes("lines from " + lines.get(0).number(), reading)
-        .forEach(o -> outcomes.append(o).append('\n'));
-    append(told, outcomes.toString());
+    lines(told, outcomes);
   }
 
-  private String written(Reading reading) {
-    List<String> bundles =
-        reading.exams().parallelStream().map(policy::applied).map(writer::write).toList();
-    StringBuilder text = new StringBuilder();
-    bundles.forEach(bundle -> text.append(bundle).append('\n'));
-    if (policy == Policy.FAITHFUL && !reading.carried().isEmpty()) {
-      text.append(writer.write(reading.carried())).append('\n');
+  private static String line(long number) {
+    return "line " + number;
+  }
+
+  /** Returns the number of the document of the block that a resource stood in. */
+  private static int document(ReadResource read) {
+    List<String> steps = Placed.steps(read.at());
+    return steps.isEmpty() ? 0 : Integer.parseInt(steps.get(0));
+  }
+
+  private void write(FileChannel out, Reading reading) {
+    List<ReadExam> exams = reading.exams();
+    for (int from = 0; from < exams.size(); from += PORTION) {
+      List<ReadExam> portion = exams.subList(from, Math.min(from + PORTION, exams.size()));
+      lines(out, portion.parallelStream().map(policy::applied).map(writer::write).toList());
     }
-    return text.toString();
+    if (policy == Policy.FAITHFUL && !reading.carried().isEmpty()) {
+      lines(out, List.of(writer.write(reading.carried())));
+    }
   }
 
   private Result<Raw> parse(Lines.Line line) {
@@ -207,9 +209,11 @@ public final class NdjsonRun {
     return channel;
   }
 
-  private static void append(FileChannel channel, String text) {
+  private static void lines(FileChannel channel, List<String> lines) {
+    StringBuilder text = new StringBuilder();
+    lines.forEach(line -> text.append(line).append('\n'));
     try {
-      ByteBuffer bytes = ByteBuffer.wrap(text.getBytes(UTF_8));
+      ByteBuffer bytes = ByteBuffer.wrap(text.toString().getBytes(UTF_8));
       while (bytes.hasRemaining()) {
         channel.write(bytes);
       }

@@ -45,8 +45,11 @@ record PartCode(
   private static boolean isPart(Vocabulary vocabulary, Finding<?> finding, String token) {
     Optional<String> alias = vocabulary.habits().part(token).flatMap(Effect::part);
     return vocabulary.part(finding, token).isPresent()
-        || alias.isPresent()
-            && (Vocabulary.partNamed(finding, alias.get()).isPresent()
-                || finding.id().equals("refraction") && alias.get().startsWith("prism"));
+        || alias.filter(key -> isKey(finding, key)).isPresent();
+  }
+
+  private static boolean isKey(Finding<?> finding, String key) {
+    boolean prism = finding.id().equals("refraction") && key.startsWith("prism");
+    return prism || Vocabulary.partNamed(finding, key).isPresent();
   }
 }

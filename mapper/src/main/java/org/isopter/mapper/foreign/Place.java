@@ -34,6 +34,12 @@ final class Place {
     return value.get(name).isPresent();
   }
 
+  /** Says whether there is a {@code value[x]}. */
+  boolean hasValue() {
+    return value instanceof Raw.Obj object
+        && object.members().keySet().stream().anyMatch(name -> name.startsWith("value"));
+  }
+
   Optional<Place> child(String name) {
     return value.get(name).map(child -> new Place(ledger, child, Placed.step(at, name)));
   }

@@ -15,6 +15,10 @@ public sealed interface Raw {
 
   /** An object; its members stand in the order of the document. */
   record Obj(Map<String, Raw> members) implements Raw {
+
+    /** An object without members. */
+    public static final Obj EMPTY = new Obj(Map.of());
+
     public Obj {
       members = Collections.unmodifiableMap(new LinkedHashMap<>(members));
     }
@@ -57,9 +61,6 @@ public sealed interface Raw {
     TRUTH,
     NULL
   }
-
-  /** An object without members. */
-  Obj EMPTY = new Obj(Map.of());
 
   /** Returns a string. */
   static Leaf of(String text) {

@@ -23,6 +23,9 @@ import tools.jackson.core.json.JsonFactory;
 /** Reads JSON into {@link Raw} values and writes them again. */
 public final class RawJson {
 
+  /** Reads what this package wrote itself. */
+  static final RawJson OWN = new RawJson(Limits.USUAL);
+
   private static final JsonFactory WRITER = new JsonFactory();
 
   private final JsonFactory factory;

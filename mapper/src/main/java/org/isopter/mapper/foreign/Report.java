@@ -12,6 +12,7 @@ public final class Report {
 
   private long exams;
   private long unreadable;
+  private long refused;
   private final Map<String, Long> outcomes = new TreeMap<>();
   private final Map<String, Long> rules = new TreeMap<>();
   private final Map<String, Long> reasons = new TreeMap<>();
@@ -23,6 +24,17 @@ public final class Report {
     reading.resources().forEach(read -> add(read.treated()));
   }
 
+  /** Counts what came of a document, and whether a policy refuses it. */
+  public void add(Reading reading, Policy policy) {
+    add(reading);
+    refused += policy.accepts(reading) ? 0 : 1;
+  }
+
+  /** Returns how many documents, or blocks of lines, the policy refused. */
+  public long refused() {
+    return refused;
+  }
+
   /** Counts a document that could not be read. */
   public void addUnreadable() {
     unreadable++;
@@ -32,6 +44,7 @@ public final class Report {
   public void add(Report other) {
     exams += other.exams;
     unreadable += other.unreadable;
+    refused += other.refused;
     other.outcomes.forEach((key, n) -> outcomes.merge(key, n, Long::sum));
     other.rules.forEach((key, n) -> rules.merge(key, n, Long::sum));
     other.reasons.forEach((key, n) -> reasons.merge(key, n, Long::sum));
@@ -90,7 +103,8 @@ public final class Report {
         List.of(issue("error", "structure", Why.UNREADABLE.word(), fault.toString(), source)));
   }
 
-  private static String outcome(String source, ReadResource read) {
+  /** Returns an OperationOutcome on one line for a resource of a source. */
+  static String outcome(String source, ReadResource read) {
     String at = source + " " + read.name();
     List<Raw> issues = new ArrayList<>();
     if (read.treated() instanceof Treated.Kept kept) {

@@ -70,8 +70,7 @@ final class SlotReader {
   }
 
   private Fact<?> absent(Finding<?> finding, Site site) throws Refusal {
-    if (holder.value() instanceof Raw.Obj object
-        && object.members().keySet().stream().anyMatch(name -> name.startsWith("value"))) {
+    if (holder.hasValue()) {
       throw Refusal.of(
           Why.VALUE_UNFIT, holder.at(), "a value and a reason why there is none", "one of them");
     }

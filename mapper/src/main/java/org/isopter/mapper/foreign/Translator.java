@@ -94,13 +94,13 @@ final class Translator {
     if (observation.has("implicitRules")) {
       throw Refusal.of(Why.MODIFIED, "/implicitRules", "implicit rules", "none");
     }
-    Optional<String> modifier = modifier(observation.value(), "");
+    Optional<String> modifier = modifier(observation.value());
     if (modifier.isPresent()) {
       throw Refusal.of(Why.MODIFIED, modifier.get(), "a modifier extension", "none");
     }
   }
 
-  private static Optional<String> modifier(Raw value, String at) {
+  private static Optional<String> modifier(Raw value) {
     return value.leaves().stream()
         .map(Placed::at)
         .filter(place -> place.contains("/modifierExtension"))
@@ -277,9 +277,7 @@ final class Translator {
   }
 
   private static boolean hasValue(Place holder) {
-    return holder.has("dataAbsentReason")
-        || holder.value() instanceof Raw.Obj object
-            && object.members().keySet().stream().anyMatch(name -> name.startsWith("value"));
+    return holder.has("dataAbsentReason") || holder.hasValue();
   }
 
   private Refusal unknown() {

@@ -65,7 +65,9 @@ final class Values {
     }
     Unit unit = known.take(quantity.get());
     BigDecimal kept = withoutZerosBeyond(value, spec.decimals());
-    quantity.get().take(kept.equals(value) ? Ledger.CATALOGUE : "digits-beyond", "value");
+    quantity
+        .get()
+        .take(kept.scale() == value.scale() ? Ledger.CATALOGUE : "digits-beyond", "value");
     return new Datum.Measure(kept, unit);
   }
 

@@ -1,10 +1,8 @@
 package org.isopter.mapper.foreign;
 
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.shape.Codes;
 import org.isopter.model.shape.Finding;
@@ -20,6 +18,7 @@ final class Vocabulary {
   private final Habits habits = Habits.tables();
   private final Map<String, Effect> own = new HashMap<>();
   private final Map<String, Map<String, Part<?, ?>>> parts = new HashMap<>();
+  private final Map<String, String> partDisplays = new HashMap<>();
   private final Map<String, Effect> byTitle = new HashMap<>();
 
   Vocabulary(Catalogue catalogue) {
@@ -52,7 +51,7 @@ final class Vocabulary {
         || habits.part(token).isPresent()
         || habits.group(token).isPresent()
         || habits.isQuestion(token)
-        || parts.values().stream().anyMatch(map -> map.containsKey(token));
+        || partDisplays.containsKey(token);
   }
 
   /** Returns the name that the code's system gives it, where it is known. */
@@ -61,7 +60,7 @@ final class Vocabulary {
         .or(() -> habits.part(token))
         .or(() -> habits.group(token))
         .map(Effect::display)
-        .or(() -> partDisplay(token));
+        .or(() -> Optional.ofNullable(partDisplays.get(token)));
   }
 
   /** Returns the part of a finding that travels under a code. */
@@ -106,22 +105,14 @@ final class Vocabulary {
     }
     Map<String, Part<?, ?>> byCode = parts.computeIfAbsent(finding.id(), any -> new HashMap<>());
     for (Variant variant : finding.layout().variants()) {
-      variant.parts().forEach(part -> byCode.putIfAbsent(part.code().token(), part));
+      for (Part<?, ?> part : variant.parts()) {
+        byCode.putIfAbsent(part.code().token(), part);
+        partDisplays.putIfAbsent(part.code().token(), part.code().display());
+      }
     }
     for (Code code : codes.general()) {
       byTitle.put(Habits.plain(withoutTag(code.display())), plain(finding, code.display()));
     }
-  }
-
-  private Optional<String> partDisplay(String token) {
-    Set<String> displays = new HashSet<>();
-    parts
-        .values()
-        .forEach(
-            map ->
-                Optional.ofNullable(map.get(token))
-                    .ifPresent(p -> displays.add(p.code().display())));
-    return displays.stream().findFirst();
   }
 
   private static Effect plain(Finding<?> finding, String display) {

@@ -13,16 +13,14 @@ final class Foreign {
 
   private Foreign() {}
 
-  /** Returns the folder, where it is there. */
+  /**
+   * Returns the folder: the one that is named, or the one beside the repository, if it is there.
+   */
   static Optional<Path> folder() {
-    String given = System.getProperty("foreign.records");
-    Path here = Path.of("").toAbsolutePath();
-    return Stream.concat(
-            Stream.ofNullable(given).map(Path::of),
-            Stream.iterate(here, p -> p != null, Path::getParent)
-                .map(p -> p.resolve("shared").resolve("foreign")))
-        .filter(Files::isDirectory)
-        .findFirst();
+    Stream<Path> beside =
+        Stream.of("..", "../..").map(up -> Path.of(up, "shared", "foreign").normalize());
+    Stream<Path> given = Stream.ofNullable(System.getProperty("foreign.records")).map(Path::of);
+    return Stream.concat(given, beside).filter(Files::isDirectory).findFirst();
   }
 
   /** Returns every JSON file of the folder. */

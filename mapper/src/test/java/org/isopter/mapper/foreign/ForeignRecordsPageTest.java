@@ -64,7 +64,7 @@ class ForeignRecordsPageTest {
       content is equal, else the higher version, else the later change or issue. Where neither is said
       to be later, none is taken.
 
-      Lines (NDJSON) are read in blocks, 10,000 lines unless set otherwise; references and visits are
+      Lines (NDJSON) are read in blocks, 2,000 lines unless set otherwise; references and visits are
       found within a block.
 
       ## Rules
