@@ -15,6 +15,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.profiles.artefact.Artefacts;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -30,13 +31,17 @@ class InvariantTest {
   private static final JsonMapper JSON =
       JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
 
-  private final ProfileValidator validator = Validators.standard();
+  private static final ProfileValidator VALIDATOR = Validators.standard();
 
-  @Test
-  void everyInvariantHasItsPair() throws IOException {
+  @BeforeAll
+  static void writeAnewOnRequest() throws IOException {
     if (Golden.isUpdate()) {
       update();
     }
+  }
+
+  @Test
+  void everyInvariantHasItsPair() throws IOException {
     TreeSet<String> wanted = new TreeSet<>(invariants());
     assertEquals(wanted, new TreeSet<>(messages().keySet()));
   }
@@ -59,7 +64,7 @@ class InvariantTest {
 
   private List<String> validate(String name) throws IOException {
     String json = Files.readString(FOLDER.resolve(name + ".json"), UTF_8);
-    return validator.validate(json).stream().map(ValidationMessage::toString).toList();
+    return VALIDATOR.validate(json).stream().map(ValidationMessage::toString).toList();
   }
 
   private static Set<String> invariants() {
@@ -75,10 +80,10 @@ class InvariantTest {
     return messages;
   }
 
-  private void update() throws IOException {
+  private static void update() throws IOException {
     Map<String, String> files = new TreeMap<>();
     StringBuilder messages = new StringBuilder();
-    new InvariantPairs(Catalogue.standard(), validator)
+    new InvariantPairs(Catalogue.standard(), VALIDATOR)
         .all()
         .forEach(
             (key, pair) -> {
