@@ -31,7 +31,8 @@ class CatalogueTest {
   @Test
   void everyFormShowsEveryFindingAndEveryCode() {
     String markdown = Run.of("catalogue", "--format", "markdown").ok().out();
-    JsonNode json = JsonMapper.shared().readTree(Run.of("catalogue", "--format", "json").ok().out());
+    JsonNode json =
+        JsonMapper.shared().readTree(Run.of("catalogue", "--format", "json").ok().out());
     assertEquals(Catalogue.standard().all().size(), json.size());
     for (Finding<?> finding : Catalogue.standard().all()) {
       String text = Run.of("catalogue", finding.id()).ok().out();
@@ -46,7 +47,6 @@ class CatalogueTest {
 
   @Test
   void theListHasALineForEachFinding() {
-    assertEquals(
-        Catalogue.standard().all().size(), Run.of("catalogue").ok().out().lines().count());
+    assertEquals(Catalogue.standard().all().size(), Run.of("catalogue").ok().out().lines().count());
   }
 }

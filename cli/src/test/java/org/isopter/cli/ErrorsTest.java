@@ -67,7 +67,11 @@ class ErrorsTest {
   void oneBadLineNeverStopsTheRest() throws IOException {
     List<String> good = lines.lines().toList();
     String mixed =
-        good.get(0) + "\n\n{\"resourceType\":\n{\"a\":1}\r\n  \n" + good.get(1) + "\n" + good.get(2);
+        good.get(0)
+            + "\n\n{\"resourceType\":\n{\"a\":1}\r\n  \n"
+            + good.get(1)
+            + "\n"
+            + good.get(2);
     Path file = write("mixed.ndjson", mixed);
     Path report = folder.resolve("report.ndjson");
     Run run = Run.of("from-fhir", file.toString(), "--report", report.toString());
@@ -183,8 +187,7 @@ class ErrorsTest {
 
   @Test
   void aMistakeInTheProgramIsOneLineWithoutItsMessage() {
-    Journal journal =
-        new Journal(streams(), (at, issues) -> {}, (at, issues) -> {}, false);
+    Journal journal = new Journal(streams(), (at, issues) -> {}, (at, issues) -> {}, false);
     Source source = new Source("x.json", Form.JSON, Path.of("x.json"), () -> System.in);
     journal.broken(new Item(source, 0, new byte[0]), new IllegalStateException("Ada Fennimore"));
     assertEquals(ExitStatus.INTERNAL, journal.status());

@@ -10,9 +10,9 @@ import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.junit.jupiter.api.Test;
 
 /** Lines of bytes, read in pieces of any size. */
 class StreamTest {
@@ -21,7 +21,8 @@ class StreamTest {
   @ValueSource(ints = {1, 2, 3, 7, 100_000})
   void linesComeWholeHoweverTheBytesArrive(int piece) throws IOException {
     String text = "é\n\nlonger line\r\n" + "x".repeat(70_000) + "\nlast";
-    assertEquals(text.lines().toList(), lines(text, piece, 1 << 20).stream().map(String::strip).toList());
+    assertEquals(
+        text.lines().toList(), lines(text, piece, 1 << 20).stream().map(String::strip).toList());
   }
 
   @Test
@@ -39,10 +40,17 @@ class StreamTest {
   void aStreamOfManyRecordsIsHandledOneByOne() {
     String line = Run.of("from-fhir", "-", "--input-format", "ndjson").err();
     assertTrue(line.contains("standard input is empty"), line);
-    String record = Run.with(Run.of("to-fhir", "docs/demo").ok().out(), "from-fhir", "-",
-            "--input-format", "ndjson").ok().out();
-    int times = 50;
-    Run run = Run.with(record.repeat(times), "to-fhir", "-", "--input-format", "ndjson").ok();
+    String record =
+        Run.with(
+                Run.of("to-fhir", "docs/demo").ok().out(),
+                "from-fhir",
+                "-",
+                "--input-format",
+                "ndjson")
+            .ok()
+            .out();
+    long times = 50;
+    Run run = Run.with(record.repeat((int) times), "to-fhir", "-", "--input-format", "ndjson").ok();
     assertEquals(times * Run.demo().size(), run.out().lines().count());
   }
 
