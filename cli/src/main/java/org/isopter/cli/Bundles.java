@@ -19,10 +19,17 @@ final class Bundles {
 
   private final FhirReader reader = new FhirReader(Catalogue.standard());
   private final BundleKind kind;
+  private final boolean derived;
 
   /** Makes a reader of bundles of any kind and a writer of those of one kind. */
   Bundles(BundleKind kind) {
+    this(kind, false);
+  }
+
+  /** Makes a writer that may add derived statements. */
+  Bundles(BundleKind kind, boolean derived) {
     this.kind = kind;
+    this.derived = derived;
   }
 
   Result<Exam> read(Item item) {
@@ -48,7 +55,8 @@ final class Bundles {
    * @param source the bytes of the record it came from, whose hash the bundle names
    */
   String write(Exam exam, byte[] source, FhirForm form) {
-    FhirWriter writer = FhirWriter.of(kind).from(sha256(source));
+    FhirWriter plain = FhirWriter.of(kind);
+    FhirWriter writer = (derived ? plain.withDerived() : plain).from(sha256(source));
     return switch (form) {
       case JSON -> writer.indented().write(exam) + "\n";
       case NDJSON -> writer.write(exam) + "\n";

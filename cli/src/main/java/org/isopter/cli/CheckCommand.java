@@ -1,10 +1,12 @@
 package org.isopter.cli;
 
+import java.nio.file.Path;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.isopter.model.value.Fault;
+import java.util.stream.Collectors;
+import org.isopter.model.value.Result;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -14,14 +16,17 @@ import picocli.CommandLine.Option;
     name = "check",
     description = {
       "Checks records and tells every fault: where it stands, what was seen and what is wanted.",
-      "It says whether a record can be read, not whether an eye is healthy."
+      "A record that can be read is held against the consistency rules (docs/rules.md); only their",
+      "errors refuse it. That nothing is told says nothing about the health of an eye."
     },
     footer = {
       "",
       "Examples:",
       "  isopter check docs/demo/01-harbour-pilot.yaml",
       "  isopter check docs/demo --format json",
-      "  isopter check docs/demo --report target/faults.ndjson"
+      "  isopter check docs/demo --report target/faults.ndjson",
+      "  isopter check docs/demo --format sarif > target/check.sarif",
+      "  isopter check records --suppress known.yaml"
     })
 final class CheckCommand extends InputCommand {
 
@@ -31,15 +36,26 @@ final class CheckCommand extends InputCommand {
       defaultValue = "text",
       description = {
         "How to tell: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).",
-        "json is a FHIR OperationOutcome a line, one for each record."
+        "json is a FHIR OperationOutcome a line, one for each record; sarif is one log of all."
       })
-  WordForm format = WordForm.TEXT;
+  CheckForm format = CheckForm.TEXT;
+
+  @Option(
+      names = "--suppress",
+      paramLabel = "FILE",
+      description = {
+        "Leave out what FILE knows to be right: a YAML list of { rule, reason }, each with file",
+        "and path where it is to hold for less. What suppresses nothing is told."
+      })
+  @Nullable Path suppress;
 
   @Option(
       names = "--input-format",
       paramLabel = "FORM",
       description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
   @Nullable RecordForm inputFormat;
+
+  private int remarks;
 
   CheckCommand(Streams streams) {
     super(streams);
@@ -62,18 +78,45 @@ final class CheckCommand extends InputCommand {
 
   @Override
   void run(Journal journal) {
-    RecordCheck check = new RecordCheck();
-    new Items(journal)
-        .each(
-            sources(journal),
-            item -> {
-              List<Fault> faults = check.faults(item);
-              if (faults.isEmpty()) {
-                journal.accept(item, List.of());
-              } else {
-                journal.refuseFor(item, faults);
-              }
-            });
+    Suppressions suppressions = new Suppressions(suppressed());
+    RecordCheck check = new RecordCheck(suppressions);
+    new Items(journal).each(sources(journal), item -> note(journal, item, check.issues(item)));
     journal.sum("record");
+    tell(journal, suppressions);
+  }
+
+  private void note(Journal journal, Item item, List<Issue> issues) {
+    if (issues.stream().anyMatch(Issue::isError)) {
+      journal.refuse(item, issues);
+    } else {
+      journal.accept(item, issues);
+    }
+    remarks += (int) issues.stream().filter(issue -> !issue.isError()).count();
+  }
+
+  private void tell(Journal journal, Suppressions suppressions) {
+    if (remarks > 0) {
+      journal.say(Words.count(remarks, "remark") + ", refusing nothing");
+    }
+    if (suppressions.hits() > 0) {
+      journal.say(suppressions.hits() + " suppressed");
+    }
+    suppressions
+        .unused()
+        .forEach(one -> journal.say(suppress + ": " + one + " suppressed nothing; remove it"));
+  }
+
+  private List<Suppression> suppressed() {
+    if (suppress == null) {
+      return List.of();
+    }
+    Result<List<Suppression>> read = SuppressFile.read(suppress);
+    if (read instanceof Result.Ok<List<Suppression>> ok) {
+      return ok.value();
+    }
+    throw misuse(
+        read.faults().stream()
+            .map(fault -> suppress + ": " + fault)
+            .collect(Collectors.joining("\n")));
   }
 }

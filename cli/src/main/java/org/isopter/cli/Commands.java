@@ -49,6 +49,9 @@ final class Commands {
   private static Map<String, Function<Streams, Object>> all() {
     Map<String, Function<Streams, Object>> all = new LinkedHashMap<>();
     all.put("check", CheckCommand::new);
+    all.put("note", NoteCommand::new);
+    all.put("summary", SummaryCommand::new);
+    all.put("compare", CompareCommand::new);
     all.put("to-fhir", ToFhirCommand::new);
     all.put("from-fhir", FromFhirCommand::new);
     all.put("round-trip", RoundTripCommand::new);

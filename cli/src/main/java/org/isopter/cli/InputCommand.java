@@ -59,8 +59,10 @@ abstract class InputCommand implements Callable<Integer> {
   }
 
   private int run(IssueSink reported) {
-    Journal journal = new Journal(streams, told(), reported, debug);
+    IssueSink told = told();
+    Journal journal = new Journal(streams, told, reported, debug);
     run(journal);
+    told.finish();
     return journal.status();
   }
 

@@ -2,8 +2,10 @@ package org.isopter.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.isopter.model.check.ConsistencyRule;
 import org.isopter.model.value.Fault;
 
 /**
@@ -14,8 +16,19 @@ import org.isopter.model.value.Fault;
  * @param at the file, with line and column where they are known
  * @param path the path within the document; empty for the whole
  * @param said each thing there is to say, with a word for it
+ * @param rule the consistency rule that tells it, where it is one
  */
-record Issue(Severity severity, String type, Position at, String path, List<Said> said) {
+record Issue(
+    Severity severity,
+    String type,
+    Position at,
+    String path,
+    List<Said> said,
+    Optional<ConsistencyRule> rule) {
+
+  Issue(Severity severity, String type, Position at, String path, List<Said> said) {
+    this(severity, type, at, path, said, Optional.empty());
+  }
 
   /** How bad an issue is; the words are those of FHIR's issue-severity. */
   enum Severity {
@@ -48,6 +61,16 @@ record Issue(Severity severity, String type, Position at, String path, List<Said
     return place.matches()
         ? new Issue(Severity.ERROR, "invalid", at(item, place), path(place), said)
         : new Issue(Severity.ERROR, "invalid", item.position(), fault.path(), said);
+  }
+
+  /** Returns this issue as told by a consistency rule, which is named before all else. */
+  Issue by(ConsistencyRule which) {
+    List<Said> all = new ArrayList<>();
+    all.add(new Said("rule", which.id() + ": " + which.what()));
+    all.addAll(said);
+    Severity own = Severity.valueOf(which.severity().name());
+    String code = own == Severity.INFORMATION ? "informational" : "business-rule";
+    return new Issue(own, code, at, path, all, Optional.of(which));
   }
 
   /** Returns plain words about a file or a document. */

@@ -7,4 +7,7 @@ interface IssueSink {
 
   /** Takes the issues of one document; none when it is as it should be. */
   void put(Position document, List<Issue> issues);
+
+  /** Ends what is told, where it needs an end. */
+  default void finish() {}
 }

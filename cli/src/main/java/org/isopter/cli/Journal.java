@@ -38,7 +38,7 @@ final class Journal {
   /** Notes that a document was refused, and why. */
   void refuse(Item item, List<Issue> issues) {
     refused++;
-    faults += issues.size();
+    faults += (int) issues.stream().filter(Issue::isError).count();
     raise(ExitStatus.REFUSED);
     tell(item.position(), issues);
   }

@@ -28,7 +28,7 @@ final class Records {
         : writer.write(exam, format(form.form()));
   }
 
-  private static RecordFormat format(Form form) {
+  static RecordFormat format(Form form) {
     return form == Form.YAML ? RecordFormat.YAML : RecordFormat.JSON;
   }
 }

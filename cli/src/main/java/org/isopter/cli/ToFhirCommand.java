@@ -34,6 +34,11 @@ final class ToFhirCommand extends ConvertCommand {
   BundleKind kind = BundleKind.COLLECTION;
 
   @Option(
+      names = "--derived",
+      description = "Add what follows from the findings, as observations of their own.")
+  boolean derived;
+
+  @Option(
       names = "--format",
       paramLabel = "FORM",
       description = {
@@ -75,7 +80,7 @@ final class ToFhirCommand extends ConvertCommand {
   @Override
   Function<Item, Result<String>> step(Form form) {
     Records records = new Records();
-    Bundles bundles = new Bundles(kind);
+    Bundles bundles = new Bundles(kind, derived);
     FhirForm fhir = FhirForm.valueOf(form.name());
     return item -> records.read(item).map(exam -> bundles.write(exam, item.bytes(), fhir));
   }

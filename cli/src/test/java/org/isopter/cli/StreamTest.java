@@ -49,9 +49,9 @@ class StreamTest {
                 "ndjson")
             .ok()
             .out();
-    long times = 50;
-    Run run = Run.with(record.repeat((int) times), "to-fhir", "-", "--input-format", "ndjson").ok();
-    assertEquals(times * Run.demo().size(), run.out().lines().count());
+    int times = 50;
+    Run run = Run.with(record.repeat(times), "to-fhir", "-", "--input-format", "ndjson").ok();
+    assertEquals((long) times * Run.demo().size(), run.out().lines().count());
   }
 
   private static List<String> lines(String text, int piece, int longest) throws IOException {

@@ -15,16 +15,34 @@ import org.hl7.fhir.r4.model.Observation.ObservationComponentComponent;
 import org.hl7.fhir.r4.model.PrimitiveType;
 import org.hl7.fhir.r4.model.Quantity;
 import org.hl7.fhir.r4.model.Ratio;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.json.JsonMapper;
 
 /** The validated resource, looked into only where a message must show what was seen. */
 final class Document {
 
+  private static final JsonMapper JSON = JsonMapper.builder().build();
   private static final FhirContext R4 = FhirContext.forR4Cached();
 
   private final Optional<IBaseResource> resource;
 
   private Document(Optional<IBaseResource> resource) {
     this.resource = resource;
+  }
+
+  /** Returns what keeps the text from being a resource at all; nothing when it is one. */
+  static List<ValidationMessage> unreadable(String json) {
+    try {
+      boolean typed = JSON.readTree(json).path("resourceType").isString();
+      return typed ? List.of() : fatal("JSON without a resourceType");
+    } catch (JacksonException broken) {
+      return fatal(broken.getOriginalMessage());
+    }
+  }
+
+  private static List<ValidationMessage> fatal(String seen) {
+    String text = "saw " + seen + ", wanted a FHIR resource as JSON";
+    return List.of(new ValidationMessage(ValidationMessage.Severity.FATAL, "", text));
   }
 
   static Document of(String json) {

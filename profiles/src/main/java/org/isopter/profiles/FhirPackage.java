@@ -6,9 +6,12 @@ import ca.uhn.fhir.context.FhirContext;
 import ca.uhn.fhir.context.support.ValidationSupportContext;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.hl7.fhir.common.hapi.validation.support.SnapshotGeneratingValidationSupport;
+import org.hl7.fhir.common.hapi.validation.support.ValidationSupportChain;
+import org.hl7.fhir.common.hapi.validation.validator.WorkerContextValidationSupportAdapter;
 import org.hl7.fhir.r4.model.MetadataResource;
 import org.hl7.fhir.r4.model.Resource;
 import org.hl7.fhir.r4.model.StructureDefinition;
@@ -61,10 +64,14 @@ public final class FhirPackage {
     Archive.write(tgz, files);
   }
 
-  private java.util.List<Resource> withSnapshots() {
+  private List<Resource> withSnapshots() {
     FhirContext r4 = FhirContext.forR4Cached();
-    var context = new ValidationSupportContext(Support.chain(r4, artefacts));
-    SnapshotGeneratingValidationSupport generator = new SnapshotGeneratingValidationSupport(r4);
+    ValidationSupportChain chain = Support.chain(artefacts);
+    ValidationSupportContext context = new ValidationSupportContext(chain);
+    // One adapter for all: each of its own would read every definition of the standard again.
+    SnapshotGeneratingValidationSupport generator =
+        new SnapshotGeneratingValidationSupport(
+            r4, new WorkerContextValidationSupportAdapter(chain));
     return artefacts.resources().stream()
         .<Resource>map(
             artefact ->

@@ -11,6 +11,7 @@ final class Noise {
   private static final String UNKNOWN_CODE = "Terminology_PassThrough_TX_Message";
   private static final String UNKNOWN_PROFILE = "Validation_VAL_Profile_Unknown";
   private static final String FRAGMENT = "Unknown code in fragment CodeSystem";
+  private static final String STANDARD_REASONS = "http://hl7.org/fhir/ValueSet/data-absent-reason";
   private static final String OPEN_SLICE = "Details_for__matching_against_Profile_";
 
   private static final Set<String> FROM_WRONG_TYPE =
@@ -28,6 +29,12 @@ final class Noise {
   }
 
   private boolean is(RawMessage message) {
+    // The standard's list of reasons may be extended; what ours adds is checked against ours.
+    boolean extended = !message.isError() && message.text().contains(STANDARD_REASONS);
+    return extended || isNamed(message);
+  }
+
+  private boolean isNamed(RawMessage message) {
     return switch (message.id()) {
       case OPEN_SLICE -> true;
       case UNKNOWN_CODE -> message.text().contains(FRAGMENT) || isExplained(message);

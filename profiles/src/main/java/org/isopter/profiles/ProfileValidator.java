@@ -57,12 +57,17 @@ public final class ProfileValidator {
     Loaded(Artefacts artefacts) {
       this.definitions = new Definitions(artefacts);
       FhirContext r4 = FhirContext.forR4Cached();
-      FhirInstanceValidator module = new FhirInstanceValidator(Support.chain(r4, artefacts));
+      FhirInstanceValidator module = new FhirInstanceValidator(Support.chain(artefacts));
       module.setBestPracticeWarningLevel(BestPracticeWarningLevel.Ignore);
       this.validator = r4.newValidator().registerValidatorModule(module);
     }
 
     List<ValidationMessage> validate(String json) {
+      List<ValidationMessage> unreadable = Document.unreadable(json);
+      return unreadable.isEmpty() ? validateResource(json) : unreadable;
+    }
+
+    private List<ValidationMessage> validateResource(String json) {
       List<RawMessage> raw =
           Noise.without(
               validator.validateWithResult(json).getMessages().stream()

@@ -17,9 +17,14 @@ record RawMessage(Severity severity, String path, String id, String text) {
   static RawMessage of(SingleValidationMessage message) {
     return new RawMessage(
         Severity.valueOf(message.getSeverity().name()),
-        Objects.requireNonNullElse(message.getLocationString(), ""),
+        plain(Objects.requireNonNullElse(message.getLocationString(), "")),
         Objects.requireNonNullElse(message.getMessageId(), ""),
         Objects.requireNonNullElse(message.getMessage(), ""));
+  }
+
+  /** In a bundle the library writes the type and id of each resource into the path. */
+  private static String plain(String path) {
+    return path.replaceAll("/\\*.*?\\*/", "");
   }
 
   boolean isError() {

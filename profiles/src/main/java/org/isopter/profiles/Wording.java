@@ -117,7 +117,7 @@ final class Wording {
 
   /** Returns the path of the definition: without positions, and from the resource itself on. */
   private static String elementPath(String path) {
-    String plain = path.replaceAll("/\\*.*?\\*/", "").replaceAll("\\[\\d+]", "");
+    String plain = path.replaceAll("\\[\\d+]", "");
     return plain.replaceFirst("^.*?\\.resource\\.", "Observation.");
   }
 }

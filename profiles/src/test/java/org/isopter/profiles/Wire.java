@@ -84,14 +84,14 @@ final class Wire {
                   component.putObject("valueCodeableConcept"),
                   panel.notation().orElseThrow().code());
             });
-    panel.parts().forEach((key, outcome) -> component(components.addObject(), key, outcome));
+    panel.parts().forEach((key, value) -> component(components.addObject(), part(key), value));
     if (!components.isEmpty()) {
       observation.set("component", components);
     }
   }
 
-  private void component(ObjectNode component, String key, Outcome<Datum> outcome) {
-    concept(component.putObject("code"), part(key).code());
+  static void component(ObjectNode component, Part<?, ?> part, Outcome<Datum> outcome) {
+    concept(component.putObject("code"), part.code());
     outcome.ifFound().ifPresent(value -> value(component, value));
     outcome.ifAbsent().ifPresent(reason -> absent(component, reason));
   }
@@ -104,15 +104,16 @@ final class Wire {
         .orElseThrow();
   }
 
-  private static void absent(ObjectNode holder, Absence reason) {
+  static ObjectNode absent(ObjectNode holder, Absence reason) {
     concept(holder.putObject("dataAbsentReason"), reason.code());
+    return holder;
   }
 
-  private static void concept(ObjectNode concept, Code code) {
+  static void concept(ObjectNode concept, Code code) {
     coding(concept.putArray("coding").addObject(), code);
   }
 
-  private static void coding(ObjectNode coding, Code code) {
+  static void coding(ObjectNode coding, Code code) {
     coding.put("system", code.system());
     coding.put("code", code.code());
     coding.put("display", code.display());

@@ -12,6 +12,7 @@ import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.FactKey;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
+import org.isopter.model.value.Code;
 import org.isopter.model.value.Fault;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -26,6 +27,7 @@ final class BundleReader {
   private final List<Fault> faults;
   private final Map<String, Cursor> byUrl = new LinkedHashMap<>();
   private final Map<Cursor, String> types = new HashMap<>();
+  private final Map<Cursor, FactKey> names = new HashMap<>();
 
   BundleReader(Catalogue catalogue, ObjectNode bundle, List<Fault> faults) {
     this.catalogue = catalogue;
@@ -69,6 +71,7 @@ final class BundleReader {
     of("Composition").forEach(document -> FrameReader.composition(document, header.get()));
     Optional<Exam> exam = facts(panel, header.get()).map(facts -> new Exam(header.get(), facts));
     references();
+    derived(exam);
     bundle.reportRest();
     return exam;
   }
@@ -91,7 +94,11 @@ final class BundleReader {
       read.forEach(observation -> observation.drop("identifier"));
       return Optional.empty();
     }
-    checkIdentifiers(read, FactKey.of(facts), Ids.of(header.id()));
+    List<FactKey> keys = FactKey.of(facts);
+    checkIdentifiers(read, keys, Ids.of(header.id()));
+    for (int i = 0; i < read.size(); i++) {
+      names.put(read.get(i), keys.get(i));
+    }
     return Optional.of(facts);
   }
 
@@ -144,6 +151,17 @@ final class BundleReader {
     }
   }
 
+  /** Takes the derived statements; without the facts there is nothing to compare them with. */
+  private void derived(Optional<Exam> exam) {
+    List<Cursor> statements =
+        of("Observation").stream().filter(one -> hasCode(one, FrameCodes.DERIVED)).toList();
+    if (exam.isEmpty()) {
+      statements.forEach(Cursor::abandon);
+    } else if (!statements.isEmpty()) {
+      statements.forEach(new DerivedReader(exam.get(), names, this::resolve)::check);
+    }
+  }
+
   private Optional<Cursor> resolve(Cursor reference) {
     String url = reference.text("reference").orElse("");
     Optional<Cursor> resource = Optional.ofNullable(byUrl.get(url)).or(() -> stored(url));
@@ -166,10 +184,14 @@ final class BundleReader {
   }
 
   private static boolean isPanel(Cursor resource) {
+    return hasCode(resource, FrameCodes.PANEL);
+  }
+
+  private static boolean hasCode(Cursor resource, Code wanted) {
     return resource.object("code").map(code -> code.objects("coding")).orElse(List.of()).stream()
         .anyMatch(
             coding ->
-                coding.peek("system").equals(FrameCodes.PANEL.system())
-                    && coding.peek("code").equals(FrameCodes.PANEL.code()));
+                coding.peek("system").equals(wanted.system())
+                    && coding.peek("code").equals(wanted.code()));
   }
 }

@@ -4,9 +4,13 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.net.URLEncoder;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.isopter.model.derive.Derivations;
+import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.FactKey;
 
@@ -17,17 +21,21 @@ final class BundleWriter {
   private final Exam exam;
   private final BundleKind kind;
   private final Optional<String> hash;
+  private final List<Derived> derived;
+  private final List<String> derivedNames;
   private final Ids ids;
   private final List<FactKey> keys;
   private final List<String> factIds = new ArrayList<>();
   private final String panelId;
   private final String reportId;
 
-  BundleWriter(Json json, Exam exam, BundleKind kind, Optional<String> hash) {
+  BundleWriter(Json json, Exam exam, BundleKind kind, Optional<String> hash, boolean derived) {
     this.json = json;
     this.exam = exam;
     this.kind = kind;
     this.hash = hash;
+    this.derived = derived ? Derivations.of(exam) : List.of();
+    this.derivedNames = Derived.names(this.derived);
     this.ids = Ids.of(exam.header().id());
     this.keys = exam.keys();
     keys.forEach(key -> factIds.add(ids.uuid("Observation", ids.fact(key))));
@@ -53,12 +61,14 @@ final class BundleWriter {
     if (kind == BundleKind.DOCUMENT) {
       String uuid = ids.uuid("Composition", ids.record());
       List<String> sections = List.of(Ids.urn(reportId), Ids.urn(panelId));
-      entry("Composition", uuid, ids.record(), id -> frame.composition(id, sections));
+      entry(
+          "Composition", uuid, ids.record(), id -> frame.composition(id, sections, derivedUrns()));
     }
     entry("DiagnosticReport", reportId, ids.record(), id -> frame.report(id, Ids.urn(panelId)));
     List<String> members = factIds.stream().map(Ids::urn).toList();
     entry("Observation", panelId, ids.record(), id -> frame.panel(id, members));
     facts();
+    derived();
     provenance(frame);
   }
 
@@ -72,6 +82,27 @@ final class BundleWriter {
           ids.fact(keys.get(at)),
           id -> writer.write(exam.facts().get(at), keys.get(at), id));
     }
+  }
+
+  private void derived() {
+    Map<FactKey, String> urns = new HashMap<>();
+    for (int i = 0; i < keys.size(); i++) {
+      urns.put(keys.get(i), Ids.urn(factIds.get(i)));
+    }
+    DerivedWriter writer = new DerivedWriter(json, exam.header(), ids, urns);
+    for (int i = 0; i < derived.size(); i++) {
+      Derived one = derived.get(i);
+      String name = derivedNames.get(i);
+      entry("Observation", derivedId(name), ids.derived(name), id -> writer.write(one, name, id));
+    }
+  }
+
+  private List<String> derivedUrns() {
+    return derivedNames.stream().map(name -> Ids.urn(derivedId(name))).toList();
+  }
+
+  private String derivedId(String name) {
+    return ids.uuid("Observation", ids.derived(name));
   }
 
   private void provenance(FrameWriter frame) {

@@ -26,21 +26,31 @@ public final class FhirWriter {
   private final BundleKind kind;
   private final Optional<String> hash;
   private final boolean pretty;
+  private final boolean derived;
 
-  private FhirWriter(BundleKind kind, Optional<String> hash, boolean pretty) {
+  private FhirWriter(BundleKind kind, Optional<String> hash, boolean pretty, boolean derived) {
     this.kind = kind;
     this.hash = hash;
     this.pretty = pretty;
+    this.derived = derived;
   }
 
   /** Returns a writer of bundles of a kind, on one line. */
   public static FhirWriter of(BundleKind kind) {
-    return new FhirWriter(kind, Optional.empty(), false);
+    return new FhirWriter(kind, Optional.empty(), false, false);
   }
 
   /** Returns this writer, indenting what it writes. */
   public FhirWriter indented() {
-    return new FhirWriter(kind, hash, true);
+    return new FhirWriter(kind, hash, true, derived);
+  }
+
+  /**
+   * Returns this writer, adding an observation for each derived statement. They stand beside the
+   * panel of what was seen, and a reader computes them again instead of trusting them.
+   */
+  public FhirWriter withDerived() {
+    return new FhirWriter(kind, hash, pretty, true);
   }
 
   /**
@@ -49,7 +59,7 @@ public final class FhirWriter {
    * @param sha256 the SHA-256 of the record's bytes in hexadecimal
    */
   public FhirWriter from(String sha256) {
-    return new FhirWriter(kind, Optional.of(sha256), pretty);
+    return new FhirWriter(kind, Optional.of(sha256), pretty, derived);
   }
 
   /** Writes a bundle to a stream in UTF-8; the stream stays open. */
@@ -70,7 +80,7 @@ public final class FhirWriter {
 
   /** Writes a bundle to a generator, for instance into a tree. */
   public void write(Exam exam, JsonGenerator generator) {
-    new BundleWriter(new Json(generator), exam, kind, hash).write();
+    new BundleWriter(new Json(generator), exam, kind, hash, derived).write();
   }
 
   private ObjectWriteContext context() {

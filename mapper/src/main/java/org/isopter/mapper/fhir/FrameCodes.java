@@ -9,6 +9,9 @@ public final class FrameCodes {
   /** The panel observation of one examination, and its profile. */
   public static final Code PANEL = Code.local("finding", "eye-examination", "Eye examination");
 
+  /** A statement that follows from findings and was not seen. */
+  public static final Code DERIVED = Code.local("finding", "derived-statement", "Derived");
+
   /** The report and the document over it. */
   public static final Code REPORT = Code.loinc("70947-7", "General eye evaluation");
 

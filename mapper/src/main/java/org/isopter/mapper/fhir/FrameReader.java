@@ -89,7 +89,15 @@ final class FrameReader {
     composition.expect("date", Frame.time(header.performed()));
     composition.drop("author");
     composition.expect("title", FrameCodes.PANEL.display());
-    composition.only("section").ifPresent(section -> section.expect("title", "Findings"));
+    List<Cursor> sections = composition.objects("section");
+    List<String> titles = List.of(FrameWriter.FINDINGS, FrameCodes.DERIVED.display());
+    if (sections.isEmpty() || sections.size() > titles.size()) {
+      composition.fault("section", sections.size() + " of them", "at most one of each " + titles);
+      return;
+    }
+    for (int i = 0; i < sections.size(); i++) {
+      sections.get(i).expect("title", titles.get(i));
+    }
   }
 
   /** Takes the provenance; returns the record that it says is replaced. */

@@ -8,6 +8,11 @@ import org.isopter.model.exam.Header;
 /** Writes the resources around the findings: panel, report, provenance and composition. */
 final class FrameWriter {
 
+  /** What the software calls itself and its version. */
+  static final String SOFTWARE = "Isopter " + Version.TEXT;
+
+  static final String FINDINGS = "Findings";
+
   private final Json json;
   private final Exam exam;
   private final Header header;
@@ -78,7 +83,13 @@ final class FrameWriter {
     }
   }
 
-  void composition(Optional<String> id, List<String> entries) {
+  /**
+   * Writes the first entry of a document.
+   *
+   * @param entries what was seen
+   * @param derived what follows from it, in a section of its own when there is any
+   */
+  void composition(Optional<String> id, List<String> entries, List<String> derived) {
     json.text("resourceType", "Composition");
     json.text("id", id);
     json.narrative(Narrative.of(exam));
@@ -89,10 +100,20 @@ final class FrameWriter {
     json.text("date", Frame.time(header.performed()));
     json.single("author", this::author);
     json.text("title", FrameCodes.PANEL.display());
-    json.single(
+    json.list(
         "section",
         () -> {
-          json.text("title", "Findings");
+          section(FINDINGS, entries);
+          if (!derived.isEmpty()) {
+            section(FrameCodes.DERIVED.display(), derived);
+          }
+        });
+  }
+
+  private void section(String title, List<String> entries) {
+    json.element(
+        () -> {
+          json.text("title", title);
           references("entry", entries);
         });
   }
@@ -126,6 +147,6 @@ final class FrameWriter {
   private static void software(Json json) {
     json.text("type", "Device");
     json.object("identifier", () -> json.identifier(FrameCodes.SOFTWARE_SYSTEM, "isopter"));
-    json.text("display", "Isopter " + Version.TEXT);
+    json.text("display", SOFTWARE);
   }
 }

@@ -22,6 +22,10 @@ record Ids(String system, String record) {
     return record + "/" + key.text();
   }
 
+  String derived(String name) {
+    return record + "/derived/" + name;
+  }
+
   /** Returns the same id for the same resource of the same record, always. */
   String uuid(String kind, String value) {
     String name = kind + "|" + system + "|" + value;

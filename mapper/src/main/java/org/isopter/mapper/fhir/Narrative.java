@@ -1,6 +1,7 @@
 package org.isopter.mapper.fhir;
 
 import java.util.StringJoiner;
+import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.shape.Datum;
@@ -21,6 +22,11 @@ final class Narrative {
     String what = fact.panel().map(panel -> words(fact.finding().layout(), panel)).orElse("");
     String found = fact.outcome().fold(value -> what, Narrative::absent);
     return div(fact.finding().title() + eye(fact) + ": " + found);
+  }
+
+  static String of(Derived derived) {
+    String eye = derived.site() == Site.BOTH ? "" : ", " + derived.site().word() + " eye";
+    return div("Derived" + eye + ": " + derived.statement().text());
   }
 
   static String of(Exam exam) {

@@ -83,11 +83,16 @@ public final class Catalogue {
                     Pupils.ENTRIES,
                     Colours.ENTRIES,
                     Fields.ENTRIES,
+                    Perimetry.ENTRIES,
                     Discs.ENTRIES,
                     Lids.ENTRIES,
                     Pressures.ENTRIES,
                     Refractions.ENTRIES,
-                    Movements.ENTRIES)
+                    Movements.ENTRIES,
+                    Alignments.ENTRIES,
+                    Corneas.ENTRIES,
+                    Segments.ENTRIES,
+                    Drops.ENTRIES)
                 .flatMap(group -> group.all().stream())
                 .<Finding<?>>map(finding -> finding)
                 .toList());

@@ -1,8 +1,6 @@
 package org.isopter.model.catalogue;
 
 import java.util.ArrayList;
-import java.util.Collections;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -36,7 +34,7 @@ public final class Fields {
       Optional<Quantity> distance) {
 
     public Confrontation {
-      regions = Collections.unmodifiableMap(new EnumMap<>(regions));
+      regions = Keyed.copy(FieldRegion.class, regions);
     }
   }
 
@@ -51,7 +49,7 @@ public final class Fields {
       Map<Edge, Quantity> edges, Optional<Quantity> screen, Optional<BlindSpotSize> size) {
 
     public BlindSpot {
-      edges = Collections.unmodifiableMap(new EnumMap<>(edges));
+      edges = Keyed.copy(Edge.class, edges);
     }
   }
 

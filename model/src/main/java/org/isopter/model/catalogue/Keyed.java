@@ -14,6 +14,13 @@ final class Keyed {
 
   private Keyed() {}
 
+  /** Returns an unmodifiable copy in the order of the constants; it may be empty. */
+  static <E extends Enum<E>, T> Map<E, T> copy(Class<E> type, Map<E, T> map) {
+    Map<E, T> copy = new EnumMap<>(type);
+    copy.putAll(map);
+    return Collections.unmodifiableMap(copy);
+  }
+
   /** Returns a part for each constant. */
   static <E extends Enum<E>, V, P> Map<E, Part<V, P>> parts(
       Class<E> type, Function<E, Part<V, P>> part) {

@@ -1,7 +1,5 @@
 package org.isopter.model.catalogue;
 
-import java.util.Collections;
-import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -31,7 +29,7 @@ public final class Movements {
   public record Ductions(Map<GazeDirection, Outcome<Integer>> grades) {
 
     public Ductions {
-      grades = Collections.unmodifiableMap(new EnumMap<>(grades));
+      grades = Keyed.copy(GazeDirection.class, grades);
     }
   }
 

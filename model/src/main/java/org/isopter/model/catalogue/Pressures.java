@@ -19,7 +19,7 @@ public final class Pressures {
                   Code.loinc("79892-6", "Right eye Intraocular pressure"),
                   Code.loinc("79893-4", "Left eye Intraocular pressure"))
               .code(Code.snomed("41633001", "Intraocular pressure (observable entity)"))
-              .value(Shapes.measure(Unit.MM_HG, "0", "80", 1))
+              .value(Shapes.measure(Unit.MM_HG, "0", "80", 3))
               .by(Tonometry.class)
               .cite("data-entry limits 0 to 80 mmHg: common practice, no source")
               .note(

@@ -88,7 +88,9 @@ final class SpecCheck implements Spec.Cases<Optional<Fault>> {
     }
     return value.scale() <= decimals
         ? Optional.empty()
-        : fault(Texts.of(seen), decimals == 1 ? "at most one decimal" : "at most " + decimals + " decimals");
+        : fault(
+            Texts.of(seen),
+            decimals == 1 ? "at most one decimal" : "at most " + decimals + " decimals");
   }
 
   private Optional<Fault> otherKind(Spec spec) {

@@ -24,6 +24,7 @@ public record Unit(String ucum, String text) {
   public static final Unit PRISM_DIOPTRE = new Unit("[p'diop]", "PD");
   public static final Unit DEGREE = new Unit("deg", "deg");
   public static final Unit DECIBEL = new Unit("dB", "dB");
+  public static final Unit SECOND = new Unit("s", "s");
   public static final Unit MINUTE = new Unit("min", "min");
   public static final Unit LOGMAR = new Unit("1", "logMAR");
   public static final Unit DECIMAL = new Unit("1", "decimal");

@@ -39,9 +39,8 @@ final class BaseProfile {
             + " eye, the person and the time, and has a value or the reason why there is none.");
     Differential differential = new Differential(profile);
     differential.state(differential.at("Observation"), INVARIANTS);
-    shared(differential);
-    differential.none("Observation.focus");
-    time(differential);
+    identified(differential);
+    subjectAndTime(differential);
     ElementDefinition reason = differential.at("Observation.dataAbsentReason");
     Differential.bind(reason, ValueSets.ABSENT_REASON);
     differential.oneCoding("Observation.dataAbsentReason");
@@ -65,8 +64,8 @@ final class BaseProfile {
     return profile;
   }
 
-  /** Adds what comes before the code, in both kinds of profile, and the subject. */
-  static void shared(Differential differential) {
+  /** Adds what comes before the code. */
+  static void identified(Differential differential) {
     differential.none("Observation.modifierExtension");
     differential.at("Observation.identifier").setMin(1);
     Differential.bind(differential.at("Observation.status"), ValueSets.STATUS);
@@ -74,11 +73,12 @@ final class BaseProfile {
     category.getSlicing().setRules(SlicingRules.OPEN).setOrdered(false);
     category.getSlicing().addDiscriminator().setType(DiscriminatorType.PATTERN).setPath("$this");
     differential.once("Observation.category:exam").setPattern(Differential.concept(EXAM));
-    differential.once("Observation.subject");
   }
 
-  /** Adds the time. */
-  static void time(Differential differential) {
+  /** Adds what comes between the code and the value. */
+  static void subjectAndTime(Differential differential) {
+    differential.once("Observation.subject");
+    differential.none("Observation.focus");
     differential.once("Observation.effective[x]").addType().setCode("dateTime");
   }
 }

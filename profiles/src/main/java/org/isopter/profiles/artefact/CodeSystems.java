@@ -43,7 +43,9 @@ final class CodeSystems {
   private CodeSystem own(String url, List<Code> codes) {
     String id = url.substring(Canonical.codeSystem("").length());
     CodeSystem system = start(id, url, "Isopter codes: " + id, CodeSystemContentMode.COMPLETE);
-    system.setDescription("Codes for which no published code was found.");
+    system.setDescription(
+        "Codes for which no published code was found. What could be read of LOINC and SNOMED CT was"
+            + " searched; no full release was at hand.");
     boolean noted = codes.stream().anyMatch(code -> !uses.searched(code).isEmpty());
     if (noted) {
       system

@@ -5,12 +5,11 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.shape.Answers;
 import org.isopter.model.shape.Choice;
 import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Texts;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Site;
@@ -21,6 +20,9 @@ final class CodeUses {
   /** The code of the report over the examination. */
   static final Code REPORT = Code.loinc("70947-7", "General eye evaluation");
 
+  /** The code of a statement that follows from findings. */
+  static final Code DERIVED = Code.local("finding", "derived-statement", "Derived");
+
   private final Searched searched = Searched.read();
   private final Map<String, Code> codes = new LinkedHashMap<>();
   private final Map<String, List<String>> definitions = new LinkedHashMap<>();
@@ -29,6 +31,7 @@ final class CodeUses {
     use(REPORT, "");
     use(ExaminationProfile.CODE, "One eye examination, with its findings as members.");
     use(ExaminationProfile.SETTING, "Where the examination took place.");
+    use(DERIVED, "A statement that follows from findings; it was not seen.");
     catalogue.all().forEach(this::add);
     lists.all().forEach(answers -> add(answers, lists));
     List.of(Site.values()).forEach(site -> use(site.code(), ""));
@@ -53,16 +56,14 @@ final class CodeUses {
   }
 
   private void add(Finding<?> finding) {
-    finding.codes().all().forEach(code -> use(code, finding.note()));
-    Choice<?, ?> choice = finding.layout().choice().orElse(null);
-    if (choice != null) {
-      use(
-          choice.code(),
-          "Part of: " + finding.title() + " (" + choice.notations().choices() + ").");
-    }
-    for (Part<?, ?> part : Parts.of(finding.layout()).values()) {
-      use(part.code(), "Part of: " + finding.title() + " (" + Texts.wanted(part.spec()) + ").");
-    }
+    String sites =
+        finding.sites().stream()
+            .map(Site::word)
+            .collect(Collectors.joining(", ", "Recorded of: ", "."));
+    finding.codes().all().forEach(code -> use(code, (sites + " " + finding.note()).strip()));
+    String partOf = "Part of the finding " + finding.id() + ".";
+    finding.layout().choice().map(Choice::code).ifPresent(code -> use(code, partOf));
+    Parts.of(finding.layout()).values().forEach(part -> use(part.code(), partOf));
   }
 
   private void add(Answers answers, AnswerLists lists) {

@@ -14,7 +14,7 @@ final class ExaminationProfile {
   static final String ID = "eye-examination";
 
   static final Code CODE = Code.local("finding", ID, "Eye examination");
-  static final Code SETTING = Code.local("part", "setting", "Setting of the examination");
+  static final Code SETTING = Code.local("part", "setting", "Setting");
   static final Answers SETTINGS = Answers.of(Setting.class);
 
   private ExaminationProfile() {}
@@ -27,21 +27,22 @@ final class ExaminationProfile {
         "One eye examination: a panel that has the findings as members, says where it took place,"
             + " and has no value of its own.");
     Differential differential = new Differential(profile);
-    BaseProfile.shared(differential);
-    return finish(profile, differential);
-  }
-
-  private static StructureDefinition finish(
-      StructureDefinition profile, Differential differential) {
-    BaseProfile.time(differential);
+    BaseProfile.identified(differential);
+    differential.at("Observation.code").setPattern(Differential.concept(CODE));
+    differential.once("Observation.code.coding");
+    BaseProfile.subjectAndTime(differential);
     differential.none("Observation.value[x]");
     differential.none("Observation.dataAbsentReason");
-    differential.sliced("Observation.component", DiscriminatorType.PATTERN, "code");
+    setting(differential);
+    return profile;
+  }
+
+  private static void setting(Differential differential) {
     String setting = "Observation.component:setting";
+    differential.sliced("Observation.component", DiscriminatorType.PATTERN, "code");
     differential.at(setting).setMin(0).setMax("1");
     differential.at(setting + ".code").setPattern(Differential.concept(SETTING));
     new ValueElements(differential).one(setting, new Spec.Coded(SETTINGS), 1);
     differential.none(setting + ".dataAbsentReason");
-    return profile;
   }
 }

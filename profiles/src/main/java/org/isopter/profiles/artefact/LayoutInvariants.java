@@ -41,7 +41,7 @@ final class LayoutInvariants {
   private void present() {
     if (hasValue()) {
       String human = finding.title() + " has a value, or the reason why there is none";
-      add("-present", human, Paths.unlessAbsent("value.exists()"), "status");
+      add("-present", human, Paths.unlessAbsent("value.exists()"), "value");
     }
   }
 
@@ -84,9 +84,11 @@ final class LayoutInvariants {
     Kind kind = Kind.of(spec);
     String suffix = "-as-" + notation.word();
     String when = inNotation(choice, List.of(notation)) + " implies ";
+    String whenThere =
+        "(" + inNotation(choice, List.of(notation)) + " and value.exists()) implies ";
     String human = "beside notation " + notation.word() + " the value is ";
     String[] seen = {"value", notation(choice) + ".value"};
-    add(suffix, human + Texts.wanted(spec), when + kind.fits(), seen);
+    add(suffix, human + Texts.wanted(spec), whenThere + kind.fits(), seen);
     if (!kind.range().isEmpty()) {
       String whenKind = inNotation(choice, List.of(notation)) + " and " + kind.fits();
       add(
@@ -128,8 +130,17 @@ final class LayoutInvariants {
   }
 
   private void rule(Rule rule) {
+    if (rule instanceof Rule.AnyOf anyOf && anyOf.parts().stream().anyMatch(this::isRequired)) {
+      // Some part is there in any case.
+      return;
+    }
     RuleText text = RuleText.of(rule, parts);
     add("-" + rule.id(), rule.sentence(), text.expression(), text.seen().toArray(String[]::new));
+  }
+
+  private boolean isRequired(String key) {
+    Part<?, ?> part = parts.get(key);
+    return part != null && part.isRequired();
   }
 
   private static String notation(Choice<?, ?> choice) {

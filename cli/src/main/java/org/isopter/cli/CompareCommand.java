@@ -1,0 +1,109 @@
+package org.isopter.cli;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.model.compare.Comparison;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.value.Result;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Compares the examinations of one person. */
+@Command(
+    name = "compare",
+    description = {
+      "Tells what changed between the records of one person, eye by eye.",
+      "Two files, or a folder with the records of one person; they are put in order of time."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  isopter compare docs/demo/02-net-mender.yaml \\",
+      "    docs/demo/03-net-mender-three-months-later.yaml",
+      "  isopter compare visits/ --format json"
+    })
+final class CompareCommand extends InputCommand {
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORM",
+      defaultValue = "text",
+      description = {
+        "How to tell: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).",
+        "json is one object a line, for each pair of records."
+      })
+  WordForm format = WordForm.TEXT;
+
+  @Option(names = "--all", description = "Tell what stayed the same too.")
+  boolean all;
+
+  @Option(
+      names = "--input-format",
+      paramLabel = "FORM",
+      description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
+  @Nullable RecordForm inputFormat;
+
+  CompareCommand(Streams streams) {
+    super(streams);
+  }
+
+  @Override
+  Optional<Form> stated() {
+    return Optional.ofNullable(inputFormat).map(RecordForm::form);
+  }
+
+  @Override
+  Set<Form> accepted() {
+    return EnumSet.of(Form.YAML, Form.JSON, Form.NDJSON);
+  }
+
+  /**
+   * One record of several.
+   *
+   * @param item where it comes from
+   * @param exam what it holds
+   */
+  private record Visit(Item item, Exam exam) {}
+
+  @Override
+  void run(Journal journal) {
+    List<Visit> visits = new ArrayList<>();
+    Records records = new Records();
+    new Items(journal).each(sources(journal), item -> read(item, records, visits, journal));
+    visits.sort(Comparator.comparing(visit -> visit.exam().header().performed()));
+    if (visits.size() < 2 && journal.status() == ExitStatus.OK) {
+      throw misuse("there are " + visits.size() + " records to compare: two or more are needed");
+    }
+    for (int i = 1; i < visits.size(); i++) {
+      compare(visits.get(i - 1), visits.get(i), journal);
+    }
+  }
+
+  private static void read(Item item, Records records, List<Visit> visits, Journal journal) {
+    Result<Exam> exam = records.read(item);
+    if (exam instanceof Result.Ok<Exam> ok) {
+      visits.add(new Visit(item, ok.value()));
+    } else {
+      journal.refuseFor(item, exam.faults());
+    }
+  }
+
+  private void compare(Visit one, Visit other, Journal journal) {
+    Result<Comparison> compared = Comparison.of(one.exam(), other.exam());
+    if (compared instanceof Result.Ok<Comparison> ok) {
+      String told =
+          format == WordForm.TEXT
+              ? ComparisonText.of(ok.value(), all)
+              : ComparisonJson.of(ok.value(), all);
+      streams.out().print(told);
+      journal.accept(other.item(), List.of());
+    } else {
+      journal.refuseFor(other.item(), compared.faults());
+    }
+  }
+}

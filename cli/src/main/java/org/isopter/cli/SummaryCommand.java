@@ -1,0 +1,98 @@
+package org.isopter.cli;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.summary.Letter;
+import org.isopter.model.summary.Summary;
+import org.isopter.model.summary.UrgencyRules;
+import org.isopter.model.value.Result;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Puts records into plain words. */
+@Command(
+    name = "summary",
+    description = {
+      "Puts a record into plain words, one page to go with a referral letter.",
+      "What was found, what was not done and why, and apart from that what follows from it."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  isopter summary docs/demo/02-net-mender.yaml",
+      "  isopter summary docs/demo/02-net-mender.yaml --format markdown",
+      "  isopter summary docs/demo/07-bell-founder.yaml --urgency-hints uk-c205"
+    })
+final class SummaryCommand extends InputCommand {
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORM",
+      defaultValue = "text",
+      description = "Form of the page: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).")
+  SummaryForm format = SummaryForm.TEXT;
+
+  @Option(
+      names = "--style",
+      paramLabel = "STYLE",
+      defaultValue = "letter",
+      description = "How findings are put: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).")
+  SummaryStyle style = SummaryStyle.LETTER;
+
+  @Option(
+      names = "--urgency-hints",
+      paramLabel = "LIST",
+      converter = UrgencyList.class,
+      description = {
+        "Say what is on a published list of urgent findings: uk-c205. Off unless asked for.",
+        "uk-c205 is \"Urgency of referrals\" of the College of Optometrists, United Kingdom."
+      })
+  @Nullable UrgencyRules urgencyHints;
+
+  @Option(
+      names = "--input-format",
+      paramLabel = "FORM",
+      description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
+  @Nullable RecordForm inputFormat;
+
+  SummaryCommand(Streams streams) {
+    super(streams);
+  }
+
+  @Override
+  Optional<Form> stated() {
+    return Optional.ofNullable(inputFormat).map(RecordForm::form);
+  }
+
+  @Override
+  Set<Form> accepted() {
+    return EnumSet.of(Form.YAML, Form.JSON, Form.NDJSON);
+  }
+
+  @Override
+  void run(Journal journal) {
+    Records records = new Records();
+    Letter plain = format.letter();
+    Letter letter = Optional.ofNullable(urgencyHints).map(plain::with).orElse(plain);
+    new Items(journal)
+        .each(
+            sources(journal),
+            item -> {
+              Result<Exam> exam = records.read(item);
+              if (exam instanceof Result.Ok<Exam> ok) {
+                print(letter.write(Summary.of(ok.value(), style.words())), journal.done() > 0);
+                journal.accept(item, List.of());
+              } else {
+                journal.refuseFor(item, exam.faults());
+              }
+            });
+  }
+
+  private void print(String page, boolean another) {
+    streams.out().print(another ? "\n\n" + page : page);
+  }
+}

@@ -1,0 +1,39 @@
+package org.isopter.mapper.fhir;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.isopter.model.clinical.Caution;
+import org.isopter.model.clinical.Statement;
+import org.isopter.model.derive.Derived;
+
+/** The texts of a derived statement on the wire: the writer and the reader share them. */
+final class DerivedText {
+
+  private DerivedText() {}
+
+  /** Returns what kind of statement it is, for people. */
+  static String title(Derived derived) {
+    String kind = derived.statement().id().replace('.', ' ').replace('-', ' ');
+    return FrameCodes.DERIVED.display() + ": " + kind;
+  }
+
+  /**
+   * Returns the notes: what is said where the value is a number, why, how sure, and the caution.
+   */
+  static List<String> notes(Derived derived) {
+    Statement statement = derived.statement();
+    List<String> notes = new ArrayList<>();
+    if (derived.value().isPresent()) {
+      notes.add(statement.text());
+    }
+    notes.add("Because: " + String.join("; ", statement.because()) + ".");
+    notes.add("How sure: " + statement.certainty().words() + ".");
+    notes.add(Caution.TEXT);
+    return notes;
+  }
+
+  /** Returns the formula, table or rule set that the statement follows. */
+  static String method(Derived derived) {
+    return derived.statement().source().text();
+  }
+}

@@ -1,0 +1,212 @@
+package org.isopter.mapper.foreign;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.FactKey;
+import org.isopter.model.exam.Header;
+import org.isopter.model.value.Fault;
+
+/** Makes examinations of the observations of a document, and says what became of each resource. */
+final class Assembly {
+
+  private final Options options;
+  private final Document document;
+  private final List<Translator.Translation> translations;
+  private final Map<Integer, Reason> superseded;
+  private final List<Set<String>> references = new ArrayList<>();
+
+  Assembly(Options options, Document document, List<Translator.Translation> translations) {
+    this.options = options;
+    this.document = document;
+    this.translations = translations;
+    this.superseded = Versions.of(document.parts(), translations);
+  }
+
+  Reading reading() {
+    List<List<Visits.Member>> visits = new Visits(options.window()).group(members());
+    List<Exam> exams = new ArrayList<>();
+    List<List<Carried.OfFact>> leaves = new ArrayList<>();
+    for (List<Visits.Member> visit : visits) {
+      List<Carried.OfFact> left = new ArrayList<>();
+      exams.add(exam(visit, left));
+      leaves.add(left);
+      references.add(references(visit));
+    }
+    List<List<Carried.Whole>> wholes = wholes(exams.size());
+    List<ReadExam> read = new ArrayList<>();
+    for (int i = 0; i < exams.size(); i++) {
+      List<Placed> frame = i == 0 ? document.frame() : List.of();
+      Carried carried = new Carried(leaves.get(i), wholes.get(i), frame);
+      read.add(new ReadExam(exams.get(i), carried, Visits.rule(visits.get(i).get(0))));
+    }
+    Carried rest =
+        exams.isEmpty() ? new Carried(List.of(), wholes.get(0), document.frame()) : Carried.NOTHING;
+    return new Reading(read, resources(), rest);
+  }
+
+  private List<Visits.Member> members() {
+    Map<String, String> panels = Panels.of(document.parts());
+    List<Visits.Member> members = new ArrayList<>();
+    for (int i = 0; i < translations.size(); i++) {
+      Optional<Head> head = translations.get(i).head();
+      if (head.isPresent() && !superseded.containsKey(i)) {
+        Document.Part part = document.parts().get(i);
+        Optional<String> panel = Optional.ofNullable(panels.get(Panels.name(part)));
+        String mark = head.get().known() ? "" : Head.fingerprint(part.resource());
+        members.add(new Visits.Member(i, head.get(), panel, mark));
+      }
+    }
+    return members;
+  }
+
+  private Exam exam(List<Visits.Member> visit, List<Carried.OfFact> left) {
+    Header header = Visits.header(visit);
+    List<Fact<?>> facts = new ArrayList<>();
+    List<Integer> of = new ArrayList<>();
+    visit.forEach(member -> settle(member, header));
+    for (Visits.Member member : visit) {
+      for (Fact<?> fact : translations.get(member.index()).facts()) {
+        facts.add(fact.at(member.head().at()));
+        of.add(member.index());
+      }
+    }
+    Exam exam = new Exam(header, facts);
+    left.addAll(left(exam, facts, of));
+    return exam;
+  }
+
+  /** Takes or gives back what the header of the examination says for all of its observations. */
+  private void settle(Visits.Member member, Header header) {
+    Ledger ledger = translations.get(member.index()).ledger();
+    if (header.performer().isPresent()) {
+      Head.takePerformer(ledger.root());
+    }
+    Optional<String> name = member.head().subject().name();
+    if (name.isPresent() && !name.equals(header.subject().name())) {
+      ledger.giveBack("/subject/display");
+    }
+  }
+
+  /** Finds the names that the first facts of each source have in the examination. */
+  private List<Carried.OfFact> left(Exam exam, List<Fact<?>> facts, List<Integer> of) {
+    List<FactKey> keys = exam.keys();
+    Set<Integer> used = new LinkedHashSet<>();
+    Set<Integer> done = new LinkedHashSet<>();
+    Map<Integer, Carried.OfFact> byKey = new java.util.TreeMap<>();
+    for (int i = 0; i < facts.size(); i++) {
+      int place = place(exam, facts.get(i), used);
+      used.add(place);
+      int source = of.get(i);
+      List<Placed> leaves = translations.get(source).ledger().leftoverWholes();
+      if (done.add(source) && !leaves.isEmpty()) {
+        byKey.put(place, new Carried.OfFact(keys.get(place).text(), leaves));
+      }
+    }
+    return List.copyOf(byKey.values());
+  }
+
+  private static int place(Exam exam, Fact<?> fact, Set<Integer> used) {
+    boolean same = fact.at().equals(Optional.of(exam.header().performed()));
+    for (int i = 0; i < exam.facts().size(); i++) {
+      Fact<?> there = exam.facts().get(i);
+      Fact<?> timed = same && there.at().isEmpty() ? there.at(exam.header().performed()) : there;
+      if (!used.contains(i) && timed.equals(fact)) {
+        return i;
+      }
+    }
+    throw new IllegalStateException("an examination lost " + fact.finding());
+  }
+
+  private Set<String> references(List<Visits.Member> visit) {
+    Set<String> names = new LinkedHashSet<>();
+    for (Visits.Member member : visit) {
+      Document.Part part = document.parts().get(member.index());
+      names.addAll(Panels.references(part.resource()));
+      names.add(Panels.name(part));
+      part.fullUrl().ifPresent(names::add);
+    }
+    return names;
+  }
+
+  /** What was kept goes with the examination that refers to it, or that it refers to. */
+  private List<List<Carried.Whole>> wholes(int exams) {
+    List<List<Carried.Whole>> wholes = new ArrayList<>();
+    for (int i = 0; i < Math.max(exams, 1); i++) {
+      wholes.add(new ArrayList<>());
+    }
+    for (int i = 0; i < translations.size(); i++) {
+      if (treatedAsKept(i)) {
+        Document.Part part = document.parts().get(i);
+        String why = reasons(i).get(0).why().word();
+        String word = part.keptBefore().orElse(why);
+        wholes.get(home(part)).add(new Carried.Whole(part.address(), word, part.resource()));
+      }
+    }
+    return wholes;
+  }
+
+  private int home(Document.Part part) {
+    for (int i = 0; i < references.size(); i++) {
+      boolean named = part.fullUrl().filter(references.get(i)::contains).isPresent();
+      if (named || references.get(i).contains(Panels.name(part))) {
+        return i;
+      }
+    }
+    Set<String> own = Panels.references(part.resource());
+    for (int i = 0; i < references.size(); i++) {
+      if (references.get(i).stream().anyMatch(own::contains)) {
+        return i;
+      }
+    }
+    return 0;
+  }
+
+  private boolean treatedAsKept(int i) {
+    return translations.get(i).head().isEmpty() || superseded.containsKey(i);
+  }
+
+  private List<Reason> reasons(int i) {
+    Reason later = superseded.get(i);
+    return later == null ? translations.get(i).reasons() : List.of(later);
+  }
+
+  private List<ReadResource> resources() {
+    List<ReadResource> resources = new ArrayList<>();
+    for (int i = 0; i < translations.size(); i++) {
+      Document.Part part = document.parts().get(i);
+      Treated treated = treatedAsKept(i) ? new Treated.Kept(reasons(i)) : translated(i);
+      resources.add(new ReadResource(part.at(), part.resource(), treated));
+    }
+    if (resources.isEmpty() || document.parts().isEmpty()) {
+      document.frame().stream()
+          .filter(placed -> placed.at().isEmpty())
+          .forEach(placed -> resources.add(noResource(placed)));
+    }
+    return resources;
+  }
+
+  private static ReadResource noResource(Placed placed) {
+    Fault fault = Fault.of("", "no resourceType", "a FHIR resource");
+    return new ReadResource(
+        "", placed.value(), new Treated.Kept(List.of(new Reason(Why.NO_RESOURCE, fault))));
+  }
+
+  private Treated translated(int i) {
+    Translator.Translation translation = translations.get(i);
+    Set<String> used = new TreeSet<>(translation.ledger().rules());
+    List<Placed> leftover = translation.ledger().leftover();
+    boolean plain = used.isEmpty() && translation.reasons().isEmpty();
+    if (plain && leftover.stream().allMatch(Own::isTransport)) {
+      return new Treated.Exact(translation.facts());
+    }
+    return new Treated.Translated(
+        translation.facts(), used, translation.ledger().taken(), leftover, translation.reasons());
+  }
+}

@@ -1,0 +1,189 @@
+package org.isopter.mapper.foreign;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+
+/** Gathers what an observation says by codes: its own, its method's, its device's, its answers'. */
+final class Conditions {
+
+  private final Vocabulary vocabulary;
+  private final Neighbours neighbours;
+
+  Conditions(Vocabulary vocabulary, Neighbours neighbours) {
+    this.vocabulary = vocabulary;
+    this.neighbours = neighbours;
+  }
+
+  /** Takes the codes of an observation or a component. */
+  Meaning of(Place holder) throws Refusal {
+    Meaning meaning = new Meaning();
+    Optional<Place> code = holder.child("code");
+    if (code.isEmpty()) {
+      return meaning;
+    }
+    List<Coding> unsure = new ArrayList<>();
+    for (Coding coding : Coding.of(code.get(), vocabulary::knows, vocabulary)) {
+      if (coding.sure()) {
+        add(meaning, coding);
+      } else {
+        unsure.add(coding);
+      }
+    }
+    for (Coding coding : unsure) {
+      corroborated(meaning, coding);
+    }
+    if (meaning.isEmpty()) {
+      named(meaning, code.get());
+    }
+    return meaning;
+  }
+
+  /** Adds what the method, the device and the components that ask and answer say. */
+  void around(Place observation, Meaning meaning) throws Refusal {
+    Optional<Place> method = observation.child("method");
+    if (method.isPresent()) {
+      conditions(meaning, method.get());
+    }
+    Optional<Place> device = observation.child("device");
+    if (device.isPresent()) {
+      device(meaning, observation, device.get());
+    }
+  }
+
+  /** Takes a component that asks for a condition; says whether it was one. */
+  boolean question(Place component, Meaning meaning) throws Refusal {
+    Optional<Coding> asked = asked(component);
+    if (asked.isEmpty()) {
+      return false;
+    }
+    Optional<Place> answer = component.child("valueCodeableConcept");
+    Optional<Place> bool = component.child("valueBoolean");
+    if (bool.isPresent()) {
+      return yes(
+          meaning, asked.get(), bool.get(), RawJson.write(bool.get().value()).equals("true"));
+    }
+    if (answer.isEmpty()) {
+      return false;
+    }
+    for (Coding coding : Coding.of(answer.get(), this::isAnswer, vocabulary)) {
+      Optional<String> presence = vocabulary.habits().answer("presence", coding.token());
+      if (presence.isPresent()) {
+        return yes(meaning, asked.get(), coding.place(), presence.get().equals("present"));
+      }
+    }
+    if (conditions(meaning, answer.get())) {
+      asked.get().take("condition-coded", Optional.empty());
+      return true;
+    }
+    return false;
+  }
+
+  private boolean isAnswer(String token) {
+    return isCondition(token) || vocabulary.habits().answer("presence", token).isPresent();
+  }
+
+  private boolean yes(Meaning meaning, Coding asked, Place answer, boolean yes) throws Refusal {
+    Optional<Effect> effect = vocabulary.effect(asked.token()).filter(Conditions::isCondition);
+    if (effect.isEmpty()) {
+      return false;
+    }
+    if (yes) {
+      meaning.add(effect.get(), asked.place().at());
+    }
+    asked.take("condition-coded", Optional.of(effect.get().display()));
+    answer.takeAll("condition-coded");
+    return true;
+  }
+
+  private Optional<Coding> asked(Place component) {
+    Predicate<String> question = vocabulary.habits()::isQuestion;
+    return component.child("code").stream()
+        .flatMap(code -> Coding.of(code, question, vocabulary).stream())
+        .filter(coding -> coding.sure() && question.test(coding.token()))
+        .findFirst();
+  }
+
+  private void device(Meaning meaning, Place observation, Place device) throws Refusal {
+    Optional<Raw.Obj> resource = neighbours.find(observation.value(), device.text("reference"));
+    if (resource.isEmpty()) {
+      return;
+    }
+    for (Raw.Obj coding :
+        resource.get().object("type").map(t -> t.objects("coding")).orElse(List.of())) {
+      String token = coding.string("system").orElse("") + "|" + coding.string("code").orElse("");
+      Optional<Effect> effect = vocabulary.effect(token).filter(Conditions::isCondition);
+      if (effect.isPresent()) {
+        meaning.add(effect.get(), device.at());
+        observation.ledger().used("condition-device");
+      }
+    }
+  }
+
+  private boolean conditions(Meaning meaning, Place concept) throws Refusal {
+    boolean any = false;
+    for (Coding coding : Coding.of(concept, this::isCondition, vocabulary)) {
+      Optional<Effect> effect = vocabulary.effect(coding.token()).filter(Conditions::isCondition);
+      if (effect.isPresent() && coding.sure()) {
+        meaning.add(effect.get(), coding.place().at());
+        coding.take("condition-coded", Optional.of(effect.get().display()));
+        any = true;
+      }
+    }
+    return any;
+  }
+
+  private boolean isCondition(String token) {
+    return vocabulary.effect(token).filter(Conditions::isCondition).isPresent();
+  }
+
+  /** A condition says how an acuity was tested; the code of a finding as such does not. */
+  private static boolean isCondition(Effect effect) {
+    return effect.rule().equals("condition-coded")
+        || effect.finding().equals(Optional.of("pinhole-acuity"));
+  }
+
+  private void add(Meaning meaning, Coding coding) throws Refusal {
+    Optional<Effect> effect = vocabulary.effect(coding.token());
+    if (effect.isPresent()) {
+      meaning.add(effect.get(), coding.place().at());
+      coding.take(effect.get().rule(), Optional.of(effect.get().display()));
+      return;
+    }
+    Optional<Effect> group = vocabulary.habits().group(coding.token());
+    if (group.isPresent()) {
+      meaning.group(group.get(), coding.place().at());
+      coding.take("code-group", Optional.of(group.get().display()));
+    }
+  }
+
+  private void corroborated(Meaning meaning, Coding coding) throws Refusal {
+    Optional<Effect> effect = vocabulary.effect(coding.token());
+    Optional<String> finding = meaning.finding();
+    if (effect.isPresent() && finding.isPresent() && effect.get().finding().equals(finding)) {
+      meaning.add(effect.get(), coding.place().at());
+      coding.take(effect.get().rule(), Optional.of(effect.get().display()));
+    }
+  }
+
+  private void named(Meaning meaning, Place code) throws Refusal {
+    if (titled(meaning, code, "text")) {
+      return;
+    }
+    for (Place coding : code.list("coding")) {
+      if (!coding.has("code") && titled(meaning, coding, "display")) {
+        return;
+      }
+    }
+  }
+
+  private boolean titled(Meaning meaning, Place place, String name) throws Refusal {
+    Optional<Effect> effect = vocabulary.titled(SideText.without(place.text(name)));
+    if (effect.isPresent()) {
+      meaning.add(effect.get(), Placed.step(place.at(), name));
+      place.take("code-text", name);
+    }
+    return effect.isPresent();
+  }
+}

@@ -1,0 +1,141 @@
+package org.isopter.mapper.foreign;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.mapper.fhir.FhirReader;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.Result;
+
+/**
+ * Reads examinations from FHIR R4 JSON that any system wrote: each resource is exact, translated by
+ * named rules, or kept verbatim; nothing is dropped and nothing is guessed.
+ *
+ * <p>Safe for use by several threads at once.
+ */
+public final class ForeignReader {
+
+  /** From so many resources on, sharing them among the processors is worth it. */
+  private static final int MANY = 500;
+
+  private final Vocabulary vocabulary;
+  private final Options options;
+  private final FhirReader exact;
+  private final RawJson json;
+
+  /** Makes a reader of the findings of a catalogue. */
+  public ForeignReader(Catalogue catalogue, Options options) {
+    this.vocabulary = new Vocabulary(catalogue);
+    this.options = options;
+    this.exact = new FhirReader(catalogue);
+    this.json = new RawJson(options.limits());
+  }
+
+  /** Reads a resource or a bundle in UTF-8; refused only where it is no JSON within the limits. */
+  public Result<Reading> read(byte[] document) {
+    return json.read(document).map(this::read);
+  }
+
+  /** Reads a resource or a bundle; refused only where it is no JSON within the limits. */
+  public Result<Reading> read(String document) {
+    return json.read(document).map(this::read);
+  }
+
+  /**
+   * Reads a document in JSON or XML of a release of FHIR. What a conversion to R4 leaves out is
+   * carried in the frame of the document, under the name of the release.
+   */
+  public Result<Reading> read(byte[] document, Release release) {
+    return new Sources(options.limits()).read(document, release).map(this::read);
+  }
+
+  private Reading read(Sources.Source source) {
+    if (source.lost().isEmpty()) {
+      return read(source.json());
+    }
+    return foreign(Document.of(source.json()).with(source.lost()));
+  }
+
+  /** Returns the reader of JSON, with the limits of this reader. */
+  RawJson json() {
+    return json;
+  }
+
+  /** Reads a document that is already parsed. */
+  public Reading read(Raw document) {
+    return exact(document).orElseGet(() -> foreign(Document.of(document)));
+  }
+
+  /**
+   * Reads documents that belong together, such as the files of one folder: what one refers to may
+   * stand in another, and observations of one visit may be spread over them. Places begin with the
+   * number of the document, from 0.
+   */
+  public Reading readTogether(List<Raw> documents) {
+    List<Raw> others = new ArrayList<>(documents);
+    List<Reading> readings = new ArrayList<>();
+    for (int i = 0; i < documents.size(); i++) {
+      Optional<Reading> own = exact(documents.get(i));
+      if (own.isPresent()) {
+        readings.add(own.get().within("/" + i));
+        others.set(i, Raw.EMPTY);
+      }
+    }
+    if (readings.size() < documents.size() || documents.isEmpty()) {
+      readings.add(foreign(Document.of(others, readings.isEmpty())));
+    }
+    return Reading.together(readings);
+  }
+
+  private Reading foreign(Document document) {
+    Neighbours neighbours = document.neighbours();
+    List<Document.Part> parts = document.parts();
+    List<Translator.Translation> translations =
+        (parts.size() < MANY ? parts.stream() : parts.parallelStream())
+            .map(part -> translate(part, neighbours))
+            .toList();
+    return new Assembly(options, document, translations).reading();
+  }
+
+  private Translator.Translation translate(Document.Part part, Neighbours neighbours) {
+    String type = Neighbours.type(part.resource());
+    if (part.keptBefore().isPresent()) {
+      return kept(part, why(part.keptBefore().get()), "kept before", "");
+    }
+    if (type.equals("Observation")) {
+      return Translator.of(vocabulary, options, neighbours, part.resource());
+    }
+    Why why = type.equals("VisionPrescription") ? Why.ORDER : Why.OTHER_RESOURCE;
+    return kept(part, why, type, "an Observation");
+  }
+
+  private static Translator.Translation kept(
+      Document.Part part, Why why, String seen, String wanted) {
+    Reason reason = new Reason(why, Fault.of("", seen, wanted));
+    return new Translator.Translation(
+        Optional.empty(), List.of(), new Ledger(part.resource()), List.of(reason));
+  }
+
+  private static Why why(String word) {
+    for (Why why : Why.values()) {
+      if (why.word().equals(word)) {
+        return why;
+      }
+    }
+    return Why.OTHER_RESOURCE;
+  }
+
+  /** Reads a bundle of ours, with what was carried along taken out first. */
+  private Optional<Reading> exact(Raw json) {
+    if (!Neighbours.type(json).equals("Bundle") || !Own.isBundle((Raw.Obj) json)) {
+      return Optional.empty();
+    }
+    Own own = Own.of((Raw.Obj) json);
+    Result<Exam> exam = exact.read(RawJson.write(own.bundle()));
+    return exam instanceof Result.Ok<Exam> ok
+        ? Optional.of(own.reading(ok.value()))
+        : Optional.empty();
+  }
+}

@@ -1,0 +1,27 @@
+package org.isopter.mapper.foreign;
+
+import java.util.List;
+
+/** What every observation of ours says, and what others may say as well. */
+final class Frame {
+
+  private static final String SYSTEM = "http://terminology.hl7.org/CodeSystem/observation-category";
+
+  private Frame() {}
+
+  /** Takes the category where it is that of an examination. */
+  static void category(Place observation) {
+    for (Place category : observation.list("category")) {
+      List<Place> codings = category.list("coding");
+      if (codings.size() == 1
+          && codings.get(0).text("system").equals(SYSTEM)
+          && codings.get(0).text("code").equals("exam")) {
+        codings.get(0).take(Ledger.CATALOGUE, "system", "code");
+        if (codings.get(0).text("display").equals("Exam")) {
+          codings.get(0).take(Ledger.CATALOGUE, "display");
+        }
+        return;
+      }
+    }
+  }
+}

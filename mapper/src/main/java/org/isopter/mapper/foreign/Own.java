@@ -1,0 +1,114 @@
+package org.isopter.mapper.foreign;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.mapper.fhir.FrameCodes;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.value.Fault;
+
+/** A bundle of ours, with what was carried along set apart. */
+final class Own {
+
+  private final Raw.Obj bundle;
+  private final Document document;
+  private final List<Carried.OfFact> leaves = new ArrayList<>();
+
+  private Own(Raw.Obj bundle) {
+    this.document = Document.of(bundle);
+    this.bundle = strip(bundle);
+  }
+
+  /** Says whether the bundle holds the panel of one of our examinations. */
+  static boolean isBundle(Raw.Obj bundle) {
+    return bundle.objects("entry").stream()
+        .map(entry -> entry.object("resource"))
+        .flatMap(Optional::stream)
+        .anyMatch(Own::isPanel);
+  }
+
+  static Own of(Raw.Obj bundle) {
+    return new Own(bundle);
+  }
+
+  /** Says whether a leaf tells only how a resource is kept and shown. */
+  static boolean isTransport(Placed leaf) {
+    return leaf.at().equals("/id")
+        || leaf.at().startsWith("/meta/")
+        || leaf.at().startsWith("/text/");
+  }
+
+  /** Returns the bundle without what was carried along. */
+  Raw.Obj bundle() {
+    return bundle;
+  }
+
+  /** Returns the reading of the examination that the bundle holds. */
+  Reading reading(Exam exam) {
+    String prefix = exam.header().id().value() + "/";
+    List<Carried.OfFact> ofFacts =
+        leaves.stream()
+            .map(
+                of ->
+                    new Carried.OfFact(
+                        of.fact().substring(Math.min(prefix.length(), of.fact().length())),
+                        of.leaves()))
+            .toList();
+    List<Carried.Whole> wholes = new ArrayList<>();
+    List<ReadResource> resources = new ArrayList<>();
+    for (Document.Part part : document.parts()) {
+      part.keptBefore()
+          .ifPresent(why -> wholes.add(new Carried.Whole(part.address(), why, part.resource())));
+      resources.add(new ReadResource(part.at(), part.resource(), treated(part, exam)));
+    }
+    Carried carried = new Carried(ofFacts, wholes, document.frameBefore());
+    return new Reading(List.of(new ReadExam(exam, carried, "")), resources, Carried.NOTHING);
+  }
+
+  private static Treated treated(Document.Part part, Exam exam) {
+    if (part.keptBefore().isPresent()) {
+      Fault fault = Fault.of("", "kept before: " + part.keptBefore().get(), "");
+      return new Treated.Kept(List.of(new Reason(Why.OTHER_RESOURCE, fault)));
+    }
+    boolean panel = isPanel(part.resource());
+    return new Treated.Exact(panel ? exam.facts() : List.of());
+  }
+
+  private static boolean isPanel(Raw resource) {
+    return resource.object("code").map(code -> code.objects("coding")).orElse(List.of()).stream()
+        .anyMatch(
+            coding ->
+                coding.string("system").equals(Optional.of(FrameCodes.PANEL.system()))
+                    && coding.string("code").equals(Optional.of(FrameCodes.PANEL.code())));
+  }
+
+  private Raw.Obj strip(Raw.Obj whole) {
+    List<Raw> entries = new ArrayList<>();
+    for (Raw.Obj entry : whole.objects("entry")) {
+      boolean kept =
+          entry.objects("extension").stream()
+              .anyMatch(x -> x.string("url").equals(Optional.of(ForeignWriter.KEPT)));
+      if (!kept) {
+        entries.add(
+            entry
+                .object("resource")
+                .map(r -> entry.with("resource", withoutLeftOver(r)))
+                .orElse(entry));
+      }
+    }
+    return whole.with("entry", Raw.of(entries));
+  }
+
+  private Raw.Obj withoutLeftOver(Raw.Obj resource) {
+    LeftOver.Found found = LeftOver.outOf(resource);
+    if (!found.leaves().isEmpty()) {
+      String name =
+          resource.objects("identifier").stream()
+              .findFirst()
+              .flatMap(id -> id.string("value"))
+              .orElse("");
+      leaves.add(new Carried.OfFact(name, found.leaves()));
+    }
+    return found.ours();
+  }
+}

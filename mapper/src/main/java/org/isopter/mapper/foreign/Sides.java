@@ -1,0 +1,232 @@
+package org.isopter.mapper.foreign;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.isopter.model.shape.Finding;
+import org.isopter.model.value.Code;
+import org.isopter.model.value.Site;
+
+/** Finds the eye that an observation is about, in every way in which it may be said. */
+final class Sides {
+
+  /** A structure with its laterality in one expression of the SNOMED CT grammar. */
+  private static final Pattern EXPRESSION =
+      Pattern.compile("(\\d+)(?:\\|[^|]*\\|)?:272741003(?:\\|[^|]*\\|)?=(\\d+)(?:\\|[^|]*\\|)?");
+
+  private static final String STRUCTURE_EXTENSION =
+      "http://hl7.org/fhir/StructureDefinition/bodySite";
+
+  private final Vocabulary vocabulary;
+  private final Place observation;
+  private final Neighbours neighbours;
+  private final List<Meaning.Side> said = new ArrayList<>();
+
+  private Sides(Vocabulary vocabulary, Place observation, Neighbours neighbours) {
+    this.vocabulary = vocabulary;
+    this.observation = observation;
+    this.neighbours = neighbours;
+  }
+
+  /** Takes what an observation says of the eye apart from its code. */
+  static List<Meaning.Side> of(Vocabulary vocabulary, Place observation, Neighbours neighbours)
+      throws Refusal {
+    Sides sides = new Sides(vocabulary, observation, neighbours);
+    Optional<Place> site = observation.child("bodySite");
+    if (site.isPresent()) {
+      sides.bodySite(site.get());
+      sides.structureReference(site.get());
+    }
+    sides.laterality(observation);
+    Optional<Place> structure = observation.child("bodyStructure");
+    if (structure.isPresent()) {
+      sides.structure(structure.get());
+    }
+    return sides.said;
+  }
+
+  /** Returns the one eye that all statements name and that the finding may be about. */
+  static Site agreed(List<Meaning.Side> said, Finding<?> finding, Place at) throws Refusal {
+    Set<Site> sites = said.stream().map(Meaning.Side::site).collect(Collectors.toSet());
+    if (sites.size() > 1) {
+      throw Refusal.of(
+          Why.SIDES_DISAGREE,
+          at.at(),
+          said.stream()
+              .map(s -> s.site().word() + " at " + s.at())
+              .collect(Collectors.joining(", ")),
+          "one eye");
+    }
+    Site site = sites.isEmpty() ? ofPair(finding, at) : sites.iterator().next();
+    if (!finding.sites().contains(site)) {
+      String wanted = finding.sites().stream().map(Site::word).collect(Collectors.joining(" or "));
+      throw Refusal.of(Why.NO_SIDE, at.at(), site.word(), wanted + " for " + finding.id());
+    }
+    return site;
+  }
+
+  private static Site ofPair(Finding<?> finding, Place at) throws Refusal {
+    if (finding.sites().equals(Site.PAIR)) {
+      at.ledger().used("side-of-pair");
+      return Site.BOTH;
+    }
+    throw Refusal.of(Why.NO_SIDE, at.at(), "no eye", "right, left or both eyes");
+  }
+
+  private void bodySite(Place site) throws Refusal {
+    boolean eye = false;
+    List<Place> unknown = new ArrayList<>();
+    for (Place place : site.list("coding")) {
+      Coding coding = Coding.single(place, this::isSite, vocabulary);
+      boolean known = site(coding) || qualifier(coding, "side-qualifier") || expression(coding);
+      eye |= known || eitherEye(coding);
+      if (!known && !eitherEye(coding)) {
+        unknown.add(place);
+      }
+    }
+    laterality(site);
+    boolean structured = !site.list("extension").isEmpty();
+    if (!eye && !unknown.isEmpty() && !structured && SideText.in(site.text("text")).isEmpty()) {
+      throw Refusal.of(
+          Why.NOT_AN_EYE,
+          unknown.get(0).at(),
+          RawJson.write(unknown.get(0).value()),
+          "the code of an eye");
+    }
+  }
+
+  private boolean site(Coding coding) {
+    Optional<Site> site = vocabulary.habits().site(coding.token());
+    site.ifPresent(
+        found -> {
+          boolean ours = coding.token().equals(found.code().token());
+          String rule = ours ? Ledger.CATALOGUE : "side-body-site";
+          coding.take(rule, ours ? Optional.of(found.code().display()) : Optional.empty());
+          said.add(new Meaning.Side(found, coding.place().at(), rule));
+        });
+    return site.isPresent();
+  }
+
+  private boolean eitherEye(Coding coding) {
+    return vocabulary.habits().isEye(coding.token());
+  }
+
+  private boolean qualifier(Coding coding, String rule) {
+    Optional<Site> side = vocabulary.habits().qualifier(coding.token());
+    side.ifPresent(
+        found -> {
+          coding.take(rule, Optional.empty());
+          said.add(new Meaning.Side(found, coding.place().at(), rule));
+        });
+    return side.isPresent();
+  }
+
+  private boolean expression(Coding coding) {
+    String text = coding.place().text("code").replace(" ", "");
+    Matcher parts = EXPRESSION.matcher(text);
+    if (!coding.place().text("system").equals(Code.SNOMED) || !parts.matches()) {
+      return false;
+    }
+    Optional<Site> side = vocabulary.habits().qualifier(Code.SNOMED + "|" + parts.group(2));
+    if (!vocabulary.habits().isEye(Code.SNOMED + "|" + parts.group(1)) || side.isEmpty()) {
+      return false;
+    }
+    coding.place().take("side-expression", "system", "code");
+    said.add(new Meaning.Side(side.get(), coding.place().at(), "side-expression"));
+    return true;
+  }
+
+  /** Takes extensions that are called laterality and hold nothing but a laterality. */
+  private void laterality(Place holder) {
+    for (Place extension : holder.list("extension")) {
+      String url = extension.text("url").toLowerCase(Locale.ROOT);
+      if (url.substring(url.lastIndexOf('/') + 1).contains("laterality")) {
+        lateralityCodings(extension).forEach(c -> lateralityCoding(extension, c));
+      }
+    }
+  }
+
+  private List<Coding> lateralityCodings(Place extension) {
+    Optional<Place> concept = extension.child("valueCodeableConcept");
+    if (concept.isPresent()) {
+      return Coding.of(concept.get(), this::isQualifier, vocabulary);
+    }
+    return extension.child("valueCoding").stream()
+        .map(coding -> Coding.single(coding, this::isQualifier, vocabulary))
+        .toList();
+  }
+
+  private void lateralityCoding(Place extension, Coding coding) {
+    if (qualifier(coding, "side-extension") || site(coding)) {
+      extension.take("side-extension", "url");
+    }
+  }
+
+  private void structureReference(Place site) throws Refusal {
+    for (Place extension : site.list("extension")) {
+      boolean structure = extension.text("url").equals(STRUCTURE_EXTENSION);
+      Optional<Place> reference = extension.child("valueReference");
+      if (structure && reference.isPresent()) {
+        structure(reference.get());
+        extension.take("side-structure", "url");
+      }
+    }
+  }
+
+  private void structure(Place reference) throws Refusal {
+    String to = reference.text("reference");
+    Optional<Raw.Obj> target = neighbours.find(observation.value(), to);
+    if (target.isEmpty()) {
+      throw Refusal.of(
+          Why.NO_SIDE, reference.at(), "\"" + to + "\"", "a body structure in the same document");
+    }
+    Set<Site> sites = sitesOf(target.get());
+    if (sites.isEmpty()) {
+      throw Refusal.of(
+          Why.NO_SIDE, reference.at(), to + " without a side", "a body structure of one eye");
+    }
+    reference.take("side-structure", "reference");
+    sites.forEach(s -> said.add(new Meaning.Side(s, reference.at(), "side-structure")));
+  }
+
+  /** R4 has location and qualifiers, R5 has structures that are included. */
+  private Set<Site> sitesOf(Raw.Obj structure) {
+    Set<Site> sites = new LinkedHashSet<>(sites(structure.object("location")));
+    for (Raw.Obj qualifier : structure.objects("locationQualifier")) {
+      sites.addAll(sites(Optional.of(qualifier)));
+    }
+    for (Raw.Obj included : structure.objects("includedStructure")) {
+      sites.addAll(sites(included.object("structure")));
+      sites.addAll(sites(included.object("laterality")));
+    }
+    return sites;
+  }
+
+  private Set<Site> sites(Optional<? extends Raw> concept) {
+    Set<Site> sites = new LinkedHashSet<>();
+    for (Raw.Obj coding : concept.map(c -> c.objects("coding")).orElse(List.of())) {
+      String token = coding.string("system").orElse("") + "|" + coding.string("code").orElse("");
+      vocabulary.habits().site(token).ifPresent(sites::add);
+      vocabulary.habits().qualifier(token).ifPresent(sites::add);
+    }
+    return sites;
+  }
+
+  private boolean isSite(String token) {
+    return vocabulary.habits().site(token).isPresent() || eye(token) || isQualifier(token);
+  }
+
+  private boolean eye(String token) {
+    return vocabulary.habits().isEye(token);
+  }
+
+  private boolean isQualifier(String token) {
+    return vocabulary.habits().qualifier(token).isPresent();
+  }
+}

@@ -1,0 +1,229 @@
+package org.isopter.mapper.foreign;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.shape.Datum;
+import org.isopter.model.shape.Finding;
+import org.isopter.model.shape.Panel;
+import org.isopter.model.shape.Part;
+import org.isopter.model.shape.Spec;
+import org.isopter.model.value.Absence;
+import org.isopter.model.value.Acuity;
+import org.isopter.model.value.AcuityText;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Result;
+import org.isopter.model.value.Site;
+
+/** Makes one fact of a place with a code and a value: an observation, or a component of one. */
+final class SlotReader {
+
+  private static final String DISTANCE = "distance-acuity";
+
+  private final Vocabulary vocabulary;
+  private final Place holder;
+  private final Meaning meaning;
+  private final List<Place> components;
+  private final List<Meaning.Side> sides;
+  private final Optional<String> profileNotation;
+
+  SlotReader(
+      Vocabulary vocabulary,
+      Place holder,
+      Meaning meaning,
+      List<Place> components,
+      List<Meaning.Side> sides,
+      Optional<String> profileNotation) {
+    this.vocabulary = vocabulary;
+    this.holder = holder;
+    this.meaning = meaning;
+    this.components = components;
+    this.sides = sides;
+    this.profileNotation = profileNotation;
+  }
+
+  /** Takes the fact. */
+  Fact<?> read() throws Refusal {
+    String name =
+        meaning
+            .finding()
+            .orElseThrow(
+                () -> Refusal.of(Why.UNKNOWN_CODE, holder.at() + "/code", "", "a finding"));
+    Finding<?> finding = finding(name.equals(Effect.ACUITY) ? DISTANCE : name);
+    Site site = Sides.agreed(sides, finding, holder);
+    return holder.has("dataAbsentReason")
+        ? absent(finding, site)
+        : finding.layout().choice().isPresent()
+            ? acuity(finding, name.equals(Effect.ACUITY), site)
+            : decode(finding, site, plain(finding, site));
+  }
+
+  private Finding<?> finding(String name) throws Refusal {
+    return vocabulary
+        .catalogue()
+        .byId(name)
+        .orElseThrow(() -> Refusal.of(Why.UNKNOWN_CODE, holder.at() + "/code", name, "a finding"));
+  }
+
+  private Fact<?> absent(Finding<?> finding, Site site) throws Refusal {
+    if (holder.value() instanceof Raw.Obj object
+        && object.members().keySet().stream().anyMatch(name -> name.startsWith("value"))) {
+      throw Refusal.of(
+          Why.VALUE_UNFIT, holder.at(), "a value and a reason why there is none", "one of them");
+    }
+    if (meaning.finding().equals(Optional.of(Effect.ACUITY))) {
+      holder.ledger().used("acuity-unqualified");
+    }
+    return Fact.absent(finding, site, reason(holder));
+  }
+
+  private Absence reason(Place from) throws Refusal {
+    Place concept = from.child("dataAbsentReason").orElseThrow();
+    for (Coding coding : Coding.of(concept, t -> absence(t).isPresent(), vocabulary)) {
+      Optional<Absence> reason = absence(coding.token());
+      if (reason.isPresent()) {
+        boolean own = coding.token().equals(reason.get().code().token());
+        coding.take(
+            own ? Ledger.CATALOGUE : "absence-alias", Optional.of(reason.get().code().display()));
+        return reason.get();
+      }
+    }
+    throw Refusal.of(
+        Why.VALUE_UNFIT, concept.at(), RawJson.write(concept.value()), "a reason of the catalogue");
+  }
+
+  private Optional<Absence> absence(String token) {
+    for (Absence reason : Absence.values()) {
+      boolean word = vocabulary.habits().absence(token).filter(reason.word()::equals).isPresent();
+      if (word || reason.code().token().equals(token)) {
+        return Optional.of(reason);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Fact<?> acuity(Finding<?> known, boolean unqualified, Site site) throws Refusal {
+    Map<String, Outcome<Datum>> parts = parts(known, site);
+    Optional<String> notation = meaning.notation().or(() -> profileNotation);
+    String text = new AcuityValues(vocabulary, holder, notation).take(meaning.value());
+    Finding<?> finding = known;
+    if (unqualified) {
+      holder.ledger().used("acuity-unqualified");
+      finding = isPrint(text) ? finding("near-acuity") : known;
+    }
+    Panel others = new Panel(Optional.empty(), Optional.empty(), parts);
+    Result<Panel> chosen = finding.layout().readChoice(text, others);
+    if (chosen instanceof Result.Ok<Panel> ok) {
+      return decode(finding, site, ok.value().with(parts));
+    }
+    throw unfit(chosen.faults().get(0));
+  }
+
+  /** A size of print is said of near vision only. */
+  private static boolean isPrint(String text) {
+    return AcuityText.parse(text) instanceof Result.Ok<Acuity> ok
+        && (ok.value() instanceof Acuity.Points
+            || ok.value() instanceof Acuity.Jaeger
+            || ok.value() instanceof Acuity.MUnits);
+  }
+
+  private Panel plain(Finding<?> finding, Site site) throws Refusal {
+    Map<String, Outcome<Datum>> parts = parts(finding, site);
+    Optional<Spec> spec = finding.layout().variants().get(0).value();
+    if (spec.isPresent()) {
+      Datum value = new Values(vocabulary, holder).take(spec.get());
+      return new Panel(Optional.empty(), Optional.of(value), parts);
+    }
+    if (parts.isEmpty()) {
+      throw Values.unfit(holder, "components of " + finding.id());
+    }
+    return new Panel(Optional.empty(), Optional.empty(), parts);
+  }
+
+  private Map<String, Outcome<Datum>> parts(Finding<?> finding, Site site) throws Refusal {
+    Map<String, Outcome<Datum>> parts = new LinkedHashMap<>();
+    Optional<Place> prism = Optional.empty();
+    Optional<Place> base = Optional.empty();
+    for (Place component : components) {
+      String key = take(component, finding, parts);
+      prism = key.equals("prism") ? Optional.of(component) : prism;
+      base = key.equals("prism-base") ? Optional.of(component) : base;
+    }
+    Refraction refraction = new Refraction(vocabulary, finding, parts);
+    if (prism.isPresent()) {
+      refraction.prism(prism.get(), base, site);
+    }
+    refraction.zeros(holder);
+    for (Map.Entry<String, String> implied : meaning.parts().entrySet()) {
+      imply(finding, implied.getKey(), implied.getValue(), parts);
+    }
+    return parts;
+  }
+
+  /** Takes a component that is a part of the finding; returns its key, or nothing. */
+  private String take(Place component, Finding<?> finding, Map<String, Outcome<Datum>> parts)
+      throws Refusal {
+    Optional<PartCode> code = PartCode.of(vocabulary, component, finding);
+    if (code.isEmpty()) {
+      return "";
+    }
+    code.get().take();
+    Optional<Part<?, ?>> part = code.get().part();
+    if (part.isEmpty()) {
+      return code.get().key();
+    }
+    Outcome<Datum> outcome = outcome(component, part.get());
+    if (parts.putIfAbsent(part.get().key(), outcome) != null) {
+      throw Refusal.of(
+          Why.PART_UNFIT, component.at(), "a second " + part.get().key(), "one of each");
+    }
+    return part.get().key();
+  }
+
+  private Outcome<Datum> outcome(Place component, Part<?, ?> part) throws Refusal {
+    if (!component.has("dataAbsentReason")) {
+      return Outcome.found(new Values(vocabulary, component).take(part.spec()));
+    }
+    if (!part.mayBeAbsent()) {
+      throw Refusal.of(Why.PART_UNFIT, component.at(), "no value of " + part.key(), "a value");
+    }
+    return Outcome.absent(reason(component));
+  }
+
+  private void imply(Finding<?> finding, String key, String word, Map<String, Outcome<Datum>> parts)
+      throws Refusal {
+    Optional<Concept> concept =
+        Vocabulary.partNamed(finding, key)
+            .filter(part -> part.spec() instanceof Spec.Coded)
+            .flatMap(part -> ((Spec.Coded) part.spec()).answers().byWord(word));
+    if (concept.isEmpty()) {
+      throw Refusal.of(Why.CODES_DISAGREE, holder.at(), word, "no " + key + " of " + finding.id());
+    }
+    Outcome<Datum> implied = Outcome.found(new Datum.Coded(concept.get()));
+    Outcome<Datum> said = parts.putIfAbsent(key, implied);
+    if (said != null && !said.equals(implied)) {
+      throw Refusal.of(
+          Why.CODES_DISAGREE, holder.at(), word + " beside another " + key, "one " + key);
+    }
+  }
+
+  private <V> Fact<?> decode(Finding<V> finding, Site site, Panel panel) throws Refusal {
+    Result<Fact<V>> fact = Fact.decode(finding, site, panel);
+    if (fact instanceof Result.Ok<Fact<V>> ok) {
+      return ok.value();
+    }
+    throw unfit(fact.faults().get(0));
+  }
+
+  private Refusal unfit(Fault fault) {
+    boolean part = !fault.path().isEmpty() && !fault.path().equals(Part.VALUE);
+    String seen = part ? fault.path() + " " + fault.seen() : fault.seen();
+    return new Refusal(
+        part ? Why.PART_UNFIT : Why.VALUE_UNFIT,
+        new Fault(holder.at(), seen, fault.wanted(), fault.advice()));
+  }
+}

@@ -1,0 +1,275 @@
+package org.isopter.mapper.foreign;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.isopter.model.shape.Answers;
+import org.isopter.model.shape.Datum;
+import org.isopter.model.shape.Span;
+import org.isopter.model.shape.Spec;
+import org.isopter.model.shape.Texts;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.Unit;
+
+/** Takes the value of an observation or a component as its spec wants it, however it is written. */
+final class Values {
+
+  private static final Pattern MEASURE = Pattern.compile("([+-]?\\d+(?:\\.\\d+)?)\\s*(.*)");
+  private static final Pattern RATIO =
+      Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*/\\s*(\\d+(?:\\.\\d+)?)");
+
+  /** One kilopascal in mmHg: 1 mmHg is 133.322387415 Pa (UCUM: 1 m[Hg] is 133.3220 kPa). */
+  private static final BigDecimal MM_HG_PER_KPA =
+      BigDecimal.ONE.divide(new BigDecimal("0.133322"), 9, RoundingMode.HALF_EVEN);
+
+  private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
+
+  private final Vocabulary vocabulary;
+  private final Place holder;
+
+  Values(Vocabulary vocabulary, Place holder) {
+    this.vocabulary = vocabulary;
+    this.holder = holder;
+  }
+
+  /** Takes the value. */
+  Datum take(Spec spec) throws Refusal {
+    if (spec instanceof Spec.Measure measure) {
+      return measure(measure);
+    }
+    if (spec instanceof Spec.Coded coded) {
+      return new Datum.Coded(coded(coded));
+    }
+    if (spec instanceof Spec.Ratio ratio) {
+      return ratio(ratio);
+    }
+    if (spec instanceof Spec.Count count) {
+      return count(count);
+    }
+    return spec instanceof Spec.Truth ? truth(spec) : text(spec);
+  }
+
+  private Datum measure(Spec.Measure spec) throws Refusal {
+    List<Unit> units = spec.spans().stream().map(Span::unit).toList();
+    Units known = new Units(vocabulary.habits(), units);
+    Optional<Place> quantity = holder.child("valueQuantity");
+    if (quantity.isEmpty()) {
+      return written(spec, known);
+    }
+    BigDecimal value = Digits.value(quantity.get());
+    if (units.contains(Unit.MM_HG) && isKilopascal(quantity.get())) {
+      return kilopascal(quantity.get(), value);
+    }
+    Unit unit = known.take(quantity.get());
+    BigDecimal kept = withoutZerosBeyond(value, spec.decimals());
+    quantity.get().take(kept.equals(value) ? Ledger.CATALOGUE : "digits-beyond", "value");
+    return new Datum.Measure(kept, unit);
+  }
+
+  private static BigDecimal withoutZerosBeyond(BigDecimal value, int decimals) {
+    boolean zeros = value.scale() > decimals && value.stripTrailingZeros().scale() <= decimals;
+    return zeros ? value.setScale(decimals) : value;
+  }
+
+  private Datum written(Spec.Measure spec, Units known) throws Refusal {
+    String text = holder.text("valueString");
+    Matcher parts = MEASURE.matcher(text.strip());
+    if (parts.matches()) {
+      String unit = parts.group(2).strip();
+      Optional<Unit> named = unit.isEmpty() ? known.none(unit) : known.unit(unit);
+      Optional<BigDecimal> value = Digits.plain(parts.group(1));
+      if (named.isPresent() && value.isPresent()) {
+        holder.take("text-quantity", "valueString");
+        return new Datum.Measure(value.get(), named.get());
+      }
+    }
+    throw unfit(spec);
+  }
+
+  private boolean isKilopascal(Place quantity) {
+    String code = quantity.text("code");
+    String unit = code.isEmpty() ? quantity.text("unit") : code;
+    return vocabulary.habits().ucum(unit).filter("kPa"::equals).isPresent();
+  }
+
+  private static Datum kilopascal(Place quantity, BigDecimal value) {
+    // The quantity as sent is left over on purpose: what was measured is in its digits.
+    quantity.ledger().used("unit-kilopascal");
+    BigDecimal mmHg = value.multiply(MM_HG_PER_KPA).setScale(1, RoundingMode.HALF_EVEN);
+    return new Datum.Measure(mmHg, Unit.MM_HG);
+  }
+
+  private Concept coded(Spec.Coded spec) throws Refusal {
+    Answers answers = spec.answers();
+    Optional<Place> concept = holder.child("valueCodeableConcept");
+    if (concept.isEmpty()) {
+      return plainAnswer(spec);
+    }
+    Optional<Concept> found = Optional.empty();
+    for (Coding coding :
+        Coding.of(concept.get(), t -> answer(answers, t).isPresent(), vocabulary)) {
+      Optional<Concept> one = coding.sure() ? answer(answers, coding.token()) : Optional.empty();
+      if (one.isPresent()) {
+        if (found.isPresent() && !found.equals(one)) {
+          throw Refusal.of(
+              Why.VALUE_UNFIT, coding.place().at(), one.get().word(), found.get().word());
+        }
+        found = one;
+        boolean own = coding.token().equals(one.get().code().token());
+        coding.take(
+            own ? Ledger.CATALOGUE : "answer-alias", Optional.of(one.get().code().display()));
+      }
+    }
+    if (found.isPresent()) {
+      return found.get();
+    }
+    return named(concept.get(), answers).orElseThrow(() -> unfit(spec));
+  }
+
+  private Optional<Concept> answer(Answers answers, String token) {
+    int bar = token.indexOf('|');
+    return answers
+        .byCode(token.substring(0, bar), token.substring(bar + 1))
+        .or(() -> vocabulary.habits().answer(answers.id(), token).flatMap(answers::byWord));
+  }
+
+  /** An answer in words: the text, or the only display of a coding without a code. */
+  private static Optional<Concept> named(Place concept, Answers answers) {
+    Optional<Concept> byText = word(answers, concept.text("text"));
+    if (byText.isPresent()) {
+      concept.take("answer-text", "text");
+      return byText;
+    }
+    for (Place coding : concept.list("coding")) {
+      Optional<Concept> byDisplay = word(answers, coding.text("display"));
+      if (!coding.has("code") && byDisplay.isPresent()) {
+        coding.take("answer-text", "display");
+        return byDisplay;
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Concept plainAnswer(Spec.Coded spec) throws Refusal {
+    String bool = holder.child("valueBoolean").map(b -> RawJson.write(b.value())).orElse("");
+    Optional<Concept> truth =
+        bool.isEmpty()
+            ? Optional.empty()
+            : spec.answers().byWord(bool.equals("true") ? "present" : "absent");
+    if (truth.isPresent() && spec.answers().id().equals("presence")) {
+      holder.take("answer-truth", "valueBoolean");
+      return truth.get();
+    }
+    Optional<Concept> word = word(spec.answers(), holder.text("valueString"));
+    word.ifPresent(found -> holder.take("answer-text", "valueString"));
+    return word.orElseThrow(() -> unfit(spec));
+  }
+
+  private static Optional<Concept> word(Answers answers, String text) {
+    for (Concept concept : answers.concepts()) {
+      if (!text.isEmpty()
+          && (Habits.plain(text).equals(concept.word())
+              || Vocabulary.sameName(text, concept.code().display()))) {
+        return Optional.of(concept);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Datum ratio(Spec.Ratio spec) throws Refusal {
+    Optional<Place> ratio = holder.child("valueRatio");
+    if (ratio.isPresent()) {
+      return new Datum.Ratio(
+          side(ratio.get(), "numerator", spec),
+          side(ratio.get(), "denominator", spec),
+          spec.unit());
+    }
+    Optional<Place> quantity = holder.child("valueQuantity");
+    if (quantity.isPresent() && spec.unit().equals(Unit.ONE)) {
+      BigDecimal percent = Digits.value(quantity.get());
+      new Units(vocabulary.habits(), List.of(Unit.PERCENT)).take(quantity.get());
+      quantity.get().take("percent-as-ratio", "value");
+      return new Datum.Ratio(percent, HUNDRED, spec.unit());
+    }
+    Matcher text = RATIO.matcher(holder.text("valueString").strip());
+    if (!text.matches()) {
+      throw unfit(spec);
+    }
+    holder.take("text-quantity", "valueString");
+    return new Datum.Ratio(
+        new BigDecimal(text.group(1)), new BigDecimal(text.group(2)), spec.unit());
+  }
+
+  private BigDecimal side(Place ratio, String name, Spec.Ratio spec) throws Refusal {
+    Optional<Place> side = ratio.child(name);
+    if (side.isEmpty()) {
+      throw unfit(spec);
+    }
+    BigDecimal value = Digits.value(side.get());
+    new Units(vocabulary.habits(), List.of(spec.unit())).take(side.get());
+    side.get().take(Ledger.CATALOGUE, "value");
+    return value;
+  }
+
+  private Datum count(Spec.Count spec) throws Refusal {
+    Optional<BigDecimal> whole = Optional.empty();
+    if (holder.has("valueInteger")) {
+      whole = holder.number("valueInteger").flatMap(Digits::plain);
+      holder.take(Ledger.CATALOGUE, "valueInteger");
+    } else if (holder.has("valueQuantity")) {
+      Place quantity = holder.child("valueQuantity").orElseThrow();
+      whole = Optional.of(Digits.value(quantity));
+      new Units(vocabulary.habits(), List.of(Unit.ONE)).take(quantity);
+      quantity.take("unit-of-ratio", "value");
+    }
+    return whole
+        .filter(number -> number.stripTrailingZeros().scale() <= 0)
+        .filter(number -> number.abs().compareTo(BigDecimal.valueOf(Integer.MAX_VALUE)) < 0)
+        .<Datum>map(number -> new Datum.Count(number.intValue()))
+        .orElseThrow(() -> unfit(spec));
+  }
+
+  private Datum truth(Spec spec) throws Refusal {
+    Optional<Place> value = holder.child("valueBoolean");
+    if (value.isEmpty()
+        || !(value.get().value() instanceof Raw.Leaf leaf)
+        || leaf.kind() != Raw.Kind.TRUTH) {
+      throw unfit(spec);
+    }
+    value.get().takeAll(Ledger.CATALOGUE);
+    return new Datum.Truth(leaf.text().equals("true"));
+  }
+
+  private Datum text(Spec spec) throws Refusal {
+    String text = holder.text("valueString");
+    if (text.isBlank()) {
+      throw unfit(spec);
+    }
+    holder.take(Ledger.CATALOGUE, "valueString");
+    return new Datum.Text(text.strip());
+  }
+
+  private Refusal unfit(Spec spec) {
+    return unfit(holder, Texts.wanted(spec));
+  }
+
+  /** Returns the refusal of whatever value a holder has. */
+  static Refusal unfit(Place holder, String wanted) {
+    if (holder.value() instanceof Raw.Obj object) {
+      for (String name : object.members().keySet()) {
+        if (name.startsWith("value")) {
+          String seen = RawJson.write(object.members().get(name));
+          return Refusal.of(Why.VALUE_UNFIT, Placed.step(holder.at(), name), shorten(seen), wanted);
+        }
+      }
+    }
+    return Refusal.of(Why.NO_VALUE, holder.at(), "no value", wanted);
+  }
+
+  private static String shorten(String text) {
+    return text.length() <= 60 ? text : text.substring(0, 57) + "...";
+  }
+}

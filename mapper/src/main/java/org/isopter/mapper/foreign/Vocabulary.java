@@ -1,0 +1,149 @@
+package org.isopter.mapper.foreign;
+
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.shape.Codes;
+import org.isopter.model.shape.Finding;
+import org.isopter.model.shape.Part;
+import org.isopter.model.shape.Variant;
+import org.isopter.model.value.Code;
+import org.isopter.model.value.Site;
+
+/** Every code that is understood: the catalogue's own, and those of the tables of habits. */
+final class Vocabulary {
+
+  private final Catalogue catalogue;
+  private final Habits habits = Habits.tables();
+  private final Map<String, Effect> own = new HashMap<>();
+  private final Map<String, Map<String, Part<?, ?>>> parts = new HashMap<>();
+  private final Map<String, Effect> byTitle = new HashMap<>();
+
+  Vocabulary(Catalogue catalogue) {
+    this.catalogue = catalogue;
+    catalogue.all().forEach(this::index);
+    catalogue.all().forEach(f -> byTitle.put(Habits.plain(f.title()), plain(f, f.title())));
+  }
+
+  Catalogue catalogue() {
+    return catalogue;
+  }
+
+  Habits habits() {
+    return habits;
+  }
+
+  /** Returns what a code says of a finding. */
+  Optional<Effect> effect(String token) {
+    return Optional.ofNullable(own.get(token)).or(() -> habits.code(token));
+  }
+
+  /** Returns what a title or a display says of a finding, where it is exactly one that is known. */
+  Optional<Effect> titled(String text) {
+    return Optional.ofNullable(byTitle.get(Habits.plain(withoutTag(text))));
+  }
+
+  /** Says whether a code has any meaning as the code of an observation or a component. */
+  boolean knows(String token) {
+    return effect(token).isPresent()
+        || habits.part(token).isPresent()
+        || habits.group(token).isPresent()
+        || habits.isQuestion(token)
+        || parts.values().stream().anyMatch(map -> map.containsKey(token));
+  }
+
+  /** Returns the name that the code's system gives it, where it is known. */
+  Optional<String> display(String token) {
+    return effect(token)
+        .or(() -> habits.part(token))
+        .or(() -> habits.group(token))
+        .map(Effect::display)
+        .or(() -> partDisplay(token));
+  }
+
+  /** Returns the part of a finding that travels under a code. */
+  Optional<Part<?, ?>> part(Finding<?> finding, String token) {
+    return Optional.ofNullable(parts.getOrDefault(finding.id(), Map.of()).get(token));
+  }
+
+  /** Returns the part of a finding with a key. */
+  static Optional<Part<?, ?>> partNamed(Finding<?> finding, String key) {
+    for (Variant variant : finding.layout().variants()) {
+      for (Part<?, ?> part : variant.parts()) {
+        if (part.key().equals(key)) {
+          return Optional.of(part);
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Returns a display without its semantic tag. */
+  static String withoutTag(String display) {
+    int tag = display.lastIndexOf(" (");
+    return tag > 0 && display.endsWith(")") ? display.substring(0, tag) : display;
+  }
+
+  /** Says whether two displays name the same, apart from case and semantic tag. */
+  static boolean sameName(String one, String other) {
+    return Habits.plain(withoutTag(one)).equals(Habits.plain(withoutTag(other)));
+  }
+
+  private void index(Finding<?> finding) {
+    Codes codes = finding.codes();
+    codes.general().forEach(code -> own.put(code.token(), plain(finding, code.display())));
+    codes
+        .bySite()
+        .forEach((site, code) -> own.put(code.token(), sided(finding, code, site, Map.of())));
+    for (Codes.Refined refined : codes.refined()) {
+      Map<String, String> implied = Map.of(refined.part(), refined.value().word());
+      refined
+          .bySite()
+          .forEach((site, code) -> own.put(code.token(), sided(finding, code, site, implied)));
+    }
+    Map<String, Part<?, ?>> byCode = parts.computeIfAbsent(finding.id(), any -> new HashMap<>());
+    for (Variant variant : finding.layout().variants()) {
+      variant.parts().forEach(part -> byCode.putIfAbsent(part.code().token(), part));
+    }
+    for (Code code : codes.general()) {
+      byTitle.put(Habits.plain(withoutTag(code.display())), plain(finding, code.display()));
+    }
+  }
+
+  private Optional<String> partDisplay(String token) {
+    Set<String> displays = new HashSet<>();
+    parts
+        .values()
+        .forEach(
+            map ->
+                Optional.ofNullable(map.get(token))
+                    .ifPresent(p -> displays.add(p.code().display())));
+    return displays.stream().findFirst();
+  }
+
+  private static Effect plain(Finding<?> finding, String display) {
+    return effect(finding, display, Optional.empty(), Map.of());
+  }
+
+  private static Effect sided(
+      Finding<?> finding, Code code, Site site, Map<String, String> implied) {
+    return effect(finding, code.display(), Optional.of(site), implied);
+  }
+
+  private static Effect effect(
+      Finding<?> finding, String display, Optional<Site> site, Map<String, String> implied) {
+    return new Effect(
+        Ledger.CATALOGUE,
+        display,
+        Optional.of(finding.id()),
+        site,
+        Optional.empty(),
+        implied,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
+  }
+}

@@ -1,0 +1,45 @@
+package org.isopter.mapper.foreign;
+
+import java.util.Locale;
+
+/** The reasons for which a resource, or something in it, is kept as it came. */
+public enum Why {
+  NO_RESOURCE("It is no FHIR resource."),
+  UNREADABLE("It is no well-formed document within the limits."),
+  OTHER_RESOURCE("It holds no observation; it is used where others refer to it."),
+  ORDER("It is an order for glasses or lenses: what is to be made, not what was measured."),
+  MODIFIED("A modifier element may turn its meaning round."),
+  RETRACTED("Its status says that it does not hold, or does not hold yet."),
+  UNKNOWN_CODE("None of its codes is that of a finding of the catalogue."),
+  CODES_DISAGREE("Its codes name different findings."),
+  NO_SIDE("It does not say which eye."),
+  SIDES_DISAGREE("It names one eye in one place and another in another."),
+  NOT_AN_EYE("Its body site is none that is known as an eye."),
+  NO_VALUE("It has neither a value nor a reason why there is none."),
+  VALUE_UNFIT("Its value does not fit the finding."),
+  UNIT_NOT_STATED("Its number has no unit, or one that is not known."),
+  UNITS_DISAGREE("Its unit and the code of its unit differ."),
+  NOTATION_NOT_STATED("Its number does not say in which notation it is."),
+  PART_UNFIT("A part of its value does not fit, and the rest would say something else without it."),
+  NO_TIME("It does not say when, to the day at least."),
+  NO_PERSON("It is not about a person, or about another than the person examined."),
+  DUPLICATE("It says again what another resource of the input says."),
+  REPLACED("A later version of it is in the input."),
+  VERSIONS_UNDECIDED("Two versions of it are in the input and neither is said to be the later.");
+
+  private final String words;
+
+  Why(String words) {
+    this.words = words;
+  }
+
+  /** Returns the word that reports use, in lower case with hyphens. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** Returns the reason in a sentence. */
+  public String words() {
+    return words;
+  }
+}

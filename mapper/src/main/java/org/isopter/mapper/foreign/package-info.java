@@ -1,0 +1,11 @@
+/**
+ * What other systems wrote: taken by named rules where it is safe, kept verbatim where it is not.
+ *
+ * <p>{@link org.isopter.mapper.foreign.ForeignReader} reads, {@link
+ * org.isopter.mapper.foreign.ForeignWriter} writes out again with everything that was kept, and
+ * {@link org.isopter.mapper.foreign.ForeignRules} lists the rules.
+ */
+@NullMarked
+package org.isopter.mapper.foreign;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,53 @@
+package org.isopter.mapper.check;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.isopter.model.catalogue.DefectSide;
+import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.shape.Panel;
+import org.isopter.model.value.Outcome;
+
+/** Exchanges the eyes of an examination. */
+final class Mirror {
+
+  private static final Map<DefectSide, DefectSide> SIDES =
+      Map.of(
+          DefectSide.RIGHT, DefectSide.LEFT,
+          DefectSide.LEFT, DefectSide.RIGHT,
+          DefectSide.NONE, DefectSide.NONE);
+
+  private Mirror() {}
+
+  static Exam of(Exam exam) {
+    List<Fact<?>> facts =
+        exam.facts().stream().<Fact<?>>map(Mirror::of).collect(Collectors.toList());
+    return new Exam(exam.header(), facts);
+  }
+
+  private static <V> Fact<V> of(Fact<V> fact) {
+    return new Fact<>(
+        fact.finding(),
+        fact.site().fellow(),
+        fact.finding() == Pupils.AFFERENT_DEFECT ? exchanged(fact) : fact.outcome(),
+        fact.method(),
+        fact.at(),
+        fact.device(),
+        fact.remarks());
+  }
+
+  private static <V> Outcome<V> exchanged(Fact<V> fact) {
+    Optional<Panel> panel = fact.panel();
+    if (panel.isEmpty()) {
+      return fact.outcome();
+    }
+    Pupils.AfferentDefect defect = Pupils.AFFERENT_DEFECT.layout().decode(panel.get()).orThrow();
+    Pupils.AfferentDefect other =
+        new Pupils.AfferentDefect(SIDES.get(defect.side()), defect.grade(), defect.logUnits());
+    Panel exchanged = Pupils.AFFERENT_DEFECT.layout().encode(other);
+    return Outcome.found(fact.finding().layout().decode(exchanged).orThrow());
+  }
+}

@@ -1,0 +1,222 @@
+package org.isopter.mapper.foreign;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.Catalogue;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import tools.jackson.core.JsonParser;
+import tools.jackson.core.JsonToken;
+import tools.jackson.core.ObjectReadContext;
+import tools.jackson.core.json.JsonFactory;
+
+/**
+ * The law of conservation: what was taken and what is left over together are the input, to the leaf
+ * and to the digit. The witness counts the input's own tokens and knows none of our classes.
+ */
+class EveryLeafIsAccountedForTest {
+
+  private static final ForeignReader READER =
+      new ForeignReader(Catalogue.standard(), Options.usual());
+  private static final long SEED = Long.getLong("seed", 20_260_302L);
+  private static final List<String> VALUES =
+      List.of(
+          "1.50",
+          "1e2",
+          "-0.0",
+          "0.1000",
+          "true",
+          "null",
+          "\"\"",
+          "{}",
+          "[]",
+          "[1,{}]",
+          "7",
+          "\"left eye\"",
+          "\"http://loinc.org\"",
+          "\"24028007\"",
+          "\"\\u00b5m\"",
+          "1E-400");
+
+  @Test
+  void holdsForTheExamplesOfEveryRule() {
+    for (ForeignRule rule : ForeignRules.all()) {
+      check(rule.id(), rule.takes().json());
+      check(rule.id(), rule.refuses().json());
+    }
+  }
+
+  @TestFactory
+  Stream<DynamicTest> holdsForWhatOthersPublished() {
+    assumeTrue(Foreign.folder().isPresent(), "the folder of published records is not here");
+    return Foreign.jsonFiles().stream()
+        .map(
+            file ->
+                DynamicTest.dynamicTest(
+                    file.getFileName().toString(),
+                    () -> check(file.toString(), Foreign.text(file))));
+  }
+
+  @Test
+  void holdsForLinesThatOthersPublished() {
+    assumeTrue(Foreign.folder().isPresent(), "the folder of published records is not here");
+    Path lines = Foreign.folder().orElseThrow().resolve("synthea/Observation-eye.ndjson");
+    Foreign.lines(lines).forEach(line -> check(line, line));
+  }
+
+  @Test
+  void holdsForRandomChanges() {
+    Random random = new Random(SEED);
+    List<String> seeds = new ArrayList<>();
+    ForeignRules.all().forEach(rule -> seeds.add(rule.takes().json()));
+    Foreign.jsonFiles().stream().limit(40).map(Foreign::text).forEach(seeds::add);
+    for (int i = 0; i < 1500; i++) {
+      String json = seeds.get(random.nextInt(seeds.size()));
+      Raw changed = new RawJson(Limits.USUAL).read(json).orThrow();
+      for (int n = random.nextInt(3); n >= 0; n--) {
+        changed = change(changed, random);
+      }
+      check("seed " + SEED + ", change " + i, RawJson.write(changed));
+    }
+  }
+
+  /** What is taken must matter: a leaf that may be anything was not understood. */
+  @Test
+  void noTakenLeafIsWithoutEffect() {
+    List<String> idle = new ArrayList<>();
+    for (ForeignRule rule : ForeignRules.all()) {
+      Raw document = new RawJson(Limits.USUAL).read(rule.takes().json()).orThrow();
+      String before = effect(rule.takes().json());
+      for (Placed leaf : document.leaves()) {
+        Raw.Leaf other = new Raw.Leaf(Raw.Kind.STRING, "Changed");
+        String changed = RawJson.write(put(document, Placed.steps(leaf.at()), other));
+        if (isTaken(rule.takes().json(), leaf.at()) && effect(changed).equals(before)) {
+          idle.add(rule.id() + " " + leaf);
+        }
+      }
+    }
+    assertEquals(List.of(), idle);
+  }
+
+  private static boolean isTaken(String json, String at) {
+    return READER.read(json).orThrow().resources().stream()
+        .filter(read -> read.treated() instanceof Treated.Translated)
+        .flatMap(
+            read ->
+                ((Treated.Translated) read.treated())
+                    .taken().stream().map(t -> read.at() + t.leaf().at()))
+        .anyMatch(at::equals);
+  }
+
+  private static String effect(String json) {
+    StringBuilder effect = new StringBuilder();
+    for (ReadResource read : READER.read(json).orThrow().resources()) {
+      effect.append(read.treated().word());
+      if (read.treated() instanceof Treated.Translated translated) {
+        effect.append(translated.facts()).append(translated.rules());
+        translated.taken().forEach(taken -> effect.append(taken.leaf().at()));
+      }
+    }
+    READER.read(json).orThrow().exams().forEach(exam -> effect.append(exam.exam()));
+    return effect.toString();
+  }
+
+  private static void check(String name, String json) {
+    Reading reading = READER.read(json).orThrow();
+    List<String> out = new ArrayList<>();
+    for (ReadResource read : reading.resources()) {
+      if (read.treated() instanceof Treated.Translated translated) {
+        translated.taken().forEach(taken -> out.add(read.at() + taken.leaf()));
+        translated.leftover().forEach(leaf -> out.add(read.at() + leaf));
+      } else {
+        read.resource().leaves().forEach(leaf -> out.add(read.at() + leaf));
+      }
+    }
+    frame(reading).forEach(placed -> placed(placed, out));
+    out.sort(null);
+    List<String> in = leaves(json);
+    in.sort(null);
+    assertEquals(String.join("\n", in), String.join("\n", out), name);
+  }
+
+  private static List<Placed> frame(Reading reading) {
+    boolean document = reading.resources().stream().anyMatch(r -> r.at().isEmpty());
+    List<Placed> frame = new ArrayList<>();
+    if (!document) {
+      reading.exams().forEach(exam -> frame.addAll(exam.carried().frame()));
+      frame.addAll(reading.carried().frame());
+    }
+    return frame;
+  }
+
+  private static void placed(Placed placed, List<String> out) {
+    placed.value().leaves().forEach(leaf -> out.add(placed.at() + leaf));
+  }
+
+  /** Counts the leaves of a document by its tokens alone. */
+  private static List<String> leaves(String json) {
+    List<String> leaves = new ArrayList<>();
+    try (JsonParser parser = new JsonFactory().createParser(ObjectReadContext.empty(), json)) {
+      parser.nextToken();
+      walk(parser, "", leaves);
+    }
+    return leaves;
+  }
+
+  private static void walk(JsonParser parser, String at, List<String> leaves) {
+    JsonToken token = parser.currentToken();
+    if (token == JsonToken.START_OBJECT || token == JsonToken.START_ARRAY) {
+      boolean object = token == JsonToken.START_OBJECT;
+      int count = 0;
+      while (!parser.nextToken().isStructEnd()) {
+        String step = Integer.toString(count);
+        if (object) {
+          step = parser.currentName().replace("~", "~0").replace("/", "~1");
+          parser.nextToken();
+        }
+        walk(parser, at + "/" + step, leaves);
+        count++;
+      }
+      if (count == 0) {
+        leaves.add(at + (object ? " {}" : " []"));
+      }
+    } else {
+      String text = parser.getString();
+      leaves.add(at + " " + (token == JsonToken.VALUE_STRING ? RawJson.write(Raw.of(text)) : text));
+    }
+  }
+
+  private static Raw change(Raw document, Random random) {
+    List<Placed> leaves = document.leaves();
+    Placed leaf = leaves.get(random.nextInt(leaves.size()));
+    Raw value =
+        random.nextInt(4) == 0
+            ? leaves.get(random.nextInt(leaves.size())).value()
+            : new RawJson(Limits.USUAL).read(VALUES.get(random.nextInt(VALUES.size()))).orThrow();
+    List<String> steps = Placed.steps(leaf.at());
+    int depth = 1 + random.nextInt(Math.max(1, steps.size()));
+    return put(document, steps.subList(0, Math.min(depth, steps.size())), value);
+  }
+
+  private static Raw put(Raw holder, List<String> steps, Raw value) {
+    if (steps.isEmpty()) {
+      return value;
+    }
+    List<String> rest = steps.subList(1, steps.size());
+    if (holder instanceof Raw.Obj object) {
+      Raw child = object.members().get(steps.get(0));
+      return object.with(steps.get(0), put(child, rest, value));
+    }
+    List<Raw> items = new ArrayList<>(((Raw.Arr) holder).items());
+    int at = Integer.parseInt(steps.get(0));
+    items.set(at, put(items.get(at), rest, value));
+    return Raw.of(items);
+  }
+}

@@ -1,0 +1,143 @@
+package org.isopter.mapper.foreign;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.isopter.mapper.Goldens;
+import org.isopter.model.catalogue.Catalogue;
+import org.junit.jupiter.api.Test;
+
+/** The page of foreign records says what the reader does; {@code -Dgolden=update} rewrites it. */
+class ForeignRecordsPageTest {
+
+  private static final ForeignReader READER =
+      new ForeignReader(Catalogue.standard(), Options.usual());
+
+  /** The shapes of records that others write, each in a file of our own. */
+  static final List<String> SHAPES =
+      List.of(
+          "eye-by-body-site.json",
+          "eye-by-extension.json",
+          "eye-by-structure.json",
+          "panel-of-components.json",
+          "perimetry-in-report.json",
+          "lines-with-wrong-systems.ndjson",
+          "orders-and-others.json",
+          "not-a-resource.json");
+
+  private static final String HEAD =
+      """
+      # Records of other systems
+
+      A record that arrives from a system that knows nothing of our profiles is read resource by
+      resource, and each ends as one of three:
+
+      * **exact**: it says what the catalogue says, in our own form;
+      * **translated** by the rules below, each named in the report; what no rule took is left over,
+        leaf by leaf, and goes along;
+      * **kept** verbatim, with every reason why.
+
+      There is no fourth. What was taken and what is left over are together the input, to the leaf and
+      to the digit: `1.50` stays `1.50`. What is left over is written out again: in its old place where
+      that is free, else in an extension of the observation that its resource became. What was kept is
+      an entry of its own, unchanged and marked as kept. Reading what was written gives the same
+      examination and the same left-overs.
+
+      A side, a unit or a notation is never guessed. Where two places of a resource disagree, none of
+      them is taken. A part that does not fit takes the whole finding with it: a refraction without
+      its cylinder would say something else.
+
+      | policy | what is left over |
+      |---|---|
+      | `strict` | fails the input, unless it tells only how a resource is kept and shown |
+      | `faithful` | is reported and written out again |
+      | `extract` | is reported |
+
+      ## What belongs together
+
+      Observations of one person become one examination by the first of these that holds: one report or
+      one panel names them; they are of one encounter and one day; they lie within the window of time
+      that the caller gives (by default the same instant). Persons who are known by name only are never
+      put together by time. The identifier of the examination follows from person and visit, so that
+      the same input always gives the same record.
+
+      Two observations with the same identifier, or the same type and id, are one: the first where their
+      content is equal, else the higher version, else the later change or issue. Where neither is said
+      to be later, none is taken.
+
+      Lines (NDJSON) are read in blocks, 10,000 lines unless set otherwise; references and visits are
+      found within a block.
+
+      ## Rules
+
+      """;
+
+  @Test
+  void saysWhatTheReaderDoes() {
+    StringBuilder page = new StringBuilder(HEAD);
+    page.append(ForeignPage.rules());
+    page.append("\n## Reasons for keeping\n\n").append(ForeignPage.reasons());
+    page.append(
+        "\n## Shapes\n\nEach shape is a file of our own under `mapper/src/test/resources/foreign`.\n\n");
+    page.append("| shape | exact | translated | kept | examinations |\n|---|---|---|---|---|\n");
+    SHAPES.forEach(shape -> page.append(counts(shape)));
+    SHAPES.forEach(shape -> page.append(details(shape)));
+    Goldens.check(Path.of("..", "docs", "foreign-records.md"), page.toString());
+  }
+
+  private static String counts(String shape) {
+    Reading reading = read(shape);
+    return "| `%s` | %d | %d | %d | %d |\n"
+        .formatted(
+            shape,
+            reading.count("exact"),
+            reading.count("translated"),
+            reading.count("kept"),
+            reading.exams().size());
+  }
+
+  private static String details(String shape) {
+    StringBuilder text = new StringBuilder("\n### `" + shape + "`\n\n");
+    text.append("| resource | taken, or why not | rules | left over |\n|---|---|---|---|\n");
+    for (ReadResource read : read(shape).resources()) {
+      text.append("| %s | %s | %s |\n".formatted(read.name(), said(read), rules(read)));
+    }
+    return text.toString();
+  }
+
+  private static String said(ReadResource read) {
+    if (read.treated() instanceof Treated.Kept kept) {
+      Reason reason = kept.reasons().get(0);
+      return "kept: " + reason.why().word() + " (saw " + cell(reason.fault().seen()) + ")";
+    }
+    String reasons =
+        read.treated() instanceof Treated.Translated translated && !translated.reasons().isEmpty()
+            ? "; left over: " + cell(translated.reasons().get(0).toString())
+            : "";
+    return CarefulHumanTest.said(read) + reasons;
+  }
+
+  private static String cell(String text) {
+    return text.replace("|", "\\|");
+  }
+
+  private static String rules(ReadResource read) {
+    return read.treated() instanceof Treated.Translated translated
+        ? String.join(", ", translated.rules()) + " | " + translated.leftover().size()
+        : " | ";
+  }
+
+  static Path file(String shape) {
+    return Path.of("src", "test", "resources", "foreign", shape);
+  }
+
+  static Reading read(String shape) {
+    Path file = file(shape);
+    if (shape.endsWith(".ndjson")) {
+      return READER.readTogether(
+          Foreign.lines(file).stream()
+              .map(line -> new RawJson(Limits.USUAL).read(line).orThrow())
+              .toList());
+    }
+    return READER.read(Foreign.text(file)).orThrow();
+  }
+}

@@ -1,0 +1,90 @@
+package org.isopter.model.catalogue;
+
+import java.math.BigDecimal;
+import org.isopter.model.shape.Datum;
+import org.isopter.model.shape.Finding;
+import org.isopter.model.shape.Shape;
+import org.isopter.model.shape.Shapes;
+import org.isopter.model.shape.Span;
+import org.isopter.model.shape.Spec;
+import org.isopter.model.value.Code;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Unit;
+
+/** The indices that a perimeter prints, and those that say how far to trust them. */
+public final class Perimetry {
+
+  static final Entries ENTRIES = new Entries();
+
+  /** The mean deviation of a field from that of a healthy eye of the same age, in dB. */
+  public static final Finding<BigDecimal> MEAN_DEVIATION =
+      ENTRIES.add(
+          Finding.of("visual-field-mean-deviation", "Mean deviation of the visual field")
+              .code(Code.snomed("422859007", "Mean deviation"))
+              .value(Shapes.number(Unit.DECIBEL, "-40", "40", 2))
+              .by(FieldMethod.class)
+              .cite("data-entry limits: common practice, no source")
+              .note("As printed: makers differ in whether loss is negative or positive.")
+              .build());
+
+  /** The standard deviation of the pattern, in dB. */
+  public static final Finding<BigDecimal> PATTERN_DEVIATION =
+      ENTRIES.add(
+          Finding.of(
+                  "visual-field-pattern-standard-deviation",
+                  "Pattern standard deviation of the visual field")
+              .code(Code.snomed("421362004", "Pattern standard deviation"))
+              .value(Shapes.number(Unit.DECIBEL, "0", "40", 2))
+              .by(FieldMethod.class)
+              .cite("data-entry limits: common practice, no source")
+              .build());
+
+  /** The visual field index, in percent of a full field. */
+  public static final Finding<BigDecimal> FIELD_INDEX =
+      ENTRIES.add(
+          Finding.of("visual-field-index", "Visual field index")
+              .value(Shapes.number(Unit.PERCENT, "0", "100", 1))
+              .by(FieldMethod.class)
+              .cite("data-entry limits: common practice, no source")
+              .build());
+
+  /** Fixation losses, out of the catch trials. */
+  public static final Finding<Datum.Ratio> FIXATION_LOSSES =
+      reliability("visual-field-fixation-losses", "Fixation losses in perimetry");
+
+  /** False positive answers, out of the catch trials; out of 100 where a percentage is printed. */
+  public static final Finding<Datum.Ratio> FALSE_POSITIVES =
+      reliability("visual-field-false-positives", "False positive answers in perimetry");
+
+  /** False negative answers, out of the catch trials; out of 100 where a percentage is printed. */
+  public static final Finding<Datum.Ratio> FALSE_NEGATIVES =
+      reliability("visual-field-false-negatives", "False negative answers in perimetry");
+
+  /** How long the test took. */
+  public static final Finding<Quantity> DURATION =
+      ENTRIES.add(
+          Finding.of("visual-field-test-duration", "Duration of the visual field test")
+              .code(Code.snomed("252129004", "Test duration (observable entity)"))
+              .value(
+                  Shapes.measure(
+                      1, Span.of(Unit.SECOND, "1", "7200"), Span.of(Unit.MINUTE, "0.1", "120")))
+              .by(FieldMethod.class)
+              .cite("data-entry limits: common practice, no source")
+              .build());
+
+  private Perimetry() {}
+
+  private static Finding<Datum.Ratio> reliability(String id, String title) {
+    Shape<Datum.Ratio> outOf =
+        Shapes.ratio(
+            new Spec.Ratio(
+                Unit.ONE, Span.of(Unit.ONE, "0", "1000"), Span.of(Unit.ONE, "1", "1000"), 1, true));
+    return ENTRIES.add(
+        Finding.of(id, title)
+            .value(outOf)
+            .by(FieldMethod.class)
+            .cite("data-entry limits: common practice, no source")
+            .note("Kept as errors out of trials; nothing is called reliable or not.")
+            .build());
+  }
+}

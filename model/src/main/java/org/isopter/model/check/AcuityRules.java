@@ -1,0 +1,193 @@
+package org.isopter.model.check;
+
+import static org.isopter.model.check.ConsistencyRule.implausible;
+import static org.isopter.model.check.ConsistencyRule.incomplete;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.value.Acuity;
+import org.isopter.model.value.Site;
+
+/** Rules between acuities: the pinhole, the two eyes together, what is missing. */
+final class AcuityRules {
+
+  private static final String SUFFIXES =
+      "two lines are 0.2 logMAR by definition; suffixes are not counted (DICOM PS3.17 RR.2.3)";
+
+  private AcuityRules() {}
+
+  static List<ConsistencyRule> all() {
+    return List.of(
+        reducedWithoutPinhole(),
+        pinholeWorse(),
+        notImprovedOfWhat(),
+        bothWorseThanBetterEye(),
+        conditionsMissing(),
+        correctionMissing(),
+        fingersWithoutDistance(),
+        lightWithDistance());
+  }
+
+  private static ConsistencyRule reducedWithoutPinhole() {
+    return incomplete("reduced-acuity-without-pinhole", Severity.WARNING)
+        .what("The best acuity of an eye is worse than 6/9, and no pinhole or reason is stated.")
+        .why("A pinhole tells an error of refraction from a fault of the eye or nerve.")
+        .on(Acuities.DISTANCE, Acuities.PINHOLE)
+        .wanted("a pinhole acuity, one through trial lenses, or why there is none")
+        .settledByRemark()
+        .suggest("add pinhole-acuity, if only { absent: not-done }, or a remark at the acuity")
+        .eachEye(
+            eye ->
+                eye.seen(Acuities.DISTANCE)
+                    .filter(
+                        any ->
+                            eye.isSilentOn(Acuities.PINHOLE)
+                                && eye.seen(Acuities.DISTANCE).allMatch(AcuityRules::isUnexplained))
+                    .limit(1)
+                    .map(Breach::of));
+  }
+
+  private static boolean isUnexplained(Seen<AcuityReading> seen) {
+    return Sight.isWorseThanSixNine(seen.value())
+        && !Sight.isBestCorrected(seen.value())
+        && seen.fact().remarks().isEmpty();
+  }
+
+  private static ConsistencyRule pinholeWorse() {
+    return implausible("pinhole-two-lines-worse", Severity.INFORMATION)
+        .what("The acuity through a pinhole is two lines or more worse than without it.")
+        .why("It happens with an opaque centre of the lens or a poor macula, and with a poor aim.")
+        .source(SUFFIXES)
+        .on(Acuities.PINHOLE, Acuities.DISTANCE)
+        .wanted("a pinhole acuity less than two lines worse, or a remark")
+        .settledByRemark()
+        .suggest("repeat with several holes and good light, and check which eye was meant")
+        .eachEye(
+            eye ->
+                eye.seen(Acuities.PINHOLE)
+                    .flatMap(
+                        hole ->
+                            eye
+                                .beside(
+                                    hole,
+                                    Acuities.DISTANCE,
+                                    bare ->
+                                        Sight.isMaybeSameCorrection(bare, hole.value())
+                                            && Sight.isTwoLinesWorse(hole.value(), bare))
+                                .map(bare -> Breach.of(hole, bare))
+                                .stream()));
+  }
+
+  private static ConsistencyRule notImprovedOfWhat() {
+    return incomplete("not-improved-of-what", Severity.WARNING)
+        .what("A pinhole did not improve an acuity that is not stated.")
+        .why("Not improved says nothing without the acuity it was compared with.")
+        .on(Acuities.PINHOLE, Acuities.DISTANCE)
+        .wanted("the distance acuity of the same eye through the same correction")
+        .suggest("add the distance acuity, or correct the correction that is stated")
+        .eachEye(
+            eye ->
+                eye.seen(Acuities.PINHOLE, one -> one.acuity() instanceof Acuity.NotImproved)
+                    .filter(
+                        none ->
+                            eye.seen(
+                                    Acuities.DISTANCE,
+                                    one -> Sight.isMaybeSameCorrection(one, none.value()))
+                                .findAny()
+                                .isEmpty())
+                    .map(Breach::of));
+  }
+
+  private static ConsistencyRule bothWorseThanBetterEye() {
+    return implausible("both-eyes-worse-than-one", Severity.WARNING)
+        .what("Both eyes together see two lines or more worse than one of them alone.")
+        .why("With both eyes open the better eye still sees; latent nystagmus does the opposite.")
+        .source(SUFFIXES)
+        .on(Acuities.DISTANCE)
+        .wanted("an acuity of both eyes about that of the better eye")
+        .settledByRemark()
+        .suggest("check the entries, and note double vision or nystagmus in the remarks")
+        .pair(
+            both ->
+                both.seen(Acuities.DISTANCE)
+                    .flatMap(two -> Reflexes.eyes(both).flatMap(eye -> better(eye, two)).limit(1)));
+  }
+
+  private static Stream<Breach> better(Eye eye, Seen<AcuityReading> two) {
+    return eye
+        .beside(
+            two,
+            Acuities.DISTANCE,
+            one ->
+                Sight.isSameCorrection(one, two.value()) && Sight.isTwoLinesWorse(two.value(), one))
+        .map(one -> Breach.of(two, one))
+        .stream();
+  }
+
+  private static ConsistencyRule conditionsMissing() {
+    return incomplete("acuity-conditions-missing", Severity.INFORMATION)
+        .what("An acuity on a chart is stated without the chart or without the distance.")
+        .why("Charts differ in steps and crowding; acuities on two charts are hard to compare.")
+        .source("DICOM PS3.17 RR.2.3 from memory; common practice")
+        .on(Acuities.DISTANCE)
+        .wanted("chart and distance")
+        .suggest("add both where they are known")
+        .everywhere(
+            eye -> eye.seen(Acuities.DISTANCE, AcuityRules::lacksConditions).map(Breach::of));
+  }
+
+  private static boolean lacksConditions(AcuityReading reading) {
+    return Sight.isChart(reading) && (reading.chart().isEmpty() || reading.distance().isEmpty());
+  }
+
+  private static ConsistencyRule correctionMissing() {
+    return incomplete("acuity-correction-missing", Severity.INFORMATION)
+        .what("An acuity is stated without what the eye looked through.")
+        .why("An acuity without glasses and one with them answer different questions.")
+        .on(Acuities.DISTANCE, Acuities.NEAR)
+        .wanted("correction: unaided, spectacles, contact-lenses, trial-lenses or habitual")
+        .suggest("add the correction; unaided is never assumed")
+        .everywhere(
+            eye ->
+                Stream.of(Acuities.DISTANCE, Acuities.NEAR)
+                    .flatMap(finding -> eye.seen(finding, AcuityRules::lacksCorrection))
+                    .map(Breach::of));
+  }
+
+  private static boolean lacksCorrection(AcuityReading reading) {
+    return Sight.isReadOrCounted(reading) && reading.correction().isEmpty();
+  }
+
+  private static ConsistencyRule fingersWithoutDistance() {
+    return incomplete("fingers-without-distance", Severity.WARNING)
+        .what("Counting fingers is stated without the distance.")
+        .why("Counting fingers at 3 m and at 30 cm are ten times apart.")
+        .source("WHO categories of vision impairment: counting fingers at 1 m")
+        .on(Acuities.DISTANCE, Acuities.PINHOLE)
+        .wanted("the distance at which fingers were counted, as in CF 1 m")
+        .suggest("write the distance behind CF")
+        .everywhere(
+            eye ->
+                Stream.of(Acuities.DISTANCE, Acuities.PINHOLE)
+                    .filter(finding -> eye.site() != Site.BOTH || finding == Acuities.DISTANCE)
+                    .flatMap(finding -> eye.seen(finding, Sight::isFingers))
+                    .filter(seen -> Sight.shownAt(seen.value()).isEmpty())
+                    .map(Breach::of));
+  }
+
+  private static ConsistencyRule lightWithDistance() {
+    return implausible("no-light-with-distance", Severity.INFORMATION)
+        .what("No light perception is stated with a distance.")
+        .why("An eye that perceives no light does so at any distance; hand movements may be meant.")
+        .on(Acuities.DISTANCE)
+        .wanted("NLP without a distance")
+        .suggest("remove the distance, or state what was seen at it")
+        .everywhere(
+            eye ->
+                eye.seen(Acuities.DISTANCE, Sight::isNoLight)
+                    .filter(seen -> Sight.shownAt(seen.value()).isPresent())
+                    .map(Breach::of));
+  }
+}

@@ -1,0 +1,31 @@
+package org.isopter.model.check;
+
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.isopter.model.exam.Fact;
+
+/**
+ * The facts that break a rule.
+ *
+ * @param where the fact to look at
+ * @param part the part of it to look at, when it is one part
+ * @param saw the facts in words
+ */
+record Breach(Fact<?> where, Optional<String> part, String saw) {
+
+  static Breach of(Seen<?> where, Seen<?>... beside) {
+    return of(where.fact(), Arrays.stream(beside).map(Seen::fact).toArray(Fact<?>[]::new));
+  }
+
+  static Breach of(Fact<?> where, Fact<?>... beside) {
+    String others = Arrays.stream(beside).map(FactWords::of).collect(Collectors.joining(" and "));
+    String saw = FactWords.of(where) + (others.isEmpty() ? "" : " beside " + others);
+    return new Breach(where, Optional.empty(), saw);
+  }
+
+  /** Returns this breach as found in one part. */
+  Breach in(String key) {
+    return new Breach(where, Optional.of(key), saw);
+  }
+}

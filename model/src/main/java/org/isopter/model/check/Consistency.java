@@ -1,0 +1,25 @@
+package org.isopter.model.check;
+
+import static java.util.Comparator.comparing;
+
+import java.util.List;
+import org.isopter.model.exam.Exam;
+
+/** Holds an examination against the consistency rules. */
+public final class Consistency {
+
+  private Consistency() {}
+
+  /** Returns every violation of the rules of {@link Rules#all()}, the worst first. */
+  public static List<Violation> check(Exam exam) {
+    return check(exam, Rules.all());
+  }
+
+  /** Returns every violation of these rules, the worst first, otherwise in the order of rules. */
+  public static List<Violation> check(Exam exam, List<ConsistencyRule> rules) {
+    return rules.stream()
+        .flatMap(rule -> rule.check(exam).stream())
+        .sorted(comparing(violation -> violation.rule().severity()))
+        .toList();
+  }
+}

@@ -1,0 +1,285 @@
+package org.isopter.model.check;
+
+import static org.isopter.model.check.ConsistencyRule.contradictory;
+import static org.isopter.model.check.ConsistencyRule.implausible;
+import static org.isopter.model.check.ConsistencyRule.impossible;
+import static org.isopter.model.check.Reflexes.WORKS;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.Colours;
+import org.isopter.model.catalogue.DefectSide;
+import org.isopter.model.catalogue.DoubleVision;
+import org.isopter.model.catalogue.FieldResponse;
+import org.isopter.model.catalogue.FieldTarget;
+import org.isopter.model.catalogue.Fields;
+import org.isopter.model.catalogue.Movements;
+import org.isopter.model.catalogue.PupilResponse;
+import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.value.Outcome;
+
+/** Rules about eyes that see no light, or little more. */
+final class LightRules {
+
+  private static final String WIRING =
+      "pupil pathways: Trobe; NOVEL, University of Utah; loss behind the geniculate body spares the"
+          + " reflex: common practice, no source";
+  private static final String RECHECK =
+      "check the acuity and the eye; if the person says so against what was seen, suppress this"
+          + " with that as the reason";
+
+  private LightRules() {}
+
+  static List<ConsistencyRule> all() {
+    return List.of(
+        noLightButBrisk(),
+        noLightButFellowAnswers(),
+        noLightButSluggish(),
+        neitherEyeSeesButBrisk(),
+        noLightButPlates(),
+        noLightButRed(),
+        noLightButField(),
+        noLightButPrint(),
+        noLightButNoDefect(),
+        defectInSeeingEye(),
+        doubleWithOneEye(),
+        handButPlates(),
+        handButPrint(),
+        handButFingersCounted());
+  }
+
+  private static ConsistencyRule noLightButBrisk() {
+    return impossible("no-light-but-brisk")
+        .what("An eye without light perception has a good direct light response.")
+        .why(
+            "The light that moves the pupil travels in the nerve that vision needs; when only one"
+                + " eye is blind, the lesion lies in the eye or nerve and takes both.")
+        .source(WIRING)
+        .on(Pupils.DIRECT, Acuities.DISTANCE)
+        .wanted("an absent direct response, or an acuity of light perception or better")
+        .suggest(RECHECK)
+        .eachEye(
+            eye ->
+                eye.seen(Pupils.DIRECT, WORKS::contains)
+                    .filter(direct -> Sight.isOnlyBlindEye(eye, direct))
+                    .map(direct -> Reflexes.besideAcuity(direct, eye)));
+  }
+
+  private static ConsistencyRule noLightButFellowAnswers() {
+    return impossible("no-light-but-fellow-answers")
+        .what("Light in an eye without light perception moves the pupil of its fellow.")
+        .why("A consensual response needs the nerve of the eye that is lit.")
+        .source(WIRING)
+        .on(Pupils.CONSENSUAL, Acuities.DISTANCE)
+        .wanted("an absent consensual response of the fellow eye, or light perception in the eye")
+        .suggest("the eye of a consensual response is the one that is watched; " + RECHECK)
+        .eachEye(
+            eye ->
+                eye.fellow()
+                    .seen(Pupils.CONSENSUAL, WORKS::contains)
+                    .filter(response -> Sight.isOnlyBlindEye(eye, response))
+                    .map(response -> Reflexes.besideAcuity(response, eye)));
+  }
+
+  private static ConsistencyRule noLightButSluggish() {
+    return contradictory("no-light-but-sluggish", Severity.WARNING)
+        .what("An eye without light perception has a sluggish direct light response.")
+        .why("A trace of the response may outlast vision, but an error of record is likelier.")
+        .source(WIRING)
+        .on(Pupils.DIRECT, Acuities.DISTANCE)
+        .wanted("an absent direct response, or an acuity of light perception or better")
+        .suggest("test light perception again with the brightest light and the fellow eye covered")
+        .eachEye(
+            eye ->
+                eye.seen(Pupils.DIRECT, PupilResponse.SLUGGISH::equals)
+                    .filter(direct -> Sight.isOnlyBlindEye(eye, direct))
+                    .map(direct -> Reflexes.besideAcuity(direct, eye)));
+  }
+
+  private static ConsistencyRule neitherEyeSeesButBrisk() {
+    return implausible("neither-eye-sees-but-brisk", Severity.INFORMATION)
+        .what("Neither eye perceives light, and a direct light response is good.")
+        .why("It fits loss behind the pupil fibres, which is rare; more often an entry is wrong.")
+        .source(WIRING)
+        .on(Pupils.DIRECT, Acuities.DISTANCE)
+        .wanted("absent responses, or a remark that confirms the finding")
+        .settledByRemark()
+        .suggest("confirm both entries and say so in the remarks")
+        .eachEye(
+            eye ->
+                eye.clash(Pupils.DIRECT, WORKS::contains, Acuities.DISTANCE, Sight::isNoLight)
+                    .filter(breach -> bothBlind(eye)));
+  }
+
+  private static boolean bothBlind(Eye eye) {
+    return Stream.of(eye, eye.fellow())
+        .allMatch(one -> one.seen(Acuities.DISTANCE, Sight::isNoLight).findAny().isPresent());
+  }
+
+  private static ConsistencyRule noLightButPlates() {
+    return impossible("no-light-but-plates")
+        .what("An eye without light perception reads colour plates.")
+        .why("Plates are read by sight.")
+        .on(Colours.PLATES, Acuities.DISTANCE)
+        .wanted("no plate read, or an acuity at which plates can be read")
+        .suggest("check whether the fellow eye was covered, and which eye was meant")
+        .eachEye(
+            eye ->
+                eye.clash(
+                    Colours.PLATES,
+                    plates -> plates.correct() > 0,
+                    Acuities.DISTANCE,
+                    Sight::isNoLight));
+  }
+
+  private static ConsistencyRule noLightButRed() {
+    return impossible("no-light-but-red")
+        .what("An eye without light perception sees some red.")
+        .why("Colour is seen by light.")
+        .on(Colours.RED_SATURATION, Acuities.DISTANCE)
+        .wanted("0 %, or absent as not applicable")
+        .suggest("check which eye was meant")
+        .eachEye(
+            eye ->
+                eye.clash(
+                    Colours.RED_SATURATION,
+                    red -> red.value().signum() > 0,
+                    Acuities.DISTANCE,
+                    Sight::isNoLight));
+  }
+
+  private static ConsistencyRule noLightButField() {
+    return impossible("no-light-but-field")
+        .what("An eye without light perception sees a target in its field.")
+        .why("A target in the field is seen by light.")
+        .on(Fields.CONFRONTATION, Acuities.DISTANCE)
+        .wanted("absent in every region, or an acuity of light perception or better")
+        .suggest("check whether the fellow eye was covered, and which eye was meant")
+        .eachEye(
+            eye ->
+                eye.clash(
+                    Fields.CONFRONTATION,
+                    LightRules::isSomethingSeen,
+                    Acuities.DISTANCE,
+                    Sight::isNoLight));
+  }
+
+  private static boolean isSomethingSeen(Fields.Confrontation field) {
+    return field.regions().values().stream()
+        .flatMap(outcome -> outcome.ifFound().stream())
+        .anyMatch(response -> response != FieldResponse.ABSENT);
+  }
+
+  private static ConsistencyRule noLightButPrint() {
+    return impossible("no-light-but-print")
+        .what("An eye without light perception reads print.")
+        .why("Print is read by sight.")
+        .on(Acuities.NEAR, Acuities.DISTANCE)
+        .wanted("near acuity absent, or an acuity at which print can be read")
+        .suggest("check which eye was meant")
+        .eachEye(eye -> eye.clash(Acuities.NEAR, any -> true, Acuities.DISTANCE, Sight::isNoLight));
+  }
+
+  private static ConsistencyRule noLightButNoDefect() {
+    return contradictory("no-light-but-no-defect", Severity.WARNING)
+        .what("One eye has no light perception, its fellow reads a chart, and no defect is found.")
+        .why("Loss of all light in one eye leaves its pupil fibres dead, and the fellow wins.")
+        .source(WIRING)
+        .on(Pupils.AFFERENT_DEFECT, Acuities.DISTANCE)
+        .wanted("an afferent defect in the eye without light perception")
+        .suggest("repeat the swinging light test; where one pupil is fixed, watch the other")
+        .pair(both -> Reflexes.eyes(both).flatMap(eye -> defect(eye, both, DefectSide.NONE)));
+  }
+
+  private static Stream<Breach> defect(Eye blind, Eye both, DefectSide side) {
+    return both.seen(Pupils.AFFERENT_DEFECT, defect -> defect.side() == side)
+        .filter(defect -> Sight.isOnlyBlindEye(blind, defect))
+        .filter(
+            defect -> blind.fellow().beside(defect, Acuities.DISTANCE, Sight::isChart).isPresent())
+        .map(defect -> Reflexes.besideAcuity(defect, blind));
+  }
+
+  private static ConsistencyRule defectInSeeingEye() {
+    return impossible("defect-in-seeing-eye")
+        .what("The afferent defect is stated in the eye that sees, its fellow having no light.")
+        .why("The defect is relative: it lies in the eye whose nerve carries less light.")
+        .source(WIRING)
+        .on(Pupils.AFFERENT_DEFECT, Acuities.DISTANCE)
+        .wanted("an afferent defect in the eye without light perception")
+        .suggest("check the side of the defect and of the acuity")
+        .pair(
+            both ->
+                Reflexes.eyes(both).flatMap(eye -> defect(eye, both, Reflexes.side(eye.fellow()))));
+  }
+
+  private static ConsistencyRule doubleWithOneEye() {
+    return impossible("double-with-one-eye")
+        .what("Double vision of both eyes together is stated, and one eye perceives no light.")
+        .why("Binocular double vision needs two eyes that see: it goes when either is covered.")
+        .on(Movements.DIPLOPIA, Acuities.DISTANCE)
+        .wanted("monocular or none, or an acuity of light perception or better in each eye")
+        .suggest("ask again with each eye covered in turn")
+        .pair(
+            both ->
+                Reflexes.eyes(both)
+                    .flatMap(
+                        eye ->
+                            both.seen(Movements.DIPLOPIA, LightRules::isBinocular)
+                                .filter(seen -> Reflexes.isBlindBeside(eye, seen))
+                                .map(seen -> Reflexes.besideAcuity(seen, eye))));
+  }
+
+  private static boolean isBinocular(Movements.Diplopia diplopia) {
+    return diplopia.kind() == DoubleVision.BINOCULAR;
+  }
+
+  private static ConsistencyRule handButPlates() {
+    return implausible("hand-movements-but-plates", Severity.WARNING)
+        .what("An eye that sees no more than a moving hand or a light reads colour plates.")
+        .why("The figures of the plates need about 6/60.")
+        .on(Colours.PLATES, Acuities.DISTANCE)
+        .wanted("no plate read, or a better acuity")
+        .suggest("check which eye was meant, and whether the acuity was taken with correction")
+        .eachEye(
+            eye ->
+                eye.clash(
+                    Colours.PLATES,
+                    plates -> plates.correct() > 1,
+                    Acuities.DISTANCE,
+                    Sight::isHandOrLight));
+  }
+
+  private static ConsistencyRule handButPrint() {
+    return implausible("hand-movements-but-print", Severity.WARNING)
+        .what("An eye that sees no more than a moving hand or a light reads print.")
+        .why("Print needs shapes; a very short-sighted eye reads, but then it counts fingers.")
+        .on(Acuities.NEAR, Acuities.DISTANCE)
+        .wanted("near acuity absent, or a better acuity at distance")
+        .settledByRemark()
+        .suggest("check which eye was meant, and note a strong refraction in the remarks")
+        .eachEye(
+            eye -> eye.clash(Acuities.NEAR, any -> true, Acuities.DISTANCE, Sight::isHandOrLight));
+  }
+
+  private static ConsistencyRule handButFingersCounted() {
+    return contradictory("hand-movements-but-fingers-counted", Severity.WARNING)
+        .what("An eye that sees no more than a moving hand or a light counts fingers in its field.")
+        .why("An eye that counts fingers is recorded as counting fingers.")
+        .on(Fields.CONFRONTATION, Acuities.DISTANCE)
+        .wanted("another target, such as hand or light, or an acuity of counting fingers")
+        .suggest("state what was shown in the field")
+        .eachEye(
+            eye ->
+                eye.clash(
+                    Fields.CONFRONTATION,
+                    LightRules::isCounted,
+                    Acuities.DISTANCE,
+                    Sight::isHandOrLight));
+  }
+
+  private static boolean isCounted(Fields.Confrontation field) {
+    return field.target().filter(FieldTarget.FINGER_COUNTING::equals).isPresent()
+        && field.regions().containsValue(Outcome.found(FieldResponse.FULL));
+  }
+}

@@ -1,0 +1,197 @@
+package org.isopter.model.check;
+
+import static org.isopter.model.check.ConsistencyRule.contradictory;
+import static org.isopter.model.check.ConsistencyRule.implausible;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.Lids;
+import org.isopter.model.catalogue.Lighting;
+import org.isopter.model.catalogue.PupilEquality;
+import org.isopter.model.catalogue.PupilResponse;
+import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.catalogue.Sweating;
+import org.isopter.model.value.Site;
+
+/** Rules about the sizes of the pupils. */
+final class PupilSizeRules {
+
+  private static final BigDecimal HALF = new BigDecimal("0.5");
+  private static final BigDecimal TWO = BigDecimal.valueOf(2);
+  private static final Set<Lighting> JUDGED_IN = Set.of(Lighting.ROOM, Lighting.BRIGHT);
+
+  private PupilSizeRules() {}
+
+  static List<ConsistencyRule> all() {
+    return List.of(
+        equalButSizesDiffer(),
+        unequalButSizesSame(),
+        widerInLight(),
+        fixedButChanges(),
+        lessSweatOnWiderSide());
+  }
+
+  private static ConsistencyRule equalButSizesDiffer() {
+    return contradictory("pupils-equal-but-sizes-differ", Severity.WARNING)
+        .what("The pupils are called equal, and their sizes differ by 1 mm or more in the light.")
+        .why("A difference of 1 mm is seen without a ruler.")
+        .on(Pupils.EQUALITY, Pupils.SIZE)
+        .wanted("unequal, or sizes that differ by less than 1 mm")
+        .suggest("measure again, both eyes in one light")
+        .pair(
+            both ->
+                both.seen(Pupils.EQUALITY, PupilEquality.EQUAL::equals)
+                    .flatMap(
+                        equal ->
+                            pairs(both)
+                                .filter(pair -> pair.isIn(JUDGED_IN) && equal.isWith(pair.right()))
+                                .filter(pair -> pair.apart().compareTo(BigDecimal.ONE) >= 0)
+                                .limit(1)
+                                .map(pair -> Breach.of(equal, pair.right(), pair.left()))));
+  }
+
+  private static ConsistencyRule unequalButSizesSame() {
+    return contradictory("pupils-unequal-but-sizes-same", Severity.WARNING)
+        .what("The pupils are called unequal, and their sizes are the same in every light.")
+        .why("Unequal pupils have unequal sizes in some light.")
+        .on(Pupils.EQUALITY, Pupils.SIZE)
+        .wanted("equal, or sizes that differ")
+        .suggest("measure again in bright and in dim light")
+        .pair(
+            both ->
+                both.seen(Pupils.EQUALITY, PupilEquality.UNEQUAL::equals)
+                    .flatMap(unequal -> sameInEveryLight(both, unequal)));
+  }
+
+  private static Stream<Breach> sameInEveryLight(Eye both, Seen<?> unequal) {
+    List<Pair> pairs = pairs(both).filter(pair -> unequal.isWith(pair.right())).toList();
+    boolean same = pairs.stream().allMatch(pair -> pair.apart().signum() == 0);
+    return pairs.stream()
+        .limit(same ? 1 : 0)
+        .map(pair -> Breach.of(unequal, pair.right(), pair.left()));
+  }
+
+  private static ConsistencyRule widerInLight() {
+    return implausible("pupil-wider-in-light", Severity.WARNING)
+        .what("A pupil is wider by 0.5 mm or more in bright light than in dim light.")
+        .why("Light narrows a pupil; the opposite is a rare sign, and a slip of the pen is common.")
+        .on(Pupils.SIZE)
+        .wanted("the wider size in the dimmer light")
+        .settledByRemark()
+        .suggest("check whether the two sizes were exchanged")
+        .eachEye(
+            eye ->
+                eye.seen(Pupils.SIZE, size -> size.lighting() == Lighting.BRIGHT)
+                    .flatMap(
+                        bright ->
+                            eye
+                                .beside(
+                                    bright,
+                                    Pupils.SIZE,
+                                    dim ->
+                                        dim.lighting() == Lighting.DIM
+                                            && isWider(bright.value(), dim, HALF))
+                                .map(dim -> Breach.of(bright, dim))
+                                .stream()));
+  }
+
+  private static ConsistencyRule fixedButChanges() {
+    return contradictory("pupil-fixed-but-follows-light", Severity.WARNING)
+        .what("A pupil answers no light in either eye, and is 2 mm narrower in bright light.")
+        .why("A pupil that light does not move has one size in bright and in dim light.")
+        .on(Pupils.SIZE, Pupils.DIRECT, Pupils.CONSENSUAL)
+        .wanted("much the same size in bright and dim light, or some light response")
+        .suggest("repeat the light responses with a brighter light in a darker room")
+        .eachEye(
+            eye ->
+                eye.seen(Pupils.SIZE, size -> size.lighting() == Lighting.BRIGHT)
+                    .filter(
+                        bright ->
+                            Reflexes.fails(eye, Pupils.DIRECT, bright)
+                                && Reflexes.fails(eye, Pupils.CONSENSUAL, bright))
+                    .flatMap(
+                        bright ->
+                            eye
+                                .beside(
+                                    bright,
+                                    Pupils.SIZE,
+                                    dim ->
+                                        dim.lighting() == Lighting.DIM
+                                            && isWider(dim, bright.value(), TWO))
+                                .flatMap(
+                                    dim ->
+                                        eye.beside(
+                                                bright, Pupils.DIRECT, PupilResponse.ABSENT::equals)
+                                            .map(fixed -> Breach.of(bright, dim, fixed)))
+                                .stream()));
+  }
+
+  private static ConsistencyRule lessSweatOnWiderSide() {
+    return implausible("less-sweat-on-wider-side", Severity.INFORMATION)
+        .what("The face sweats less on one side only, and the pupil of that side is wider by 1 mm.")
+        .why("Loss of sympathetic supply takes sweat and narrows the pupil on the same side.")
+        .on(Lids.SWEATING, Pupils.SIZE)
+        .wanted("the narrower pupil on the side that sweats less")
+        .settledByRemark()
+        .suggest("check the sides; other causes of a wide pupil may hide a narrow one")
+        .eachEye(
+            eye ->
+                eye.seen(Lids.SWEATING, sweating -> sweating != Sweating.NORMAL)
+                    .filter(
+                        less ->
+                            eye.fellow()
+                                .beside(less, Lids.SWEATING, Sweating.NORMAL::equals)
+                                .isPresent())
+                    .flatMap(
+                        less ->
+                            eye.seen(Pupils.SIZE)
+                                .filter(less::isWith)
+                                .flatMap(own -> beside(eye.fellow(), own, less))
+                                .limit(1)));
+  }
+
+  private static Stream<Breach> beside(Eye fellow, Seen<Pupils.Size> own, Seen<Sweating> less) {
+    return fellow
+        .beside(
+            own,
+            Pupils.SIZE,
+            size ->
+                size.lighting() == own.value().lighting()
+                    && isWider(own.value(), size, BigDecimal.ONE))
+        .map(size -> Breach.of(less, own, size))
+        .stream();
+  }
+
+  private static boolean isWider(Pupils.Size one, Pupils.Size other, BigDecimal by) {
+    return millimetres(one).subtract(millimetres(other)).compareTo(by) >= 0;
+  }
+
+  private static BigDecimal millimetres(Pupils.Size size) {
+    return size.diameter().value();
+  }
+
+  /** Returns the sizes of the two pupils in one light at one time. */
+  private static Stream<Pair> pairs(Eye both) {
+    return both.at(Site.RIGHT)
+        .seen(Pupils.SIZE)
+        .flatMap(
+            right ->
+                both
+                    .at(Site.LEFT)
+                    .beside(right, Pupils.SIZE, size -> size.lighting() == right.value().lighting())
+                    .map(left -> new Pair(right, left))
+                    .stream());
+  }
+
+  private record Pair(Seen<Pupils.Size> right, Seen<Pupils.Size> left) {
+    BigDecimal apart() {
+      return millimetres(right.value()).subtract(millimetres(left.value())).abs();
+    }
+
+    boolean isIn(Set<Lighting> lights) {
+      return lights.contains(right.value().lighting());
+    }
+  }
+}

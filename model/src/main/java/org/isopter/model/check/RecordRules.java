@@ -1,0 +1,146 @@
+package org.isopter.model.check;
+
+import static org.isopter.model.check.ConsistencyRule.contradictory;
+import static org.isopter.model.check.ConsistencyRule.implausible;
+import static org.isopter.model.check.ConsistencyRule.incomplete;
+
+import java.time.Duration;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.Discs;
+import org.isopter.model.catalogue.Fields;
+import org.isopter.model.catalogue.Lids;
+import org.isopter.model.catalogue.Pressures;
+import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.shape.Finding;
+import org.isopter.model.value.Outcome;
+
+/** Rules about the record as such: one eye alone, things said twice, times. */
+final class RecordRules {
+
+  /** The findings that are of little use for one eye alone. */
+  private static final List<Finding<?>> OF_BOTH_EYES =
+      List.of(
+          Acuities.DISTANCE,
+          Pupils.DIRECT,
+          Fields.CONFRONTATION,
+          Pressures.INTRAOCULAR,
+          Discs.VERTICAL_CUP);
+
+  /** The findings of which an eye has one at a time; a second reading is no second value. */
+  private static final List<Finding<?>> ONE_AT_A_TIME =
+      List.of(
+          Pupils.EQUALITY,
+          Pupils.DIRECT,
+          Pupils.CONSENSUAL,
+          Pupils.NEAR,
+          Pupils.AFFERENT_DEFECT,
+          Discs.MARGIN,
+          Discs.SWELLING,
+          Discs.VENOUS_PULSATION,
+          Lids.PTOSIS,
+          Lids.SWEATING);
+
+  private static final Duration DAY = Duration.ofHours(24);
+
+  private RecordRules() {}
+
+  static List<ConsistencyRule> all() {
+    return List.of(oneEyeOnly(), saidTwice(), absentAndFound(), farInTime());
+  }
+
+  private static Finding<?>[] array(List<Finding<?>> findings) {
+    return findings.toArray(Finding<?>[]::new);
+  }
+
+  private static ConsistencyRule oneEyeOnly() {
+    return incomplete("one-eye-only", Severity.INFORMATION)
+        .what("A key finding is stated for one eye, and nothing is said of its fellow.")
+        .why("Nothing said is not the same as normal; a reader cannot tell it from forgotten.")
+        .on(array(OF_BOTH_EYES))
+        .wanted("the fellow eye too, or why it was not examined")
+        .suggest("add the fellow eye, if only { absent: not-done }")
+        .eachEye(
+            eye ->
+                OF_BOTH_EYES.stream()
+                    .filter(finding -> eye.fellow().isSilentOn(finding))
+                    .flatMap(finding -> first(eye, finding)));
+  }
+
+  private static <V> Stream<Breach> first(Eye eye, Finding<V> finding) {
+    return eye.seen(finding).limit(1).map(Breach::of);
+  }
+
+  private static ConsistencyRule saidTwice() {
+    return contradictory("said-twice", Severity.WARNING)
+        .what("One thing is stated twice for one eye and one time, with different values.")
+        .why("An eye has one of these at a time, and a reader cannot choose.")
+        .on(array(ONE_AT_A_TIME))
+        .wanted("one value, or a time of its own for each")
+        .suggest("remove one, or state when each was found")
+        .everywhere(eye -> ONE_AT_A_TIME.stream().flatMap(finding -> contradicted(eye, finding)));
+  }
+
+  private static <V> Stream<Breach> contradicted(Eye eye, Finding<V> finding) {
+    List<Seen<V>> seen = eye.seen(finding).toList();
+    return seen.stream()
+        .flatMap(
+            one ->
+                seen.subList(0, seen.indexOf(one)).stream()
+                    .filter(before -> isOther(one, before))
+                    .limit(1)
+                    .map(before -> Breach.of(one, before)));
+  }
+
+  private static boolean isOther(Seen<?> one, Seen<?> before) {
+    return one.isWith(before)
+        && one.fact().method().equals(before.fact().method())
+        && !one.value().equals(before.value());
+  }
+
+  private static ConsistencyRule absentAndFound() {
+    return contradictory("absent-but-found", Severity.WARNING)
+        .what("A finding is absent for a reason, and beside it there is a value of that time.")
+        .why("What was not done has no value; a reader cannot tell which of them holds.")
+        .on(array(ONE_AT_A_TIME))
+        .wanted("a value, or a reason, not both")
+        .suggest("remove one, or state when each was so")
+        .everywhere(eye -> ONE_AT_A_TIME.stream().flatMap(finding -> absentAndFound(eye, finding)));
+  }
+
+  private static <V> Stream<Breach> absentAndFound(Eye eye, Finding<V> finding) {
+    return eye.facts(finding)
+        .filter(fact -> fact.outcome() instanceof Outcome.Absent<V>)
+        .flatMap(
+            absent ->
+                eye.seen(finding)
+                    .filter(seen -> seen.fact().at().equals(absent.at()))
+                    .limit(1)
+                    .map(seen -> Breach.of(absent, seen.fact())));
+  }
+
+  private static ConsistencyRule farInTime() {
+    return implausible("time-far-from-exam", Severity.WARNING)
+        .what("A fact has a time of its own more than 24 hours from that of the examination.")
+        .why("Findings of another day belong to another record; a slip of the date is likelier.")
+        .onAll()
+        .wanted("a time within 24 hours of the examination")
+        .suggest("correct the date, or move the fact into a record of its day")
+        .everywhere(
+            eye ->
+                eye.exam().facts().stream()
+                    .filter(fact -> fact.site() == eye.site() && isFar(eye.exam(), fact))
+                    .map(fact -> Breach.of(fact).in("at")));
+  }
+
+  private static boolean isFar(Exam exam, Fact<?> fact) {
+    OffsetDateTime performed = exam.header().performed();
+    return fact.at()
+        .filter(time -> Duration.between(performed, time).abs().compareTo(DAY) > 0)
+        .isPresent();
+  }
+}

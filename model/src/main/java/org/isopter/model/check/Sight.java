@@ -1,0 +1,117 @@
+package org.isopter.model.check;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.catalogue.Correction;
+import org.isopter.model.clinical.AcuityScale;
+import org.isopter.model.clinical.Numbers;
+import org.isopter.model.value.Acuity;
+import org.isopter.model.value.LowVision;
+import org.isopter.model.value.Quantity;
+
+/** Questions about acuities that several rules ask. */
+final class Sight {
+
+  /** Two lines of 0.1 logMAR, less what the names of lines are rounded by. */
+  static final double TWO_LINES = 0.176;
+
+  /** The worst that still goes by the name of 6/9: 6/9.5 or 20/32, with the same allowance. */
+  private static final double SIX_NINE = 0.212;
+
+  /** The worst that still goes by the name of 6/6. */
+  private static final double SIX_SIX = 0.012;
+
+  private static final Set<LowVision> TOO_LITTLE_FOR_SHAPES =
+      Set.of(
+          LowVision.HAND_MOVEMENTS,
+          LowVision.LIGHT_PERCEPTION,
+          LowVision.LIGHT_PERCEPTION_ACCURATE,
+          LowVision.LIGHT_PERCEPTION_INACCURATE);
+
+  private Sight() {}
+
+  static boolean isNoLight(AcuityReading reading) {
+    return low(reading).filter(LowVision.NO_LIGHT_PERCEPTION::equals).isPresent();
+  }
+
+  /** Says whether an eye sees a hand move or a light, and no shapes. */
+  static boolean isHandOrLight(AcuityReading reading) {
+    return low(reading).filter(TOO_LITTLE_FOR_SHAPES::contains).isPresent();
+  }
+
+  static boolean isFingers(AcuityReading reading) {
+    return low(reading).filter(LowVision.COUNTING_FINGERS::equals).isPresent();
+  }
+
+  static boolean isChart(AcuityReading reading) {
+    return low(reading).isEmpty();
+  }
+
+  /** Says whether lenses could matter: letters or fingers were seen. */
+  static boolean isReadOrCounted(AcuityReading reading) {
+    return isChart(reading) || isFingers(reading);
+  }
+
+  static Optional<Quantity> shownAt(AcuityReading reading) {
+    return reading.acuity() instanceof Acuity.Low seen ? seen.distance() : Optional.empty();
+  }
+
+  static Optional<Acuity.Fraction> fraction(AcuityReading reading) {
+    return reading.acuity() instanceof Acuity.Fraction line ? Optional.of(line) : Optional.empty();
+  }
+
+  /** Says whether an eye that letters or fingers were shown to saw worse than 6/9. */
+  static boolean isWorseThanSixNine(AcuityReading reading) {
+    return isFingers(reading) || isWorse(reading, SIX_NINE);
+  }
+
+  static boolean isSixSix(AcuityReading reading) {
+    OptionalDouble size = AcuityScale.logMar(reading.acuity());
+    return size.isPresent() && size.getAsDouble() <= SIX_SIX;
+  }
+
+  static boolean isBestCorrected(AcuityReading reading) {
+    return reading.correction().filter(Correction.TRIAL_LENSES::equals).isPresent();
+  }
+
+  /** Says whether the first is worse by two lines or more; suffixes are not counted. */
+  static boolean isTwoLinesWorse(AcuityReading one, AcuityReading other) {
+    OptionalDouble base = AcuityScale.logMar(other.acuity());
+    return base.isPresent() && isWorse(one, base.getAsDouble() + TWO_LINES);
+  }
+
+  static boolean isSameCorrection(AcuityReading one, AcuityReading other) {
+    return one.correction().equals(other.correction());
+  }
+
+  /** Says whether two readings may have been taken through one correction. */
+  static boolean isMaybeSameCorrection(AcuityReading one, AcuityReading other) {
+    return one.correction().isEmpty()
+        || other.correction().isEmpty()
+        || isSameCorrection(one, other);
+  }
+
+  static boolean isBeyond(Quantity length, double metres) {
+    return Numbers.metres(length).filter(far -> far.doubleValue() > metres).isPresent();
+  }
+
+  /** Says whether an eye is stated to see no light while its fellow is not. */
+  static boolean isOnlyBlindEye(Eye eye, Seen<?> at) {
+    return eye.beside(at, Acuities.DISTANCE, Sight::isNoLight).isPresent()
+        && eye.fellow().beside(at, Acuities.DISTANCE, Sight::isNoLight).isEmpty();
+  }
+
+  private static boolean isWorse(AcuityReading reading, double logMar) {
+    OptionalDouble size = AcuityScale.logMar(reading.acuity());
+    return size.isPresent() && size.getAsDouble() > logMar;
+  }
+
+  private static Optional<LowVision> low(AcuityReading reading) {
+    return reading.acuity() instanceof Acuity.Low seen
+        ? Optional.of(seen.category())
+        : Optional.empty();
+  }
+}

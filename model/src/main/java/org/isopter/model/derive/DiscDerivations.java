@@ -1,0 +1,68 @@
+package org.isopter.model.derive;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.Discs;
+import org.isopter.model.clinical.Certainty;
+import org.isopter.model.clinical.CupDisc;
+import org.isopter.model.clinical.FrisenGrade;
+import org.isopter.model.clinical.Statement;
+import org.isopter.model.shape.Citation;
+import org.isopter.model.value.Site;
+import org.isopter.model.value.Unit;
+
+/** What follows from the discs: their cups against each other and against the size of the disc. */
+final class DiscDerivations {
+
+  private DiscDerivations() {}
+
+  static Stream<Derived> of(SeenFacts facts) {
+    return Stream.of(
+            facts.all(Discs.VERTICAL_CUP).stream().map(DiscDerivations::againstSize),
+            asymmetry(facts).stream(),
+            facts.all(Discs.SWELLING).stream().flatMap(seen -> grade(seen).stream()))
+        .flatMap(all -> all);
+  }
+
+  /** The record has no size of the disc yet; the answer says what that means. */
+  private static Derived againstSize(Seen<BigDecimal> seen) {
+    return Derived.of(
+        CupDisc.isAboveLimit(seen.value(), Optional.empty()).statement(), seen.site(), seen);
+  }
+
+  private static Optional<Derived> asymmetry(SeenFacts facts) {
+    return facts
+        .only(Discs.VERTICAL_CUP, Site.RIGHT)
+        .flatMap(
+            right -> facts.only(Discs.VERTICAL_CUP, Site.LEFT).map(left -> asymmetry(right, left)));
+  }
+
+  private static Derived asymmetry(Seen<BigDecimal> right, Seen<BigDecimal> left) {
+    BigDecimal difference = right.value().subtract(left.value()).abs();
+    int more = right.value().compareTo(left.value());
+    String text =
+        more == 0
+            ? "The vertical cup-disc ratio is equal in both eyes."
+            : "The vertical cup-disc ratio is greater in the %s eye by %s."
+                .formatted(more > 0 ? "right" : "left", difference.toPlainString());
+    Statement statement =
+        new Statement(
+            "disc.cup-difference",
+            text + " It says little where the discs differ in size.",
+            List.of(
+                "right vertical cup-disc ratio " + right.value().toPlainString(),
+                "left vertical cup-disc ratio " + left.value().toPlainString()),
+            Certainty.COMPUTED,
+            Citation.COMMON_PRACTICE);
+    return Derived.of(statement, Site.BOTH, right, left).value(Optional.of(difference), Unit.ONE);
+  }
+
+  private static Optional<Derived> grade(Seen<Discs.Swelling> seen) {
+    return seen.value()
+        .frisen()
+        .map(grade -> FrisenGrade.of(grade).orThrow().statement())
+        .map(statement -> Derived.of(statement, seen.site(), seen));
+  }
+}

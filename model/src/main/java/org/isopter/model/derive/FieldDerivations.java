@@ -1,0 +1,80 @@
+package org.isopter.model.derive;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.Fields;
+import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.clinical.Answer;
+import org.isopter.model.clinical.BlindSpots;
+import org.isopter.model.clinical.FieldDetails;
+import org.isopter.model.clinical.FieldPlaces;
+import org.isopter.model.value.Site;
+import org.isopter.model.value.Unit;
+
+/** What follows from the fields: the size of the blind spots, and where a pattern may arise. */
+final class FieldDerivations {
+
+  private FieldDerivations() {}
+
+  static Stream<Derived> of(SeenFacts facts) {
+    return Stream.of(
+            places(facts).stream(),
+            facts.all(Fields.BLIND_SPOT).stream().flatMap(FieldDerivations::size),
+            wider(facts).stream())
+        .flatMap(all -> all);
+  }
+
+  private static Optional<Derived> places(SeenFacts facts) {
+    return facts
+        .only(Fields.CONFRONTATION, Site.RIGHT)
+        .flatMap(
+            right ->
+                facts
+                    .only(Fields.CONFRONTATION, Site.LEFT)
+                    .map(left -> places(facts, right, left)));
+  }
+
+  private static Derived places(
+      SeenFacts facts, Seen<Fields.Confrontation> right, Seen<Fields.Confrontation> left) {
+    List<Seen<?>> used = new ArrayList<>(List.of(right, left));
+    Optional<Seen<Pupils.AfferentDefect>> defect = facts.only(Pupils.AFFERENT_DEFECT, Site.BOTH);
+    defect.ifPresent(used::add);
+    FieldDetails details =
+        defect
+            .map(seen -> FieldDetails.none().afferent(seen.value().side()))
+            .orElseGet(FieldDetails::none);
+    return Derived.of(
+        FieldPlaces.of(right.value(), left.value(), details).statement(), Site.BOTH, used);
+  }
+
+  private static Stream<Derived> size(Seen<Fields.BlindSpot> seen) {
+    return seen.value().edges().isEmpty()
+        ? Stream.empty()
+        : Stream.of(
+            extent(seen, BlindSpots.width(seen.value())),
+            extent(seen, BlindSpots.height(seen.value())));
+  }
+
+  private static Derived extent(Seen<Fields.BlindSpot> seen, Answer<BlindSpots.Extent> answer) {
+    return Derived.of(answer.statement(), seen.site(), seen)
+        .value(answer.value().map(BlindSpots.Extent::extent), Unit.DEGREE);
+  }
+
+  private static Optional<Derived> wider(SeenFacts facts) {
+    return measured(facts, Site.RIGHT)
+        .flatMap(right -> measured(facts, Site.LEFT).map(left -> wider(right, left)));
+  }
+
+  private static Optional<Seen<Fields.BlindSpot>> measured(SeenFacts facts, Site eye) {
+    return facts.only(Fields.BLIND_SPOT, eye, spot -> !spot.edges().isEmpty());
+  }
+
+  private static Derived wider(Seen<Fields.BlindSpot> right, Seen<Fields.BlindSpot> left) {
+    Answer<BigDecimal> answer = BlindSpots.widerRight(right.value(), left.value());
+    return Derived.of(answer.statement(), Site.BOTH, right, left)
+        .value(answer.value(), Unit.DEGREE);
+  }
+}

@@ -1,0 +1,56 @@
+package org.isopter.model.derive;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.clinical.Answer;
+import org.isopter.model.clinical.PersonImpairment;
+import org.isopter.model.clinical.PresentingAcuity;
+import org.isopter.model.clinical.Statement;
+import org.isopter.model.clinical.VisionImpairments;
+import org.isopter.model.value.Site;
+
+/** The category of vision impairment of each eye, and of the person by the better eye. */
+final class ImpairmentDerivations {
+
+  private ImpairmentDerivations() {}
+
+  static Stream<Derived> of(SeenFacts facts) {
+    return Stream.concat(
+        Site.EACH_EYE.stream().flatMap(eye -> eye(facts, eye).stream()), person(facts).stream());
+  }
+
+  private static Optional<Derived> eye(SeenFacts facts, Site eye) {
+    List<Seen<AcuityReading>> seen = facts.at(Acuities.DISTANCE, eye);
+    return Optional.of(seen)
+        .filter(some -> !some.isEmpty())
+        .map(some -> Derived.of(category(values(some)), eye, List.copyOf(some)));
+  }
+
+  /** An acuity that cannot be told to be the presenting one gives no category. */
+  private static Statement category(List<AcuityReading> readings) {
+    Answer<AcuityReading> presenting = PresentingAcuity.of(readings);
+    return presenting
+        .value()
+        .map(reading -> VisionImpairments.of(reading).statement())
+        .orElseGet(presenting::statement);
+  }
+
+  private static Optional<Derived> person(SeenFacts facts) {
+    List<Seen<AcuityReading>> all = facts.all(Acuities.DISTANCE);
+    PersonImpairment person =
+        new PersonImpairment(
+            values(facts.at(Acuities.DISTANCE, Site.RIGHT)),
+            values(facts.at(Acuities.DISTANCE, Site.LEFT)),
+            values(facts.at(Acuities.DISTANCE, Site.BOTH)));
+    return Optional.of(all)
+        .filter(some -> !some.isEmpty())
+        .map(some -> Derived.of(person.category().statement(), Site.BOTH, List.copyOf(some)));
+  }
+
+  private static List<AcuityReading> values(List<Seen<AcuityReading>> seen) {
+    return seen.stream().map(Seen::value).toList();
+  }
+}

@@ -1,0 +1,29 @@
+package org.isopter.model.derive;
+
+import java.math.BigDecimal;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.Refractions;
+import org.isopter.model.clinical.Answer;
+import org.isopter.model.clinical.Lens;
+import org.isopter.model.clinical.LensAnswers;
+import org.isopter.model.value.Unit;
+
+/** What follows from a refraction: its spherical equivalent and its power vector. */
+final class LensDerivations {
+
+  private LensDerivations() {}
+
+  static Stream<Derived> of(SeenFacts facts) {
+    return facts.all(Refractions.REFRACTION).stream().flatMap(LensDerivations::lens);
+  }
+
+  /** The record admits axes of 1 to 180 degrees only, so that it always gives a lens. */
+  private static Stream<Derived> lens(Seen<Refractions.Refraction> seen) {
+    Lens lens = Lens.of(seen.value()).orThrow();
+    Answer<BigDecimal> equivalent = LensAnswers.sphericalEquivalent(lens);
+    return Stream.of(
+        Derived.of(equivalent.statement(), seen.site(), seen)
+            .value(equivalent.value(), Unit.DIOPTRE),
+        Derived.of(LensAnswers.powerVector(lens).statement(), seen.site(), seen));
+  }
+}

@@ -1,0 +1,172 @@
+package org.isopter.model.note;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import org.isopter.model.catalogue.Chart;
+import org.isopter.model.catalogue.Correction;
+import org.isopter.model.value.LowVision;
+import org.isopter.model.value.Outcome;
+
+/** The words and forms of acuity. */
+final class AcuityWords {
+
+  /**
+   * An acuity as it was seen.
+   *
+   * @param text the acuity as AcuityText reads it
+   * @param bare whether it is a number whose notation must be told elsewhere
+   */
+  record Seen(String text, boolean bare) {
+    static Seen whole(String text) {
+      return new Seen(text, false);
+    }
+  }
+
+  static final Vocabulary<Correction> CORRECTIONS =
+      Vocabulary.of(Correction.class)
+          .say(
+              Correction.UNAIDED,
+              "sc",
+              "UCVA",
+              "uncorrected",
+              "without correction",
+              "without glasses")
+          .say(Correction.HABITUAL, "cc", "with correction", "habitual correction")
+          .say(Correction.SPECTACLES, "glasses", "gls", "specs", "with glasses", "with spectacles")
+          .say(Correction.SPECTACLES, "cc glasses", "cc gls", "cc specs", "cc spectacles")
+          .say(Correction.CONTACT_LENSES, "CL", "CLs", "contacts", "with contact lenses")
+          .say(Correction.CONTACT_LENSES, "cc CL", "cc CLs", "cc contact lenses")
+          .say(Correction.TRIAL_LENSES, "BCVA", "best corrected", "best correction");
+
+  static final Vocabulary<Chart> CHARTS =
+      Vocabulary.<Chart>empty()
+          .say(Chart.SNELLEN, "snellen", "snellen chart")
+          .say(Chart.ETDRS, "ETDRS", "ETDRS chart")
+          .say(Chart.LOGMAR, "logMAR chart")
+          .say(Chart.LANDOLT, "landolt", "landolt C", "landolt rings")
+          .say(Chart.TUMBLING_E, "tumbling E")
+          .say(Chart.SINGLE_LETTERS, "single letters")
+          .say(Chart.PICTURES, "pictures", "picture chart")
+          .say(Chart.NEAR_CARD, "near card")
+          .say(Chart.OTHER, "other chart");
+
+  static final Vocabulary<String> NOTATIONS =
+      Vocabulary.<String>empty()
+          .say("decimal", "decimal", "dec")
+          .say("logMAR", "logMAR")
+          .say("letters", "letters");
+
+  private static final Vocabulary<LowVision> LOW =
+      Vocabulary.<LowVision>empty()
+          .say(
+              LowVision.COUNTING_FINGERS,
+              "CF",
+              "counting fingers",
+              "counts fingers",
+              "count fingers")
+          .say(LowVision.HAND_MOVEMENTS, "HM", "hand movements", "hand motion", "hand movement")
+          .say(LowVision.LIGHT_PERCEPTION, "LP", "PL", "light perception")
+          .say(LowVision.LIGHT_PERCEPTION_ACCURATE, "LP accurate", "PL accurate")
+          .say(LowVision.LIGHT_PERCEPTION_INACCURATE, "LP inaccurate", "PL inaccurate")
+          .say(
+              LowVision.NO_LIGHT_PERCEPTION, "NLP", "NPL", "no light perception", "no PL", "no LP");
+
+  private static final Vocabulary<Seen> NOT_IMPROVED =
+      Vocabulary.<Seen>empty()
+          .say(Seen.whole("NI"), "NI", "no improvement", "not improved", "does not improve");
+
+  private static final Matcher<Seen> FRACTION = AcuityWords::fraction;
+
+  private static final Matcher<Seen> BARE =
+      cursor -> cursor.anyNumber().map(number -> new Seen(number.toPlainString(), true));
+
+  /** What is an acuity at distance even without a heading. */
+  static final Matcher<Seen> EVIDENT = FRACTION.or(AcuityWords::low);
+
+  static final Matcher<Seen> FAR = EVIDENT.or(BARE);
+
+  static final Matcher<Seen> CLOSE =
+      FRACTION
+          .or(cursor -> cursor.take("n") ? cursor.number().map(n -> whole("N", n, "")) : none())
+          .or(AcuityWords::jaeger)
+          .or(cursor -> cursor.number().filter(n -> cursor.take("m")).map(n -> whole("", n, " M")))
+          .or(BARE);
+
+  static final Matcher<Seen> THROUGH = NOT_IMPROVED.or(FAR);
+
+  /** A pinhole acuity told beside the acuity itself, with its own notation if it has one. */
+  static final Matcher<Outcome<Seen>> BESIDE =
+      cursor -> cursor.takeAny("ph", "pinhole") ? Common.outcome(named()).read(cursor) : none();
+
+  private AcuityWords() {}
+
+  static Optional<Integer> lettersPerLine(Cursor cursor) {
+    Optional<Integer> count = cursor.whole();
+    boolean told = cursor.take("letters") && cursor.takeAny("per", "a") && cursor.take("line");
+    return count.filter(any -> told);
+  }
+
+  private static Matcher<Seen> named() {
+    return cursor ->
+        THROUGH.read(cursor).map(seen -> seen.bare() ? withNotation(seen, cursor) : seen);
+  }
+
+  private static Seen withNotation(Seen bare, Cursor cursor) {
+    return cursor
+        .attempt(NOTATIONS)
+        .map(notation -> Seen.whole(bare.text() + " " + notation))
+        .orElse(bare);
+  }
+
+  private static Optional<Seen> fraction(Cursor cursor) {
+    Optional<BigDecimal> distance = cursor.number();
+    if (distance.isEmpty() || !cursor.take("/")) {
+      return none();
+    }
+    return cursor.number().map(size -> fraction(cursor, distance.get(), size));
+  }
+
+  private static Seen fraction(Cursor cursor, BigDecimal distance, BigDecimal size) {
+    String letters = cursor.attempt(AcuityWords::suffix).orElse("");
+    String unit = cursor.take("m") ? " m" : cursor.take("ft") ? " ft" : "";
+    return Seen.whole(distance.toPlainString() + "/" + size.toPlainString() + letters + unit);
+  }
+
+  private static Optional<String> suffix(Cursor cursor) {
+    return cursor
+        .signed()
+        .filter(letters -> letters.scale() == 0 && letters.signum() != 0)
+        .filter(letters -> letters.abs().precision() == 1)
+        .map(Words::signed);
+  }
+
+  private static Optional<Seen> low(Cursor cursor) {
+    return LOW.read(cursor).map(low -> Seen.whole(Words.join(low.abbreviation(), shownAt(cursor))));
+  }
+
+  private static String shownAt(Cursor cursor) {
+    return cursor
+        .attempt(Common.AT_DISTANCE.or(Common::length))
+        .map(quantity -> quantity.toString())
+        .orElse("");
+  }
+
+  private static Optional<Seen> jaeger(Cursor cursor) {
+    if (!cursor.take("j")) {
+      return none();
+    }
+    return cursor.number().map(type -> whole("J", type, plus(cursor, type)));
+  }
+
+  private static String plus(Cursor cursor, BigDecimal type) {
+    return type.compareTo(BigDecimal.ONE) == 0 && cursor.take("+") ? "+" : "";
+  }
+
+  private static Seen whole(String before, BigDecimal number, String behind) {
+    return Seen.whole(before + number.toPlainString() + behind);
+  }
+
+  private static <T> Optional<T> none() {
+    return Optional.empty();
+  }
+}

@@ -1,0 +1,55 @@
+package org.isopter.model.note;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** The words that help whoever wrote an item that was not read. */
+final class Advice {
+
+  private static final String START =
+      "start with what was examined: VA, PH, NV, pupils, RAPD, IOP, VF, ishihara, disc, CDR v, EOM, "
+          + "ptosis, refraction";
+
+  private Advice() {}
+
+  static String why(NotRead notRead, Token at, Headings headings) {
+    if (!notRead.isWord()) {
+      return notRead.why();
+    }
+    if (isCommaNumber(at)) {
+      return "\""
+          + at.seen()
+          + "\" may be one number or two: write a point, or a space behind the comma";
+    }
+    boolean starts = headings.at(List.of(at), 0).filter(found -> found.at() == 0).isPresent();
+    return starts ? notRead.why() + ": put \";\" before a new item" : notRead.why();
+  }
+
+  static String nearest(NotRead notRead, Token at, Optional<Grammar> grammar) {
+    return notRead
+        .nearest()
+        .or(() -> Optional.of(at).filter(any -> notRead.isWord()).flatMap(t -> meant(t, grammar)))
+        .or(() -> grammar.map(Grammar::example))
+        .orElse(START);
+  }
+
+  private static Optional<String> meant(Token at, Optional<Grammar> grammar) {
+    if (isCommaNumber(at)) {
+      return Optional.of(at.text().replace(',', '.'));
+    }
+    return Nearest.of(at.text(), known(grammar))
+        .filter(word -> !word.equalsIgnoreCase(at.text()))
+        .or(() -> grammar.flatMap(g -> Nearest.phrases(at.text(), g.words())));
+  }
+
+  private static boolean isCommaNumber(Token at) {
+    return at.text().matches("\\d+,\\d+");
+  }
+
+  private static Stream<String> known(Optional<Grammar> grammar) {
+    return grammar
+        .map(Grammar::words)
+        .orElseGet(() -> Grammars.ALL.stream().flatMap(Grammar::words));
+  }
+}

@@ -1,0 +1,120 @@
+package org.isopter.model.note;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+
+/** A place in the tokens of an item, moved along as they are understood. */
+final class Cursor {
+
+  private final List<Token> tokens;
+  private int next;
+
+  Cursor(List<Token> tokens, int start) {
+    this.tokens = tokens;
+    this.next = start;
+  }
+
+  boolean atEnd() {
+    return next >= tokens.size();
+  }
+
+  int place() {
+    return next;
+  }
+
+  void back(int place) {
+    next = place;
+  }
+
+  /** Returns the token here; there must be one. */
+  Token token() {
+    return tokens.get(next);
+  }
+
+  boolean sees(String text) {
+    return !atEnd() && token().is(text);
+  }
+
+  /** Moves past these texts if they all stand here. */
+  boolean take(List<String> texts) {
+    if (next + texts.size() > tokens.size()) {
+      return false;
+    }
+    for (int i = 0; i < texts.size(); i++) {
+      if (!tokens.get(next + i).is(texts.get(i))) {
+        return false;
+      }
+    }
+    next += texts.size();
+    return true;
+  }
+
+  boolean take(String text) {
+    return take(List.of(text));
+  }
+
+  boolean takeAny(String... texts) {
+    for (String text : texts) {
+      if (take(text)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Moves past a number without a sign. */
+  Optional<BigDecimal> number() {
+    // A nought before digits is what a lost point leaves behind: 03 for 0.3.
+    return digits().filter(text -> !text.matches("0\\d.*")).map(BigDecimal::new);
+  }
+
+  /** Moves past the digits of a number, noughts before it included: an axis, a time of day. */
+  Optional<String> digits() {
+    if (atEnd() || token().kind() != Token.Kind.NUMBER) {
+      return Optional.empty();
+    }
+    return Optional.of(tokens.get(next++).text());
+  }
+
+  /** Moves past a number that carries its sign, close before it. */
+  Optional<BigDecimal> signed() {
+    int start = next;
+    boolean minus = sees("-");
+    if (!minus && !sees("+")) {
+      return Optional.empty();
+    }
+    int signEnd = tokens.get(next++).end();
+    Optional<BigDecimal> number =
+        Optional.of(this)
+            .filter(c -> !c.atEnd() && c.token().start() == signEnd)
+            .flatMap(Cursor::number);
+    if (number.isEmpty()) {
+      next = start;
+    }
+    return number.map(n -> minus ? n.negate() : n);
+  }
+
+  /** Moves past a number with or without a sign. */
+  Optional<BigDecimal> anyNumber() {
+    return signed().or(this::number);
+  }
+
+  Optional<Integer> whole() {
+    return attempt(
+        c ->
+            c.number()
+                .filter(n -> n.scale() <= 0 && n.precision() <= 4)
+                .map(BigDecimal::intValueExact));
+  }
+
+  /** Moves past what the matcher finds here, or stays. */
+  <T> Optional<T> attempt(Matcher<T> matcher) {
+    int start = next;
+    Optional<T> found = matcher.read(this);
+    if (found.isEmpty()) {
+      next = start;
+    }
+    return found;
+  }
+}

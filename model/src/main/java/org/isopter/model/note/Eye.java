@@ -1,0 +1,194 @@
+package org.isopter.model.note;
+
+import java.time.LocalTime;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.shape.Finding;
+import org.isopter.model.value.Absence;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Result;
+import org.isopter.model.value.Site;
+
+/** One eye, or the pair, of an item: what was said of it, and the facts that this makes. */
+final class Eye {
+
+  private final Site site;
+  private final Optional<Site> named;
+  private final Said said;
+  private final Set<Slot<?>> used = new HashSet<>();
+  private final List<Fact<?>> facts = new ArrayList<>();
+
+  private Eye(Site site, Optional<Site> named, Said said) {
+    this.site = site;
+    this.named = named;
+    this.said = said;
+  }
+
+  /** Returns the facts of an eye; everything that was said is used, or it is not read. */
+  static List<Fact<?>> facts(
+      Grammar grammar,
+      Site site,
+      Optional<Site> named,
+      Said said,
+      Optional<OffsetDateTime> performed)
+      throws NotRead {
+    Eye eye = new Eye(site, named, said);
+    Optional<Absence> absence = eye.find(Common.ABSENCE);
+    if (absence.isPresent()) {
+      eye.absent(grammar, absence.get());
+    } else {
+      grammar.build().from(eye);
+    }
+    if (eye.facts.isEmpty()) {
+      throw NotRead.because("nothing is told of it");
+    }
+    eye.applyMethod(grammar);
+    eye.applyTime(performed);
+    eye.requireAllUsed();
+    return eye.facts;
+  }
+
+  Site site() {
+    return site;
+  }
+
+  /** Returns the eye that a comparison of the two names. */
+  Optional<Site> named() {
+    return named;
+  }
+
+  /** Returns what was said in a slot that the item cannot do without. */
+  <T> T get(Slot<T> slot) throws NotRead {
+    Optional<T> value = find(slot);
+    if (value.isEmpty()) {
+      throw NotRead.because(place() + "the " + slot.name() + " is missing or not understood");
+    }
+    return value.get();
+  }
+
+  <T> Optional<T> find(Slot<T> slot) {
+    return all(slot).stream().findFirst();
+  }
+
+  <T> List<T> all(Slot<T> slot) {
+    used.add(slot);
+    return said.all(slot);
+  }
+
+  boolean has(Slot<?> slot) {
+    used.add(slot);
+    return said.has(slot);
+  }
+
+  <V> void found(Finding<V> finding, V value) throws NotRead {
+    add(finding, site, Outcome.found(value));
+  }
+
+  <V> void outcome(Finding<V> finding, Outcome<V> outcome) throws NotRead {
+    add(finding, site, outcome);
+  }
+
+  /** Adds what was said in a slot, if anything was. */
+  <V> void outcomeOf(Finding<V> finding, Slot<Outcome<V>> slot) throws NotRead {
+    Optional<Outcome<V>> outcome = find(slot);
+    if (outcome.isPresent()) {
+      outcome(finding, outcome.get());
+    }
+  }
+
+  /** Adds a fact about an eye other than that of the item. */
+  <V> void at(Site where, Finding<V> finding, V value) throws NotRead {
+    add(finding, where, Outcome.found(value));
+  }
+
+  /** Adds a fact about the pair of eyes. */
+  <V> void pair(Finding<V> finding, Outcome<V> outcome) throws NotRead {
+    add(finding, Site.BOTH, outcome);
+  }
+
+  private <V> void add(Finding<V> finding, Site where, Outcome<V> outcome) throws NotRead {
+    if (!finding.sites().contains(where)) {
+      throw NotRead.because("the " + finding.title() + " is told of one eye");
+    }
+    Optional<V> value = outcome.ifFound();
+    if (value.isEmpty()) {
+      facts.add(Fact.absent(finding, where, outcome.ifAbsent().orElseThrow()));
+      return;
+    }
+    Result<Fact<V>> fact = Fact.decode(finding, where, finding.layout().encode(value.get()));
+    if (!fact.isOk()) {
+      throw NotRead.because(
+          fact.faults().stream().map(Eye::sentence).collect(Collectors.joining("; ")));
+    }
+    facts.add(fact.orThrow());
+  }
+
+  static String sentence(Fault fault) {
+    String advice = fault.advice().isEmpty() ? "" : " (" + fault.advice() + ")";
+    return fault.seen() + " cannot be: wanted " + fault.wanted() + advice;
+  }
+
+  private void absent(Grammar grammar, Absence reason) throws NotRead {
+    if (grammar.whole().isEmpty()) {
+      throw NotRead.at(said.place(Common.ABSENCE), "it is not said of which finding this holds");
+    }
+    for (Finding<?> finding : grammar.whole()) {
+      outcome(finding, Outcome.absent(reason));
+    }
+    keepConditions(grammar);
+  }
+
+  /** A condition of what was not done has no place in the record but a remark. */
+  private void keepConditions(Grammar grammar) {
+    List<String> words = new ArrayList<>();
+    for (Slot<?> slot : said.slots()) {
+      boolean placed = slot.equals(Common.TIME) || grammar.method().equals(Optional.of(slot));
+      if (slot.isCondition() && !placed) {
+        used.add(slot);
+        words.add(said.words(slot));
+      }
+    }
+    facts.replaceAll(fact -> fact.remarks(words));
+  }
+
+  private void applyMethod(Grammar grammar) {
+    grammar
+        .method()
+        .flatMap(this::find)
+        .ifPresent(method -> facts.replaceAll(fact -> fact.by((Concept) method)));
+  }
+
+  private void applyTime(Optional<OffsetDateTime> performed) throws NotRead {
+    Optional<LocalTime> time = find(Common.TIME);
+    if (time.isEmpty()) {
+      return;
+    }
+    if (performed.isEmpty()) {
+      throw NotRead.at(
+          said.place(Common.TIME), "a time needs the day of the examination, which is not known");
+    }
+    OffsetDateTime at = performed.get().with(time.get());
+    facts.replaceAll(fact -> fact.at(at));
+  }
+
+  private void requireAllUsed() throws NotRead {
+    for (Slot<?> slot : said.slots()) {
+      if (!used.contains(slot)) {
+        throw NotRead.at(
+            said.place(slot), "the " + slot.name() + " belongs to nothing that is told here");
+      }
+    }
+  }
+
+  private String place() {
+    return named.isPresent() || site != Site.BOTH ? site.word() + ": " : "";
+  }
+}

@@ -1,0 +1,42 @@
+package org.isopter.model.note;
+
+import java.util.List;
+import java.util.stream.Stream;
+
+/** The table of the items that are understood. */
+final class Grammars {
+
+  static final List<Grammar> ALL =
+      Stream.of(
+              AcuityNotes.GRAMMARS,
+              PupilNotes.GRAMMARS,
+              ColourNotes.GRAMMARS,
+              FieldNotes.GRAMMARS,
+              DiscNotes.GRAMMARS,
+              LidNotes.GRAMMARS,
+              PressureNotes.GRAMMARS,
+              RefractionNotes.GRAMMARS,
+              MovementNotes.GRAMMARS)
+          .flatMap(List::stream)
+          .toList();
+
+  /** An item without a heading: an acuity whose notation leaves no doubt. */
+  static final ItemReader.Start BARE = ItemReader.Start.of(AcuityNotes.EVIDENT, Heading.of("VA"));
+
+  /** How each finding is written. */
+  static final List<Wording<?>> WORDINGS =
+      Stream.of(
+              AcuityNotes.WORDINGS,
+              PupilNotes.WORDINGS,
+              ColourNotes.WORDINGS,
+              FieldNotes.WORDINGS,
+              DiscNotes.WORDINGS,
+              LidNotes.WORDINGS,
+              PressureNotes.WORDINGS,
+              RefractionNotes.WORDINGS,
+              MovementNotes.WORDINGS)
+          .<Wording<?>>flatMap(List::stream)
+          .toList();
+
+  private Grammars() {}
+}

@@ -1,0 +1,92 @@
+package org.isopter.model.note;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Cuts a note into words, numbers and marks, each with its place. */
+final class Lexer {
+
+  private static final Pattern PIECE =
+      Pattern.compile(
+          "(?<number>(?:\\d|\\.(?=\\d))(?:\\d|[.,](?=\\d))*)"
+              + "|(?<word>\\p{L}+(?:['\u2019]\\p{L}+)*)"
+              + "|(?<hyphen>(?<=\\p{L})-(?=\\p{L}))"
+              + "|(?<break>[;\\n]|\\.(?=\\s|$))"
+              + "|(?<mark>\\S)");
+
+  private static final Pattern NUMBER = Pattern.compile("\\d*\\.?\\d+");
+
+  /** Words that the trade writes together, and what they stand for. */
+  private static final Map<String, String> JOINED =
+      Map.ofEntries(
+          Map.entry("vasc", "va sc"),
+          Map.entry("vacc", "va cc"),
+          Map.entry("niph", "ph ni"),
+          Map.entry("phni", "ph ni"),
+          Map.entry("vcdr", "cdr v"),
+          Map.entry("hcdr", "cdr h"),
+          Map.entry("eomi", "eom full"),
+          Map.entry("ftfc", "full to finger counting"));
+
+  private static final Map<String, String> SAME_MARK =
+      Map.of("\u2212", "-", "\u00D7", "x", "\u00BA", "\u00B0");
+
+  private final List<Token> tokens = new ArrayList<>();
+  private int line = 1;
+  private int lineStart;
+
+  private Lexer() {}
+
+  static List<Token> read(String note) {
+    Lexer lexer = new Lexer();
+    Matcher pieces = PIECE.matcher(note);
+    while (pieces.find()) {
+      lexer.add(pieces);
+    }
+    return List.copyOf(lexer.tokens);
+  }
+
+  /** Returns the texts of the tokens of a phrase. */
+  static List<String> words(String phrase) {
+    return read(phrase).stream().map(Token::text).toList();
+  }
+
+  private void add(Matcher piece) {
+    String seen = piece.group();
+    if (piece.group("number") != null) {
+      // Several points, or a comma, between digits: no number that can be trusted.
+      boolean clear = NUMBER.matcher(seen).matches();
+      add(clear ? Token.Kind.NUMBER : Token.Kind.MARK, seen, piece);
+    } else if (piece.group("word") != null) {
+      addWord(seen.toLowerCase(Locale.ROOT).replace('\u2019', '\''), piece);
+    } else if (piece.group("break") != null) {
+      add(Token.Kind.BREAK, seen, piece);
+      countLine(seen, piece.end());
+    } else if (piece.group("mark") != null) {
+      add(Token.Kind.MARK, SAME_MARK.getOrDefault(seen, seen), piece);
+    }
+  }
+
+  private void addWord(String word, Matcher piece) {
+    Matcher parts = PIECE.matcher(JOINED.getOrDefault(word, word));
+    while (parts.find()) {
+      add(Token.Kind.WORD, parts.group(), piece);
+    }
+  }
+
+  private void add(Token.Kind kind, String text, Matcher piece) {
+    int column = piece.start() - lineStart + 1;
+    tokens.add(new Token(kind, text, piece.group(), piece.start(), piece.end(), line, column));
+  }
+
+  private void countLine(String seen, int end) {
+    if (seen.equals("\n")) {
+      line++;
+      lineStart = end;
+    }
+  }
+}

@@ -1,0 +1,75 @@
+package org.isopter.model.note;
+
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.Header;
+import org.isopter.model.value.Result;
+
+/**
+ * Reads bedside shorthand; see {@code docs/shorthand.md} for what it understands.
+ *
+ * <p>It never guesses a side, a unit or a notation, and gives back every item that it does not
+ * understand to the last word. Instances do not change and may be shared between threads.
+ */
+public final class NoteReader {
+
+  private static final Headings HEADINGS = new Headings(Grammars.ALL);
+
+  private final Optional<OffsetDateTime> performed;
+
+  private NoteReader(Optional<OffsetDateTime> performed) {
+    this.performed = performed;
+  }
+
+  /** Returns a reader of notes whose day is not known: a time of day is refused. */
+  public static NoteReader standard() {
+    return new NoteReader(Optional.empty());
+  }
+
+  /** Returns a reader of notes of an examination, to whose day and offset a time of day belongs. */
+  public static NoteReader performed(OffsetDateTime when) {
+    return new NoteReader(Optional.of(when));
+  }
+
+  /** Reads a note; what is not understood is in the answer beside what is. */
+  public Note read(String text) {
+    return new NoteReading(text, HEADINGS, performed).read();
+  }
+
+  /** Returns the facts of a note, or a fault for every item that was not understood. */
+  public Result<List<Fact<?>>> facts(String text) {
+    return read(text).strict();
+  }
+
+  /** Returns the examination that a note tells, or a fault for every item not understood. */
+  public static Result<Exam> exam(Header header, String text) {
+    return performed(header.performed()).facts(text).map(facts -> new Exam(header, facts));
+  }
+
+  /**
+   * Returns the examination that a note tells; every item that was not understood, and all of a
+   * contradiction, is kept word for word at the end of the remark on the whole examination.
+   */
+  public static Exam keepUnread(Header header, String text) {
+    Note note = performed(header.performed()).read(text);
+    String remark =
+        Stream.concat(header.remark().stream(), note.remark().stream())
+            .collect(Collectors.joining("\n"));
+    Header kept =
+        new Header(
+            header.id(),
+            header.subject(),
+            header.performer(),
+            header.performed(),
+            header.status(),
+            header.setting(),
+            header.amends(),
+            Optional.of(remark).filter(some -> !some.isEmpty()));
+    return new Exam(kept, note.facts());
+  }
+}

@@ -1,0 +1,151 @@
+package org.isopter.model.note;
+
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.exam.Fact;
+
+/** The reading of one note, clause by clause. */
+final class NoteReading {
+
+  private final String text;
+  private final Headings headings;
+  private final ItemReader items;
+  private final List<Told> told = new ArrayList<>();
+  private final List<Unread> unread = new ArrayList<>();
+  private final SideContext context = new SideContext();
+
+  /** The item that the next clause may go on with. */
+  private Optional<ItemReader.Start> open = Optional.empty();
+
+  /** The place of a heading of which nothing is told yet. */
+  private Optional<Piece> pending = Optional.empty();
+
+  /** Some neighbouring tokens of the note. */
+  private record Piece(List<Token> tokens) {
+    Token first() {
+      return tokens.get(0);
+    }
+
+    String of(String text) {
+      return text.substring(first().start(), tokens.get(tokens.size() - 1).end());
+    }
+  }
+
+  NoteReading(String text, Headings headings, Optional<OffsetDateTime> performed) {
+    this.text = text;
+    this.headings = headings;
+    this.items = new ItemReader(headings, performed);
+  }
+
+  Note read() {
+    List<Clause> clauses = Clause.of(Lexer.read(text));
+    for (Clause clause : clauses) {
+      if (clause.afterGap()) {
+        close();
+      }
+      if (!context.enter(clause, clauses)) {
+        read(clause.tokens());
+      }
+    }
+    close();
+    Contradictions contradictions = Contradictions.among(told);
+    unread.addAll(contradictions.unread());
+    unread.sort(Comparator.comparing(Unread::line).thenComparing(Unread::column));
+    return new Note(contradictions.facts(), unread);
+  }
+
+  private void read(List<Token> clause) {
+    int from = 0;
+    while (from < clause.size()) {
+      List<Token> rest = clause.subList(from, clause.size());
+      from += rest.get(0).is(",") ? 1 : item(rest, from == 0);
+    }
+  }
+
+  /** Reads an item and returns the number of its tokens. */
+  private int item(List<Token> tokens, boolean first) {
+    Optional<Headings.Found> found = headings.at(tokens, 0);
+    Optional<ItemReader.Start> start =
+        found
+            .map(heading -> ItemReader.Start.of(heading.grammar(), heading.heading()))
+            .or(() -> open.filter(any -> first && namesSide(tokens)));
+    if (found.isPresent()) {
+      close();
+    }
+    List<Token> rest = found.map(heading -> heading.rest(tokens, 0)).orElse(tokens);
+    int skipped = found.map(Headings.Found::skipped).orElse(0);
+    try {
+      ItemReader.Item item =
+          items.read(start.orElse(Grammars.BARE), rest, tokens.get(0), context.side());
+      int length = skipped + item.length();
+      took(item, new Piece(tokens.subList(0, length)));
+      return length;
+    } catch (NotRead notRead) {
+      Piece piece = new Piece(tokens.subList(0, end(tokens, found)));
+      close();
+      unread.add(
+          unread(unsided(notRead, piece, start), piece, start.map(ItemReader.Start::grammar)));
+      return piece.tokens().size();
+    }
+  }
+
+  private void took(ItemReader.Item item, Piece piece) {
+    open = Optional.of(item.start()).filter(start -> start.grammar().sides().namesAnEye());
+    pending = item.facts().isEmpty() ? Optional.of(piece) : Optional.empty();
+    for (Fact<?> fact : item.facts()) {
+      told.add(new Told(fact, piece.first(), piece.of(text)));
+    }
+  }
+
+  /** Ends the item that was open; a heading of which nothing was told is not read. */
+  private void close() {
+    pending.ifPresent(
+        piece -> {
+          NotRead nothing = NotRead.because("nothing is told of it").orAt(piece.first());
+          unread.add(unread(nothing, piece, open.map(ItemReader.Start::grammar)));
+        });
+    pending = Optional.empty();
+    open = Optional.empty();
+  }
+
+  /** Returns where an item that was not read ends: before a comma and a heading, or at the end. */
+  private int end(List<Token> tokens, Optional<Headings.Found> found) {
+    int from = found.map(heading -> heading.at() + 1).orElse(1);
+    for (int i = from; i < tokens.size(); i++) {
+      if (tokens.get(i).is(",") && headings.certain(tokens, i + 1).isPresent()) {
+        return i;
+      }
+    }
+    return tokens.size();
+  }
+
+  /** Two numbers without a side are better explained by the side that is missing. */
+  private NotRead unsided(NotRead notRead, Piece piece, Optional<ItemReader.Start> start) {
+    boolean needsSide = start.map(s -> s.grammar().sides().namesAnEye()).orElse(false);
+    boolean number = notRead.at().map(at -> at.kind() != Token.Kind.WORD).orElse(false);
+    boolean lacks = !namesSide(piece.tokens()) && context.side().isEmpty();
+    return needsSide && number && lacks ? NotRead.at(piece.first(), ItemReader.NO_SIDE) : notRead;
+  }
+
+  private static boolean namesSide(List<Token> tokens) {
+    for (int i = 0; i < tokens.size(); i++) {
+      if (new Cursor(tokens, i).attempt(Common.SIDES).isPresent()) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private Unread unread(NotRead notRead, Piece piece, Optional<Grammar> grammar) {
+    Token at = notRead.at().orElse(piece.first());
+    return new Unread(
+        at.line(),
+        at.column(),
+        piece.of(text),
+        Advice.why(notRead, at, headings),
+        Advice.nearest(notRead, at, grammar));
+  }
+}

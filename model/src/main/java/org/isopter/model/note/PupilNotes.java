@@ -1,0 +1,202 @@
+package org.isopter.model.note;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.DefectGrade;
+import org.isopter.model.catalogue.DefectSide;
+import org.isopter.model.catalogue.Lighting;
+import org.isopter.model.catalogue.PupilEquality;
+import org.isopter.model.catalogue.PupilOutline;
+import org.isopter.model.catalogue.PupilResponse;
+import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
+
+/** The pupils, and the relative afferent defect. */
+final class PupilNotes {
+
+  /** What PERRLA and its like claim: equal and reactive to light, and perhaps more. */
+  private enum Claim {
+    PERL(false, false),
+    PERRL(true, false),
+    PERLA(false, true),
+    PERRLA(true, true);
+
+    private final boolean round;
+    private final boolean near;
+
+    Claim(boolean round, boolean near) {
+      this.round = round;
+      this.near = near;
+    }
+  }
+
+  private static final Vocabulary<Claim> CLAIMS =
+      Vocabulary.<Claim>empty()
+          .say(Claim.PERL, "PERL", "PEARL")
+          .say(Claim.PERRL, "PERRL")
+          .say(Claim.PERLA, "PERLA", "PEARLA")
+          .say(Claim.PERRLA, "PERRLA");
+
+  private static final Vocabulary<Lighting> LIGHTS =
+      Vocabulary.of(Lighting.class)
+          .say(Lighting.BRIGHT, "bright light", "in bright light", "in bright")
+          .say(Lighting.ROOM, "room light", "in room light")
+          .say(Lighting.DIM, "dim light", "in dim light", "in dim");
+
+  private static final Vocabulary<PupilResponse> RESPONSES =
+      Vocabulary.of(PupilResponse.class).say(PupilResponse.REACTIVE, "reacts", "reacting");
+
+  private static final Vocabulary<DefectGrade> GRADES = Vocabulary.of(DefectGrade.class);
+
+  private static final Vocabulary<Boolean> DEFECTS =
+      Vocabulary.<Boolean>empty()
+          .say(false, "none", "no", "nil", "absent", "negative", "-")
+          .say(true, "present", "positive", "+");
+
+  private static final Slot<Claim> CLAIM = Slot.value("state of the pupils", CLAIMS);
+  private static final Slot<Lighting> LIGHT = Slot.condition("light", LIGHTS);
+
+  private static final Slot<Outcome<Quantity>> SIZE =
+      Slot.value("pupil size", Common.named(Common.MILLIMETRES, "size"));
+
+  private static final Slot<Outcome<PupilOutline>> OUTLINE =
+      Slot.value(
+          "pupil shape", Common.named(Vocabulary.of(PupilOutline.class), "outline", "shape"));
+
+  private static final Slot<Outcome<PupilResponse>> DIRECT =
+      Slot.value(
+          "direct response",
+          Common.behind(RESPONSES, "direct", "light", "direct light").or(to("to light")));
+
+  private static final Slot<Outcome<PupilResponse>> CONSENSUAL =
+      Slot.value("consensual response", Common.behind(RESPONSES, "consensual"));
+
+  private static final Slot<Outcome<PupilResponse>> NEAR =
+      Slot.value(
+          "near response",
+          Common.behind(RESPONSES, "near", "accommodation").or(to("to accommodation")));
+
+  private static final Slot<Outcome<PupilEquality>> EQUALITY =
+      Slot.value(
+          "equality of the pupils", Common.named(Vocabulary.of(PupilEquality.class), "equality"));
+
+  private static final Slot<Boolean> DEFECT = Slot.value("presence", DEFECTS);
+  private static final Slot<DefectGrade> GRADE = Slot.value("grade", GRADES);
+  private static final Slot<BigDecimal> LOG = Slot.value("log units", PupilNotes::logUnits);
+
+  static final List<Grammar> GRAMMARS =
+      List.of(
+          Grammar.of("pupils in letters", "PERRLA")
+              .sides(Grammar.Sides.PAIR)
+              .startsWith(CLAIMS.words().stream().map(Heading::of).map(Heading::keptAsWord))
+              .slots(CLAIM)
+              .build(PupilNotes::claimed),
+          Grammar.of("pupils", "pupils R 4 mm L 3 mm dim")
+              .startsWith("pupil")
+              .startsWith(Stream.of(Heading.of("pupils").ofBothEyes()))
+              .slots(SIZE, LIGHT, OUTLINE, DIRECT, CONSENSUAL, NEAR, EQUALITY)
+              .whole(Pupils.SIZE, Pupils.OUTLINE, Pupils.DIRECT, Pupils.CONSENSUAL, Pupils.NEAR)
+              .unsided((said, heading) -> heading.plural() && !said.has(SIZE))
+              .build(PupilNotes::pupil),
+          Grammar.of("relative afferent defect", "RAPD L 2+")
+              .sides(Grammar.Sides.NAMED)
+              .startsWith(
+                  Stream.of("RAPD", "relative afferent pupillary defect")
+                      .map(Heading::of)
+                      .map(Heading::afterWords))
+              .slots(DEFECT, GRADE, LOG)
+              .whole(Pupils.AFFERENT_DEFECT)
+              .unsided((said, heading) -> said.find(DEFECT).equals(Optional.of(false)))
+              .build(eye -> eye.found(Pupils.AFFERENT_DEFECT, defect(eye))));
+
+  static final List<Wording<?>> WORDINGS =
+      List.of(
+          Wording.of(Pupils.SIZE, "pupil", "size", size -> size.diameter().toString())
+              .under(size -> Words.of(size.lighting())),
+          Wording.of(Pupils.EQUALITY, "pupils", "equality", Words::of),
+          Wording.of(Pupils.OUTLINE, "pupil", "outline", Words::of),
+          Wording.of(Pupils.DIRECT, "pupil", "direct", Words::of),
+          Wording.of(Pupils.CONSENSUAL, "pupil", "consensual", Words::of),
+          Wording.of(Pupils.NEAR, "pupil", "near", Words::of),
+          Wording.of(Pupils.AFFERENT_DEFECT, "RAPD", PupilNotes::words));
+
+  private PupilNotes() {}
+
+  private static Matcher<Outcome<PupilResponse>> to(String stimulus) {
+    List<String> words = Lexer.words(stimulus);
+    return cursor -> RESPONSES.read(cursor).filter(any -> cursor.take(words)).map(Outcome::found);
+  }
+
+  private static Optional<BigDecimal> logUnits(Cursor cursor) {
+    Optional<BigDecimal> number = cursor.number().filter(n -> cursor.take("log"));
+    cursor.takeAny("units", "unit");
+    return number;
+  }
+
+  private static void claimed(Eye eye) throws NotRead {
+    Claim claim = eye.get(CLAIM);
+    eye.pair(Pupils.EQUALITY, Outcome.found(PupilEquality.EQUAL));
+    for (Site each : Site.EACH_EYE) {
+      if (claim.round) {
+        eye.at(each, Pupils.OUTLINE, PupilOutline.ROUND);
+      }
+      eye.at(each, Pupils.DIRECT, PupilResponse.REACTIVE);
+      if (claim.near) {
+        eye.at(each, Pupils.NEAR, PupilResponse.REACTIVE);
+      }
+    }
+  }
+
+  private static void pupil(Eye eye) throws NotRead {
+    Optional<Outcome<PupilEquality>> equality = eye.find(EQUALITY);
+    if (equality.isPresent()) {
+      eye.pair(Pupils.EQUALITY, equality.get());
+    }
+    Optional<Outcome<Quantity>> size = eye.find(SIZE);
+    if (size.isPresent()) {
+      eye.outcome(Pupils.SIZE, size(eye, size.get()));
+    }
+    eye.outcomeOf(Pupils.OUTLINE, OUTLINE);
+    eye.outcomeOf(Pupils.DIRECT, DIRECT);
+    eye.outcomeOf(Pupils.CONSENSUAL, CONSENSUAL);
+    eye.outcomeOf(Pupils.NEAR, NEAR);
+  }
+
+  private static Outcome<Pupils.Size> size(Eye eye, Outcome<Quantity> size) throws NotRead {
+    if (size.ifFound().isEmpty()) {
+      return Outcome.absent(size.ifAbsent().orElseThrow());
+    }
+    Lighting light = eye.get(LIGHT);
+    return size.map(diameter -> new Pupils.Size(diameter, light));
+  }
+
+  private static Pupils.AfferentDefect defect(Eye eye) throws NotRead {
+    boolean none = eye.find(DEFECT).equals(Optional.of(false));
+    if (none && eye.named().isPresent()) {
+      throw NotRead.because("no defect is told of both eyes together: leave the side out")
+          .write("no RAPD");
+    }
+    DefectSide side =
+        none
+            ? DefectSide.NONE
+            : eye.named().equals(Optional.of(Site.RIGHT)) ? DefectSide.RIGHT : DefectSide.LEFT;
+    return new Pupils.AfferentDefect(side, eye.find(GRADE), eye.find(LOG));
+  }
+
+  private static String words(Pupils.AfferentDefect defect) {
+    String side =
+        switch (defect.side()) {
+          case NONE -> "none";
+          case RIGHT -> "R";
+          case LEFT -> "L";
+        };
+    return Words.join(
+        side,
+        Words.maybe(defect.grade(), GRADES::phrase),
+        Words.maybe(defect.logUnits(), number -> number.toPlainString() + " log units"));
+  }
+}

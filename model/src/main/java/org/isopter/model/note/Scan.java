@@ -1,0 +1,178 @@
+package org.isopter.model.note;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.isopter.model.value.Site;
+
+/** Sorts the tokens of an item into what is said before any side, and what of each side. */
+final class Scan {
+
+  /**
+   * What was said behind a side.
+   *
+   * @param side the side; none where the item may stand without
+   * @param at where it is named
+   * @param said what was said
+   */
+  record Group(Optional<Site> side, Token at, Said said) {}
+
+  private final Grammar grammar;
+  private final Headings headings;
+  private final List<Token> tokens;
+  private final Cursor cursor;
+  private final Said head = new Said();
+  private final List<Group> groups = new ArrayList<>();
+  private boolean afterComma;
+  private Last last = Last.HEADING;
+
+  /** What stands before the cursor. */
+  private enum Last {
+    HEADING,
+    SIDE,
+    CONDITION,
+    VALUE,
+    OTHER
+  }
+
+  private Scan(Grammar grammar, Headings headings, List<Token> tokens) {
+    this.grammar = grammar;
+    this.headings = headings;
+    this.tokens = tokens;
+    this.cursor = new Cursor(tokens, 0);
+  }
+
+  static Scan of(Grammar grammar, Headings headings, List<Token> tokens) throws NotRead {
+    Scan scan = new Scan(grammar, headings, tokens);
+    scan.run();
+    return scan;
+  }
+
+  Said head() {
+    return head;
+  }
+
+  List<Group> groups() {
+    return groups;
+  }
+
+  /** Returns the number of tokens read: up to the comma before the next item, or all. */
+  int length() {
+    return cursor.place();
+  }
+
+  private void run() throws NotRead {
+    while (!cursor.atEnd()) {
+      if (cursor.sees(",") && endsAtComma()) {
+        return;
+      }
+      step();
+    }
+  }
+
+  private void step() throws NotRead {
+    Token here = cursor.token();
+    if (cursor.take(",")) {
+      afterComma = true;
+      return;
+    }
+    if (!takeHeading() && !takeSlot() && !takeSide(here) && !takePause()) {
+      throw NotRead.word(here);
+    }
+  }
+
+  /** Says whether what follows the comma is an item of its own rather than a word of this one. */
+  private boolean endsAtComma() {
+    int comma = cursor.place();
+    cursor.take(",");
+    int mine = longest().map(this::end).orElse(comma);
+    cursor.back(comma);
+    return headings
+        .at(tokens, comma + 1)
+        .filter(next -> mine == comma || (!isMine(next) && next.end() > mine))
+        .isPresent();
+  }
+
+  private boolean isMine(Headings.Found next) {
+    return next.grammar().equals(grammar);
+  }
+
+  private boolean takeSide(Token here) throws NotRead {
+    Optional<Site> side = cursor.attempt(Common.SIDES);
+    if (side.isEmpty()) {
+      return false;
+    }
+    if (afterComma && head.hasValues()) {
+      throw NotRead.at(here, "before the comma no side is named: put each value behind its side");
+    }
+    if (groups.stream().anyMatch(group -> group.side().equals(side))) {
+      throw NotRead.at(
+          here, "\"" + here.seen() + "\" names an eye that was named in this item before");
+    }
+    groups.add(new Group(side, here, new Said()));
+    afterComma = false;
+    last = Last.SIDE;
+    return true;
+  }
+
+  /** Moves past the heading where it is said again behind a side: R IOP 14 L IOP 16. */
+  private boolean takeHeading() {
+    return last == Last.SIDE
+        && grammar.headings().stream()
+            .filter(heading -> !heading.kept())
+            .anyMatch(heading -> cursor.take(heading.phrase()));
+  }
+
+  private boolean takePause() {
+    boolean joins = last == Last.VALUE || last == Last.CONDITION;
+    boolean taken = last == Last.VALUE ? false : cursor.takeAny(":", "=");
+    taken = taken || (joins && cursor.take("and") && !cursor.atEnd());
+    last = Last.OTHER;
+    return taken;
+  }
+
+  private boolean takeSlot() throws NotRead {
+    Optional<Slot<?>> slot = longest();
+    if (slot.isPresent()) {
+      put(slot.get());
+      last = slot.get().isCondition() ? Last.CONDITION : Last.VALUE;
+    }
+    return slot.isPresent();
+  }
+
+  private <T> void put(Slot<T> slot) throws NotRead {
+    Token here = cursor.token();
+    int start = cursor.place();
+    T value = cursor.attempt(slot.matcher()).orElseThrow();
+    String seen =
+        tokens.subList(start, cursor.place()).stream()
+            .map(Token::seen)
+            .collect(Collectors.joining(" "));
+    Said said = groups.isEmpty() ? head : groups.get(groups.size() - 1).said();
+    said.put(slot, new Said.Entry<>(value, here, seen, afterComma));
+  }
+
+  private int end(Slot<?> slot) {
+    int start = cursor.place();
+    cursor.attempt(slot.matcher());
+    int end = cursor.place();
+    cursor.back(start);
+    return end;
+  }
+
+  /** Returns the slot that reads most of what stands here; the cursor stays. */
+  private Optional<Slot<?>> longest() {
+    int start = cursor.place();
+    int farthest = start;
+    Optional<Slot<?>> best = Optional.empty();
+    for (Slot<?> slot : grammar.slots()) {
+      if (cursor.attempt(slot.matcher()).isPresent() && cursor.place() > farthest) {
+        farthest = cursor.place();
+        best = Optional.of(slot);
+      }
+      cursor.back(start);
+    }
+    return best;
+  }
+}

@@ -1,0 +1,64 @@
+package org.isopter.model.note;
+
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.value.Site;
+
+/**
+ * The eye that a line or a block of lines is about: {@code R: VA 6/9, IOP 14}.
+ *
+ * <p>A side and a colon hold for the clause that they start; at the start of a line, for the line;
+ * alone on a line, for the lines below it up to an empty line. They never hold where another side
+ * is named.
+ */
+final class SideContext {
+
+  private Optional<Site> block = Optional.empty();
+  private Optional<Site> line = Optional.empty();
+  private Optional<Site> clause = Optional.empty();
+  private boolean mixed;
+
+  /** Takes note of the clause and says whether it is nothing but the start of a block. */
+  boolean enter(Clause next, List<Clause> note) {
+    clause = opening(next.tokens()).filter(side -> sides(next.tokens()) == 1);
+    if (next.afterGap()) {
+      block = Optional.empty();
+    }
+    if (next.newLine()) {
+      List<Token> tokens =
+          note.stream()
+              .filter(other -> other.line() == next.line())
+              .flatMap(other -> other.tokens().stream())
+              .toList();
+      line = opening(tokens);
+      mixed = sides(tokens) > (line.isPresent() ? 1 : 0);
+      boolean alone = line.isPresent() && tokens.get(tokens.size() - 1).is(":");
+      block = alone ? line : line.isPresent() ? Optional.empty() : block;
+      return alone;
+    }
+    return false;
+  }
+
+  /** Returns the eye of an item that names none. */
+  Optional<Site> side() {
+    return clause.or(() -> line.or(() -> block).filter(any -> !mixed));
+  }
+
+  private static Optional<Site> opening(List<Token> line) {
+    Cursor cursor = new Cursor(line, 0);
+    return cursor.attempt(Common.SIDES).filter(side -> cursor.take(":"));
+  }
+
+  private static int sides(List<Token> line) {
+    int sides = 0;
+    Cursor cursor = new Cursor(line, 0);
+    while (!cursor.atEnd()) {
+      if (cursor.attempt(Common.SIDES).isPresent()) {
+        sides++;
+      } else {
+        cursor.back(cursor.place() + 1);
+      }
+    }
+    return sides;
+  }
+}

@@ -1,0 +1,37 @@
+package org.isopter.model.note;
+
+/**
+ * A typed place in an item for one thing that may be said.
+ *
+ * @param name what it is called in a message
+ * @param role whether it belongs to an eye or to the item
+ * @param matcher how it is read
+ * @param <T> what it holds
+ */
+record Slot<T>(String name, Role role, Matcher<T> matcher) {
+
+  enum Role {
+    /** Said of an eye, once. */
+    VALUE,
+    /** Said of an eye, as often as it takes. */
+    VALUES,
+    /** Said of the item or of every eye: how, in what light, at what distance. */
+    CONDITION
+  }
+
+  static <T> Slot<T> value(String name, Matcher<T> matcher) {
+    return new Slot<>(name, Role.VALUE, matcher);
+  }
+
+  static <T> Slot<T> values(String name, Matcher<T> matcher) {
+    return new Slot<>(name, Role.VALUES, matcher);
+  }
+
+  static <T> Slot<T> condition(String name, Matcher<T> matcher) {
+    return new Slot<>(name, Role.CONDITION, matcher);
+  }
+
+  boolean isCondition() {
+    return role == Role.CONDITION;
+  }
+}

@@ -1,0 +1,46 @@
+package org.isopter.model.note;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import java.util.StringJoiner;
+import java.util.function.Function;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.Quantity;
+
+/** Small pieces of written shorthand. */
+final class Words {
+
+  private Words() {}
+
+  /** Returns the pieces with a space between, without those that are empty. */
+  static String join(String... pieces) {
+    StringJoiner words = new StringJoiner(" ");
+    for (String piece : pieces) {
+      if (!piece.isEmpty()) {
+        words.add(piece);
+      }
+    }
+    return words.toString();
+  }
+
+  static String of(Concept concept) {
+    return concept.word().replace('-', ' ');
+  }
+
+  static <T> String maybe(Optional<T> some, Function<T, String> words) {
+    return some.map(words).orElse("");
+  }
+
+  static String maybe(String lead, Optional<? extends Concept> concept) {
+    return concept.map(c -> join(lead, of(c))).orElse("");
+  }
+
+  static String maybeQuantity(String lead, Optional<Quantity> quantity) {
+    return quantity.map(q -> join(lead, q.toString())).orElse("");
+  }
+
+  /** Returns a number with its sign, plus for nought. */
+  static String signed(BigDecimal number) {
+    return (number.signum() < 0 ? "" : "+") + number.toPlainString();
+  }
+}

@@ -1,0 +1,45 @@
+package org.isopter.model.summary;
+
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** A letter in Markdown. */
+final class MarkdownPage implements Page {
+
+  @Override
+  public String title(String text) {
+    return "# " + escape(text) + "\n";
+  }
+
+  @Override
+  public String heading(String text) {
+    return "## " + escape(text) + "\n";
+  }
+
+  @Override
+  public String paragraph(String text) {
+    return escape(text) + "\n";
+  }
+
+  @Override
+  public String items(List<String> items) {
+    return items.stream().map(item -> "- " + escape(item) + "\n").collect(Collectors.joining());
+  }
+
+  @Override
+  public String table(List<Summary.Row> rows) {
+    return "| | Right eye | Left eye |\n|---|---|---|\n"
+        + rows.stream()
+            .map(row -> line(row.title(), row.right(), row.left()))
+            .collect(Collectors.joining());
+  }
+
+  private static String line(String title, String right, String left) {
+    return "| %s | %s | %s |\n".formatted(escape(title), escape(right), escape(left));
+  }
+
+  /** What was written by people must not turn into marks. */
+  private static String escape(String text) {
+    return text.replaceAll("([\\\\`*_<>|#\\[\\]])", "\\\\$1").replaceAll("\\R", "<br>");
+  }
+}

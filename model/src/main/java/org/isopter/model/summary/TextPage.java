@@ -1,0 +1,85 @@
+package org.isopter.model.summary;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.StringTokenizer;
+import java.util.stream.Collectors;
+
+/** A letter in plain text, at most 100 characters wide. */
+final class TextPage implements Page {
+
+  private static final int WIDTH = 100;
+  private static final int FIRST = 28;
+  private static final int EYE = 34;
+
+  @Override
+  public String title(String text) {
+    return text + "\n" + "=".repeat(Math.min(WIDTH, text.length())) + "\n";
+  }
+
+  @Override
+  public String heading(String text) {
+    return text + "\n" + "-".repeat(text.length()) + "\n";
+  }
+
+  @Override
+  public String paragraph(String text) {
+    return text.lines()
+        .flatMap(line -> wrap(line, WIDTH).stream())
+        .map(line -> line + "\n")
+        .collect(Collectors.joining());
+  }
+
+  @Override
+  public String items(List<String> items) {
+    StringBuilder page = new StringBuilder();
+    for (String item : items) {
+      String lead = "- ";
+      for (String line : wrap(item, WIDTH - 2)) {
+        page.append(lead).append(line).append('\n');
+        lead = "  ";
+      }
+    }
+    return page.toString();
+  }
+
+  @Override
+  public String table(List<Summary.Row> rows) {
+    StringBuilder page = new StringBuilder();
+    row(page, new Summary.Row("", "Right eye", "Left eye"));
+    rows.forEach(row -> row(page, row));
+    return page.toString();
+  }
+
+  private static void row(StringBuilder page, Summary.Row row) {
+    List<String> title = wrap(row.title(), FIRST);
+    List<String> right = wrap(row.right(), EYE);
+    List<String> left = wrap(row.left(), EYE);
+    int lines = Math.max(title.size(), Math.max(right.size(), left.size()));
+    for (int i = 0; i < lines; i++) {
+      String line = pad(title, i, FIRST + 2) + pad(right, i, EYE + 2) + pad(left, i, 0);
+      page.append(line.stripTrailing()).append('\n');
+    }
+  }
+
+  private static String pad(List<String> lines, int index, int width) {
+    String line = index < lines.size() ? lines.get(index) : "";
+    return line + " ".repeat(Math.max(0, width - line.length()));
+  }
+
+  private static List<String> wrap(String text, int width) {
+    List<String> lines = new ArrayList<>();
+    StringBuilder line = new StringBuilder();
+    StringTokenizer words = new StringTokenizer(text);
+    while (words.hasMoreTokens()) {
+      String word = words.nextToken();
+      if (line.length() > 0 && line.length() + 1 + word.length() > width) {
+        lines.add(line.toString());
+        line.setLength(0);
+      }
+      line.append(line.length() == 0 ? "" : " ").append(word);
+    }
+    lines.add(line.toString());
+    return lines;
+  }
+}

@@ -1,0 +1,199 @@
+package org.isopter.model.summary;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.catalogue.Correction;
+import org.isopter.model.catalogue.FieldRegion;
+import org.isopter.model.catalogue.FieldResponse;
+import org.isopter.model.catalogue.Fields;
+import org.isopter.model.catalogue.GazeDirection;
+import org.isopter.model.catalogue.Movements;
+import org.isopter.model.catalogue.Refractions;
+import org.isopter.model.value.Absence;
+import org.isopter.model.value.Acuity;
+import org.isopter.model.value.LowVision;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Quantity;
+
+/** The values that need words of their own; of all others the parts are told in their order. */
+final class ValueWords {
+
+  private ValueWords() {}
+
+  static Optional<String> of(Object value) {
+    if (value instanceof AcuityReading reading) {
+      return Optional.of(acuity(reading));
+    }
+    if (value instanceof Fields.Confrontation field) {
+      return Optional.of(field(field));
+    }
+    if (value instanceof Movements.Ductions moves) {
+      return Optional.of(movements(moves));
+    }
+    return value instanceof Refractions.Refraction lens
+        ? Optional.of(refraction(lens))
+        : Optional.empty();
+  }
+
+  private static String acuity(AcuityReading reading) {
+    List<String> words = new ArrayList<>();
+    String gap = reading.acuity() instanceof Acuity.NotImproved ? ", " : " ";
+    String correction = reading.correction().map(lens -> gap + correction(lens)).orElse("");
+    words.add(acuity(reading.acuity()) + correction);
+    String chart = reading.chart().map(one -> chart(Say.concept(one))).orElse("");
+    String far = reading.distance().map(d -> "at " + Say.quantity(d)).orElse("");
+    words.add((chart + " " + far).strip());
+    reading.lettersPerLine().ifPresent(count -> words.add(count + " letters to a line"));
+    return join(words);
+  }
+
+  private static String chart(String word) {
+    if (word.equals("pictures") || word.equals("single letters")) {
+      return word;
+    }
+    return word.endsWith("card") || word.endsWith("chart") ? word : word + " chart";
+  }
+
+  private static String correction(Correction lens) {
+    return switch (lens) {
+      case UNAIDED -> "unaided";
+      case HABITUAL -> "with the usual correction";
+      case CORRECTED -> "corrected, it was not said with what";
+      default -> "with " + Say.concept(lens);
+    };
+  }
+
+  static String acuity(Acuity acuity) {
+    if (acuity instanceof Acuity.NotImproved) {
+      return "no improvement";
+    }
+    return acuity instanceof Acuity.Low low
+        ? low(low.category()) + low.distance().map(d -> " at " + Say.quantity(d)).orElse("")
+        : acuity.toString();
+  }
+
+  private static String low(LowVision category) {
+    return switch (category) {
+      case COUNTING_FINGERS -> "counts fingers";
+      case HAND_MOVEMENTS -> "sees hand movements";
+      case LIGHT_PERCEPTION -> "perceives light";
+      case LIGHT_PERCEPTION_ACCURATE -> "perceives light and where it comes from";
+      case LIGHT_PERCEPTION_INACCURATE -> "perceives light, not where it comes from";
+      case NO_LIGHT_PERCEPTION -> "no perception of light";
+    };
+  }
+
+  private static String field(Fields.Confrontation field) {
+    Map<String, List<String>> regions = new LinkedHashMap<>();
+    field.regions().forEach((region, outcome) -> group(regions, region, outcome));
+    List<String> words = new ArrayList<>();
+    boolean whole = field.regions().keySet().containsAll(List.of(FieldRegion.values()));
+    if (whole && regions.keySet().equals(java.util.Set.of(Say.concept(FieldResponse.FULL)))) {
+      words.add("full in the four quadrants and the centre");
+    } else {
+      regions.forEach((response, where) -> words.add(response + " " + Say.list(where)));
+    }
+    String target = field.target().map(Say::concept).orElse("");
+    String far = field.distance().map(d -> "at " + Say.quantity(d)).orElse("");
+    words.add((target + " " + far).strip());
+    return join(words);
+  }
+
+  private static void group(
+      Map<String, List<String>> regions, FieldRegion region, Outcome<FieldResponse> outcome) {
+    String response =
+        outcome.fold(
+            seen -> seen == FieldResponse.ABSENT ? "nothing seen" : Say.concept(seen),
+            ValueWords::untested);
+    regions.computeIfAbsent(response, any -> new ArrayList<>()).add(region(region));
+  }
+
+  private static String untested(Absence reason) {
+    return Say.absence(reason) + ":";
+  }
+
+  private static String region(FieldRegion region) {
+    return switch (region) {
+      case SUPEROTEMPORAL -> "upper temporal";
+      case SUPERONASAL -> "upper nasal";
+      case INFEROTEMPORAL -> "lower temporal";
+      case INFERONASAL -> "lower nasal";
+      case CENTRAL -> "in the centre";
+    };
+  }
+
+  private static String movements(Movements.Ductions moves) {
+    List<String> words = new ArrayList<>();
+    List<String> full = new ArrayList<>();
+    moves
+        .grades()
+        .forEach(
+            (gaze, outcome) ->
+                outcome
+                    .ifFound()
+                    .filter(grade -> grade == 0)
+                    .ifPresentOrElse(
+                        zero -> full.add(gaze(gaze)), () -> words.add(limited(gaze, outcome))));
+    boolean all = full.size() == moves.grades().size();
+    if (all) {
+      return "full in all " + full.size() + " directions tested";
+    }
+    if (!full.isEmpty()) {
+      words.add(words.isEmpty() || full.size() < 4 ? "full " + Say.list(full) : "otherwise full");
+    }
+    return join(words);
+  }
+
+  private static String limited(GazeDirection gaze, Outcome<Integer> outcome) {
+    return outcome.fold(
+        grade ->
+            (grade < 0 ? "limited " : "too far ")
+                + gaze(gaze)
+                + " (grade "
+                + (grade > 0 ? "+" : "")
+                + grade
+                + ")",
+        reason -> gaze(gaze) + " " + Say.absence(reason));
+  }
+
+  private static String gaze(GazeDirection gaze) {
+    return gaze == GazeDirection.PRIMARY ? "straight ahead" : gaze.word().replace("-", " and ");
+  }
+
+  private static String refraction(Refractions.Refraction lens) {
+    List<String> words = new ArrayList<>();
+    String cylinder =
+        lens.cylinder()
+            .map(c -> " / " + power(c.power()) + " x " + c.axis().value().toPlainString())
+            .orElse(" sphere");
+    words.add(power(lens.sphere()) + cylinder);
+    lens.addition().ifPresent(add -> words.add("reading addition " + power(add)));
+    Stream.of(
+            lens.horizontal().map(p -> prism(p.amount(), p.base().word())),
+            lens.vertical().map(p -> prism(p.amount(), p.base().word())))
+        .flatMap(Optional::stream)
+        .forEach(words::add);
+    lens.vertex().ifPresent(far -> words.add("lens at " + Say.quantity(far)));
+    lens.cycloplegic()
+        .ifPresent(drops -> words.add(drops ? "under cycloplegia" : "without cycloplegia"));
+    return join(words);
+  }
+
+  private static String prism(Quantity amount, String base) {
+    return "prism " + amount.value().toPlainString() + " dioptres base " + base;
+  }
+
+  private static String power(Quantity power) {
+    String digits = power.value().toPlainString();
+    return power.value().signum() < 0 ? digits : "+" + digits;
+  }
+
+  private static String join(List<String> words) {
+    return String.join(", ", words.stream().filter(some -> !some.isBlank()).toList());
+  }
+}

@@ -1,0 +1,97 @@
+package org.isopter.model.compare;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.OffsetDateTime;
+import java.util.Arrays;
+import java.util.List;
+import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.catalogue.Chart;
+import org.isopter.model.catalogue.Pressures;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.Header;
+import org.isopter.model.exam.Identifier;
+import org.isopter.model.exam.Party;
+import org.isopter.model.value.AcuityText;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
+import org.isopter.model.value.Unit;
+import org.junit.jupiter.api.Test;
+
+class ComparisonTest {
+
+  private static Exam exam(String id, String person, String day, Fact<?>... facts) {
+    Header header =
+        Header.of(
+            Identifier.of(id),
+            Party.of(Identifier.of(person)),
+            OffsetDateTime.parse(day + "T09:00:00Z"));
+    return new Exam(header, Arrays.asList(facts));
+  }
+
+  private static Fact<AcuityReading> acuity(Site eye, String text, Chart chart) {
+    return Fact.of(
+        Acuities.DISTANCE, eye, AcuityReading.of(AcuityText.parse(text).orThrow()).on(chart));
+  }
+
+  private static Fact<Quantity> pressure(Site eye, String mmHg) {
+    return Fact.of(Pressures.INTRAOCULAR, eye, Quantity.of(mmHg, Unit.MM_HG));
+  }
+
+  private static Change only(Exam one, Exam other) {
+    List<Change> changes = Comparison.of(one, other).orThrow().changes();
+    assertEquals(1, changes.size(), changes.toString());
+    return changes.get(0);
+  }
+
+  @Test
+  void putsTheEarlierExaminationFirst() {
+    Exam late = exam("b", "p", "2026-06-01", pressure(Site.RIGHT, "12"));
+    Exam early = exam("a", "p", "2026-03-01", pressure(Site.RIGHT, "15"));
+    Change change = only(late, early);
+    assertEquals("15 mmHg", change.before());
+    assertEquals("-3 mmHg", change.by().orElseThrow().toString());
+  }
+
+  /** Rosser 2004, IOVS 45:1076: 0.11 logMAR on letter-scored charts without defocus. */
+  @Test
+  void holdsLettersAgainstTheLimitOfLetterCharts() {
+    Exam before = exam("a", "p", "2026-03-01", acuity(Site.LEFT, "80 letters", Chart.ETDRS));
+    Exam within = exam("b", "p", "2026-06-01", acuity(Site.LEFT, "75 letters", Chart.ETDRS));
+    Exam beyond = exam("c", "p", "2026-06-01", acuity(Site.LEFT, "74 letters", Chart.ETDRS));
+    assertTrue(text(only(before, within)).contains("within the test-retest limit"));
+    assertTrue(text(only(before, beyond)).contains("worse by more than"));
+  }
+
+  private static String text(Change change) {
+    return change.verdict().orElseThrow().text();
+  }
+
+  @Test
+  void saysWhatIsInOneRecordOnly() {
+    Exam before = exam("a", "p", "2026-03-01", pressure(Site.RIGHT, "12"));
+    Exam after = exam("b", "p", "2026-06-01", pressure(Site.LEFT, "12"));
+    List<Change.Kind> kinds =
+        Comparison.of(before, after).orThrow().changes().stream().map(Change::kind).toList();
+    assertEquals(List.of(Change.Kind.ONLY_NOW, Change.Kind.ONLY_BEFORE), kinds);
+  }
+
+  @Test
+  void givesNoNumberForASuffixWithoutAValue() {
+    Exam before = exam("a", "p", "2026-03-01", acuity(Site.LEFT, "6/9", Chart.SNELLEN));
+    Exam after = exam("b", "p", "2026-06-01", acuity(Site.LEFT, "6/9-2", Chart.SNELLEN));
+    assertTrue(only(before, after).by().isEmpty(), "a suffix has no value on this chart");
+  }
+
+  @Test
+  void refusesTwoPeople() {
+    Exam one = exam("a", "p-1", "2026-03-01", pressure(Site.RIGHT, "12"));
+    Exam other = exam("b", "p-2", "2026-06-01", pressure(Site.RIGHT, "12"));
+    assertFalse(Comparison.of(one, other).isOk());
+    assertEquals("subject", Comparison.of(one, other).faults().get(0).path());
+  }
+}

@@ -1,0 +1,30 @@
+package org.isopter.model.note;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** The golden notes: shorthand as different clinicians may write it, all of it invented. */
+final class Notes {
+
+  static final NoteReader READER =
+      NoteReader.performed(OffsetDateTime.parse("2026-03-02T09:30:00+01:00"));
+
+  private static final Path FOLDER = Path.of("src", "test", "resources", "notes");
+
+  private Notes() {}
+
+  static List<Path> all() throws IOException {
+    try (Stream<Path> files = Files.list(FOLDER)) {
+      return files.filter(file -> file.toString().endsWith(".txt")).sorted().toList();
+    }
+  }
+
+  static String read(Path file) throws IOException {
+    return Files.readString(file, StandardCharsets.UTF_8);
+  }
+}

@@ -1,0 +1,94 @@
+package org.isopter.model.summary;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.OffsetDateTime;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.regex.Pattern;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.catalogue.Discs;
+import org.isopter.model.catalogue.Presence;
+import org.isopter.model.catalogue.Pressures;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamSampler;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.Header;
+import org.isopter.model.exam.Identifier;
+import org.isopter.model.exam.Party;
+import org.isopter.model.value.Absence;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
+import org.isopter.model.value.Unit;
+import org.junit.jupiter.api.Test;
+
+class SummaryTest {
+
+  private static final long SEED = Long.getLong("seed", 5L);
+
+  private static Exam exam(Fact<?>... facts) {
+    Header header =
+        Header.of(
+            Identifier.of("r"), Party.named("A | B"), OffsetDateTime.parse("2026-03-03T09:10:00Z"));
+    return new Exam(header, Arrays.asList(facts));
+  }
+
+  private static Fact<Quantity> pressure(Site eye, String mmHg) {
+    return Fact.of(Pressures.INTRAOCULAR, eye, Quantity.of(mmHg, Unit.MM_HG));
+  }
+
+  @Test
+  void setsTheEyesSideBySideAndSaysWhatWasNotDone() {
+    Exam exam =
+        exam(
+            pressure(Site.RIGHT, "14"),
+            Fact.absent(Pressures.INTRAOCULAR, Site.LEFT, Absence.REFUSED));
+    Summary summary = Summary.of(exam, FactWords::of);
+    assertEquals(List.of(new Summary.Row("Intraocular pressure", "14 mmHg", "")), summary.rows());
+    assertEquals(List.of("Intraocular pressure, left eye: declined."), summary.missing());
+  }
+
+  @Test
+  void keepsMarksThatPeopleWroteAsText() {
+    String page = Letter.markdown().write(Summary.of(exam(), FactWords::of));
+    assertTrue(page.startsWith("# Eye examination: A \\| B\n"), page);
+  }
+
+  /** College of Optometrists, "Urgency of referrals", C205: 40 mmHg or more; both discs swollen. */
+  @Test
+  void namesWhatIsOnTheListWhenAskedForIt() {
+    Exam high = exam(pressure(Site.RIGHT, "40"), pressure(Site.LEFT, "39.5"));
+    assertEquals(
+        List.of("An intraocular pressure of 40 mmHg or more is on the list: right eye."),
+        UrgencyRules.UK_C205.hints(high));
+    Fact<Discs.Swelling> right = swollen(Site.RIGHT);
+    assertEquals(List.of(), UrgencyRules.UK_C205.hints(exam(right)));
+    assertEquals(1, UrgencyRules.UK_C205.hints(exam(right, swollen(Site.LEFT))).size());
+    assertFalse(Letter.text().write(Summary.of(high, FactWords::of)).contains("on the list"));
+  }
+
+  private static Fact<Discs.Swelling> swollen(Site eye) {
+    return Fact.of(Discs.SWELLING, eye, new Discs.Swelling(Presence.PRESENT, Optional.empty()));
+  }
+
+  /**
+   * Words of programs: constants, keys with hyphens between letters of a list, Java's collections.
+   */
+  @Test
+  void usesNoWordOfAProgram() {
+    Pattern program = Pattern.compile("\\b[A-Z]{2,}_[A-Z_]+\\b|Optional|\\{|\\bnull\\b|\\[\\]");
+    ExamSampler exams = new ExamSampler(Catalogue.standard().all(), new Random(SEED));
+    for (int i = 0; i < 300; i++) {
+      Exam exam = exams.next();
+      for (Fact<?> fact : exam.facts()) {
+        String words = FactWords.outcome(fact);
+        assertFalse(program.matcher(words).find(), "seed " + SEED + ": " + words);
+        assertFalse(words.isBlank(), "seed " + SEED + ": " + fact);
+      }
+    }
+  }
+}

@@ -1,0 +1,89 @@
+package org.isopter.profiles;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import org.isopter.model.catalogue.Pressures;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
+import org.isopter.model.value.Unit;
+import org.junit.jupiter.api.Test;
+
+/** A whole visit is checked as one bundle; what has no profile of ours keeps to the standard. */
+class BundleTest {
+
+  private static final String BUNDLE =
+      """
+      {"resourceType": "Bundle", "type": "collection", "entry": [
+        {"fullUrl": "urn:uuid:6fbc54bb-1fd5-4b1b-b4d0-3f4e1a1a9a01", "resource": {
+          "resourceType": "DiagnosticReport", "id": "report", "status": "final",
+          "code": {"coding": [{"system": "http://loinc.org", "code": "70947-7",
+            "display": "General eye evaluation"}]},
+          "subject": {"type": "Patient", "identifier": {"value": "p-1"}},
+          "effectiveDateTime": "2026-03-02T09:30:00+01:00",
+          "result": [{"reference": "urn:uuid:6fbc54bb-1fd5-4b1b-b4d0-3f4e1a1a9a02"}]}},
+        {"fullUrl": "urn:uuid:6fbc54bb-1fd5-4b1b-b4d0-3f4e1a1a9a02", "resource": {
+          "resourceType": "Observation", "id": "panel",
+          "meta": {"profile": ["https://isopter.example/fhir/StructureDefinition/eye-examination"]},
+          "identifier": [{"system": "https://isopter.example/fhir/identifier/record",
+            "value": "r-1"}],
+          "status": "final",
+          "category": [{"coding": [{"code": "exam",
+            "system": "http://terminology.hl7.org/CodeSystem/observation-category"}]}],
+          "code": {"coding": [{"system": "https://isopter.example/fhir/CodeSystem/finding",
+            "code": "eye-examination", "display": "Eye examination"}]},
+          "subject": {"type": "Patient", "identifier": {"value": "p-1"}},
+          "effectiveDateTime": "2026-03-02T09:30:00+01:00",
+          "hasMember": [{"reference": "urn:uuid:6fbc54bb-1fd5-4b1b-b4d0-3f4e1a1a9a03"}]}},
+        {"fullUrl": "urn:uuid:6fbc54bb-1fd5-4b1b-b4d0-3f4e1a1a9a03", "resource": %s},
+        {"fullUrl": "urn:uuid:6fbc54bb-1fd5-4b1b-b4d0-3f4e1a1a9a04", "resource": {
+          "resourceType": "Provenance", "id": "origin",
+          "target": [{"reference": "urn:uuid:6fbc54bb-1fd5-4b1b-b4d0-3f4e1a1a9a01"}],
+          "recorded": "2026-03-02T09:30:00+01:00",
+          "agent": [{"who": {"display": "isopter 0.1.0"}}]}}]}
+      """;
+
+  private final ProfileValidator validator = Validators.standard();
+  private final String pressure =
+      Wire.observation(Fact.of(Pressures.INTRAOCULAR, Site.RIGHT, Quantity.of("14", Unit.MM_HG)))
+          .toString();
+
+  @Test
+  void acceptsAVisitWithItsReportAndItsOrigin() {
+    assertEquals(List.of(), messages(BUNDLE.formatted(pressure)));
+  }
+
+  @Test
+  void saysWhichEntryAFaultIsIn() {
+    assertEquals(
+        List.of(
+            "ERROR Bundle.entry[2].resource: intraocular-pressure-value-range: saw 99 mmHg"
+                + " (mm[Hg]), wanted: the value is 0 to 80 mmHg"),
+        messages(BUNDLE.formatted(pressure.replace("\"value\":14", "\"value\":99"))));
+  }
+
+  @Test
+  void namesTheSlicesInsideAnEntryToo() {
+    assertEquals(
+        List.of(
+            "ERROR Bundle.entry[2].resource.code.coding[0]: saw http://loinc.org|1-8, wanted one"
+                + " of the slices: right http://loinc.org|79892-6, left http://loinc.org|79893-4,"
+                + " any-side http://snomed.info/sct|41633001"),
+        messages(BUNDLE.formatted(pressure.replace("79892-6", "1-8"))));
+  }
+
+  @Test
+  void keepsTheOthersToTheStandard() {
+    assertEquals(
+        List.of("ERROR Bundle.entry[3].resource: saw 0 of Provenance.recorded, wanted at least 1"),
+        messages(
+            BUNDLE
+                .formatted(pressure)
+                .replace("\"recorded\": \"2026-03-02T09:30:00+01:00\",", "")));
+  }
+
+  private List<String> messages(String json) {
+    return validator.validate(json).stream().map(ValidationMessage::toString).toList();
+  }
+}

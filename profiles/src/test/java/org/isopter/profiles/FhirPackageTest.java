@@ -1,0 +1,100 @@
+package org.isopter.profiles;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import ca.uhn.fhir.context.FhirContext;
+import ca.uhn.fhir.context.support.DefaultProfileValidationSupport;
+import ca.uhn.fhir.validation.FhirValidator;
+import ca.uhn.fhir.validation.ResultSeverityEnum;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.hl7.fhir.common.hapi.validation.support.CommonCodeSystemsTerminologyService;
+import org.hl7.fhir.common.hapi.validation.support.InMemoryTerminologyServerValidationSupport;
+import org.hl7.fhir.common.hapi.validation.support.PrePopulatedValidationSupport;
+import org.hl7.fhir.common.hapi.validation.support.ValidationSupportChain;
+import org.hl7.fhir.common.hapi.validation.validator.FhirInstanceValidator;
+import org.hl7.fhir.r4.model.StructureDefinition;
+import org.hl7.fhir.utilities.npm.NpmPackage;
+import org.isopter.model.catalogue.Pressures;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
+import org.isopter.model.value.Unit;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The package installs where nothing else of this project is known. */
+class FhirPackageTest {
+
+  @TempDir private static Path folder;
+  private static Path tgz;
+  private static NpmPackage installed;
+
+  @BeforeAll
+  static void write() throws IOException {
+    tgz = folder.resolve("isopter.tgz");
+    FhirPackage.standard().writeTo(tgz);
+    try (InputStream in = Files.newInputStream(tgz)) {
+      installed = NpmPackage.fromPackage(in);
+    }
+  }
+
+  @Test
+  void saysWhatItIs() {
+    assertEquals("org.isopter.fhir", installed.name());
+    assertEquals("4.0.1", installed.fhirVersion());
+    assertTrue(installed.dependencies().contains("hl7.fhir.r4.core#4.0.1"));
+  }
+
+  @Test
+  void theSameCatalogueGivesTheSameBytes() throws IOException {
+    Path again = folder.resolve("again.tgz");
+    FhirPackage.standard().writeTo(again);
+    assertArrayEquals(Files.readAllBytes(tgz), Files.readAllBytes(again));
+  }
+
+  @Test
+  void aPlainValidatorTellsRightFromWrongWithIt() throws IOException {
+    FhirValidator validator = plainValidator();
+    String right =
+        Wire.observation(Fact.of(Pressures.INTRAOCULAR, Site.RIGHT, Quantity.of("14", Unit.MM_HG)))
+            .toString();
+    assertFalse(hasError(validator, right));
+    assertTrue(hasError(validator, right.replace("\"value\":14", "\"value\":99")));
+    assertTrue(hasError(validator, right.replace("79892-6", "79893-4")));
+    assertTrue(hasError(validator, right.replace("mm[Hg]", "kPa")));
+  }
+
+  private static boolean hasError(FhirValidator validator, String json) {
+    return validator.validateWithResult(json).getMessages().stream()
+        .anyMatch(message -> message.getSeverity().compareTo(ResultSeverityEnum.ERROR) >= 0);
+  }
+
+  /** Knows the standard and the package; the profiles bring their snapshots along. */
+  private static FhirValidator plainValidator() throws IOException {
+    FhirContext r4 = FhirContext.forR4Cached();
+    PrePopulatedValidationSupport contents = new PrePopulatedValidationSupport(r4);
+    for (String type : new String[] {"StructureDefinition", "ValueSet", "CodeSystem"}) {
+      for (String file : installed.listResources(type)) {
+        var resource = r4.newJsonParser().parseResource(installed.load("package", file));
+        contents.addResource(resource);
+        assertTrue(
+            !(resource instanceof StructureDefinition profile) || profile.hasSnapshot(), file);
+      }
+    }
+    return r4.newValidator()
+        .registerValidatorModule(
+            new FhirInstanceValidator(
+                new ValidationSupportChain(
+                    contents,
+                    new DefaultProfileValidationSupport(r4),
+                    new InMemoryTerminologyServerValidationSupport(r4),
+                    new CommonCodeSystemsTerminologyService(r4))));
+  }
+}

@@ -1,0 +1,213 @@
+package org.isopter.profiles;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.catalogue.Correction;
+import org.isopter.model.catalogue.Lighting;
+import org.isopter.model.catalogue.Pressures;
+import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.catalogue.Tonometry;
+import org.isopter.model.exam.ExamSampler;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.shape.Finding;
+import org.isopter.model.value.Absence;
+import org.isopter.model.value.Acuity;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
+import org.isopter.model.value.Unit;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/** The validator accepts what the catalogue allows and says what else it saw. */
+class ProfileValidatorTest {
+
+  private static final int FACTS = 6;
+
+  private final ProfileValidator validator = Validators.standard();
+
+  private final String pressure =
+      json(
+          Fact.of(Pressures.INTRAOCULAR, Site.RIGHT, Quantity.of("14", Unit.MM_HG))
+              .by(Tonometry.GOLDMANN));
+
+  private final String pupil =
+      json(
+          Fact.of(
+              Pupils.SIZE,
+              Site.LEFT,
+              new Pupils.Size(Quantity.of("3.5", Unit.MILLIMETRE), Lighting.DIM)));
+
+  private final String acuity =
+      json(
+          Fact.of(
+              Acuities.DISTANCE,
+              Site.LEFT,
+              AcuityReading.of(
+                      new Acuity.Fraction(new BigDecimal(6), new BigDecimal(9), Unit.METRE, -2))
+                  .through(Correction.UNAIDED)));
+
+  @TestFactory
+  Stream<DynamicTest> acceptsWhatTheCatalogueAllows() {
+    return Catalogue.standard().all().stream()
+        .map(finding -> DynamicTest.dynamicTest(finding.id(), () -> acceptsFacts(finding)));
+  }
+
+  private void acceptsFacts(Finding<?> finding) {
+    long seed = new Random().nextLong();
+    ExamSampler facts = new ExamSampler(Catalogue.standard().all(), new Random(seed));
+    for (int i = 0; i < FACTS; i++) {
+      String json = json(facts.fact(finding));
+      assertEquals(List.of(), validator.validate(json), "seed " + seed + ": " + json);
+    }
+  }
+
+  @Test
+  void acceptsEveryReasonForAbsence() {
+    for (Absence reason : Absence.values()) {
+      String json = json(Fact.absent(Pupils.SIZE, Site.LEFT, reason));
+      assertEquals(List.of(), validator.validate(json), reason.word());
+    }
+  }
+
+  @Test
+  void namesTheUnitThatItSawAndTheOneItWanted() {
+    refuses(
+        pressure.replace("mm[Hg]", "kPa"),
+        "ERROR Observation.value.ofType(Quantity).code: saw kPa, wanted mm[Hg]");
+  }
+
+  @Test
+  void namesTheSlicesOfTheCode() {
+    refuses(
+        pressure.replace("79892-6", "79892-7"),
+        "ERROR Observation.code.coding[0]: saw http://loinc.org|79892-7, wanted one of the slices:"
+            + " right http://loinc.org|79892-6, left http://loinc.org|79893-4,"
+            + " any-side http://snomed.info/sct|41633001");
+  }
+
+  @Test
+  void namesTheSliceThatIsMissing() {
+    refuses(
+        pressure.replace(
+            ",{\"system\":\"http://snomed.info/sct\",\"code\":\"41633001\","
+                + "\"display\":\"Intraocular pressure (observable entity)\"}",
+            ""),
+        "ERROR Observation.code: saw no element of slice Observation.code.coding:any-side, wanted"
+            + " one with http://snomed.info/sct|41633001");
+  }
+
+  @Test
+  void namesTheAnswersWhereACodeIsNotAmongThem() {
+    refuses(
+        pupil.replace("\"code\":\"dim\"", "\"code\":\"dark\""),
+        "ERROR Observation.component[0].value.ofType(CodeableConcept): saw"
+            + " https://isopter.example/fhir/CodeSystem/lighting|dark, wanted one of: bright"
+            + " Bright light, room Room light, dim Dim light");
+  }
+
+  @Test
+  void refusesAMethodThatItsFragmentOfSnomedDoesNotHave() {
+    List<ValidationMessage> messages =
+        validator.validate(pressure.replace("389152008", "389152009"));
+    assertEquals(1, messages.size(), messages::toString);
+    assertEquals("Observation.method", messages.get(0).path());
+  }
+
+  @Test
+  void refusesAnotherTypeOfValue() {
+    refuses(
+        pressure.replaceFirst("\"valueQuantity\":\\{[^}]*}", "\"valueInteger\":14"),
+        "ERROR Observation.value.ofType(integer): saw a value of type integer, wanted Quantity");
+  }
+
+  @Test
+  void refusesAComparator() {
+    refuses(
+        pressure.replace("\"value\":14", "\"comparator\":\"<\",\"value\":14"),
+        "ERROR Observation.value.ofType(Quantity): saw 1 of Observation.value[x].comparator,"
+            + " wanted at most 0");
+  }
+
+  @Test
+  void refusesTheStatusCorrected() {
+    refuses(
+        pressure.replace("\"final\"", "\"corrected\""),
+        "ERROR Observation.status: saw corrected, wanted one of: preliminary Preliminary, final"
+            + " Final, amended Amended, entered-in-error Entered in Error");
+  }
+
+  @Test
+  void refusesAFractionOfOneUnitUnderTheNotationOfAnother() {
+    refuses(
+        acuity.replace("\"code\":\"snellen-metric\"", "\"code\":\"snellen-imperial\""),
+        "ERROR Observation: distance-acuity-as-snellen-imperial: saw 6 m (m) over 9 m (m) beside"
+            + " https://isopter.example/fhir/CodeSystem/acuity-notation|snellen-imperial, wanted:"
+            + " beside notation snellen-imperial the value is a fraction of 0.1 to 40 ft over 0.1"
+            + " to 8000 ft");
+  }
+
+  @Test
+  void refusesAProfileThatNobodyKnows() {
+    String unknown = "https://isopter.example/fhir/StructureDefinition/pressure";
+    refuses(
+        pressure.replace(
+            "/StructureDefinition/intraocular-pressure", "/StructureDefinition/pressure"),
+        "ERROR Observation.meta.profile[0]: Profile reference '"
+            + unknown
+            + "' has not been checked because it could not be found");
+  }
+
+  @Test
+  void acceptsThePanelOfAnExamination() {
+    String panel =
+        """
+        {"resourceType": "Observation",
+         "meta": {"profile": ["https://isopter.example/fhir/StructureDefinition/eye-examination"]},
+         "identifier": [{"system": "https://isopter.example/fhir/identifier/record", "value": "r-1"}],
+         "status": "final",
+         "category": [{"coding": [{"code": "exam",
+           "system": "http://terminology.hl7.org/CodeSystem/observation-category"}]}],
+         "code": {"coding": [{"system": "https://isopter.example/fhir/CodeSystem/finding",
+           "code": "eye-examination", "display": "Eye examination"}]},
+         "subject": {"type": "Patient", "identifier": {"value": "p-1"}},
+         "effectiveDateTime": "2026-03-02T09:30:00+01:00",
+         "component": [{"code": {"coding": [{"code": "setting",
+           "system": "https://isopter.example/fhir/CodeSystem/part"}]},
+           "valueCodeableConcept": {"coding": [{"code": "bedside",
+           "system": "https://isopter.example/fhir/CodeSystem/setting"}]}}]}
+        """;
+    assertEquals(List.of(), validator.validate(panel));
+    assertNotEquals(List.of(), validator.validate(panel.replace("\"bedside\"", "\"beach\"")));
+    assertNotEquals(List.of(), validator.validate(panel.replace("\"eye-examination\"", "\"x\"")));
+  }
+
+  @Test
+  void refusesTextThatIsNoResource() {
+    for (String text : List.of("", "{nothing", "{\"resourceType\": \"Observation\"", "[]", "7")) {
+      assertEquals(
+          List.of(ValidationMessage.Severity.FATAL),
+          validator.validate(text).stream().map(ValidationMessage::severity).toList(),
+          text);
+    }
+  }
+
+  private void refuses(String json, String... messages) {
+    assertNotEquals(pressure, json);
+    assertEquals(
+        List.of(messages),
+        validator.validate(json).stream().map(ValidationMessage::toString).toList());
+  }
+
+  private static String json(Fact<?> fact) {
+    return Wire.observation(fact).toString();
+  }
+}
