@@ -10,6 +10,7 @@ import org.isopter.model.shape.Part;
 import org.isopter.model.shape.Rule;
 import org.isopter.model.shape.Shapes;
 import org.isopter.model.value.Code;
+import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 
 /** The optic disc. */
@@ -61,6 +62,16 @@ public final class Discs {
               .value(Shapes.number(Unit.ONE, "0", "1", 2))
               .by(FundusMethod.class)
               .cite("common practice, no source")
+              .build());
+
+  /** The vertical diameter of the disc, without which a cup-disc ratio says little. */
+  public static final Finding<Quantity> DIAMETER =
+      ENTRIES.add(
+          Finding.of("vertical-disc-diameter", "Vertical diameter of the optic disc")
+              .value(Shapes.measure(Unit.MILLIMETRE, "0.5", "4", 2))
+              .by(FundusMethod.class)
+              .cite("data-entry limits: common practice, no source")
+              .note("Corrected for the lens it was measured through.")
               .build());
 
   /** The margin of the disc. */

@@ -10,6 +10,7 @@ import org.isopter.model.clinical.CupDisc;
 import org.isopter.model.clinical.FrisenGrade;
 import org.isopter.model.clinical.Statement;
 import org.isopter.model.shape.Citation;
+import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
 
@@ -20,16 +21,19 @@ final class DiscDerivations {
 
   static Stream<Derived> of(SeenFacts facts) {
     return Stream.of(
-            facts.all(Discs.VERTICAL_CUP).stream().map(DiscDerivations::againstSize),
+            facts.all(Discs.VERTICAL_CUP).stream().map(cup -> againstSize(facts, cup)),
             asymmetry(facts).stream(),
             facts.all(Discs.SWELLING).stream().flatMap(seen -> grade(seen).stream()))
         .flatMap(all -> all);
   }
 
-  /** The record has no size of the disc yet; the answer says what that means. */
-  private static Derived againstSize(Seen<BigDecimal> seen) {
-    return Derived.of(
-        CupDisc.isAboveLimit(seen.value(), Optional.empty()).statement(), seen.site(), seen);
+  /** Without the size of the disc the answer says what that means. */
+  private static Derived againstSize(SeenFacts facts, Seen<BigDecimal> cup) {
+    Optional<Seen<Quantity>> disc = facts.only(Discs.DIAMETER, cup.site());
+    Statement statement =
+        CupDisc.isAboveLimit(cup.value(), disc.map(seen -> seen.value().value())).statement();
+    return disc.map(seen -> Derived.of(statement, cup.site(), cup, seen))
+        .orElseGet(() -> Derived.of(statement, cup.site(), cup));
   }
 
   private static Optional<Derived> asymmetry(SeenFacts facts) {

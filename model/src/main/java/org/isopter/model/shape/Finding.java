@@ -122,7 +122,10 @@ public final class Finding<V> {
 
     /** Adds published codes for the right and the left eye that hold only beside a part. */
     public Draft sidedWhen(String part, Concept value, Code right, Code left) {
-      refined.add(new Codes.Refined(part, value, Map.of(Site.RIGHT, right, Site.LEFT, left)));
+      Map<Site, Code> sides = new LinkedHashMap<>();
+      sides.put(Site.RIGHT, right);
+      sides.put(Site.LEFT, left);
+      refined.add(new Codes.Refined(part, value, sides));
       return this;
     }
 

@@ -44,7 +44,16 @@ class NoteWriterTest {
           "visual-field-fixation-losses",
           "visual-field-false-positives",
           "visual-field-false-negatives",
-          "visual-field-test-duration");
+          "visual-field-test-duration",
+          "vertical-disc-diameter",
+          "ocular-deviation",
+          "eye-protrusion",
+          "corneal-curvature",
+          "central-corneal-thickness",
+          "anterior-segment-sign",
+          "posterior-segment-sign",
+          "dilating-drops",
+          "pupil-drug-test");
 
   @TestFactory
   Stream<DynamicTest> readsBackWhatItWrites() {
