@@ -34,8 +34,12 @@ class DemoTest {
     for (String kind : List.of("collection", "transaction", "document")) {
       Run run = Run.of("round-trip", file.toString(), "--as", kind).ok();
       String wanted =
-          "identical  fhir-json    %1$s\nidentical  fhir-xml     %1$s\n"
-              + "identical  record-json  %1$s\nidentical  record-yaml  %1$s\n";
+          """
+          identical  fhir-json    %1$s
+          identical  fhir-xml     %1$s
+          identical  record-json  %1$s
+          identical  record-yaml  %1$s
+          """;
       assertEquals(wanted.formatted(file), run.out());
     }
   }

@@ -51,7 +51,7 @@ class StreamTest {
             .out();
     int times = 50;
     Run run = Run.with(record.repeat(times), "to-fhir", "-", "--input-format", "ndjson").ok();
-    assertEquals(times * Run.demo().size(), run.out().lines().count());
+    assertEquals((long) times * Run.demo().size(), run.out().lines().count());
   }
 
   private static List<String> lines(String text, int piece, int longest) throws IOException {
