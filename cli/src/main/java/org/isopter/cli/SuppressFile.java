@@ -35,7 +35,7 @@ final class SuppressFile {
     } catch (IOException failed) {
       return Result.refused(Fault.of("", Words.of(failed), "a YAML file that can be read"));
     } catch (YamlEngineException noYaml) {
-      return Result.refused(Fault.of("", noYaml.getMessage(), "YAML"));
+      return Result.refused(Fault.of("", String.valueOf(noYaml.getMessage()), "YAML"));
     }
   }
 
