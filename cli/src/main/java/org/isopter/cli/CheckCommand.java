@@ -25,8 +25,7 @@ import picocli.CommandLine.Option;
       "  isopter check docs/demo/01-harbour-pilot.yaml",
       "  isopter check docs/demo --format json",
       "  isopter check docs/demo --report target/faults.ndjson",
-      "  isopter check docs/demo --format sarif > target/check.sarif",
-      "  isopter check records --suppress known.yaml"
+      "  isopter check docs/demo --format sarif"
     })
 final class CheckCommand extends InputCommand {
 

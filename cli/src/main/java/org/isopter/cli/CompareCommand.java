@@ -23,9 +23,8 @@ import picocli.CommandLine.Option;
     footer = {
       "",
       "Examples:",
-      "  isopter compare docs/demo/02-net-mender.yaml \\",
-      "    docs/demo/03-net-mender-three-months-later.yaml",
-      "  isopter compare visits/ --format json"
+      "  isopter compare docs/demo/04-rope-maker.yaml"
+          + " docs/demo/05-rope-maker-three-months-later.json"
     })
 final class CompareCommand extends InputCommand {
 

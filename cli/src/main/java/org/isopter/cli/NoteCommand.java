@@ -33,9 +33,8 @@ import picocli.CommandLine.Parameters;
     },
     footer = {
       "",
-      "Example:",
-      "  isopter note 'VA R 6/9 ph 6/6 L 6/6' --id n-1 --subject p-1 \\",
-      "    --performed 2026-03-03T09:10:00Z"
+      "Examples:",
+      "  isopter note 'IOP R 14 L 15' --id n-1 --subject p-1 --performed 2026-03-03T09:10:00Z"
     })
 final class NoteCommand implements Callable<Integer> {
 

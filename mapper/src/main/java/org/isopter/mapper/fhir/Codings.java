@@ -74,7 +74,7 @@ final class Codings {
     if (!seen.sameAs(wanted)) {
       coding.fault("", show(seen), show(wanted));
     } else if (!seen.display().isEmpty() && !seen.display().equals(wanted.display())) {
-      coding.fault("display", "\"" + seen.display() + "\"", "\"" + wanted.display() + "\"");
+      coding.fault("display", show(seen), show(wanted));
     }
   }
 
