@@ -50,10 +50,7 @@ public final class RecordWriter {
         : YamlText.of(tree(exam));
   }
 
-  /**
-   * Returns the record as JSON on one line without a line feed: a line of NDJSON, and what the
-   * SHA-256 of a record is taken of.
-   */
+  /** Returns the record as JSON on one line without a line feed: a line of NDJSON. */
   public String line(Exam exam) {
     return JSON.writeValueAsString(tree(exam));
   }
