@@ -1,14 +1,12 @@
 package org.isopter.cli;
 
 import java.nio.file.Path;
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import org.isopter.model.value.Result;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Checks records. */
@@ -48,11 +46,7 @@ final class CheckCommand extends InputCommand {
       })
   @Nullable Path suppress;
 
-  @Option(
-      names = "--input-format",
-      paramLabel = "FORM",
-      description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
-  @Nullable RecordForm inputFormat;
+  @Mixin final RecordInputs forms = new RecordInputs();
 
   private int remarks;
 
@@ -61,13 +55,8 @@ final class CheckCommand extends InputCommand {
   }
 
   @Override
-  Optional<Form> stated() {
-    return Optional.ofNullable(inputFormat).map(RecordForm::form);
-  }
-
-  @Override
-  Set<Form> accepted() {
-    return EnumSet.of(Form.YAML, Form.JSON, Form.NDJSON);
+  InputForms forms() {
+    return forms;
   }
 
   @Override

@@ -2,15 +2,12 @@ package org.isopter.cli;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Optional;
-import java.util.Set;
 import org.isopter.model.compare.Comparison;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Result;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Compares the examinations of one person. */
@@ -41,24 +38,15 @@ final class CompareCommand extends InputCommand {
   @Option(names = "--all", description = "Tell what stayed the same too.")
   boolean all;
 
-  @Option(
-      names = "--input-format",
-      paramLabel = "FORM",
-      description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
-  @Nullable RecordForm inputFormat;
+  @Mixin final RecordInputs forms = new RecordInputs();
 
   CompareCommand(Streams streams) {
     super(streams);
   }
 
   @Override
-  Optional<Form> stated() {
-    return Optional.ofNullable(inputFormat).map(RecordForm::form);
-  }
-
-  @Override
-  Set<Form> accepted() {
-    return EnumSet.of(Form.YAML, Form.JSON, Form.NDJSON);
+  InputForms forms() {
+    return forms;
   }
 
   /**

@@ -1,13 +1,12 @@
 package org.isopter.cli;
 
-import java.util.EnumSet;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.model.value.Result;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Turns FHIR into records. */
@@ -35,24 +34,15 @@ final class FromFhirCommand extends ConvertCommand {
       })
   @Nullable RecordForm format;
 
-  @Option(
-      names = "--input-format",
-      paramLabel = "FORM",
-      description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
-  @Nullable FhirForm inputFormat;
+  @Mixin final FhirInputs forms = new FhirInputs();
 
   FromFhirCommand(Streams streams) {
     super(streams);
   }
 
   @Override
-  Optional<Form> stated() {
-    return Optional.ofNullable(inputFormat).map(FhirForm::form);
-  }
-
-  @Override
-  Set<Form> accepted() {
-    return EnumSet.of(Form.JSON, Form.XML, Form.NDJSON);
+  InputForms forms() {
+    return forms;
   }
 
   @Override

@@ -2,8 +2,6 @@ package org.isopter.cli;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
@@ -74,14 +72,11 @@ abstract class InputCommand implements Callable<Integer> {
     return new IssueText(streams.err());
   }
 
-  /** Returns the form that the command line states for its inputs. */
-  abstract Optional<Form> stated();
-
   /** Returns the forms that the command reads. */
-  abstract Set<Form> accepted();
+  abstract InputForms forms();
 
   final List<Source> sources(Journal journal) {
-    return new Sources(accepted(), stated(), streams.in(), journal).find(inputs);
+    return new Sources(forms().accepted(), forms().stated(), streams.in(), journal).find(inputs);
   }
 
   final ParameterException misuse(String text) {

@@ -1,11 +1,8 @@
 package org.isopter.cli;
 
-import java.util.EnumSet;
-import java.util.Optional;
-import java.util.Set;
 import org.isopter.mapper.fhir.BundleKind;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Shows that nothing is lost on the way to FHIR and back. */
@@ -31,24 +28,15 @@ final class RoundTripCommand extends InputCommand {
       description = "Kind of bundle: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).")
   BundleKind kind = BundleKind.COLLECTION;
 
-  @Option(
-      names = "--input-format",
-      paramLabel = "FORM",
-      description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
-  @Nullable RecordForm inputFormat;
+  @Mixin final RecordInputs forms = new RecordInputs();
 
   RoundTripCommand(Streams streams) {
     super(streams);
   }
 
   @Override
-  Optional<Form> stated() {
-    return Optional.ofNullable(inputFormat).map(RecordForm::form);
-  }
-
-  @Override
-  Set<Form> accepted() {
-    return EnumSet.of(Form.YAML, Form.JSON, Form.NDJSON);
+  InputForms forms() {
+    return forms;
   }
 
   @Override

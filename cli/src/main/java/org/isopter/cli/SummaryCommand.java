@@ -1,9 +1,7 @@
 package org.isopter.cli;
 
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.summary.Letter;
 import org.isopter.model.summary.Summary;
@@ -11,6 +9,7 @@ import org.isopter.model.summary.UrgencyRules;
 import org.isopter.model.value.Result;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Puts records into plain words. */
@@ -53,24 +52,15 @@ final class SummaryCommand extends InputCommand {
       })
   @Nullable UrgencyRules urgencyHints;
 
-  @Option(
-      names = "--input-format",
-      paramLabel = "FORM",
-      description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
-  @Nullable RecordForm inputFormat;
+  @Mixin final RecordInputs forms = new RecordInputs();
 
   SummaryCommand(Streams streams) {
     super(streams);
   }
 
   @Override
-  Optional<Form> stated() {
-    return Optional.ofNullable(inputFormat).map(RecordForm::form);
-  }
-
-  @Override
-  Set<Form> accepted() {
-    return EnumSet.of(Form.YAML, Form.JSON, Form.NDJSON);
+  InputForms forms() {
+    return forms;
   }
 
   @Override

@@ -1,13 +1,12 @@
 package org.isopter.cli;
 
-import java.util.EnumSet;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.model.value.Result;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Turns records into FHIR. */
@@ -47,24 +46,15 @@ final class ToFhirCommand extends ConvertCommand {
       })
   @Nullable FhirForm format;
 
-  @Option(
-      names = "--input-format",
-      paramLabel = "FORM",
-      description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
-  @Nullable RecordForm inputFormat;
+  @Mixin final RecordInputs forms = new RecordInputs();
 
   ToFhirCommand(Streams streams) {
     super(streams);
   }
 
   @Override
-  Optional<Form> stated() {
-    return Optional.ofNullable(inputFormat).map(RecordForm::form);
-  }
-
-  @Override
-  Set<Form> accepted() {
-    return EnumSet.of(Form.YAML, Form.JSON, Form.NDJSON);
+  InputForms forms() {
+    return forms;
   }
 
   @Override

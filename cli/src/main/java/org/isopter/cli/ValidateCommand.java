@@ -1,10 +1,7 @@
 package org.isopter.cli;
 
-import java.util.EnumSet;
-import java.util.Optional;
-import java.util.Set;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Validates FHIR. */
@@ -32,24 +29,15 @@ final class ValidateCommand extends InputCommand {
       })
   WordForm format = WordForm.TEXT;
 
-  @Option(
-      names = "--input-format",
-      paramLabel = "FORM",
-      description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
-  @Nullable FhirForm inputFormat;
+  @Mixin final FhirInputs forms = new FhirInputs();
 
   ValidateCommand(Streams streams) {
     super(streams);
   }
 
   @Override
-  Optional<Form> stated() {
-    return Optional.ofNullable(inputFormat).map(FhirForm::form);
-  }
-
-  @Override
-  Set<Form> accepted() {
-    return EnumSet.of(Form.JSON, Form.XML, Form.NDJSON);
+  InputForms forms() {
+    return forms;
   }
 
   @Override

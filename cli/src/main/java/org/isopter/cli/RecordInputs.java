@@ -1,0 +1,27 @@
+package org.isopter.cli;
+
+import java.util.EnumSet;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** Inputs that are records. */
+final class RecordInputs implements InputForms {
+
+  @Option(
+      names = "--input-format",
+      paramLabel = "FORM",
+      description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
+  @Nullable RecordForm inputFormat;
+
+  @Override
+  public Optional<Form> stated() {
+    return Optional.ofNullable(inputFormat).map(RecordForm::form);
+  }
+
+  @Override
+  public Set<Form> accepted() {
+    return EnumSet.of(Form.YAML, Form.JSON, Form.NDJSON);
+  }
+}
