@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.FactKey;
 import org.isopter.model.exam.Header;
@@ -47,9 +48,7 @@ final class BundleReader {
     List<Cursor> panels = of("Observation").stream().filter(BundleReader::isPanel).toList();
     if (panels.size() != 1) {
       bundle.fault(
-          "entry",
-          panels.size() + " panel observations " + FrameCodes.PANEL.token(),
-          "exactly one");
+          "entry", panels.size() + " panel observations " + ExamCodes.PANEL.token(), "exactly one");
       return Optional.empty();
     }
     return exam(panels.get(0));
@@ -154,7 +153,7 @@ final class BundleReader {
   /** Takes the derived statements; without the facts there is nothing to compare them with. */
   private void derived(Optional<Exam> exam) {
     List<Cursor> statements =
-        of("Observation").stream().filter(one -> hasCode(one, FrameCodes.DERIVED)).toList();
+        of("Observation").stream().filter(one -> hasCode(one, ExamCodes.DERIVED)).toList();
     if (exam.isEmpty()) {
       statements.forEach(Cursor::abandon);
     } else if (!statements.isEmpty()) {
@@ -184,7 +183,7 @@ final class BundleReader {
   }
 
   private static boolean isPanel(Cursor resource) {
-    return hasCode(resource, FrameCodes.PANEL);
+    return hasCode(resource, ExamCodes.PANEL);
   }
 
   private static boolean hasCode(Cursor resource, Code wanted) {

@@ -8,6 +8,7 @@ import java.util.function.Function;
 import org.isopter.model.derive.Derivations;
 import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.FactKey;
 import org.isopter.model.value.Quantity;
 
@@ -74,7 +75,7 @@ final class DerivedReader {
         .required("code")
         .ifPresent(
             code -> {
-              Codings.expectAll(code, List.of(FrameCodes.DERIVED));
+              Codings.expectAll(code, List.of(ExamCodes.DERIVED));
               code.expect("text", DerivedText.title(derived));
             });
     People.expectPeople(observation, exam.header());

@@ -5,6 +5,7 @@ import java.util.List;
 import org.isopter.model.clinical.Caution;
 import org.isopter.model.clinical.Statement;
 import org.isopter.model.derive.Derived;
+import org.isopter.model.exam.ExamCodes;
 
 /** The texts of a derived statement on the wire: the writer and the reader share them. */
 final class DerivedText {
@@ -14,7 +15,7 @@ final class DerivedText {
   /** Returns what kind of statement it is, for people. */
   static String title(Derived derived) {
     String kind = derived.statement().id().replace('.', ' ').replace('-', ' ');
-    return FrameCodes.DERIVED.display() + ": " + kind;
+    return ExamCodes.DERIVED.display() + ": " + kind;
   }
 
   /**

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.isopter.model.derive.Derived;
+import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.FactKey;
 import org.isopter.model.exam.Header;
 import org.isopter.model.shape.Datum;
@@ -42,7 +43,7 @@ final class DerivedWriter {
     json.object(
         "code",
         () -> {
-          json.codings(List.of(FrameCodes.DERIVED));
+          json.codings(List.of(ExamCodes.DERIVED));
           json.text("text", DerivedText.title(derived));
         });
     Frame.people(json, header, header.performed());

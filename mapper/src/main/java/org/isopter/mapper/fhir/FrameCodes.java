@@ -3,20 +3,8 @@ package org.isopter.mapper.fhir;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Code;
 
-/** The codes and addresses of what stands around the findings. */
-public final class FrameCodes {
-
-  /** The panel observation of one examination, and its profile. */
-  public static final Code PANEL = Code.local("finding", "eye-examination", "Eye examination");
-
-  /** A statement that follows from findings and was not seen. */
-  public static final Code DERIVED = Code.local("finding", "derived-statement", "Derived");
-
-  /** The report and the document over it. */
-  public static final Code REPORT = Code.loinc("70947-7", "General eye evaluation");
-
-  /** The component of the panel that says where the examination took place. */
-  public static final Code SETTING = Code.local("part", "setting", "Setting");
+/** The codes of other systems and the addresses that bundles need around the findings. */
+final class FrameCodes {
 
   static final Code CATEGORY =
       new Code("http://terminology.hl7.org/CodeSystem/observation-category", "exam", "Exam");

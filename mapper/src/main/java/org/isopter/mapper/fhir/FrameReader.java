@@ -3,6 +3,7 @@ package org.isopter.mapper.fhir;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
@@ -33,7 +34,7 @@ final class FrameReader {
             .flatMap(reference -> People.party(reference, "Practitioner"));
     Optional<OffsetDateTime> performed = People.time(panel, "effectiveDateTime");
     Optional<Setting> setting = setting(panel);
-    Optional<String> remark = ObservationReader.remarks(panel).stream().findFirst();
+    Optional<String> remark = remark(panel);
     if (id.isEmpty() || status.isEmpty() || subject.isEmpty() || performed.isEmpty()) {
       return Optional.empty();
     }
@@ -54,7 +55,7 @@ final class FrameReader {
   /** Takes the rest of the panel, which must be what the header implies. */
   static void panel(Cursor panel) {
     ObservationReader.transport(panel);
-    ObservationReader.profile(panel, FrameCodes.PANEL.code());
+    ObservationReader.profile(panel, ExamCodes.PANEL.code());
     panel
         .only("category")
         .ifPresent(category -> Codings.expectAll(category, List.of(FrameCodes.CATEGORY)));
@@ -62,8 +63,8 @@ final class FrameReader {
         .required("code")
         .ifPresent(
             code -> {
-              Codings.expectAll(code, List.of(FrameCodes.PANEL));
-              code.expect("text", FrameCodes.PANEL.display());
+              Codings.expectAll(code, List.of(ExamCodes.PANEL));
+              code.expect("text", ExamCodes.PANEL.display());
             });
   }
 
@@ -71,7 +72,7 @@ final class FrameReader {
     ObservationReader.transport(report);
     expectRecord(report.only("identifier"), header);
     report.expect("status", header.status().word());
-    Codings.expect(report, "code", FrameCodes.REPORT);
+    Codings.expect(report, "code", ExamCodes.REPORT);
     People.expectPeople(report, header);
     report.expect("effectiveDateTime", Frame.time(header.performed()));
   }
@@ -80,7 +81,7 @@ final class FrameReader {
     ObservationReader.transport(composition);
     expectRecord(composition.required("identifier"), header);
     composition.expect("status", header.status().word());
-    Codings.expect(composition, "type", FrameCodes.REPORT);
+    Codings.expect(composition, "type", ExamCodes.REPORT);
     composition
         .required("subject")
         .flatMap(subject -> People.party(subject, "Patient"))
@@ -88,9 +89,9 @@ final class FrameReader {
         .ifPresent(seen -> composition.fault("subject", seen.toString(), "the person examined"));
     composition.expect("date", Frame.time(header.performed()));
     composition.drop("author");
-    composition.expect("title", FrameCodes.PANEL.display());
+    composition.expect("title", ExamCodes.PANEL.display());
     List<Cursor> sections = composition.objects("section");
-    List<String> titles = List.of(FrameWriter.FINDINGS, FrameCodes.DERIVED.display());
+    List<String> titles = List.of(FrameWriter.FINDINGS, ExamCodes.DERIVED.display());
     if (sections.isEmpty() || sections.size() > titles.size()) {
       composition.fault("section", sections.size() + " of them", "at most one of each " + titles);
       return;
@@ -151,12 +152,21 @@ final class FrameReader {
     return status;
   }
 
+  private static Optional<String> remark(Cursor panel) {
+    List<String> remarks = ObservationReader.remarks(panel);
+    if (remarks.size() > 1) {
+      // A record has one remark on the whole; a second must not be lost.
+      panel.fault("note", remarks.size() + " notes", "at most one");
+    }
+    return remarks.stream().findFirst();
+  }
+
   private static Optional<Setting> setting(Cursor panel) {
     if (!panel.has("component")) {
       return Optional.empty();
     }
     Optional<Cursor> component = panel.only("component");
-    component.ifPresent(found -> Codings.expect(found, "code", FrameCodes.SETTING));
+    component.ifPresent(found -> Codings.expect(found, "code", ExamCodes.SETTING));
     return component
         .flatMap(found -> Codings.oneOf(found, "valueCodeableConcept", SETTINGS))
         .map(Setting.class::cast);

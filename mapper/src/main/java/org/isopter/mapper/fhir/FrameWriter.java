@@ -3,6 +3,7 @@ package org.isopter.mapper.fhir;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Header;
 
 /** Writes the resources around the findings: panel, report, provenance and composition. */
@@ -28,7 +29,7 @@ final class FrameWriter {
   void panel(Optional<String> id, List<String> members) {
     json.text("resourceType", "Observation");
     json.text("id", id);
-    ObservationWriter.profile(json, FrameCodes.PANEL.code());
+    ObservationWriter.profile(json, ExamCodes.PANEL.code());
     json.narrative(Narrative.of(exam));
     recordIdentifiers();
     json.text("status", header.status().word());
@@ -36,8 +37,8 @@ final class FrameWriter {
     json.object(
         "code",
         () -> {
-          json.codings(List.of(FrameCodes.PANEL));
-          json.text("text", FrameCodes.PANEL.display());
+          json.codings(List.of(ExamCodes.PANEL));
+          json.text("text", ExamCodes.PANEL.display());
         });
     Frame.people(json, header, header.performed());
     ObservationWriter.notes(json, header.remark().stream().toList());
@@ -51,7 +52,7 @@ final class FrameWriter {
                 json.single(
                     "component",
                     () -> {
-                      json.concept("code", FrameCodes.SETTING);
+                      json.concept("code", ExamCodes.SETTING);
                       json.concept("valueCodeableConcept", setting.code());
                     }));
   }
@@ -62,7 +63,7 @@ final class FrameWriter {
     json.narrative(Narrative.of(exam));
     recordIdentifiers();
     json.text("status", header.status().word());
-    json.concept("code", FrameCodes.REPORT);
+    json.concept("code", ExamCodes.REPORT);
     Frame.people(json, header, header.performed());
     references("result", List.of(panel));
   }
@@ -95,17 +96,17 @@ final class FrameWriter {
     json.narrative(Narrative.of(exam));
     json.object("identifier", () -> json.identifier(ids.system(), ids.record()));
     json.text("status", header.status().word());
-    json.concept("type", FrameCodes.REPORT);
+    json.concept("type", ExamCodes.REPORT);
     json.object("subject", () -> json.party("Patient", header.subject()));
     json.text("date", Frame.time(header.performed()));
     json.single("author", this::author);
-    json.text("title", FrameCodes.PANEL.display());
+    json.text("title", ExamCodes.PANEL.display());
     json.list(
         "section",
         () -> {
           section(FINDINGS, entries);
           if (!derived.isEmpty()) {
-            section(FrameCodes.DERIVED.display(), derived);
+            section(ExamCodes.DERIVED.display(), derived);
           }
         });
   }

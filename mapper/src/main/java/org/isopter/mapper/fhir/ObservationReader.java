@@ -14,7 +14,6 @@ import org.isopter.model.shape.Panel;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Outcome;
-import org.isopter.model.value.Result;
 import org.isopter.model.value.Site;
 
 /** Takes an Observation as a fact; knows the description of findings and no finding. */
@@ -101,8 +100,9 @@ final class ObservationReader {
     if (observation.has("dataAbsentReason")) {
       outcome = PanelReader.absence(observation).map(Outcome::<V>absent);
     } else {
-      panel = PanelReader.read(observation, finding.layout());
-      outcome = panel.flatMap(found -> value(observation, finding, found)).map(Outcome::found);
+      Optional<PanelReader.Taken<V>> taken = PanelReader.read(observation, finding.layout());
+      panel = taken.map(PanelReader.Taken::panel);
+      outcome = taken.map(PanelReader.Taken::value).map(Outcome::found);
     }
     Panel coded = panel.orElse(NOTHING);
     if (site.isEmpty() || at.isEmpty() || outcome.isEmpty()) {
@@ -161,11 +161,5 @@ final class ObservationReader {
         .map(note -> note.text("text"))
         .flatMap(Optional::stream)
         .toList();
-  }
-
-  private static <V> Optional<V> value(Cursor observation, Finding<V> finding, Panel panel) {
-    Result<V> value = finding.layout().decode(panel);
-    value.faults().forEach(fault -> observation.fault(fault.within(observation.path())));
-    return value instanceof Result.Ok<V> ok ? Optional.of(ok.value()) : Optional.empty();
   }
 }

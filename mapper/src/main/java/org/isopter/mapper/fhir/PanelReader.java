@@ -14,35 +14,44 @@ import org.isopter.model.shape.Part;
 import org.isopter.model.shape.Variant;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Concept;
-import org.isopter.model.value.Fault;
 import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Result;
 
 /** Takes the value and the components of an observation, as the layout of its finding says. */
-final class PanelReader {
+final class PanelReader<V> {
 
   private static final Answers REASONS = Answers.of(Absence.class);
 
   private final Cursor observation;
-  private final Layout<?> layout;
+  private final Layout<V> layout;
   private final Map<String, Cursor> components = new HashMap<>();
   private final Map<String, Cursor> places = new HashMap<>();
 
-  private PanelReader(Cursor observation, Layout<?> layout) {
+  private PanelReader(Cursor observation, Layout<V> layout) {
     this.observation = observation;
     this.layout = layout;
     observation.objects("component").forEach(this::index);
   }
 
-  /** Takes the panel; empty when a fault was reported. */
-  static Optional<Panel> read(Cursor observation, Layout<?> layout) {
-    return new PanelReader(observation, layout).panel();
+  /**
+   * What was taken: the value, and its first-order form.
+   *
+   * @param panel the first-order form
+   * @param value the value
+   * @param <V> the Java type of the value
+   */
+  record Taken<V>(Panel panel, V value) {}
+
+  /** Takes the value; empty when a fault was reported. */
+  static <V> Optional<Taken<V>> read(Cursor observation, Layout<V> layout) {
+    return new PanelReader<>(observation, layout).taken();
   }
 
   static Optional<Absence> absence(Cursor holder) {
     return Codings.oneOf(holder, "dataAbsentReason", REASONS).map(Absence.class::cast);
   }
 
-  private Optional<Panel> panel() {
+  private Optional<Taken<V>> taken() {
     Optional<Concept> notation = layout.choice().flatMap(this::notation);
     Optional<Variant> variant = layout.variant(notation);
     if (variant.isEmpty()) {
@@ -55,9 +64,11 @@ final class PanelReader {
     }
     Panel panel = new Panel(notation, value, parts(variant.get().parts()));
     components.values().forEach(this::unknown);
-    List<Fault> faults = layout.check(panel);
-    faults.forEach(fault -> observation.fault(fault.at(place(fault.path()))));
-    return faults.isEmpty() ? Optional.of(panel) : Optional.empty();
+    Result<V> whole = layout.decode(panel);
+    whole.faults().forEach(fault -> observation.fault(fault.at(place(fault.path()))));
+    return whole instanceof Result.Ok<V> ok
+        ? Optional.of(new Taken<>(panel, ok.value()))
+        : Optional.empty();
   }
 
   private void index(Cursor component) {

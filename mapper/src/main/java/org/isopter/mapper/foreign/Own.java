@@ -3,8 +3,8 @@ package org.isopter.mapper.foreign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.isopter.mapper.fhir.FrameCodes;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.value.Fault;
 
 /** A bundle of ours, with what was carried along set apart. */
@@ -78,8 +78,8 @@ final class Own {
     return resource.object("code").map(code -> code.objects("coding")).orElse(List.of()).stream()
         .anyMatch(
             coding ->
-                coding.string("system").equals(Optional.of(FrameCodes.PANEL.system()))
-                    && coding.string("code").equals(Optional.of(FrameCodes.PANEL.code())));
+                coding.string("system").equals(Optional.of(ExamCodes.PANEL.system()))
+                    && coding.string("code").equals(Optional.of(ExamCodes.PANEL.code())));
   }
 
   private Raw.Obj strip(Raw.Obj whole) {

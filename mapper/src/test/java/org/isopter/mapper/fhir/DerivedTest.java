@@ -19,6 +19,7 @@ import org.isopter.mapper.record.RecordFormat;
 import org.isopter.mapper.record.RecordReader;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.ExamSampler;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
@@ -198,6 +199,6 @@ class DerivedTest {
 
   private static boolean isDerived(JsonNode resource) {
     JsonNode coding = resource.path("code").path("coding").path(0);
-    return coding.path("code").asString("").equals(FrameCodes.DERIVED.code());
+    return coding.path("code").asString("").equals(ExamCodes.DERIVED.code());
   }
 }

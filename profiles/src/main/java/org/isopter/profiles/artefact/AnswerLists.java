@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.shape.Answers;
 import org.isopter.model.shape.Choice;
 import org.isopter.model.shape.Finding;
@@ -22,7 +23,7 @@ final class AnswerLists {
 
   AnswerLists(Catalogue catalogue) {
     catalogue.all().forEach(this::add);
-    use(ExaminationProfile.SETTINGS, ExaminationProfile.SETTING.display());
+    use(ExaminationProfile.SETTINGS, ExamCodes.SETTING.display());
   }
 
   /** Returns the lists in the order in which they are first used. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.shape.Answers;
 import org.isopter.model.shape.Choice;
 import org.isopter.model.shape.Finding;
@@ -17,21 +18,15 @@ import org.isopter.model.value.Site;
 /** Every code that records of a catalogue travel under, and what each is used for. */
 final class CodeUses {
 
-  /** The code of the report over the examination. */
-  static final Code REPORT = Code.loinc("70947-7", "General eye evaluation");
-
-  /** The code of a statement that follows from findings. */
-  static final Code DERIVED = Code.local("finding", "derived-statement", "Derived");
-
   private final Searched searched = Searched.read();
   private final Map<String, Code> codes = new LinkedHashMap<>();
   private final Map<String, List<String>> definitions = new LinkedHashMap<>();
 
   CodeUses(Catalogue catalogue, AnswerLists lists) {
-    use(REPORT, "");
-    use(ExaminationProfile.CODE, "One eye examination, with its findings as members.");
-    use(ExaminationProfile.SETTING, "Where the examination took place.");
-    use(DERIVED, "A statement that follows from findings; it was not seen.");
+    use(ExamCodes.REPORT, "");
+    use(ExamCodes.PANEL, "One eye examination, with its findings as members.");
+    use(ExamCodes.SETTING, "Where the examination took place.");
+    use(ExamCodes.DERIVED, "A statement that follows from findings; it was not seen.");
     catalogue.all().forEach(this::add);
     lists.all().forEach(answers -> add(answers, lists));
     List.of(Site.values()).forEach(site -> use(site.code(), ""));

@@ -2,19 +2,14 @@ package org.isopter.profiles.artefact;
 
 import org.hl7.fhir.r4.model.ElementDefinition.DiscriminatorType;
 import org.hl7.fhir.r4.model.StructureDefinition;
+import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Setting;
 import org.isopter.model.shape.Answers;
 import org.isopter.model.shape.Spec;
-import org.isopter.model.value.Code;
 
 /** Makes the profile of the panel that holds the findings of one examination together. */
 final class ExaminationProfile {
 
-  /** The id of the profile, and the code of the panel in our list of findings. */
-  static final String ID = "eye-examination";
-
-  static final Code CODE = Code.local("finding", ID, "Eye examination");
-  static final Code SETTING = Code.local("part", "setting", "Setting");
   static final Answers SETTINGS = Answers.of(Setting.class);
 
   private ExaminationProfile() {}
@@ -22,13 +17,15 @@ final class ExaminationProfile {
   static StructureDefinition make() {
     StructureDefinition profile =
         BaseProfile.start(
-            ID, CODE.display(), "http://hl7.org/fhir/StructureDefinition/Observation");
+            ExamCodes.PANEL.code(),
+            ExamCodes.PANEL.display(),
+            "http://hl7.org/fhir/StructureDefinition/Observation");
     profile.setDescription(
         "One eye examination: a panel that has the findings as members, says where it took place,"
             + " and has no value of its own.");
     Differential differential = new Differential(profile);
     BaseProfile.identified(differential);
-    differential.at("Observation.code").setPattern(Differential.concept(CODE));
+    differential.at("Observation.code").setPattern(Differential.concept(ExamCodes.PANEL));
     differential.once("Observation.code.coding");
     BaseProfile.subjectAndTime(differential);
     differential.none("Observation.value[x]");
@@ -41,7 +38,7 @@ final class ExaminationProfile {
     String setting = "Observation.component:setting";
     differential.sliced("Observation.component", DiscriminatorType.PATTERN, "code");
     differential.at(setting).setMin(0).setMax("1");
-    differential.at(setting + ".code").setPattern(Differential.concept(SETTING));
+    differential.at(setting + ".code").setPattern(Differential.concept(ExamCodes.SETTING));
     new ValueElements(differential).one(setting, new Spec.Coded(SETTINGS), 1);
     differential.none(setting + ".dataAbsentReason");
   }
