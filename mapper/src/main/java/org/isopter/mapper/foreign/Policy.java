@@ -35,7 +35,7 @@ public enum Policy {
 
   /** Returns the examination with what the policy lets it carry. */
   public ReadExam applied(ReadExam exam) {
-    return this == FAITHFUL ? exam : new ReadExam(exam.exam(), Carried.NOTHING, exam.rule());
+    return this == FAITHFUL ? exam : exam.carrying(Carried.NOTHING);
   }
 
   /** What tells only how a resource is kept and shown fails nobody. */

@@ -23,7 +23,7 @@ public record Reading(List<ReadExam> exams, List<ReadResource> resources, Carrie
         resources.stream()
             .map(read -> new ReadResource(at + read.at(), read.resource(), read.treated()))
             .toList();
-    return new Reading(exams, moved, carried);
+    return new Reading(exams.stream().map(exam -> exam.within(at)).toList(), moved, carried);
   }
 
   /** Returns readings as one; at most the last of them carries anything of its own. */
