@@ -11,7 +11,7 @@ final class Words {
   private Words() {}
 
   /** Returns a number with its noun: {@code 1 record}, {@code 2 records}. */
-  static String count(int number, String noun) {
+  static String count(long number, String noun) {
     return number + " " + noun + (number == 1 ? "" : "s");
   }
 
