@@ -77,6 +77,15 @@ final class PoolCommand extends InputCommand {
   @Nullable Path leftover;
 
   @Option(
+      names = "--omop",
+      paramLabel = "FOLDER",
+      description = {
+        "Lay out tables of the OMOP Common Data Model too, with the concept ids",
+        "of the vocabulary (CONCEPT.csv) in FOLDER."
+      })
+  @Nullable Path omop;
+
+  @Option(
       names = "--trait",
       paramLabel = "COLUMN",
       split = ",",
@@ -128,6 +137,7 @@ final class PoolCommand extends InputCommand {
         bundles,
         deidentifier,
         Optional.ofNullable(leftover),
+        Optional.ofNullable(omop),
         smallCell,
         traits);
   }

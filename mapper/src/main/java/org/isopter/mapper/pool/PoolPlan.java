@@ -14,6 +14,8 @@ import java.util.Optional;
  * @param deidentifier takes the identities out; empty where they are to stay
  * @param wholeLeft where what was left over is written word for word, which holds identities;
  *     within the folder there is only a list without content unless identities stay
+ * @param vocabulary the folder of the vocabulary for tables of the OMOP Common Data Model; empty
+ *     where none are wanted
  * @param smallest the fewest persons that may share their traits without being listed
  * @param traits the columns of the wide table by which a person might be known
  */
@@ -24,6 +26,7 @@ public record PoolPlan(
     boolean bundles,
     Optional<Deidentifier> deidentifier,
     Optional<Path> wholeLeft,
+    Optional<Path> vocabulary,
     int smallest,
     List<String> traits) {
 
@@ -49,6 +52,7 @@ public record PoolPlan(
         false,
         false,
         Optional.of(deidentifier),
+        Optional.empty(),
         Optional.empty(),
         USUAL_SMALLEST,
         USUAL_TRAITS);

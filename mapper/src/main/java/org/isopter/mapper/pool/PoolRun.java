@@ -1,6 +1,7 @@
 package org.isopter.mapper.pool;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -71,6 +72,7 @@ public final class PoolRun implements AutoCloseable {
       throws IOException {
     Table<EyeRow> eyes = ExaminationsTable.table(catalogue);
     SmallCells.check(plan.traits(), eyes);
+    plan.vocabulary().ifPresent(Omop::concepts);
     PoolFolder folder = PoolFolder.begin(plan.folder());
     try {
       return new PoolRun(reader, plan, eyes, folder);
@@ -101,6 +103,10 @@ public final class PoolRun implements AutoCloseable {
         }
       }
       Codebook.of(warehouse, tables).write(folder.file(""), plan.formats());
+      if (plan.vocabulary().isPresent()) {
+        Path concepts = Omop.concepts(plan.vocabulary().get());
+        Omop.write(warehouse, concepts, plan.formats(), folder.file("omop"));
+      }
       long cells = SmallCells.write(warehouse, plan, folder.file("small-cells.csv"));
       RunFiles.write(
           folder.file("provenance.json"), RunProvenance.of(plan, sink.counts(), Instant.now()));

@@ -58,7 +58,7 @@ public final class SecretKey {
     byte[] digest = digest(kind, name);
     long bits = 0;
     for (int i = 0; i < 7; i++) {
-      bits = bits << 8 | digest[i] & 0xff;
+      bits = (bits << 8) | (digest[i] & 0xff);
     }
     return (int) (bits % bound);
   }

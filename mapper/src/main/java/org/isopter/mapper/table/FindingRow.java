@@ -18,6 +18,7 @@ import org.isopter.model.value.Site;
  * @param finding the id of the finding or of the statement
  * @param part the part of the finding; empty where the whole is absent
  * @param code the most specific code of the finding
+ * @param partCode the code of the part; empty for the value itself
  * @param eye the eye
  * @param at when
  * @param value what was recorded, and why nothing was
@@ -33,6 +34,7 @@ public record FindingRow(
     String finding,
     Optional<String> part,
     Code code,
+    Optional<Code> partCode,
     Site eye,
     OffsetDateTime at,
     Value value,

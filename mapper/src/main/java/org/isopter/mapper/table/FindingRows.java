@@ -26,6 +26,15 @@ public final class FindingRows {
   private static final Panel NOTHING =
       new Panel(Optional.empty(), Optional.empty(), java.util.Map.of());
 
+  /** What a row of a fact is about: the value itself, or a part that has a code of its own. */
+  private record Named(String key, Optional<Code> code) {
+    static final Named VALUE = new Named(Part.VALUE, Optional.empty());
+
+    static Named of(Part<?, ?> part) {
+      return new Named(part.key(), Optional.of(part.code()));
+    }
+  }
+
   private final PooledExam pooled;
   private final List<Derived> derived;
   private final LogMars logMars;
@@ -61,14 +70,14 @@ public final class FindingRows {
         .get()
         .value()
         .map(datum -> value(fact, key, panel.get(), variant, datum))
-        .ifPresent(value -> add(fact, key, origin, Optional.of(Part.VALUE), value));
+        .ifPresent(value -> add(fact, key, origin, Optional.of(Named.VALUE), value));
     for (Part<?, ?> part : variant.parts()) {
       Outcome<Datum> outcome = panel.get().parts().get(part.key());
       if (outcome != null) {
         FindingRow.Value value =
             outcome.fold(
                 datum -> plain(part.spec(), datum, Texts.of(datum)), FindingRow.Value::absent);
-        add(fact, key, origin, Optional.of(part.key()), value);
+        add(fact, key, origin, Optional.of(Named.of(part)), value);
       }
     }
   }
@@ -97,7 +106,7 @@ public final class FindingRows {
   }
 
   private void add(
-      Fact<?> fact, FactKey key, Origin origin, Optional<String> part, FindingRow.Value value) {
+      Fact<?> fact, FactKey key, Origin origin, Optional<Named> part, FindingRow.Value value) {
     Exam exam = pooled.exam();
     Code code = fact.finding().codes().at(fact.site(), fact.panel().orElse(NOTHING)).get(0);
     rows.add(
@@ -105,8 +114,9 @@ public final class FindingRows {
             exam,
             key.text(),
             fact.finding().id(),
-            part,
+            part.map(Named::key),
             code,
+            part.flatMap(Named::code),
             fact.site(),
             fact.at().orElse(exam.header().performed()),
             value,
@@ -134,6 +144,7 @@ public final class FindingRows {
             one.statement().id(),
             Optional.of(Part.VALUE),
             ExamCodes.DERIVED,
+            Optional.empty(),
             one.site(),
             exam.header().performed(),
             FindingRow.Value.of(one.statement().text(), one.value()),

@@ -35,6 +35,8 @@ public final class FindingsTable {
         .add("part", Kind.TEXT, "part of the finding; none where all is absent", FindingRow::part)
         .text("code", "most specific code of the finding", row -> row.code().code())
         .text("code_system", "system of that code", row -> row.code().system())
+        .add("part_code", Kind.TEXT, "code of the part", row -> row.partCode().map(Code::code))
+        .add("part_system", Kind.TEXT, "its system", row -> row.partCode().map(Code::system))
         .text("eye", "which eye, or both together", row -> row.eye().word())
         .oneOf(Site.values());
   }

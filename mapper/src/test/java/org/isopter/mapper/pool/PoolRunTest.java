@@ -143,6 +143,7 @@ class PoolRunTest {
             false,
             Optional.empty(),
             Optional.empty(),
+            Optional.empty(),
             5,
             List.of("shoe_size"));
     FaultException refused = assertThrows(FaultException.class, () -> Pools.run(plan, List.of()));

@@ -43,6 +43,7 @@ final class Pools {
         true,
         identified ? Optional.empty() : Optional.of(new Deidentifier(KEY, freeText)),
         Optional.empty(),
+        Optional.empty(),
         PoolPlan.USUAL_SMALLEST,
         PoolPlan.USUAL_TRAITS);
   }

@@ -1,0 +1,156 @@
+package org.isopter.mapper.pool;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.ExamSampler;
+import org.isopter.model.value.FaultException;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Rows of the OMOP Common Data Model 5.4, with a small vocabulary whose ids are invented. The names
+ * and the order of the columns are those of the specification at
+ * ohdsi.github.io/CommonDataModel/cdm54.html (written from memory).
+ */
+class OmopTest {
+
+  private static final String HEADER =
+      "concept_id\tconcept_name\tdomain_id\tvocabulary_id\tconcept_class_id\tstandard_concept"
+          + "\tconcept_code\tvalid_start_date\tvalid_end_date\tinvalid_reason";
+
+  private static final String VOCABULARY =
+      String.join(
+          "\n",
+          HEADER,
+          concept(901, "Pressure right", "Measurement", "LOINC", "S", "79892-6"),
+          concept(902, "Pressure, old", "Measurement", "SNOMED", "", "41633001"),
+          concept(903, "mmHg", "Unit", "UCUM", "S", "mm[Hg]"),
+          concept(904, "EHR", "Type Concept", "Type Concept", "S", "OMOP4976890"),
+          concept(905, "measurement.measurement_id", "Metadata", "CDM", "S", "CDM1"),
+          concept(906, "Right \"eye\"", "Spec Anatomic Site", "SNOMED", "S", "362502000"),
+          concept(907, "Laterality", "Observation", "SNOMED", "S", "272741003"));
+
+  private static final String RECORD =
+      """
+      {"isopter":1,"record":{"id":"r-1"},"subject":{"id":"p-1"},\
+      "performed":"2026-03-03T09:10:00Z","status":"final","findings":{\
+      "intraocular-pressure":{"right":{"value":"17 mmHg"},"left":{"absent":"not-done"}},\
+      "disc-margin":{"right":{"value":"clear"}}}}""";
+
+  @TempDir Path folder;
+
+  @Test
+  void aPressureIsAMeasurementWithItsEyeBesideIt() throws IOException, SQLException {
+    pool(List.of(Pools.json(RECORD, 1)));
+    try (Warehouse warehouse = Warehouse.at(folder.resolve("pool/tables.duckdb"))) {
+      assertEquals(
+          List.of("901", "17.0", "903", "904", "79892-6|right", "mmHg", "17 mmHg"),
+          row(
+              warehouse,
+              "SELECT measurement_concept_id, value_as_number, unit_concept_id,"
+                  + " measurement_type_concept_id, measurement_source_value, unit_source_value,"
+                  + " value_source_value FROM measurement WHERE value_source_value = '17 mmHg'"));
+      assertEquals(
+          List.of("907", "906", "right", "905"),
+          row(
+              warehouse,
+              "SELECT observation_concept_id, value_as_concept_id, value_source_value,"
+                  + " obs_event_field_concept_id FROM observation JOIN measurement ON"
+                  + " observation_event_id = measurement_id"
+                  + " WHERE measurement.value_source_value = '17 mmHg'"));
+      assertEquals(
+          List.of("0", "906", "right"),
+          row(
+              warehouse,
+              "SELECT observation_concept_id, qualifier_concept_id, qualifier_source_value"
+                  + " FROM observation WHERE value_source_value = 'clear'"));
+      assertEquals(List.of("1"), row(warehouse, "SELECT count(*) FROM measurement"));
+    }
+  }
+
+  @Test
+  void everyValueThatWasSeenIsOneRowAndEveryIdIsItsOwn() throws IOException, SQLException {
+    ExamSampler exams = new ExamSampler(Catalogue.standard().all(), new SplittableRandom(5));
+    List<PoolDocument> documents = new ArrayList<>();
+    for (int i = 1; i <= 200; i++) {
+      documents.add(Pools.record(exams.next(), i));
+    }
+    pool(documents);
+    try (Warehouse warehouse = Warehouse.at(folder.resolve("pool/tables.duckdb"))) {
+      String seen = "SELECT count(*) FROM findings WHERE NOT derived AND absent IS NULL";
+      String rows =
+          "SELECT (SELECT count(*) FROM measurement) + (SELECT count(*) FROM observation"
+              + " WHERE observation_source_value <> '272741003')";
+      assertEquals(row(warehouse, seen), row(warehouse, rows));
+      for (String table : List.of("measurement", "observation")) {
+        String id = table + "_id";
+        assertEquals(
+            row(warehouse, "SELECT count(*) FROM " + table),
+            row(warehouse, "SELECT count(DISTINCT " + id + ") FROM " + table));
+      }
+    }
+  }
+
+  @Test
+  void aVocabularyThatIsNoneIsRefused() throws IOException {
+    FaultException none = assertThrows(FaultException.class, () -> pool(List.of(), folder));
+    assertTrue(none.getMessage().contains("no CONCEPT.csv"), none.getMessage());
+    Files.writeString(folder.resolve("CONCEPT.csv"), "a,b\n1,2\n");
+    FaultException other = assertThrows(FaultException.class, () -> pool(List.of(), folder));
+    assertTrue(other.getMessage().contains("a column concept_id"), other.getMessage());
+  }
+
+  private void pool(List<PoolDocument> documents) throws IOException {
+    Path vocabulary = Files.createDirectory(folder.resolve("vocabulary"));
+    Files.writeString(vocabulary.resolve("CONCEPT.csv"), VOCABULARY + "\n");
+    pool(documents, vocabulary);
+  }
+
+  private void pool(List<PoolDocument> documents, Path vocabulary) throws IOException {
+    PoolPlan plan =
+        new PoolPlan(
+            folder.resolve("pool"),
+            List.of(TableFormat.CSV),
+            true,
+            false,
+            Optional.of(new Deidentifier(Pools.KEY, false)),
+            Optional.empty(),
+            Optional.of(vocabulary),
+            PoolPlan.USUAL_SMALLEST,
+            PoolPlan.USUAL_TRAITS);
+    Pools.run(plan, documents);
+  }
+
+  private static List<String> row(Warehouse warehouse, String sql) throws SQLException {
+    return warehouse.ask(sql).get(0).stream()
+        .map(cell -> cell.map(Object::toString).orElse(""))
+        .toList();
+  }
+
+  private static String concept(
+      int id, String name, String domain, String vocabulary, String standard, String code) {
+    return String.join(
+        "\t",
+        Integer.toString(id),
+        name,
+        domain,
+        vocabulary,
+        "Invented",
+        standard,
+        code,
+        "19700101",
+        "20991231",
+        "");
+  }
+}
