@@ -59,6 +59,7 @@ final class Commands {
     all.put("validate", ValidateCommand::new);
     all.put("catalogue", CatalogueCommand::new);
     all.put("profiles", ProfilesCommand::new);
+    all.put("generate", GenerateCommand::new);
     all.put("completion", CompletionCommand::new);
     return all;
   }

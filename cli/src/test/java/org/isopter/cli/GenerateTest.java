@@ -1,0 +1,54 @@
+package org.isopter.cli;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.isopter.model.sample.Cohort;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The command generate. */
+class GenerateTest {
+
+  @Test
+  void writesTheExaminationsOfTheCohortInItsOrder() {
+    Run run = Run.of("generate", "--persons", "230", "--seed", "7").ok();
+    var expected =
+        new Cohort(230, 7).exams().map(new org.isopter.mapper.record.RecordWriter()::line).toList();
+    assertEquals(expected, run.out().lines().toList());
+    assertTrue(run.err().contains("not to be taken as epidemiology"), run.err());
+    assertTrue(run.err().contains(expected.size() + " examinations of 230 persons"), run.err());
+  }
+
+  @Test
+  void writesAFileThatTheOtherCommandsTake(@TempDir Path folder) throws IOException {
+    String file = folder.resolve("all.ndjson").toString();
+    Run.of("generate", "--persons", "60", "--seed", "3", "--output", file).ok();
+    Run run = Run.of("check", file).ok();
+    assertTrue(run.err().contains("no fault found"), run.err());
+    assertTrue(Run.of("round-trip", file).ok().err().contains("identical"));
+    assertEquals(
+        Run.of("generate", "--persons", "60", "--seed", "3", "--output", "-").ok().out(),
+        Files.readString(Path.of(file), UTF_8));
+  }
+
+  @Test
+  void writesBundlesThatComeBackAsTheRecords() {
+    String bundles = Run.of("generate", "--persons", "20", "--format", "fhir-ndjson").ok().out();
+    String records = Run.of("generate", "--persons", "20").ok().out();
+    Run back =
+        Run.with(bundles, "from-fhir", "-", "--input-format", "ndjson", "--format", "ndjson").ok();
+    assertEquals(records, back.out());
+  }
+
+  @Test
+  void wantsAtLeastOnePerson() {
+    Run run = Run.of("generate", "--persons", "0");
+    assertEquals(ExitStatus.USAGE, run.status());
+    assertTrue(run.err().contains("wanted 1 or more"), run.err());
+  }
+}
