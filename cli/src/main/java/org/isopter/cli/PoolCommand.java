@@ -1,16 +1,15 @@
 package org.isopter.cli;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.isopter.mapper.foreign.Options;
 import org.isopter.mapper.foreign.Release;
 import org.isopter.mapper.pool.Deidentifier;
-import org.isopter.mapper.pool.PoolDocument;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolRun;
@@ -35,8 +34,8 @@ import picocli.CommandLine.Option;
     footer = {
       "",
       "Examples:",
-      "  isopter pool docs/demo --key-file target/secret.txt --output target/pool",
-      "  isopter pool docs/demo --identified --format csv --output target/known",
+      "  isopter pool docs/demo --key-file docs/key-for-the-demo.txt -o target/pool --replace",
+      "  isopter pool docs/demo --identified --format csv -o target/known --replace",
       "",
       "A rare finding or course may still be known again: who may see the tables is for local rules."
     })
@@ -48,6 +47,11 @@ final class PoolCommand extends InputCommand {
       required = true,
       description = "Folder to make; it may not hold anything yet.")
   Path output = Path.of("");
+
+  @Option(
+      names = "--replace",
+      description = "Put the new pool in the place of an older one in that folder.")
+  boolean replace;
 
   @Option(
       names = "--format",
@@ -116,9 +120,8 @@ final class PoolCommand extends InputCommand {
     List<Source> sources = sources(journal);
     PoolReader reader = new PoolReader(Catalogue.standard(), Options.usual(), Release.R4);
     try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan(deidentifier))) {
-      Map<Source, String> names = names(sources);
-      new Items(journal).each(sources, item -> add(run, item, names));
-      new PoolWords(journal, output).tell(run.finish());
+      new PoolFeed(run, names(sources)).feed(journal, sources);
+      new PoolWords(journal).tell(run.finish(), output);
     } catch (FaultException refused) {
       throw misuse(refused.getMessage());
     } catch (IOException failed) {
@@ -132,6 +135,7 @@ final class PoolCommand extends InputCommand {
     }
     return new PoolPlan(
         output,
+        replace,
         formats,
         database,
         bundles,
@@ -162,26 +166,9 @@ final class PoolCommand extends InputCommand {
   }
 
   /** A file's name may name a person: tables without identities count the inputs instead. */
-  private Map<Source, String> names(List<Source> sources) {
-    Map<Source, String> names = new HashMap<>();
-    for (Source source : sources) {
-      names.put(source, identified ? source.name() : String.valueOf(names.size() + 1));
-    }
-    return names;
-  }
-
-  private static void add(PoolRun run, Item item, Map<Source, String> names) {
-    PoolDocument.Form form =
-        switch (item.form()) {
-          case YAML -> PoolDocument.Form.YAML;
-          case XML -> PoolDocument.Form.XML;
-          default -> PoolDocument.Form.JSON;
-        };
-    String source = names.getOrDefault(item.source(), item.source().name());
-    try {
-      run.add(new PoolDocument(source, item.line(), form, item.bytes()));
-    } catch (IOException failed) {
-      throw new UncheckedIOException(failed);
-    }
+  private Function<Source, String> names(List<Source> sources) {
+    Map<Source, String> numbers = new HashMap<>();
+    sources.forEach(source -> numbers.putIfAbsent(source, String.valueOf(numbers.size() + 1)));
+    return identified ? Source::name : source -> numbers.getOrDefault(source, "0");
   }
 }

@@ -8,11 +8,9 @@ import org.isopter.mapper.pool.PoolResult;
 final class PoolWords {
 
   private final Journal journal;
-  private final Path folder;
 
-  PoolWords(Journal journal, Path folder) {
+  PoolWords(Journal journal) {
     this.journal = journal;
-    this.folder = folder;
   }
 
   void tell(PoolResult result) {
@@ -31,16 +29,21 @@ final class PoolWords {
                 Words.count(counts.facts(), "fact"),
                 Words.count(result.findings(), "row"),
                 Words.count(result.eyes(), "row")));
+    if (counts.refused() > 0) {
+      journal.raise(ExitStatus.REFUSED);
+    }
+  }
+
+  /** Says what there is in the folder besides the tables, and what to look at in it. */
+  void tell(PoolResult result, Path folder) {
+    tell(result);
     if (result.smallCells() > 0) {
       journal.say(
           "%s of persons with traits that too few share: see small-cells.csv"
               .formatted(Words.count(result.smallCells(), "group")));
     }
-    if (counts.refused() + counts.kept() > 0) {
+    if (result.counts().refused() + result.counts().kept() > 0) {
       journal.say("what was left over, and why, is in leftover.ndjson");
-    }
-    if (counts.refused() > 0) {
-      journal.raise(ExitStatus.REFUSED);
     }
     journal.say("tables written to " + folder);
   }

@@ -24,11 +24,13 @@ final class PoolFolder implements AutoCloseable {
   /**
    * Starts a folder beside its target.
    *
-   * @throws FaultException when something is in the target already
+   * @param replace whether an older pool in the target may be taken away at the end
+   * @throws FaultException when something else is in the target already
    */
-  static PoolFolder begin(Path folder) throws IOException {
+  static PoolFolder begin(Path folder, boolean replace) throws IOException {
     Path target = folder.toAbsolutePath().normalize();
-    if (Files.exists(target) && !isEmpty(target)) {
+    boolean older = replace && PoolTables.isPool(target);
+    if (Files.exists(target) && !older && !isEmpty(target)) {
       throw new FaultException(
           new Fault(
               folder.toString(),
@@ -48,7 +50,7 @@ final class PoolFolder implements AutoCloseable {
   }
 
   void commit() throws IOException {
-    Files.deleteIfExists(target);
+    delete(target);
     Files.move(aside, target, StandardCopyOption.ATOMIC_MOVE);
   }
 

@@ -8,6 +8,7 @@ import java.util.Optional;
  * What a pool is to hold.
  *
  * @param folder the folder that is made; it may not be there yet, or must be empty
+ * @param replace whether an older pool in the folder is taken away once the new one is complete
  * @param formats the file formats of the tables, at least one
  * @param database whether the tables are also left as a database file
  * @param bundles whether the examinations are also written as FHIR bundles
@@ -21,6 +22,7 @@ import java.util.Optional;
  */
 public record PoolPlan(
     Path folder,
+    boolean replace,
     List<TableFormat> formats,
     boolean database,
     boolean bundles,
@@ -46,12 +48,22 @@ public record PoolPlan(
 
   /** Returns a pool in Parquet, without identities. */
   public static PoolPlan of(Path folder, Deidentifier deidentifier) {
+    return plain(folder, Optional.of(deidentifier));
+  }
+
+  /** Returns a pool in Parquet that keeps identities. */
+  public static PoolPlan identified(Path folder) {
+    return plain(folder, Optional.empty());
+  }
+
+  private static PoolPlan plain(Path folder, Optional<Deidentifier> deidentifier) {
     return new PoolPlan(
         folder,
+        false,
         List.of(TableFormat.PARQUET),
         false,
         false,
-        Optional.of(deidentifier),
+        deidentifier,
         Optional.empty(),
         Optional.empty(),
         USUAL_SMALLEST,

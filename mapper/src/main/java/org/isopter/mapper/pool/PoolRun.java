@@ -73,7 +73,7 @@ public final class PoolRun implements AutoCloseable {
     Table<EyeRow> eyes = ExaminationsTable.table(catalogue);
     SmallCells.check(plan.traits(), eyes);
     plan.vocabulary().ifPresent(Omop::concepts);
-    PoolFolder folder = PoolFolder.begin(plan.folder());
+    PoolFolder folder = PoolFolder.begin(plan.folder(), plan.replace());
     try {
       return new PoolRun(reader, plan, eyes, folder);
     } catch (SQLException failed) {

@@ -30,8 +30,16 @@ final class Warehouse implements AutoCloseable {
 
   /** Opens a database in a file, which is made where there is none. */
   static Warehouse at(Path file) throws SQLException {
-    Warehouse warehouse =
-        new Warehouse((DuckDBConnection) DriverManager.getConnection("jdbc:duckdb:" + file));
+    return open("jdbc:duckdb:" + file);
+  }
+
+  /** Opens a database that is gone when it is closed. */
+  static Warehouse inMemory() throws SQLException {
+    return open("jdbc:duckdb:");
+  }
+
+  private static Warehouse open(String url) throws SQLException {
+    Warehouse warehouse = new Warehouse((DuckDBConnection) DriverManager.getConnection(url));
     warehouse.execute("SET memory_limit = '" + MEMORY + "'");
     warehouse.execute("SET threads = " + Runtime.getRuntime().availableProcessors());
     warehouse.execute("SET enable_progress_bar = false");
@@ -59,21 +67,33 @@ final class Warehouse implements AutoCloseable {
     }
   }
 
-  /** Returns the rows of a question; a cell may be empty. */
+  /** Returns the rows of a question. */
   List<List<Optional<Object>>> ask(String sql) throws SQLException {
+    return rows(sql).cells();
+  }
+
+  /** Returns the columns and the rows of a question. */
+  PoolTables.Rows rows(String sql) throws SQLException {
     try (Statement statement = connection.createStatement();
         ResultSet rows = statement.executeQuery(sql)) {
-      int width = rows.getMetaData().getColumnCount();
-      List<List<Optional<Object>>> all = new ArrayList<>();
-      while (rows.next()) {
-        List<Optional<Object>> row = new ArrayList<>();
-        for (int i = 1; i <= width; i++) {
-          row.add(Optional.ofNullable(rows.getObject(i)));
-        }
-        all.add(row);
+      List<String> columns = new ArrayList<>();
+      for (int i = 1; i <= rows.getMetaData().getColumnCount(); i++) {
+        columns.add(rows.getMetaData().getColumnLabel(i));
       }
-      return all;
+      List<List<Optional<Object>>> cells = new ArrayList<>();
+      while (rows.next()) {
+        cells.add(row(rows, columns.size()));
+      }
+      return new PoolTables.Rows(columns, cells);
     }
+  }
+
+  private static List<Optional<Object>> row(ResultSet rows, int width) throws SQLException {
+    List<Optional<Object>> row = new ArrayList<>();
+    for (int i = 1; i <= width; i++) {
+      row.add(Optional.ofNullable(rows.getObject(i)));
+    }
+    return row;
   }
 
   /** Returns a name as SQL quotes it. */

@@ -65,7 +65,8 @@ class OmopTest {
           List.of("907", "906", "right", "905"),
           row(
               warehouse,
-              "SELECT observation_concept_id, value_as_concept_id, value_source_value,"
+              "SELECT observation_concept_id, observation.value_as_concept_id,"
+                  + " observation.value_source_value,"
                   + " obs_event_field_concept_id FROM observation JOIN measurement ON"
                   + " observation_event_id = measurement_id"
                   + " WHERE measurement.value_source_value = '17 mmHg'"));
@@ -121,6 +122,7 @@ class OmopTest {
     PoolPlan plan =
         new PoolPlan(
             folder.resolve("pool"),
+            false,
             List.of(TableFormat.CSV),
             true,
             false,

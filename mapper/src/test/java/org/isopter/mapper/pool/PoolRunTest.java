@@ -138,6 +138,7 @@ class PoolRunTest {
     PoolPlan plan =
         new PoolPlan(
             folder.resolve("pool"),
+            false,
             List.of(TableFormat.CSV),
             false,
             false,

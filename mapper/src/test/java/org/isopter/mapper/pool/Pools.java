@@ -38,6 +38,7 @@ final class Pools {
   static PoolPlan everything(Path folder, boolean identified, boolean freeText) {
     return new PoolPlan(
         folder,
+        false,
         List.of(TableFormat.values()),
         true,
         true,

@@ -24,8 +24,8 @@ import org.isopter.model.exam.Status;
  */
 public record Cohort(int persons, long seed) {
 
-  private static final String RECORDS = "https://records.quillhaven.example/records";
-  private static final String PEOPLE = "https://records.quillhaven.example/people";
+  private static final String RECORDS = "https://quillhaven.example/records";
+  private static final String PEOPLE = "https://quillhaven.example/people";
   private static final OffsetDateTime START = OffsetDateTime.parse("2022-01-03T08:00:00Z");
 
   public Cohort {

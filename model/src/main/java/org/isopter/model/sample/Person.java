@@ -49,7 +49,7 @@ final class Person {
     return group == of && signs.contains(sign);
   }
 
-  /** Returns the side of a one-sided group and its eye, when the eye is that one. */
+  /** Says whether the person is of the group and the eye is one of those affected. */
   boolean has(Group of, Site eye) {
     return group == of && affected(eye);
   }

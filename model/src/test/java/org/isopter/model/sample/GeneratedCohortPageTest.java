@@ -24,8 +24,8 @@ class GeneratedCohortPageTest {
       <!-- Made from the figures; see GeneratedCohortPageTest. -->
 
       The command `generate` and the class `Cohort` make examinations of persons who do not exist,
-      for tests, demonstrations and load. Every figure they are drawn from stands below, and tests
-      hold what is drawn against it. **Nothing here may be taken as epidemiology**: the shares make
+      for tests, demonstrations and load. The figures they are drawn from stand below, and tests
+      hold shares and several means of what is drawn against them. **Nothing here may be taken as epidemiology**: the shares make
       a file in which everything turns up, and the means are from memory or common practice.
 
       A person's examinations follow from the seed and the person's number alone. Acuity is drawn

@@ -1,0 +1,86 @@
+package org.isopter.cli;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import org.isopter.mapper.describe.Description;
+import org.isopter.mapper.describe.DescriptionPage;
+import org.isopter.mapper.describe.DescriptionText;
+import org.isopter.mapper.describe.Survey;
+import org.isopter.mapper.pool.PoolTables;
+import org.isopter.model.value.FaultException;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Tells what one looks at first of a pool, or of examinations that are not pooled yet. */
+@Command(
+    name = "describe",
+    description = {
+      "Counts what there is: per finding and eye, why there was no value, how numbers are spread,",
+      "units, rules of translation, numbers far out. Reads the folder of a pool, or records and",
+      "FHIR of any system."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  isopter describe docs/demo",
+      "  isopter describe docs/demo --html target/demo.html",
+      "",
+      "Counts are for those who know the data: they are no result, and no advice on any person."
+    })
+final class DescribeCommand extends InputCommand {
+
+  @Option(
+      names = "--html",
+      paramLabel = "FILE",
+      description = "Write it as a page with pictures, which needs nothing else.")
+  @Nullable Path html;
+
+  @Mixin final PoolInputs forms = new PoolInputs();
+
+  DescribeCommand(Streams streams) {
+    super(streams);
+  }
+
+  @Override
+  InputForms forms() {
+    return forms;
+  }
+
+  @Override
+  void run(Journal journal) {
+    try {
+      Description description = description(journal);
+      Output.write(streams.out(), "standard output", DescriptionText.of(description));
+      if (html != null) {
+        write(html, DescriptionPage.of(description));
+      }
+    } catch (FaultException refused) {
+      throw misuse(refused.getMessage());
+    } catch (IOException failed) {
+      throw new UnwritableException("the tables of the description", failed);
+    }
+  }
+
+  private Description description(Journal journal) throws IOException {
+    Path only = Path.of(inputs.get(0));
+    if (inputs.size() == 1 && PoolTables.isPool(only)) {
+      return Survey.of(only);
+    }
+    List<Source> sources = sources(journal);
+    try (PassingPool pool = PassingPool.make()) {
+      return Survey.of(pool.fill(journal, sources));
+    }
+  }
+
+  private static void write(Path to, String page) throws IOException {
+    try (SafeFile file = SafeFile.at(to)) {
+      file.write(page.getBytes(UTF_8));
+      file.commit();
+    }
+  }
+}

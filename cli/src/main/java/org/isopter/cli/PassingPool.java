@@ -1,0 +1,51 @@
+package org.isopter.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Stream;
+import org.isopter.mapper.foreign.Options;
+import org.isopter.mapper.foreign.Release;
+import org.isopter.mapper.pool.PoolPlan;
+import org.isopter.mapper.pool.PoolReader;
+import org.isopter.mapper.pool.PoolRun;
+import org.isopter.model.catalogue.Catalogue;
+
+/** A pool that is asked once and is gone then; nobody else may read it while it is there. */
+final class PassingPool implements AutoCloseable {
+
+  private final Path folder;
+
+  private PassingPool(Path folder) {
+    this.folder = folder;
+  }
+
+  static PassingPool make() throws IOException {
+    // A temporary folder is its owner's alone.
+    return new PassingPool(Files.createTempDirectory("isopter"));
+  }
+
+  /** Pools the sources and returns the folder with the tables. */
+  Path fill(Journal journal, List<Source> sources) throws IOException {
+    Path tables = folder.resolve("pool");
+    PoolReader reader = new PoolReader(Catalogue.standard(), Options.usual(), Release.R4);
+    try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, PoolPlan.identified(tables))) {
+      new PoolFeed(run, Source::name).feed(journal, sources);
+      new PoolWords(journal).tell(run.finish());
+    }
+    return tables;
+  }
+
+  @Override
+  public void close() throws IOException {
+    List<Path> all;
+    try (Stream<Path> inside = Files.walk(folder)) {
+      all = inside.sorted(Comparator.reverseOrder()).toList();
+    }
+    for (Path path : all) {
+      Files.delete(path);
+    }
+  }
+}

@@ -1,0 +1,42 @@
+package org.isopter.cli;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.function.Function;
+import org.isopter.mapper.pool.PoolDocument;
+import org.isopter.mapper.pool.PoolRun;
+
+/** Hands the documents of sources to a pool. */
+final class PoolFeed {
+
+  private final PoolRun run;
+  private final Function<Source, String> names;
+
+  /**
+   * Makes a feed.
+   *
+   * @param names what the tables call each source
+   */
+  PoolFeed(PoolRun run, Function<Source, String> names) {
+    this.run = run;
+    this.names = names;
+  }
+
+  void feed(Journal journal, List<Source> sources) {
+    new Items(journal).each(sources, this::add);
+  }
+
+  private void add(Item item) {
+    PoolDocument.Form form =
+        switch (item.form()) {
+          case YAML -> PoolDocument.Form.YAML;
+          case XML -> PoolDocument.Form.XML;
+          default -> PoolDocument.Form.JSON;
+        };
+    try {
+      run.add(new PoolDocument(names.apply(item.source()), item.line(), form, item.bytes()));
+    } catch (IOException failed) {
+      throw new UnwritableException("the tables", failed);
+    }
+  }
+}

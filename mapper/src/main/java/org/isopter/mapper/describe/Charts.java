@@ -1,0 +1,135 @@
+package org.isopter.mapper.describe;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Font;
+import java.awt.Rectangle;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.util.Map;
+import java.util.TreeMap;
+import javax.xml.parsers.DocumentBuilderFactory;
+import javax.xml.parsers.ParserConfigurationException;
+import org.apache.batik.svggen.SVGGraphics2D;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.CategoryAxis;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.CategoryPlot;
+import org.jfree.chart.plot.PlotOrientation;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.category.BarRenderer;
+import org.jfree.chart.renderer.category.StandardBarPainter;
+import org.jfree.chart.renderer.xy.XYStepRenderer;
+import org.jfree.data.category.DefaultCategoryDataset;
+import org.jfree.data.xy.XYSeries;
+import org.jfree.data.xy.XYSeriesCollection;
+
+/** Draws numbers and answers as pictures that stand in a page (SVG). */
+final class Charts {
+
+  private static final int WIDTH = 420;
+  private static final int HEIGHT = 220;
+  private static final int BAR = 26;
+  private static final Font SMALL = new Font(Font.SANS_SERIF, Font.PLAIN, 11);
+
+  /** Blue, orange and grey, which also differ for those who see colours otherwise (Okabe-Ito). */
+  private static final Map<String, Color> EYES =
+      Map.of(
+          "right", new Color(0, 114, 178),
+          "left", new Color(213, 94, 0),
+          "both", new Color(90, 90, 90));
+
+  private Charts() {}
+
+  /** Returns the numbers of each eye as steps over classes of equal width. */
+  static String of(Spread spread) {
+    Classes classes = Classes.of(spread);
+    XYSeriesCollection data = new XYSeriesCollection();
+    XYStepRenderer renderer = new XYStepRenderer();
+    int series = 0;
+    for (Map.Entry<String, java.util.List<Double>> eye : new TreeMap<>(spread.byEye()).entrySet()) {
+      data.addSeries(series(eye.getKey(), eye.getValue(), classes));
+      renderer.setSeriesPaint(series, EYES.getOrDefault(eye.getKey(), Color.BLACK));
+      renderer.setSeriesStroke(series, stroke(series));
+      series++;
+    }
+    NumberAxis values = axis(spread.unit());
+    NumberAxis counts = axis("share");
+    XYPlot plot = new XYPlot(data, values, counts, renderer);
+    plot.setBackgroundPaint(Color.WHITE);
+    plot.setRangeGridlinePaint(Color.LIGHT_GRAY);
+    return draw(new JFreeChart(null, SMALL, plot, true), HEIGHT);
+  }
+
+  /** Returns how often each answer was given as lying bars. */
+  static String of(Answered answered) {
+    DefaultCategoryDataset data = new DefaultCategoryDataset();
+    answered.counts().forEach((answer, count) -> data.addValue(count, "times", answer));
+    CategoryAxis answers = new CategoryAxis();
+    answers.setTickLabelFont(SMALL);
+    answers.setMaximumCategoryLabelWidthRatio(0.5f);
+    NumberAxis counts = axis("times");
+    counts.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
+    BarRenderer renderer = new BarRenderer();
+    renderer.setBarPainter(new StandardBarPainter());
+    renderer.setShadowVisible(false);
+    renderer.setSeriesPaint(0, new Color(0, 114, 178));
+    renderer.setMaximumBarWidth(0.15);
+    CategoryPlot plot = new CategoryPlot(data, answers, counts, renderer);
+    plot.setOrientation(PlotOrientation.HORIZONTAL);
+    plot.setBackgroundPaint(Color.WHITE);
+    plot.setRangeGridlinePaint(Color.LIGHT_GRAY);
+    return draw(new JFreeChart(null, SMALL, plot, false), 70 + BAR * answered.counts().size());
+  }
+
+  private static XYSeries series(String eye, java.util.List<Double> numbers, Classes classes) {
+    XYSeries series = new XYSeries(eye, false, true);
+    double[] shares = classes.shares(numbers);
+    series.add(classes.start(0), 0);
+    for (int i = 0; i < shares.length; i++) {
+      series.add(classes.start(i), shares[i]);
+    }
+    series.add(classes.start(shares.length), shares[shares.length - 1]);
+    series.add(classes.start(shares.length), 0);
+    return series;
+  }
+
+  private static BasicStroke stroke(int series) {
+    // The lines also differ without any colour.
+    return series == 0
+        ? new BasicStroke(1.8f)
+        : new BasicStroke(
+            1.8f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {5, 3}, 0);
+  }
+
+  private static NumberAxis axis(String label) {
+    NumberAxis axis = new NumberAxis(label);
+    axis.setLabelFont(SMALL);
+    axis.setTickLabelFont(SMALL);
+    axis.setAutoRangeIncludesZero(label.equals("share") || label.equals("times"));
+    return axis;
+  }
+
+  private static String draw(JFreeChart chart, int height) {
+    try {
+      SVGGraphics2D graphics =
+          new SVGGraphics2D(
+              DocumentBuilderFactory.newInstance()
+                  .newDocumentBuilder()
+                  .getDOMImplementation()
+                  .createDocument("http://www.w3.org/2000/svg", "svg", null));
+      chart.setBackgroundPaint(Color.WHITE);
+      if (chart.getLegend() != null) {
+        chart.getLegend().setItemFont(SMALL);
+      }
+      chart.draw(graphics, new Rectangle(WIDTH, height));
+      StringWriter text = new StringWriter();
+      graphics.stream(text, true);
+      String svg = text.toString();
+      String size = "<svg width=\"%d\" height=\"%d\" ".formatted(WIDTH, height);
+      return size + svg.substring(svg.indexOf("<svg ") + 5);
+    } catch (ParserConfigurationException | IOException impossible) {
+      throw new IllegalStateException("a picture could not be drawn", impossible);
+    }
+  }
+}

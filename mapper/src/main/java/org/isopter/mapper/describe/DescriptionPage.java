@@ -1,0 +1,94 @@
+package org.isopter.mapper.describe;
+
+import java.util.List;
+
+/** Writes a description as one page of HTML that needs nothing else. */
+public final class DescriptionPage {
+
+  private static final String STYLE =
+      """
+      body{font:15px/1.45 system-ui,sans-serif;color:#1b1b1b;max-width:72rem;margin:2rem auto;\
+      padding:0 1rem}h1{font-size:1.5rem}h2{font-size:1.15rem;margin-top:2.2rem}\
+      table{border-collapse:collapse;font-size:.85rem}th,td{padding:.2rem .6rem;text-align:left;\
+      border-bottom:1px solid #ddd;vertical-align:top}td.n,th.n{text-align:right;\
+      font-variant-numeric:tabular-nums}.plots{display:flex;flex-wrap:wrap;gap:1.2rem}\
+      figure{margin:0;max-width:100%}figcaption{font-size:.85rem;font-weight:600}\
+      p.remark{color:#444;max-width:48rem}.scroll{overflow-x:auto}svg{max-width:100%;height:auto}""";
+
+  private DescriptionPage() {}
+
+  /** Returns the page. */
+  public static String of(Description description) {
+    StringBuilder page = new StringBuilder();
+    page.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
+    page.append("<meta name=\"viewport\" content=\"width=device-width\">\n");
+    page.append("<title>Pool of eye examinations</title>\n<style>");
+    page.append(STYLE).append("</style>\n</head>\n<body>\n<h1>Pool of eye examinations</h1>\n");
+    page.append("<p class=\"remark\">Counts for those who know the data. They say how much was ");
+    page.append("recorded and how; they are no result, and no advice on any person.</p>\n");
+    description.listings().forEach(listing -> listing(page, listing));
+    plots(
+        page,
+        "Numbers",
+        "The share of each eye's numbers in classes of equal width.",
+        description.spreads().stream()
+            .map(spread -> figure(spread.title(), Charts.of(spread)))
+            .toList());
+    plots(
+        page,
+        "Answers",
+        "Both eyes together.",
+        description.answers().stream()
+            .map(answered -> figure(answered.title(), Charts.of(answered)))
+            .toList());
+    return page.append("</body>\n</html>\n").toString();
+  }
+
+  private static void listing(StringBuilder page, Listing listing) {
+    head(page, listing.title(), listing.remark());
+    if (listing.rows().isEmpty()) {
+      page.append("<p>None.</p>\n");
+      return;
+    }
+    page.append("<div class=\"scroll\"><table>\n<thead><tr>");
+    cells(page, listing, listing.columns(), "th");
+    page.append("</tr></thead>\n<tbody>\n");
+    for (List<String> row : listing.rows()) {
+      page.append("<tr>");
+      cells(page, listing, row, "td");
+      page.append("</tr>\n");
+    }
+    page.append("</tbody></table></div>\n");
+  }
+
+  private static void cells(StringBuilder page, Listing listing, List<String> cells, String tag) {
+    for (int i = 0; i < cells.size(); i++) {
+      page.append('<').append(tag).append(listing.isNumber(i) ? " class=\"n\">" : ">");
+      page.append(escaped(cells.get(i))).append("</").append(tag).append('>');
+    }
+  }
+
+  private static void plots(StringBuilder page, String title, String remark, List<String> figures) {
+    if (!figures.isEmpty()) {
+      head(page, title, remark);
+      page.append("<div class=\"plots\">\n");
+      figures.forEach(page::append);
+      page.append("</div>\n");
+    }
+  }
+
+  private static void head(StringBuilder page, String title, String remark) {
+    page.append("<h2>").append(escaped(title)).append("</h2>\n");
+    if (!remark.isEmpty()) {
+      page.append("<p class=\"remark\">").append(escaped(remark)).append("</p>\n");
+    }
+  }
+
+  private static String figure(String title, String svg) {
+    return "<figure><figcaption>" + escaped(title) + "</figcaption>" + svg + "</figure>\n";
+  }
+
+  private static String escaped(String text) {
+    return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
+  }
+}

@@ -1,0 +1,119 @@
+package org.isopter.mapper.describe;
+
+/** What is asked first of a pool. */
+enum Question {
+  SIZE(
+      "How much there is",
+      "",
+      """
+      SELECT count(DISTINCT subject) AS persons, count(DISTINCT examination) AS examinations,
+        count(DISTINCT (examination, fact)) FILTER (WHERE NOT derived) AS facts,
+        count(DISTINCT (examination, fact)) FILTER (WHERE derived) AS "derived statements",
+        count(*) AS "rows of findings"
+      FROM findings"""),
+  COUNTS(
+      "What was examined",
+      "Each fact is counted once, whatever parts it has.",
+      """
+      SELECT finding, count(*) FILTER (WHERE eye = 'right') AS "right",
+        count(*) FILTER (WHERE eye = 'left') AS "left",
+        count(*) FILTER (WHERE eye = 'both') AS "both",
+        count(*) FILTER (WHERE found) AS found, count(*) FILTER (WHERE NOT found) AS "no value"
+      FROM (SELECT finding, eye, examination, fact, bool_or(part IS NOT NULL) AS found
+        FROM findings WHERE NOT derived GROUP BY ALL)
+      GROUP BY finding ORDER BY finding"""),
+  ABSENT(
+      "Why there was no value",
+      "Not done is not normal: these are in no mean and no share below.",
+      """
+      SELECT finding, coalesce(part, 'whole') AS part, absent AS reason, count(*) AS times
+      FROM findings WHERE absent IS NOT NULL GROUP BY ALL ORDER BY finding, part, times DESC"""),
+  NUMBERS(
+      "How the numbers are spread",
+      "In the usual unit; acuities in logMAR, where less is better.",
+      """
+      SELECT finding, part, eye, unit_name AS unit, count(*) AS n, round(avg(number), 3) AS mean,
+        round(stddev_samp(number), 3) AS sd, min(number) AS least,
+        round(quantile_cont(number, 0.25), 3) AS "lower quarter",
+        round(median(number), 3) AS median,
+        round(quantile_cont(number, 0.75), 3) AS "upper quarter", max(number) AS most
+      FROM findings WHERE NOT derived AND number IS NOT NULL GROUP BY ALL
+      ORDER BY finding, part, eye, unit"""),
+  ANSWERS(
+      "Which answers were given",
+      "",
+      """
+      SELECT finding, part, eye, value AS answer, count(*) AS times
+      FROM findings WHERE NOT derived AND value_code IS NOT NULL AND notation IS NULL
+      GROUP BY ALL ORDER BY finding, part, eye, times DESC"""),
+  UNITS(
+      "In which units and notations it was recorded",
+      "",
+      """
+      SELECT finding, part, coalesce(notation, unit) AS "unit or notation", count(*) AS times
+      FROM (SELECT finding, part, notation, regexp_extract(value, '^[-+]?[0-9./]+ (.+)$', 1) AS unit
+        FROM findings WHERE NOT derived AND (number IS NOT NULL OR notation IS NOT NULL))
+      WHERE coalesce(notation, unit) <> '' GROUP BY ALL ORDER BY finding, part, times DESC"""),
+  RULES(
+      "By which rules foreign findings were translated",
+      "",
+      """
+      SELECT rule, count(DISTINCT (examination, fact)) AS facts
+      FROM (SELECT examination, fact, unnest(string_split(rules, ' ')) AS rule FROM findings
+        WHERE rules IS NOT NULL)
+      GROUP BY rule ORDER BY facts DESC, rule"""),
+  FAR_OUT(
+      "Numbers to look at",
+      "Beyond three times the distance between the quarters (Tukey 1977, \"far out\"), where there"
+          + " are twenty numbers or more. Far out is not wrong, and wrong need not be far out.",
+      """
+      WITH fence AS (SELECT finding, part, unit, quantile_cont(number, 0.25) AS q1,
+          quantile_cont(number, 0.75) AS q3
+        FROM findings WHERE NOT derived AND number IS NOT NULL GROUP BY ALL
+        HAVING count(*) >= 20 AND q3 > q1)
+      SELECT f.finding, f.part, f.eye, f.value, f.number, f.unit_name AS unit, f.source, f.line
+      FROM findings f JOIN fence USING (finding, part, unit)
+      WHERE NOT f.derived AND (number < q1 - 3 * (q3 - q1) OR number > q3 + 3 * (q3 - q1))
+      ORDER BY f.finding, f.part, abs(f.number - (q1 + q3) / 2) DESC, f.source, f.line LIMIT 200""");
+
+  private final String title;
+  private final String remark;
+  private final String sql;
+
+  Question(String title, String remark, String sql) {
+    this.title = title;
+    this.remark = remark;
+    this.sql = sql;
+  }
+
+  String title() {
+    return title;
+  }
+
+  String remark() {
+    return remark;
+  }
+
+  String sql() {
+    return sql;
+  }
+
+  /** Asks for the numbers of each finding, part and eye, at most so many of each. */
+  static String numbers(int most) {
+    return """
+        SELECT finding, part, eye, unit_name, list(number)
+        FROM (SELECT *, row_number() OVER (PARTITION BY finding, part, eye, unit_name
+            ORDER BY hash(examination, fact)) AS place
+          FROM findings WHERE NOT derived AND number IS NOT NULL)
+        WHERE place <= %d GROUP BY ALL HAVING count(*) >= 5 ORDER BY finding, part, unit_name, eye"""
+        .formatted(most);
+  }
+
+  /** Asks how often each answer of each finding and part was given. */
+  static String answers() {
+    return """
+        SELECT finding, part, value, count(*) AS times
+        FROM findings WHERE NOT derived AND value_code IS NOT NULL AND notation IS NULL
+        GROUP BY ALL ORDER BY finding, part, times DESC, value""";
+  }
+}

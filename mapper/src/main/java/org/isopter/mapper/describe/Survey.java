@@ -1,0 +1,96 @@
+package org.isopter.mapper.describe;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.isopter.mapper.pool.PoolTables;
+
+/** Asks the tables of a pool. */
+public final class Survey {
+
+  /** The most numbers of one finding and eye that are drawn; more say no more. */
+  private static final int DRAWN = 20_000;
+
+  private final PoolTables tables;
+
+  private Survey(PoolTables tables) {
+    this.tables = tables;
+  }
+
+  /**
+   * Describes the pool in a folder.
+   *
+   * @throws org.isopter.model.value.FaultException when the folder holds no pool
+   */
+  public static Description of(Path folder) throws IOException {
+    try (PoolTables tables = PoolTables.open(folder)) {
+      return new Survey(tables).describe();
+    } catch (SQLException failed) {
+      throw new IOException("the tables could not be asked: " + failed.getMessage(), failed);
+    }
+  }
+
+  private Description describe() throws SQLException {
+    List<Listing> listings = new ArrayList<>();
+    for (Question question : Question.values()) {
+      listings.add(listing(question));
+    }
+    return new Description(listings, spreads(), answers());
+  }
+
+  private Listing listing(Question question) throws SQLException {
+    PoolTables.Rows rows = tables.ask(question.sql());
+    List<List<String>> cells =
+        rows.cells().stream().map(row -> row.stream().map(Survey::text).toList()).toList();
+    return new Listing(question.title(), question.remark(), rows.columns(), cells);
+  }
+
+  private List<Spread> spreads() throws SQLException {
+    Map<String, Spread> byTitle = new LinkedHashMap<>();
+    List<Spread> spreads = new ArrayList<>();
+    for (List<Optional<Object>> row : tables.ask(Question.numbers(DRAWN)).cells()) {
+      String finding = text(row.get(0));
+      String part = text(row.get(1));
+      String unit = text(row.get(3));
+      Spread before = byTitle.get(finding + "/" + part + "/" + unit);
+      Map<String, List<Double>> byEye =
+          new LinkedHashMap<>(before == null ? Map.of() : before.byEye());
+      byEye.put(text(row.get(2)), numbers(row.get(4)));
+      byTitle.put(finding + "/" + part + "/" + unit, new Spread(finding, part, unit, byEye));
+    }
+    spreads.addAll(byTitle.values());
+    return spreads;
+  }
+
+  private List<Answered> answers() throws SQLException {
+    Map<String, Answered> byTitle = new LinkedHashMap<>();
+    for (List<Optional<Object>> row : tables.ask(Question.answers()).cells()) {
+      String finding = text(row.get(0));
+      String part = text(row.get(1));
+      Answered before = byTitle.get(finding + "/" + part);
+      Map<String, Long> counts = new LinkedHashMap<>(before == null ? Map.of() : before.counts());
+      counts.put(text(row.get(2)), (Long) row.get(3).orElse(0L));
+      byTitle.put(finding + "/" + part, new Answered(finding, part, counts));
+    }
+    return List.copyOf(byTitle.values());
+  }
+
+  private static List<Double> numbers(Optional<Object> list) throws SQLException {
+    List<Double> numbers = new ArrayList<>();
+    if (list.orElse(null) instanceof java.sql.Array array) {
+      for (Object number : (Object[]) array.getArray()) {
+        numbers.add((Double) number);
+      }
+    }
+    return numbers;
+  }
+
+  private static String text(Optional<Object> cell) {
+    return cell.map(Object::toString).orElse("");
+  }
+}

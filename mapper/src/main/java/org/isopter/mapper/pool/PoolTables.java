@@ -1,0 +1,80 @@
+package org.isopter.mapper.pool;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.mapper.table.ExaminationsTable;
+import org.isopter.mapper.table.FindingsTable;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.FaultException;
+
+/** The tables of a pool, to be asked in SQL; nothing in the folder is changed. */
+public final class PoolTables implements AutoCloseable {
+
+  /**
+   * What came of a question.
+   *
+   * @param columns the names of the columns
+   * @param cells the rows; a cell may be empty
+   */
+  public record Rows(List<String> columns, List<List<Optional<Object>>> cells) {}
+
+  private final Warehouse warehouse;
+
+  private PoolTables(Warehouse warehouse) {
+    this.warehouse = warehouse;
+  }
+
+  /**
+   * Opens the tables in a folder, in whichever format they are there.
+   *
+   * @throws FaultException when a table is not there
+   */
+  public static PoolTables open(Path folder) throws SQLException {
+    Warehouse warehouse = Warehouse.inMemory();
+    for (String table : List.of(FindingsTable.NAME, ExaminationsTable.NAME)) {
+      Path file = file(folder, table);
+      warehouse.execute(
+          "CREATE VIEW " + table + " AS SELECT * FROM " + Warehouse.text(file.toString()));
+    }
+    return new PoolTables(warehouse);
+  }
+
+  /** Asks a question in SQL about the views {@code findings} and {@code examinations}. */
+  public Rows ask(String sql) throws SQLException {
+    return warehouse.rows(sql);
+  }
+
+  /** Says whether a folder holds the tables of a pool. */
+  public static boolean isPool(Path folder) {
+    return find(folder, FindingsTable.NAME).isPresent()
+        && find(folder, ExaminationsTable.NAME).isPresent();
+  }
+
+  private static Optional<Path> find(Path folder, String table) {
+    return Arrays.stream(TableFormat.values())
+        .map(format -> folder.resolve(table + "." + format.ending()))
+        .filter(Files::isRegularFile)
+        .findFirst();
+  }
+
+  private static Path file(Path folder, String table) {
+    return find(folder, table)
+        .orElseThrow(
+            () ->
+                new FaultException(
+                    new Fault(
+                        folder.toString(),
+                        "no table " + table,
+                        "a folder that was made by pooling",
+                        "pool the records first, and name the folder of the pool")));
+  }
+
+  @Override
+  public void close() throws SQLException {
+    warehouse.close();
+  }
+}
