@@ -28,7 +28,7 @@ final class AcuityValues {
   }
 
   /** Takes the acuity, for instance as {@code 6/12 m} or {@code 0.3 logMAR}. */
-  String take(Optional<String> inCode) throws Refusal {
+  String take() throws Refusal {
     if (holder.has("valueRatio")) {
       return ratio(holder.child("valueRatio").orElseThrow());
     }
@@ -40,10 +40,6 @@ final class AcuityValues {
     }
     if (holder.has("valueString")) {
       return text(holder, "valueString");
-    }
-    if (inCode.isPresent()) {
-      holder.ledger().used("value-in-code");
-      return inCode.get();
     }
     if (holder.has("valueInteger")) {
       return letters();

@@ -59,10 +59,10 @@ final class Conditions {
       return false;
     }
     Optional<Place> answer = component.child("valueCodeableConcept");
-    Optional<Place> bool = component.child("valueBoolean");
-    if (bool.isPresent()) {
-      return yes(
-          meaning, asked.get(), bool.get(), RawJson.write(bool.get().value()).equals("true"));
+    Optional<Boolean> truth = Truth.of(component);
+    if (truth.isPresent()) {
+      Place bool = component.child("valueBoolean").orElseThrow();
+      return yes(meaning, asked.get(), bool, truth.get());
     }
     if (answer.isEmpty()) {
       return false;
@@ -149,6 +149,12 @@ final class Conditions {
     if (effect.isPresent()) {
       meaning.add(effect.get(), coding.place().at());
       coding.take(effect.get().rule(), Optional.of(effect.get().display()));
+      return;
+    }
+    Optional<Statement> statement = vocabulary.habits().statement(coding.token());
+    if (statement.isPresent()) {
+      meaning.statement(statement.get(), coding.place().at());
+      coding.take("finding-in-code", Optional.of(statement.get().display()));
       return;
     }
     Optional<Effect> group = vocabulary.habits().group(coding.token());

@@ -51,6 +51,7 @@ final class Vocabulary {
         || habits.part(token).isPresent()
         || habits.group(token).isPresent()
         || habits.isQuestion(token)
+        || habits.statement(token).isPresent()
         || partDisplays.containsKey(token);
   }
 
@@ -60,6 +61,7 @@ final class Vocabulary {
         .or(() -> habits.part(token))
         .or(() -> habits.group(token))
         .map(Effect::display)
+        .or(() -> habits.statement(token).map(Statement::display))
         .or(() -> Optional.ofNullable(partDisplays.get(token)));
   }
 
