@@ -181,7 +181,7 @@ final class AcuityValues {
 
   private String display(Place concept) throws Refusal {
     List<Place> codings = concept.list("coding");
-    if (codings.size() == 1 && !codings.get(0).has("code")) {
+    if (codings.size() == 1 && Coding.isLocal(codings.get(0))) {
       return text(codings.get(0), "display");
     }
     throw Values.unfit(holder, "the code of an acuity, or an acuity in words");

@@ -53,7 +53,7 @@ final class CodedValues {
         .or(() -> vocabulary.habits().answer(answers.id(), token).flatMap(answers::byWord));
   }
 
-  /** An answer in words: the text, or the only display of a coding without a code. */
+  /** An answer in words: the text, or the display of a coding without a code of others. */
   private static Optional<Concept> named(Place concept, Answers answers) {
     Optional<Concept> byText = word(answers, concept.text("text"));
     if (byText.isPresent()) {
@@ -62,7 +62,7 @@ final class CodedValues {
     }
     for (Place coding : concept.list("coding")) {
       Optional<Concept> byDisplay = word(answers, coding.text("display"));
-      if (!coding.has("code") && byDisplay.isPresent()) {
+      if (Coding.isLocal(coding) && byDisplay.isPresent()) {
         coding.take("answer-text", "display");
         return byDisplay;
       }

@@ -178,7 +178,7 @@ final class Conditions {
       return;
     }
     for (Place coding : code.list("coding")) {
-      if (!coding.has("code") && titled(meaning, coding, "display")) {
+      if (Coding.isLocal(coding) && titled(meaning, coding, "display")) {
         return;
       }
     }

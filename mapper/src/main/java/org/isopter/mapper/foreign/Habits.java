@@ -40,6 +40,7 @@ final class Habits {
   private final Map<String, String> notations = new HashMap<>();
   private final Map<String, String> lowVision = new HashMap<>();
   private final Map<String, String> profiles = new HashMap<>();
+  private final Map<String, String> titles = new HashMap<>();
 
   private Habits(Raw tables) {
     codes = table(tables, "codes", Effect::of);
@@ -58,6 +59,7 @@ final class Habits {
     spellings(tables, "units", "ucum", units);
     spellings(tables, "notations", "text", notations);
     spellings(tables, "lowVision", "text", lowVision);
+    spellings(tables, "titles", "as", titles);
     tables.objects("profiles").forEach(r -> profiles.put(text(r, "url"), text(r, "notation")));
   }
 
@@ -139,6 +141,11 @@ final class Habits {
   /** Returns the abbreviation of a vision too low for a chart. */
   Optional<String> lowVision(String words) {
     return Optional.ofNullable(lowVision.get(plain(words)));
+  }
+
+  /** Returns the tokens of codes by the words that name the same; the words are plain. */
+  Map<String, String> titles() {
+    return titles;
   }
 
   /** Returns the notation that a published profile fixes. */

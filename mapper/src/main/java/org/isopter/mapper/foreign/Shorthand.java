@@ -23,7 +23,7 @@ final class Shorthand {
 
   private static final Pattern SIDE =
       Pattern.compile(
-          "\\b(r|l|b|re|le|be|beo|od|os|ou|right|left|both|bilateral)\\b",
+          "(?<![a-z])(r|l|b|re|le|be|beo|od|os|ou|right|left|both|bilateral)(?![a-z])",
           Pattern.CASE_INSENSITIVE);
 
   private final Topic topic;
@@ -41,6 +41,11 @@ final class Shorthand {
     this.topic = topic;
     this.at = at;
     this.eye = eye;
+  }
+
+  /** Says whether a text names an eye, or may do so. */
+  static boolean namesEye(String text) {
+    return SIDE.matcher(text).find();
   }
 
   /** Returns what the text tells, all of it. */
@@ -64,7 +69,7 @@ final class Shorthand {
    */
   private List<String> forms(String text) {
     List<String> forms = new ArrayList<>();
-    if (eye.isPresent() && !SIDE.matcher(text).find()) {
+    if (eye.isPresent() && !namesEye(text)) {
       String side = Statement.letters(eye.get());
       topic.headings().forEach(heading -> forms.add(heading + " " + side + " " + text));
     }

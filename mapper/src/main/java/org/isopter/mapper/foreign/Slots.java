@@ -42,7 +42,8 @@ final class Slots {
     try {
       return told.take();
     } catch (Refusal refusal) {
-      throw TELLING.contains(refusal.reason().why()) ? refusal : before;
+      boolean named = before.reason().why() == Why.NO_SIDE && told.namesEye();
+      throw named || TELLING.contains(refusal.reason().why()) ? refusal : before;
     }
   }
 }

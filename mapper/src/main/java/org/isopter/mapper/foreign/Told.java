@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import org.isopter.model.catalogue.Presence;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.value.Code;
 import org.isopter.model.value.Site;
 
 /**
@@ -42,6 +41,11 @@ final class Told {
             .filter(one -> vocabulary.habits().acuity(one.token()).isEmpty())
             .isPresent();
     return topic().isPresent() && (coded || text().isPresent());
+  }
+
+  /** Says whether the text names an eye. */
+  boolean namesEye() {
+    return text().flatMap(text -> text.value().string()).filter(Shorthand::namesEye).isPresent();
   }
 
   /** Takes the facts. */
@@ -143,7 +147,7 @@ final class Told {
     List<Coding> published =
         holder.child("valueCodeableConcept").stream()
             .flatMap(c -> Coding.of(c, this::isStatement, vocabulary).stream())
-            .filter(coding -> isPublished(coding.place()))
+            .filter(coding -> !Coding.isLocal(coding.place()))
             .toList();
     return published.size() == 1
         ? published.stream().filter(c -> c.sure() && isStatement(c.token())).findFirst()
@@ -158,15 +162,10 @@ final class Told {
   private Optional<Placed> text() {
     Optional<Place> concept = holder.child("valueCodeableConcept");
     boolean published =
-        concept.stream().flatMap(c -> c.list("coding").stream()).anyMatch(Told::isPublished);
+        concept.stream().flatMap(c -> c.list("coding").stream()).anyMatch(c -> !Coding.isLocal(c));
     Optional<Place> text = published ? Optional.empty() : concept.flatMap(c -> c.child("text"));
     return text.or(() -> holder.child("valueString"))
         .filter(place -> !place.value().string().orElse("").isBlank())
         .map(place -> new Placed(place.at(), place.value()));
-  }
-
-  private static boolean isPublished(Place coding) {
-    String system = coding.text("system");
-    return system.isEmpty() || system.startsWith(Code.SNOMED) || system.startsWith(Code.LOINC);
   }
 }

@@ -2,7 +2,6 @@ package org.isopter.mapper.foreign;
 
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -23,8 +22,7 @@ final class Translator {
   private final Ledger ledger;
   private final Place observation;
   private final Dressing dressing;
-  private final List<Reason> reasons = new ArrayList<>();
-  private final List<Fact<?>> facts = new ArrayList<>();
+  private final Gathering gathering;
   private Optional<Translation.Piece> piece = Optional.empty();
 
   private Translator(Vocabulary vocabulary, Options options, Neighbours neighbours, Raw resource) {
@@ -34,6 +32,7 @@ final class Translator {
     this.ledger = new Ledger(resource);
     this.observation = ledger.root();
     this.dressing = new Dressing(vocabulary, observation);
+    this.gathering = new Gathering(ledger, dressing);
   }
 
   static Translation of(
@@ -46,18 +45,14 @@ final class Translator {
     Optional<List<Meaning.Side>> around = Optional.empty();
     try {
       Head.guard(observation);
-      around = attempt(() -> Sides.of(vocabulary, observation, neighbours));
+      around = gathering.attempt(() -> Sides.of(vocabulary, observation, neighbours));
       head = head();
       root(around.orElse(List.of()));
     } catch (Refusal refusal) {
-      reasons.add(refusal.reason());
+      gathering.refused(refusal);
     }
-    if (around.isEmpty() && reasons.size() > 1) {
-      // That no eye was found follows from what could not be read of it.
-      reasons.subList(1, reasons.size()).removeIf(reason -> reason.why() == Why.NO_SIDE);
-    }
-    // What is most to the point comes first, in the order of the list of reasons.
-    reasons.sort(Comparator.comparing(Reason::why));
+    List<Reason> reasons = gathering.reasons(around.isEmpty());
+    List<Fact<?>> facts = gathering.facts();
     if (head.isEmpty() || around.isEmpty() || (facts.isEmpty() && piece.isEmpty())) {
       return Translation.kept(ledger, reasons);
     }
@@ -67,25 +62,10 @@ final class Translator {
     return new Translation(head, facts, ledger, reasons, piece, Optional.empty());
   }
 
-  /** A step that may be refused. */
-  private interface Step<T> {
-    T run() throws Refusal;
-  }
-
-  /** Runs a step; a refusal is noted, so that all reasons are given and not only the first. */
-  private <T> Optional<T> attempt(Step<T> step) {
-    try {
-      return Optional.of(step.run());
-    } catch (Refusal refusal) {
-      reasons.add(refusal.reason());
-      return Optional.empty();
-    }
-  }
-
   private Optional<Head> head() {
-    Optional<Status> status = attempt(() -> Head.status(observation));
-    Optional<OffsetDateTime> time = attempt(() -> Head.time(observation, options.zone()));
-    Optional<Party> subject = attempt(() -> Head.subject(observation, neighbours));
+    Optional<Status> status = gathering.attempt(() -> Head.status(observation));
+    Optional<OffsetDateTime> time = gathering.attempt(() -> Head.time(observation, options.zone()));
+    Optional<Party> subject = gathering.attempt(() -> Head.subject(observation, neighbours));
     if (status.isEmpty() || time.isEmpty() || subject.isEmpty()) {
       return Optional.empty();
     }
@@ -112,7 +92,7 @@ final class Translator {
     }
     Pieces pieces = new Pieces(vocabulary, observation);
     if (name.isEmpty() && components.isEmpty() && pieces.isPiece(observation)) {
-      piece = attempt(() -> pieces.alone(around));
+      piece = gathering.attempt(() -> pieces.alone(around));
       return;
     }
     List<Place> apart = pieces.apart(components, name);
@@ -135,14 +115,23 @@ final class Translator {
     others.removeAll(own);
     boolean panel = !valued && (eyes || isPanel(others));
     boolean told = meaning.statement().isPresent() || (meaning.isGroup() && hasValue(observation));
-    int before = reasons.size();
-    if (name.isPresent() ? !panel : told) {
+    int before = gathering.count();
+    List<Place> ofEyes = valued ? List.of() : EyeComponents.of(vocabulary, others);
+    if (name.isPresent() && !ofEyes.isEmpty()) {
+      others.removeAll(ofEyes);
+      for (Place component : ofEyes) {
+        List<Meaning.Side> eye = EyeComponents.sides(vocabulary, component, around);
+        if (slot(component, meaning, List.of(), eye)) {
+          EyeComponents.take(vocabulary, component);
+        }
+      }
+    } else if (name.isPresent() ? !panel : told) {
       slot(observation, meaning, own, around);
     } else if (!meaning.isGroup() && hasValue(observation)) {
       throw unknown();
     }
     others(conditions, others, around);
-    if (facts.isEmpty() && name.isEmpty() && !eyes && reasons.size() == before) {
+    if (name.isEmpty() && !eyes && gathering.count() == before) {
       throw meaning.isGroup() && observation.has("hasMember") ? Pieces.onlyMembers() : unknown();
     }
   }
@@ -150,23 +139,21 @@ final class Translator {
   /** Makes a refraction of the parts of each eye. */
   private void eyes(Pieces pieces, List<Place> apart, Meaning meaning, List<Meaning.Side> around) {
     Ledger.Mark mark = ledger.mark();
-    Optional<Map<Site, List<Place>>> byEye = attempt(() -> pieces.byEye(apart, around));
+    Optional<Map<Site, List<Place>>> byEye = gathering.attempt(() -> pieces.byEye(apart, around));
     if (byEye.isEmpty()) {
       ledger.backTo(mark);
     }
     for (Map.Entry<Site, List<Place>> eye : byEye.orElse(Map.of()).entrySet()) {
-      taking(() -> List.of(pieces.joined(eye.getValue(), eye.getKey())), meaning);
+      gathering.taking(() -> List.of(pieces.joined(eye.getValue(), eye.getKey())), meaning);
     }
   }
 
   private void others(Conditions conditions, List<Place> components, List<Meaning.Side> around) {
     for (Place component : components) {
       Ledger.Mark mark = ledger.mark();
-      Optional<Meaning> meaning = attempt(() -> conditions.of(component));
+      Optional<Meaning> meaning = gathering.attempt(() -> conditions.of(component));
       if (meaning.isPresent() && isFinding(meaning.get())) {
-        int before = facts.size();
-        slot(component, meaning.get(), List.of(), around);
-        if (facts.size() > before) {
+        if (slot(component, meaning.get(), List.of(), around)) {
           ledger.used("code-component");
         }
       } else {
@@ -177,11 +164,13 @@ final class Translator {
 
   private boolean isFinding(Meaning meaning) {
     return meaning.statement().isPresent()
-        || attempt(meaning::finding).flatMap(finding -> finding).isPresent();
+        || gathering.attempt(meaning::finding).flatMap(finding -> finding).isPresent();
   }
 
-  private void slot(Place holder, Meaning meaning, List<Place> parts, List<Meaning.Side> around) {
-    taking(
+  /** Takes the facts of a place; says whether there are any. */
+  private boolean slot(
+      Place holder, Meaning meaning, List<Place> parts, List<Meaning.Side> around) {
+    return gathering.taking(
         () -> {
           List<Meaning.Side> sides = SideWords.all(ledger, holder, observation, meaning, around);
           Told told = new Told(vocabulary, holder, meaning, sides);
@@ -193,26 +182,6 @@ final class Translator {
           return Slots.read(coded, told, ledger, parts.isEmpty());
         },
         meaning);
-  }
-
-  /** Adds the facts of a step, or its reason and nothing. */
-  private void taking(Step<List<Fact<?>>> step, Meaning meaning) {
-    Ledger.Mark mark = ledger.mark();
-    Optional<List<Fact<?>>> dressed =
-        attempt(
-            () -> {
-              List<Fact<?>> all = new ArrayList<>();
-              for (Fact<?> fact : step.run()) {
-                all.add(dressing.dressed(fact, meaning));
-              }
-              return all;
-            });
-    if (dressed.isEmpty()) {
-      ledger.backTo(mark);
-    }
-    for (Fact<?> fact : dressed.orElse(List.of())) {
-      facts.add(facts.isEmpty() ? dressing.remarked(fact) : fact);
-    }
   }
 
   private List<Place> components(List<Place> components, Optional<String> name) {

@@ -24,6 +24,7 @@ final class Vocabulary {
   Vocabulary(Catalogue catalogue) {
     this.catalogue = catalogue;
     catalogue.all().forEach(this::index);
+    habits.titles().forEach((title, token) -> effect(token).ifPresent(e -> byTitle.put(title, e)));
     catalogue.all().forEach(f -> byTitle.put(Habits.plain(f.title()), plain(f, f.title())));
   }
 

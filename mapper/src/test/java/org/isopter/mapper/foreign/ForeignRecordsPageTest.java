@@ -21,6 +21,10 @@ class ForeignRecordsPageTest {
           "panel-of-components.json",
           "perimetry-in-report.json",
           "lines-with-wrong-systems.ndjson",
+          "shorthand-in-text.json",
+          "refraction-in-pieces.json",
+          "findings-by-code.json",
+          "local-codes.json",
           "orders-and-others.json",
           "not-a-resource.json");
 
