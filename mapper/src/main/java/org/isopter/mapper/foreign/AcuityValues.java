@@ -28,7 +28,7 @@ final class AcuityValues {
   }
 
   /** Takes the acuity, for instance as {@code 6/12 m} or {@code 0.3 logMAR}. */
-  String take(Optional<String> inCode) throws Refusal {
+  String take() throws Refusal {
     if (holder.has("valueRatio")) {
       return ratio(holder.child("valueRatio").orElseThrow());
     }
@@ -40,10 +40,6 @@ final class AcuityValues {
     }
     if (holder.has("valueString")) {
       return text(holder, "valueString");
-    }
-    if (inCode.isPresent()) {
-      holder.ledger().used("value-in-code");
-      return inCode.get();
     }
     if (holder.has("valueInteger")) {
       return letters();
@@ -185,7 +181,7 @@ final class AcuityValues {
 
   private String display(Place concept) throws Refusal {
     List<Place> codings = concept.list("coding");
-    if (codings.size() == 1 && !codings.get(0).has("code")) {
+    if (codings.size() == 1 && Coding.isLocal(codings.get(0))) {
       return text(codings.get(0), "display");
     }
     throw Values.unfit(holder, "the code of an acuity, or an acuity in words");

@@ -1,6 +1,7 @@
 package org.isopter.mapper.foreign;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -18,21 +19,37 @@ final class Assembly {
 
   private final Options options;
   private final Document document;
-  private final List<Translator.Translation> translations;
+  private final List<Translation> translations;
   private final Map<Integer, Reason> superseded;
   private final List<Set<String>> references = new ArrayList<>();
 
-  Assembly(Options options, Document document, List<Translator.Translation> translations) {
+  /** The observations that gave a part to the fact of another, by its number. */
+  private final Map<Integer, List<Integer>> givers = new HashMap<>();
+
+  /** The number of the examination that each observation became a part of. */
+  private final Map<Integer, Integer> homes = new HashMap<>();
+
+  Assembly(
+      Options options,
+      Document document,
+      List<Translation> translations,
+      Map<Integer, Reason> superseded) {
     this.options = options;
     this.document = document;
     this.translations = translations;
-    this.superseded = Versions.of(document.parts(), translations);
+    this.superseded = superseded;
+    for (int i = 0; i < translations.size(); i++) {
+      int giver = i;
+      Optional<Integer> joins = translations.get(i).joins();
+      joins.ifPresent(j -> givers.computeIfAbsent(j, any -> new ArrayList<>()).add(giver));
+    }
   }
 
   Reading reading() {
     List<List<Visits.Member>> visits = new Visits(options.window()).group(members());
     List<ReadExam> exams = new ArrayList<>();
     for (List<Visits.Member> visit : visits) {
+      visit.forEach(member -> homes.put(member.index(), exams.size()));
       exams.add(exam(visit));
       references.add(references(visit));
     }
@@ -53,11 +70,8 @@ final class Assembly {
     List<Visits.Member> members = new ArrayList<>();
     for (int i = 0; i < translations.size(); i++) {
       Optional<Head> head = translations.get(i).head();
-      if (head.isPresent() && !superseded.containsKey(i)) {
-        Document.Part part = document.parts().get(i);
-        Optional<String> panel = Optional.ofNullable(panels.get(Panels.name(part)));
-        String mark = head.get().known() ? "" : Head.fingerprint(part.resource());
-        members.add(new Visits.Member(i, head.get(), panel, mark));
+      if (head.isPresent() && !superseded.containsKey(i) && translations.get(i).joins().isEmpty()) {
+        members.add(Visits.Member.of(i, head.get(), document.parts().get(i), panels));
       }
     }
     return members;
@@ -67,7 +81,7 @@ final class Assembly {
     Header header = Visits.header(visit);
     List<Fact<?>> facts = new ArrayList<>();
     List<Integer> of = new ArrayList<>();
-    visit.forEach(member -> settle(member, header));
+    visit.forEach(member -> settle(member.index(), member.head(), header));
     for (Visits.Member member : visit) {
       for (Fact<?> fact : translations.get(member.index()).facts()) {
         facts.add(fact.at(member.head().at()));
@@ -81,14 +95,17 @@ final class Assembly {
   }
 
   /** Takes or gives back what the header of the examination says for all of its observations. */
-  private void settle(Visits.Member member, Header header) {
-    Ledger ledger = translations.get(member.index()).ledger();
+  private void settle(int member, Head head, Header header) {
+    Ledger ledger = translations.get(member).ledger();
     if (header.performer().isPresent()) {
       Head.takePerformer(ledger.root());
     }
-    Optional<String> name = member.head().subject().name();
+    Optional<String> name = head.subject().name();
     if (name.isPresent() && !name.equals(header.subject().name())) {
       ledger.giveBack("/subject/display");
+    }
+    for (int giver : givers.getOrDefault(member, List.of())) {
+      settle(giver, translations.get(giver).head().orElseThrow(), header);
     }
   }
 
@@ -157,11 +174,14 @@ final class Assembly {
       wholes.add(new ArrayList<>());
     }
     for (int i = 0; i < translations.size(); i++) {
-      if (treatedAsKept(i)) {
-        Document.Part part = document.parts().get(i);
-        String why = reasons(i).get(0).why().word();
+      Document.Part part = document.parts().get(i);
+      Optional<Integer> joins = translations.get(i).joins();
+      if (treatedAsKept(i) || joins.isPresent()) {
+        String why = joins.isPresent() ? Why.JOINED.word() : reasons(i).get(0).why().word();
         String word = part.keptBefore().orElse(why);
-        wholes.get(home(part)).add(new Carried.Whole(part.address(), word, part.resource()));
+        int home =
+            joins.flatMap(j -> Optional.ofNullable(homes.get(j))).orElseGet(() -> home(part));
+        wholes.get(home).add(new Carried.Whole(part.address(), word, part.resource()));
       }
     }
     return wholes;
@@ -214,14 +234,15 @@ final class Assembly {
   }
 
   private Treated translated(int i) {
-    Translator.Translation translation = translations.get(i);
+    Translation translation = translations.get(i);
     Set<String> used = new TreeSet<>(translation.ledger().rules());
     List<Placed> leftover = translation.ledger().leftover();
     boolean plain = used.isEmpty() && translation.reasons().isEmpty();
     if (plain && leftover.stream().allMatch(Own::isTransport)) {
       return new Treated.Exact(translation.facts());
     }
+    List<Fact<?>> facts = translation.joins().map(translations::get).orElse(translation).facts();
     return new Treated.Translated(
-        translation.facts(), used, translation.ledger().taken(), leftover, translation.reasons());
+        facts, used, translation.ledger().taken(), leftover, translation.reasons());
   }
 }

@@ -21,6 +21,11 @@ record Coding(Place place, String token, String rule, boolean sure) {
   private static final Pattern SNOMED_SHAPE = Pattern.compile("[1-9]\\d{5,17}");
   private static final Pattern LOINC_SHAPE = Pattern.compile("(LA)?\\d{1,7}-\\d");
 
+  /** The systems whose codes others may know, apart from what we know of them. */
+  private static final Pattern PUBLISHED =
+      Pattern.compile(
+          "snomed|loinc|hl7\\.org|dicom|unitsofmeasure|/sid/|^urn:oid:2\\.16\\.840\\.1\\.113883\\.");
+
   /** The systems by the other names that they are known under. */
   private static final Map<String, String> ALIASES =
       Map.of(
@@ -72,6 +77,15 @@ record Coding(Place place, String token, String rule, boolean sure) {
             .filter(name -> Vocabulary.sameName(name, place.text("display")))
             .isPresent();
     return new Coding(place, shaped.get(), rule, named);
+  }
+
+  /** Says whether a coding has no code that others may know: its display is then all it says. */
+  static boolean isLocal(Place coding) {
+    String code = coding.text("code");
+    String system = alias(coding.text("system"));
+    boolean unnamed = system.isEmpty() && shaped(code).isEmpty();
+    boolean other = !system.isEmpty() && !PUBLISHED.matcher(system).find();
+    return code.isEmpty() || unnamed || other;
   }
 
   private static String alias(String system) {

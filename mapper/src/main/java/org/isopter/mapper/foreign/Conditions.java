@@ -59,10 +59,10 @@ final class Conditions {
       return false;
     }
     Optional<Place> answer = component.child("valueCodeableConcept");
-    Optional<Place> bool = component.child("valueBoolean");
-    if (bool.isPresent()) {
-      return yes(
-          meaning, asked.get(), bool.get(), RawJson.write(bool.get().value()).equals("true"));
+    Optional<Boolean> truth = Truth.of(component);
+    if (truth.isPresent()) {
+      Place bool = component.child("valueBoolean").orElseThrow();
+      return yes(meaning, asked.get(), bool, truth.get());
     }
     if (answer.isEmpty()) {
       return false;
@@ -151,6 +151,12 @@ final class Conditions {
       coding.take(effect.get().rule(), Optional.of(effect.get().display()));
       return;
     }
+    Optional<Statement> statement = vocabulary.habits().statement(coding.token());
+    if (statement.isPresent()) {
+      meaning.statement(statement.get(), coding.place().at());
+      coding.take("finding-in-code", Optional.of(statement.get().display()));
+      return;
+    }
     Optional<Effect> group = vocabulary.habits().group(coding.token());
     if (group.isPresent()) {
       meaning.group(group.get(), coding.place().at());
@@ -172,7 +178,7 @@ final class Conditions {
       return;
     }
     for (Place coding : code.list("coding")) {
-      if (!coding.has("code") && titled(meaning, coding, "display")) {
+      if (Coding.isLocal(coding) && titled(meaning, coding, "display")) {
         return;
       }
     }

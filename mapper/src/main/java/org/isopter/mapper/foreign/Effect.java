@@ -15,8 +15,8 @@ import org.isopter.model.value.Site;
  * @param part the part of the finding that a value under this code fills
  * @param parts the parts that the code itself fills, by key, each with the word of its answer
  * @param notation the notation that the code fixes
- * @param value the written form of an acuity that the code itself holds
  * @param method the word of the technique that the code names
+ * @param topic what a group of findings is about
  */
 record Effect(
     String rule,
@@ -26,8 +26,8 @@ record Effect(
     Optional<String> part,
     Map<String, String> parts,
     Optional<String> notation,
-    Optional<String> value,
-    Optional<String> method) {
+    Optional<String> method,
+    Optional<String> topic) {
 
   /** The finding of an acuity of which neither distance nor near is said. */
   static final String ACUITY = "acuity";
@@ -50,8 +50,8 @@ record Effect(
         row.string("part"),
         parts,
         row.string("notation"),
-        row.string("value"),
-        row.string("method"));
+        row.string("method"),
+        row.string("topic"));
   }
 
   static Site site(String word) {

@@ -2,6 +2,7 @@ package org.isopter.mapper.foreign;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.isopter.mapper.fhir.FhirReader;
 import org.isopter.model.catalogue.Catalogue;
@@ -92,14 +93,17 @@ public final class ForeignReader {
   private Reading foreign(Document document) {
     Neighbours neighbours = document.neighbours();
     List<Document.Part> parts = document.parts();
-    List<Translator.Translation> translations =
+    List<Translation> translations =
         (parts.size() < MANY ? parts.stream() : parts.parallelStream())
             .map(part -> translate(part, neighbours))
             .toList();
-    return new Assembly(options, document, translations).reading();
+    Map<Integer, Reason> superseded = Versions.of(parts, translations);
+    List<Translation> joined =
+        new Joining(vocabulary, options, document).joined(translations, superseded.keySet());
+    return new Assembly(options, document, joined, superseded).reading();
   }
 
-  private Translator.Translation translate(Document.Part part, Neighbours neighbours) {
+  private Translation translate(Document.Part part, Neighbours neighbours) {
     String type = Neighbours.type(part.resource());
     if (part.keptBefore().isPresent()) {
       return kept(part, why(part.keptBefore().get()), "kept before", "");
@@ -111,11 +115,9 @@ public final class ForeignReader {
     return kept(part, why, type, "an Observation");
   }
 
-  private static Translator.Translation kept(
-      Document.Part part, Why why, String seen, String wanted) {
+  private static Translation kept(Document.Part part, Why why, String seen, String wanted) {
     Reason reason = new Reason(why, Fault.of("", seen, wanted));
-    return new Translator.Translation(
-        Optional.empty(), List.of(), new Ledger(part.resource()), List.of(reason));
+    return Translation.kept(new Ledger(part.resource()), List.of(reason));
   }
 
   private static Why why(String word) {

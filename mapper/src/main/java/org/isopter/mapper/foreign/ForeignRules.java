@@ -28,6 +28,11 @@ public final class ForeignRules {
     return all().stream().filter(rule -> rule.id().equals(id)).findFirst();
   }
 
+  /** Returns the observation, or the bundle, that differs so from the plain observation. */
+  static String whole(Raw difference) {
+    return whole(Habits.load(FILE).object("plain").orElseThrow(), difference);
+  }
+
   private static List<ForeignRule> load() {
     Raw file = Habits.load(FILE);
     Raw.Obj plain = file.object("plain").orElseThrow();

@@ -1,6 +1,7 @@
 package org.isopter.mapper.foreign;
 
 import java.util.List;
+import org.isopter.model.exam.Fact;
 
 /** What every observation of ours says, and what others may say as well. */
 final class Frame {
@@ -9,8 +10,20 @@ final class Frame {
 
   private Frame() {}
 
+  /** Takes what our own writer says again of every observation. */
+  static void take(Place observation, List<Fact<?>> facts) {
+    observation.take(Ledger.CATALOGUE, "resourceType");
+    category(observation);
+    if (facts.size() == 1 && observation.child("code").isPresent()) {
+      Place code = observation.child("code").get();
+      if (code.text("text").equals(facts.get(0).finding().title())) {
+        code.take(Ledger.CATALOGUE, "text");
+      }
+    }
+  }
+
   /** Takes the category where it is that of an examination. */
-  static void category(Place observation) {
+  private static void category(Place observation) {
     for (Place category : observation.list("category")) {
       List<Place> codings = category.list("coding");
       if (codings.size() == 1

@@ -29,6 +29,8 @@ final class Habits {
   private final Map<String, Effect> parts;
   private final Map<String, Effect> groups;
   private final Set<String> questions;
+  private final Map<String, Statement> statements;
+  private final Map<String, Topic> topics = new HashMap<>();
   private final Map<String, String> sites;
   private final Map<String, String> qualifiers;
   private final Map<String, String> values;
@@ -38,12 +40,15 @@ final class Habits {
   private final Map<String, String> notations = new HashMap<>();
   private final Map<String, String> lowVision = new HashMap<>();
   private final Map<String, String> profiles = new HashMap<>();
+  private final Map<String, String> titles = new HashMap<>();
 
   private Habits(Raw tables) {
     codes = table(tables, "codes", Effect::of);
     parts = table(tables, "parts", Effect::of);
     groups = table(tables, "groups", Effect::of);
     questions = table(tables, "questions", row -> row).keySet();
+    statements = table(tables, "statements", Statement::of);
+    tables.objects("topics").forEach(this::topic);
     sites = table(tables, "sites", row -> text(row, "is"));
     qualifiers = table(tables, "qualifiers", row -> text(row, "is"));
     values = table(tables, "values", row -> text(row, "text"));
@@ -54,6 +59,7 @@ final class Habits {
     spellings(tables, "units", "ucum", units);
     spellings(tables, "notations", "text", notations);
     spellings(tables, "lowVision", "text", lowVision);
+    spellings(tables, "titles", "as", titles);
     tables.objects("profiles").forEach(r -> profiles.put(text(r, "url"), text(r, "notation")));
   }
 
@@ -75,6 +81,16 @@ final class Habits {
   /** Returns what the code of a mere group of findings says. */
   Optional<Effect> group(String token) {
     return Optional.ofNullable(groups.get(token));
+  }
+
+  /** Returns what a coded finding says. */
+  Optional<Statement> statement(String token) {
+    return Optional.ofNullable(statements.get(token));
+  }
+
+  /** Returns what may be told under a finding, or under a group of that name. */
+  Optional<Topic> topic(String name) {
+    return Optional.ofNullable(topics.get(name));
   }
 
   /** Says whether the code asks for what another code answers. */
@@ -127,6 +143,11 @@ final class Habits {
     return Optional.ofNullable(lowVision.get(plain(words)));
   }
 
+  /** Returns the tokens of codes by the words that name the same; the words are plain. */
+  Map<String, String> titles() {
+    return titles;
+  }
+
   /** Returns the notation that a published profile fixes. */
   Optional<String> profileNotation(String url) {
     return Optional.ofNullable(profiles.get(url));
@@ -152,6 +173,10 @@ final class Habits {
       }
     }
     return table;
+  }
+
+  private void topic(Raw row) {
+    row.list("of").forEach(name -> topics.put(name.string().orElseThrow(), Topic.of(row)));
   }
 
   private static void spellings(Raw tables, String name, String key, Map<String, String> into) {

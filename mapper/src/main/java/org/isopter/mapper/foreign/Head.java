@@ -37,6 +37,22 @@ record Head(
   private static final String UNSTATED_SYSTEM = Canonical.identifier("unstated-subject");
   private static final String URI_SYSTEM = "urn:ietf:rfc:3986";
 
+  /** Refuses what may turn the meaning of all of it round. */
+  static void guard(Place observation) throws Refusal {
+    if (observation.has("implicitRules")) {
+      throw Refusal.of(Why.MODIFIED, "/implicitRules", "implicit rules", "none");
+    }
+    Optional<String> modifier =
+        observation.value().leaves().stream()
+            .map(Placed::at)
+            .filter(place -> place.contains("/modifierExtension"))
+            .filter(place -> !place.startsWith("/contained/"))
+            .findFirst();
+    if (modifier.isPresent()) {
+      throw Refusal.of(Why.MODIFIED, modifier.get(), "a modifier extension", "none");
+    }
+  }
+
   /** Takes the status. */
   static Status status(Place observation) throws Refusal {
     String word = observation.text("status");

@@ -18,26 +18,51 @@ final class Meaning {
   private final List<Side> sides = new ArrayList<>();
   private final Map<String, String> parts = new HashMap<>();
   private Optional<String> notation = Optional.empty();
-  private Optional<String> value = Optional.empty();
   private Optional<String> method = Optional.empty();
+  private Optional<Statement> statement = Optional.empty();
+  private Optional<String> topic = Optional.empty();
   private boolean group;
 
   /** Adds what a code says. */
   void add(Effect effect, String at) throws Refusal {
     effect.finding().ifPresent(finding -> findings.putIfAbsent(finding, at));
-    effect.site().ifPresent(site -> sides.add(new Side(site, at, "side-in-code")));
+    effect.site().ifPresent(site -> side(site, at));
     for (Map.Entry<String, String> part : effect.parts().entrySet()) {
       part(part.getKey(), part.getValue(), at);
     }
     notation = agreed(notation, effect.notation(), at);
-    value = agreed(value, effect.value(), at);
     method = agreed(method, effect.method(), at);
+  }
+
+  /** Notes that the code is that of a finding. */
+  void of(String finding, String at) {
+    findings.putIfAbsent(finding, at);
+  }
+
+  /** Notes an eye that the code names. */
+  void side(Site site, String at) {
+    sides.add(new Side(site, at, "side-in-code"));
   }
 
   /** Notes that the code is that of a group of findings. */
   void group(Effect effect, String at) throws Refusal {
     group = true;
+    effect.site().ifPresent(site -> side(site, at));
     method = agreed(method, effect.method(), at);
+    topic = agreed(topic, effect.topic(), at);
+  }
+
+  /** Notes that the code itself is what was found. */
+  void statement(Statement said, String at) throws Refusal {
+    if (statement.isPresent() && !statement.get().equals(said)) {
+      throw Refusal.of(
+          Why.CODES_DISAGREE,
+          at,
+          statement.get().display() + " and " + said.display(),
+          "one of them");
+    }
+    statement = Optional.of(said);
+    said.site().ifPresent(site -> side(site, at));
   }
 
   boolean isGroup() {
@@ -45,7 +70,18 @@ final class Meaning {
   }
 
   boolean isEmpty() {
-    return findings.isEmpty() && !group;
+    return findings.isEmpty() && statement.isEmpty() && !group;
+  }
+
+  Optional<Statement> statement() {
+    return statement;
+  }
+
+  /** Returns what the code is about: its finding, or the topic of its group. */
+  Optional<String> topic() {
+    return findings.size() == 1
+        ? Optional.of(findings.keySet().iterator().next())
+        : findings.isEmpty() ? topic : Optional.empty();
   }
 
   List<Side> sides() {
@@ -58,10 +94,6 @@ final class Meaning {
 
   Optional<String> notation() {
     return notation;
-  }
-
-  Optional<String> value() {
-    return value;
   }
 
   Optional<String> method() {

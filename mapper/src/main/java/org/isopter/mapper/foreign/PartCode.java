@@ -3,6 +3,7 @@ package org.isopter.mapper.foreign;
 import java.util.Optional;
 import org.isopter.model.shape.Finding;
 import org.isopter.model.shape.Part;
+import org.isopter.model.value.Site;
 
 /**
  * The code of a component that is a part of a finding.
@@ -12,9 +13,15 @@ import org.isopter.model.shape.Part;
  * @param part the part of the finding, where there is one of that key
  * @param rule the rule, empty where the code is the part's own
  * @param display the display that is known for the code
+ * @param site the eye that the code names
  */
 record PartCode(
-    Coding coding, String key, Optional<Part<?, ?>> part, String rule, Optional<String> display) {
+    Coding coding,
+    String key,
+    Optional<Part<?, ?>> part,
+    String rule,
+    Optional<String> display,
+    Optional<Site> site) {
 
   /** Returns the part that a component is, if it is one of the finding. */
   static Optional<PartCode> of(Vocabulary vocabulary, Place component, Finding<?> finding) {
@@ -26,12 +33,15 @@ record PartCode(
       Optional<Part<?, ?>> own = vocabulary.part(finding, coding.token());
       Optional<String> display = vocabulary.display(coding.token());
       if (own.isPresent() && coding.sure()) {
-        return Optional.of(new PartCode(coding, own.get().key(), own, Ledger.CATALOGUE, display));
+        return Optional.of(
+            new PartCode(
+                coding, own.get().key(), own, Ledger.CATALOGUE, display, Optional.empty()));
       }
       Optional<String> alias = vocabulary.habits().part(coding.token()).flatMap(Effect::part);
       if (alias.isPresent() && coding.sure() && isPart(vocabulary, finding, coding.token())) {
         Optional<Part<?, ?>> part = Vocabulary.partNamed(finding, alias.get());
-        return Optional.of(new PartCode(coding, alias.get(), part, "code-alias", display));
+        Optional<Site> site = vocabulary.habits().part(coding.token()).flatMap(Effect::site);
+        return Optional.of(new PartCode(coding, alias.get(), part, "code-alias", display, site));
       }
     }
     return Optional.empty();

@@ -53,6 +53,17 @@ final class Sides {
 
   /** Returns the one eye that all statements name and that the finding may be about. */
   static Site agreed(List<Meaning.Side> said, Finding<?> finding, Place at) throws Refusal {
+    Optional<Site> one = one(said, at);
+    Site site = one.isEmpty() ? ofPair(finding, at) : one.get();
+    if (!finding.sites().contains(site)) {
+      String wanted = finding.sites().stream().map(Site::word).collect(Collectors.joining(" or "));
+      throw Refusal.of(Why.NO_SIDE, at.at(), site.word(), wanted + " for " + finding.id());
+    }
+    return site;
+  }
+
+  /** Returns the one eye that all statements name; empty where there is no statement. */
+  static Optional<Site> one(List<Meaning.Side> said, Place at) throws Refusal {
     Set<Site> sites = said.stream().map(Meaning.Side::site).collect(Collectors.toSet());
     if (sites.size() > 1) {
       throw Refusal.of(
@@ -63,12 +74,7 @@ final class Sides {
               .collect(Collectors.joining(", ")),
           "one eye");
     }
-    Site site = sites.isEmpty() ? ofPair(finding, at) : sites.iterator().next();
-    if (!finding.sites().contains(site)) {
-      String wanted = finding.sites().stream().map(Site::word).collect(Collectors.joining(" or "));
-      throw Refusal.of(Why.NO_SIDE, at.at(), site.word(), wanted + " for " + finding.id());
-    }
-    return site;
+    return sites.stream().findFirst();
   }
 
   private static Site ofPair(Finding<?> finding, Place at) throws Refusal {
@@ -92,13 +98,18 @@ final class Sides {
     }
     laterality(site);
     boolean structured = !site.list("extension").isEmpty();
-    if (!eye && !unknown.isEmpty() && !structured && SideText.in(site.text("text")).isEmpty()) {
+    if (!eye && !unknown.isEmpty() && !structured && !isNamed(site)) {
       throw Refusal.of(
           Why.NOT_AN_EYE,
           unknown.get(0).at(),
           RawJson.write(unknown.get(0).value()),
           "the code of an eye");
     }
+  }
+
+  private static boolean isNamed(Place site) {
+    return !SideText.in(site.text("text")).isEmpty()
+        || site.list("coding").stream().anyMatch(c -> !SideText.in(c.text("display")).isEmpty());
   }
 
   private boolean site(Coding coding) {

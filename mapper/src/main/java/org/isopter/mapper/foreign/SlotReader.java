@@ -62,6 +62,12 @@ final class SlotReader {
             : decode(finding, site, plain(finding, site));
   }
 
+  /** Takes the fact that only the components make, of an eye that is known. */
+  Fact<?> parts(Finding<?> finding, Site site) throws Refusal {
+    return decode(
+        finding, site, new Panel(Optional.empty(), Optional.empty(), taken(finding, site)));
+  }
+
   private Finding<?> finding(String name) throws Refusal {
     return vocabulary
         .catalogue()
@@ -106,9 +112,9 @@ final class SlotReader {
   }
 
   private Fact<?> acuity(Finding<?> known, boolean unqualified, Site site) throws Refusal {
-    Map<String, Outcome<Datum>> parts = parts(known, site);
+    Map<String, Outcome<Datum>> parts = taken(known, site);
     Optional<String> notation = meaning.notation().or(() -> profileNotation);
-    String text = new AcuityValues(vocabulary, holder, notation).take(meaning.value());
+    String text = new AcuityValues(vocabulary, holder, notation).take();
     Finding<?> finding = known;
     if (unqualified) {
       holder.ledger().used("acuity-unqualified");
@@ -131,7 +137,7 @@ final class SlotReader {
   }
 
   private Panel plain(Finding<?> finding, Site site) throws Refusal {
-    Map<String, Outcome<Datum>> parts = parts(finding, site);
+    Map<String, Outcome<Datum>> parts = taken(finding, site);
     Optional<Spec> spec = finding.layout().variants().get(0).value();
     if (spec.isPresent()) {
       Datum value = new Values(vocabulary, holder).take(spec.get());
@@ -143,12 +149,12 @@ final class SlotReader {
     return new Panel(Optional.empty(), Optional.empty(), parts);
   }
 
-  private Map<String, Outcome<Datum>> parts(Finding<?> finding, Site site) throws Refusal {
+  private Map<String, Outcome<Datum>> taken(Finding<?> finding, Site site) throws Refusal {
     Map<String, Outcome<Datum>> parts = new LinkedHashMap<>();
     Optional<Place> prism = Optional.empty();
     Optional<Place> base = Optional.empty();
     for (Place component : components) {
-      String key = take(component, finding, parts);
+      String key = take(component, finding, site, parts);
       prism = key.equals("prism") ? Optional.of(component) : prism;
       base = key.equals("prism-base") ? Optional.of(component) : base;
     }
@@ -164,11 +170,16 @@ final class SlotReader {
   }
 
   /** Takes a component that is a part of the finding; returns its key, or nothing. */
-  private String take(Place component, Finding<?> finding, Map<String, Outcome<Datum>> parts)
+  private String take(
+      Place component, Finding<?> finding, Site site, Map<String, Outcome<Datum>> parts)
       throws Refusal {
     Optional<PartCode> code = PartCode.of(vocabulary, component, finding);
     if (code.isEmpty()) {
       return "";
+    }
+    if (code.get().site().filter(named -> named != site).isPresent()) {
+      String seen = code.get().site().get().word() + " beside " + site.word();
+      throw Refusal.of(Why.SIDES_DISAGREE, component.at() + "/code", seen, "one eye");
     }
     code.get().take();
     Optional<Part<?, ?>> part = code.get().part();

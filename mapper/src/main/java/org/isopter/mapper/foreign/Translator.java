@@ -2,16 +2,14 @@ package org.isopter.mapper.foreign;
 
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Party;
 import org.isopter.model.exam.Status;
-import org.isopter.model.shape.Answers;
 import org.isopter.model.shape.Finding;
-import org.isopter.model.value.Concept;
-import org.isopter.model.value.PlainText;
+import org.isopter.model.value.Site;
 
 /**
  * Translates one observation into facts, as far as it is safe, and gives every reason where not.
@@ -23,8 +21,9 @@ final class Translator {
   private final Neighbours neighbours;
   private final Ledger ledger;
   private final Place observation;
-  private final List<Reason> reasons = new ArrayList<>();
-  private final List<Fact<?>> facts = new ArrayList<>();
+  private final Dressing dressing;
+  private final Gathering gathering;
+  private Optional<Translation.Piece> piece = Optional.empty();
 
   private Translator(Vocabulary vocabulary, Options options, Neighbours neighbours, Raw resource) {
     this.vocabulary = vocabulary;
@@ -32,18 +31,9 @@ final class Translator {
     this.neighbours = neighbours;
     this.ledger = new Ledger(resource);
     this.observation = ledger.root();
+    this.dressing = new Dressing(vocabulary, observation);
+    this.gathering = new Gathering(ledger, dressing);
   }
-
-  /**
-   * What came of an observation.
-   *
-   * @param head of whom and when; empty where it was refused
-   * @param facts what was taken; none where it was refused
-   * @param ledger the account of its leaves
-   * @param reasons why it, or something in it, was not taken
-   */
-  record Translation(
-      Optional<Head> head, List<Fact<?>> facts, Ledger ledger, List<Reason> reasons) {}
 
   static Translation of(
       Vocabulary vocabulary, Options options, Neighbours neighbours, Raw resource) {
@@ -54,64 +44,28 @@ final class Translator {
     Optional<Head> head = Optional.empty();
     Optional<List<Meaning.Side>> around = Optional.empty();
     try {
-      guard();
-      around = attempt(() -> Sides.of(vocabulary, observation, neighbours));
+      Head.guard(observation);
+      around = gathering.attempt(() -> Sides.of(vocabulary, observation, neighbours));
       head = head();
       root(around.orElse(List.of()));
     } catch (Refusal refusal) {
-      reasons.add(refusal.reason());
+      gathering.refused(refusal);
     }
-    boolean taken = head.isPresent() && around.isPresent() && !facts.isEmpty();
-    if (around.isEmpty() && reasons.size() > 1) {
-      // That no eye was found follows from what could not be read of it.
-      reasons.subList(1, reasons.size()).removeIf(reason -> reason.why() == Why.NO_SIDE);
+    List<Reason> reasons = gathering.reasons(around.isEmpty());
+    List<Fact<?>> facts = gathering.facts();
+    if (head.isEmpty() || around.isEmpty() || (facts.isEmpty() && piece.isEmpty())) {
+      return Translation.kept(ledger, reasons);
     }
-    if (taken) {
-      frame();
+    if (!facts.isEmpty()) {
+      Frame.take(observation, facts);
     }
-    // What is most to the point comes first, in the order of the list of reasons.
-    reasons.sort(Comparator.comparing(Reason::why));
-    return new Translation(
-        taken ? head : Optional.empty(), taken ? facts : List.of(), ledger, reasons);
-  }
-
-  /** A step that may be refused. */
-  private interface Step<T> {
-    T run() throws Refusal;
-  }
-
-  /** Runs a step; a refusal is noted, so that all reasons are given and not only the first. */
-  private <T> Optional<T> attempt(Step<T> step) {
-    try {
-      return Optional.of(step.run());
-    } catch (Refusal refusal) {
-      reasons.add(refusal.reason());
-      return Optional.empty();
-    }
-  }
-
-  private void guard() throws Refusal {
-    if (observation.has("implicitRules")) {
-      throw Refusal.of(Why.MODIFIED, "/implicitRules", "implicit rules", "none");
-    }
-    Optional<String> modifier = modifier(observation.value());
-    if (modifier.isPresent()) {
-      throw Refusal.of(Why.MODIFIED, modifier.get(), "a modifier extension", "none");
-    }
-  }
-
-  private static Optional<String> modifier(Raw value) {
-    return value.leaves().stream()
-        .map(Placed::at)
-        .filter(place -> place.contains("/modifierExtension"))
-        .filter(place -> !place.startsWith("/contained/"))
-        .findFirst();
+    return new Translation(head, facts, ledger, reasons, piece, Optional.empty());
   }
 
   private Optional<Head> head() {
-    Optional<Status> status = attempt(() -> Head.status(observation));
-    Optional<OffsetDateTime> time = attempt(() -> Head.time(observation, options.zone()));
-    Optional<Party> subject = attempt(() -> Head.subject(observation, neighbours));
+    Optional<Status> status = gathering.attempt(() -> Head.status(observation));
+    Optional<OffsetDateTime> time = gathering.attempt(() -> Head.time(observation, options.zone()));
+    Optional<Party> subject = gathering.attempt(() -> Head.subject(observation, neighbours));
     if (status.isEmpty() || time.isEmpty() || subject.isEmpty()) {
       return Optional.empty();
     }
@@ -136,32 +90,70 @@ final class Translator {
     if (name.isPresent()) {
       conditions.around(observation, meaning);
     }
+    Pieces pieces = new Pieces(vocabulary, observation);
+    if (name.isEmpty() && components.isEmpty() && pieces.isPiece(observation)) {
+      piece = gathering.attempt(() -> pieces.alone(around));
+      return;
+    }
+    List<Place> apart = pieces.apart(components, name);
+    components.removeAll(apart);
+    eyes(pieces, apart, meaning, around);
+    values(conditions, meaning, components, around, !apart.isEmpty());
+  }
+
+  private void values(
+      Conditions conditions,
+      Meaning meaning,
+      List<Place> components,
+      List<Meaning.Side> around,
+      boolean eyes)
+      throws Refusal {
+    Optional<String> name = meaning.finding();
     List<Place> own = components(components, name);
     boolean valued = hasValue(observation) || !own.isEmpty();
     List<Place> others = new ArrayList<>(components);
     others.removeAll(own);
-    boolean panel = !valued && isPanel(others);
-    if (name.isPresent() && !panel) {
+    boolean panel = !valued && (eyes || isPanel(others));
+    boolean told = meaning.statement().isPresent() || (meaning.isGroup() && hasValue(observation));
+    int before = gathering.count();
+    List<Place> ofEyes = valued ? List.of() : EyeComponents.of(vocabulary, others);
+    if (name.isPresent() && !ofEyes.isEmpty()) {
+      others.removeAll(ofEyes);
+      for (Place component : ofEyes) {
+        List<Meaning.Side> eye = EyeComponents.sides(vocabulary, component, around);
+        if (slot(component, meaning, List.of(), eye)) {
+          EyeComponents.take(vocabulary, component);
+        }
+      }
+    } else if (name.isPresent() ? !panel : told) {
       slot(observation, meaning, own, around);
     } else if (!meaning.isGroup() && hasValue(observation)) {
       throw unknown();
     }
-    int before = reasons.size();
     others(conditions, others, around);
-    if (facts.isEmpty() && name.isEmpty() && reasons.size() == before) {
-      throw unknown();
+    if (name.isEmpty() && !eyes && gathering.count() == before) {
+      throw meaning.isGroup() && observation.has("hasMember") ? Pieces.onlyMembers() : unknown();
+    }
+  }
+
+  /** Makes a refraction of the parts of each eye. */
+  private void eyes(Pieces pieces, List<Place> apart, Meaning meaning, List<Meaning.Side> around) {
+    Ledger.Mark mark = ledger.mark();
+    Optional<Map<Site, List<Place>>> byEye = gathering.attempt(() -> pieces.byEye(apart, around));
+    if (byEye.isEmpty()) {
+      ledger.backTo(mark);
+    }
+    for (Map.Entry<Site, List<Place>> eye : byEye.orElse(Map.of()).entrySet()) {
+      gathering.taking(() -> List.of(pieces.joined(eye.getValue(), eye.getKey())), meaning);
     }
   }
 
   private void others(Conditions conditions, List<Place> components, List<Meaning.Side> around) {
     for (Place component : components) {
       Ledger.Mark mark = ledger.mark();
-      Optional<Meaning> meaning = attempt(() -> conditions.of(component));
-      if (meaning.isPresent()
-          && attempt(() -> meaning.get().finding()).flatMap(f -> f).isPresent()) {
-        int before = facts.size();
-        slot(component, meaning.get(), List.of(), around);
-        if (facts.size() > before) {
+      Optional<Meaning> meaning = gathering.attempt(() -> conditions.of(component));
+      if (meaning.isPresent() && isFinding(meaning.get())) {
+        if (slot(component, meaning.get(), List.of(), around)) {
           ledger.used("code-component");
         }
       } else {
@@ -170,92 +162,26 @@ final class Translator {
     }
   }
 
-  private void slot(Place holder, Meaning meaning, List<Place> parts, List<Meaning.Side> around) {
-    Ledger.Mark mark = ledger.mark();
-    int before = reasons.size();
-    Optional<Fact<?>> fact =
-        attempt(
-            () -> {
-              List<Meaning.Side> sides =
-                  SideWords.all(ledger, holder, observation, meaning, around);
-              Optional<String> profile = profileNotation();
-              return new SlotReader(vocabulary, holder, meaning, parts, sides, profile).read();
-            });
-    if (reasons.size() > before || fact.isEmpty()) {
-      ledger.backTo(mark);
-    } else {
-      facts.add(dressed(fact.get(), meaning));
-    }
+  private boolean isFinding(Meaning meaning) {
+    return meaning.statement().isPresent()
+        || gathering.attempt(meaning::finding).flatMap(finding -> finding).isPresent();
   }
 
-  private Optional<String> profileNotation() {
-    return observation
-        .child("meta")
-        .flatMap(
-            meta ->
-                meta.list("profile").stream()
-                    .flatMap(p -> p.value().string().stream())
-                    .flatMap(url -> vocabulary.habits().profileNotation(url).stream())
-                    .findFirst());
-  }
-
-  private Fact<?> dressed(Fact<?> fact, Meaning meaning) {
-    Fact<?> dressed = fact;
-    Optional<Concept> method = method(fact.finding(), meaning);
-    if (method.isPresent()) {
-      dressed = dressed.by(method.get());
-    }
-    String device = observation.child("device").map(d -> d.text("display")).orElse("");
-    if (!device.isEmpty() && PlainText.check(device).isEmpty()) {
-      observation.child("device").ifPresent(d -> d.take(Ledger.CATALOGUE, "display"));
-      dressed = dressed.with(device);
-    }
-    return facts.isEmpty() ? dressed.remarks(remarks()) : dressed;
-  }
-
-  private Optional<Concept> method(Finding<?> finding, Meaning meaning) {
-    Optional<Answers> methods = finding.methods();
-    Optional<Place> place = observation.child("method");
-    if (methods.isPresent() && place.isPresent()) {
-      for (Coding coding :
-          Coding.of(place.get(), t -> byToken(methods.get(), t).isPresent(), vocabulary)) {
-        Optional<Concept> method = byToken(methods.get(), coding.token());
-        if (method.isPresent() && coding.sure()) {
-          coding.take(Ledger.CATALOGUE, Optional.of(method.get().code().display()));
-          return method;
-        }
-      }
-    }
-    return meaning.method().flatMap(word -> methods.flatMap(m -> m.byWord(word)));
-  }
-
-  private static Optional<Concept> byToken(Answers answers, String token) {
-    int bar = token.indexOf('|');
-    return answers.byCode(token.substring(0, bar), token.substring(bar + 1));
-  }
-
-  private List<String> remarks() {
-    List<String> remarks = new ArrayList<>();
-    for (Place note : observation.list("note")) {
-      String text = note.text("text");
-      if (!text.isEmpty() && PlainText.check(text).isEmpty()) {
-        note.take(Ledger.CATALOGUE, "text");
-        remarks.add(text);
-      }
-    }
-    return remarks;
-  }
-
-  /** Takes what our own writer says again of every observation. */
-  private void frame() {
-    observation.take(Ledger.CATALOGUE, "resourceType");
-    Frame.category(observation);
-    if (facts.size() == 1 && observation.child("code").isPresent()) {
-      Place code = observation.child("code").get();
-      if (code.text("text").equals(facts.get(0).finding().title())) {
-        code.take(Ledger.CATALOGUE, "text");
-      }
-    }
+  /** Takes the facts of a place; says whether there are any. */
+  private boolean slot(
+      Place holder, Meaning meaning, List<Place> parts, List<Meaning.Side> around) {
+    return gathering.taking(
+        () -> {
+          List<Meaning.Side> sides = SideWords.all(ledger, holder, observation, meaning, around);
+          Told told = new Told(vocabulary, holder, meaning, sides);
+          if (meaning.finding().isEmpty() || meaning.statement().isPresent()) {
+            return told.take();
+          }
+          Optional<String> profile = dressing.profileNotation();
+          SlotReader coded = new SlotReader(vocabulary, holder, meaning, parts, sides, profile);
+          return Slots.read(coded, told, ledger, parts.isEmpty());
+        },
+        meaning);
   }
 
   private List<Place> components(List<Place> components, Optional<String> name) {

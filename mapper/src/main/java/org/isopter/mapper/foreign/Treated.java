@@ -17,7 +17,8 @@ public sealed interface Treated {
   /**
    * It was translated by rules.
    *
-   * @param facts what it says in the words of the catalogue
+   * @param facts what it says in the words of the catalogue; a fact of which it gave a part is
+   *     there too, though another resource holds it
    * @param rules the ids of the rules, sorted
    * @param taken the leaves that were understood, each with its rule
    * @param leftover the leaves that were not; they are carried along

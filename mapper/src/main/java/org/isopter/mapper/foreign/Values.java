@@ -6,12 +6,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.isopter.model.shape.Answers;
 import org.isopter.model.shape.Datum;
 import org.isopter.model.shape.Span;
 import org.isopter.model.shape.Spec;
 import org.isopter.model.shape.Texts;
-import org.isopter.model.value.Concept;
 import org.isopter.model.value.Unit;
 
 /** Takes the value of an observation or a component as its spec wants it, however it is written. */
@@ -41,7 +39,7 @@ final class Values {
       return measure(measure);
     }
     if (spec instanceof Spec.Coded coded) {
-      return new Datum.Coded(coded(coded));
+      return new Datum.Coded(new CodedValues(vocabulary, holder).take(coded));
     }
     if (spec instanceof Spec.Ratio ratio) {
       return ratio(ratio);
@@ -104,83 +102,6 @@ final class Values {
     return new Datum.Measure(mmHg, Unit.MM_HG);
   }
 
-  private Concept coded(Spec.Coded spec) throws Refusal {
-    Answers answers = spec.answers();
-    Optional<Place> concept = holder.child("valueCodeableConcept");
-    if (concept.isEmpty()) {
-      return plainAnswer(spec);
-    }
-    Optional<Concept> found = Optional.empty();
-    for (Coding coding :
-        Coding.of(concept.get(), t -> answer(answers, t).isPresent(), vocabulary)) {
-      Optional<Concept> one = coding.sure() ? answer(answers, coding.token()) : Optional.empty();
-      if (one.isPresent()) {
-        if (found.isPresent() && !found.equals(one)) {
-          throw Refusal.of(
-              Why.VALUE_UNFIT, coding.place().at(), one.get().word(), found.get().word());
-        }
-        found = one;
-        boolean own = coding.token().equals(one.get().code().token());
-        coding.take(
-            own ? Ledger.CATALOGUE : "answer-alias", Optional.of(one.get().code().display()));
-      }
-    }
-    if (found.isPresent()) {
-      return found.get();
-    }
-    return named(concept.get(), answers).orElseThrow(() -> unfit(spec));
-  }
-
-  private Optional<Concept> answer(Answers answers, String token) {
-    int bar = token.indexOf('|');
-    return answers
-        .byCode(token.substring(0, bar), token.substring(bar + 1))
-        .or(() -> vocabulary.habits().answer(answers.id(), token).flatMap(answers::byWord));
-  }
-
-  /** An answer in words: the text, or the only display of a coding without a code. */
-  private static Optional<Concept> named(Place concept, Answers answers) {
-    Optional<Concept> byText = word(answers, concept.text("text"));
-    if (byText.isPresent()) {
-      concept.take("answer-text", "text");
-      return byText;
-    }
-    for (Place coding : concept.list("coding")) {
-      Optional<Concept> byDisplay = word(answers, coding.text("display"));
-      if (!coding.has("code") && byDisplay.isPresent()) {
-        coding.take("answer-text", "display");
-        return byDisplay;
-      }
-    }
-    return Optional.empty();
-  }
-
-  private Concept plainAnswer(Spec.Coded spec) throws Refusal {
-    String bool = holder.child("valueBoolean").map(b -> RawJson.write(b.value())).orElse("");
-    Optional<Concept> truth =
-        bool.isEmpty()
-            ? Optional.empty()
-            : spec.answers().byWord(bool.equals("true") ? "present" : "absent");
-    if (truth.isPresent() && spec.answers().id().equals("presence")) {
-      holder.take("answer-truth", "valueBoolean");
-      return truth.get();
-    }
-    Optional<Concept> word = word(spec.answers(), holder.text("valueString"));
-    word.ifPresent(found -> holder.take("answer-text", "valueString"));
-    return word.orElseThrow(() -> unfit(spec));
-  }
-
-  private static Optional<Concept> word(Answers answers, String text) {
-    for (Concept concept : answers.concepts()) {
-      if (!text.isEmpty()
-          && (Habits.plain(text).equals(concept.word())
-              || Vocabulary.sameName(text, concept.code().display()))) {
-        return Optional.of(concept);
-      }
-    }
-    return Optional.empty();
-  }
-
   private Datum ratio(Spec.Ratio spec) throws Refusal {
     Optional<Place> ratio = holder.child("valueRatio");
     if (ratio.isPresent()) {
@@ -235,14 +156,9 @@ final class Values {
   }
 
   private Datum truth(Spec spec) throws Refusal {
-    Optional<Place> value = holder.child("valueBoolean");
-    if (value.isEmpty()
-        || !(value.get().value() instanceof Raw.Leaf leaf)
-        || leaf.kind() != Raw.Kind.TRUTH) {
-      throw unfit(spec);
-    }
-    value.get().takeAll(Ledger.CATALOGUE);
-    return new Datum.Truth(leaf.text().equals("true"));
+    boolean yes = Truth.of(holder).orElseThrow(() -> unfit(spec));
+    holder.take(Ledger.CATALOGUE, "valueBoolean");
+    return new Datum.Truth(yes);
   }
 
   private Datum text(Spec spec) throws Refusal {

@@ -26,8 +26,7 @@ final class Versions {
   }
 
   /** Returns the reason for each observation that does not hold, by its number. */
-  static Map<Integer, Reason> of(
-      List<Document.Part> parts, List<Translator.Translation> translations) {
+  static Map<Integer, Reason> of(List<Document.Part> parts, List<Translation> translations) {
     Versions versions = new Versions(parts);
     Map<String, List<Integer>> same = new LinkedHashMap<>();
     for (int i = 0; i < parts.size(); i++) {

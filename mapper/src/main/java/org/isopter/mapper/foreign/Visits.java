@@ -22,7 +22,15 @@ final class Visits {
   private static final String SYSTEM = Canonical.identifier("visit");
 
   /** An observation that was translated, with what it says apart from its findings. */
-  record Member(int index, Head head, Optional<String> panel, String fingerprint) {}
+  record Member(int index, Head head, Optional<String> panel, String fingerprint) {
+
+    /** Returns the member that an observation is, among the panels of its document. */
+    static Member of(int index, Head head, Document.Part part, Map<String, String> panels) {
+      Optional<String> panel = Optional.ofNullable(panels.get(Panels.name(part)));
+      String mark = head.known() ? "" : Head.fingerprint(part.resource());
+      return new Member(index, head, panel, mark);
+    }
+  }
 
   private final Duration window;
 

@@ -24,6 +24,7 @@ final class Vocabulary {
   Vocabulary(Catalogue catalogue) {
     this.catalogue = catalogue;
     catalogue.all().forEach(this::index);
+    habits.titles().forEach((title, token) -> effect(token).ifPresent(e -> byTitle.put(title, e)));
     catalogue.all().forEach(f -> byTitle.put(Habits.plain(f.title()), plain(f, f.title())));
   }
 
@@ -51,6 +52,7 @@ final class Vocabulary {
         || habits.part(token).isPresent()
         || habits.group(token).isPresent()
         || habits.isQuestion(token)
+        || habits.statement(token).isPresent()
         || partDisplays.containsKey(token);
   }
 
@@ -60,6 +62,7 @@ final class Vocabulary {
         .or(() -> habits.part(token))
         .or(() -> habits.group(token))
         .map(Effect::display)
+        .or(() -> habits.statement(token).map(Statement::display))
         .or(() -> Optional.ofNullable(partDisplays.get(token)));
   }
 

@@ -11,6 +11,7 @@ public enum Why {
   MODIFIED("A modifier element may turn its meaning round."),
   RETRACTED("Its status says that it does not hold, or does not hold yet."),
   UNKNOWN_CODE("None of its codes is that of a finding of the catalogue."),
+  PANEL("It only names other observations, which are read as themselves."),
   CODES_DISAGREE("Its codes name different findings."),
   NO_SIDE("It does not say which eye."),
   SIDES_DISAGREE("It names one eye in one place and another in another."),
@@ -21,8 +22,10 @@ public enum Why {
   UNITS_DISAGREE("Its unit and the code of its unit differ."),
   NOTATION_NOT_STATED("Its number does not say in which notation it is."),
   PART_UNFIT("A part of its value does not fit, and the rest would say something else without it."),
+  PART_APART("It is a part of a measurement that was not put together with its other parts."),
   NO_TIME("It does not say when, to the day at least."),
   NO_PERSON("It is not about a person, or about another than the person examined."),
+  JOINED("It gave a part to a measurement that was put together, and goes along beside it."),
   DUPLICATE("It says again what another resource of the input says."),
   REPLACED("A later version of it is in the input."),
   VERSIONS_UNDECIDED("Two versions of it are in the input and neither is said to be the later.");

@@ -21,6 +21,10 @@ class ForeignRecordsPageTest {
           "panel-of-components.json",
           "perimetry-in-report.json",
           "lines-with-wrong-systems.ndjson",
+          "shorthand-in-text.json",
+          "refraction-in-pieces.json",
+          "findings-by-code.json",
+          "local-codes.json",
           "orders-and-others.json",
           "not-a-resource.json");
 
@@ -46,6 +50,10 @@ class ForeignRecordsPageTest {
       them is taken. A part that does not fit takes the whole finding with it: a refraction without
       its cylinder would say something else.
 
+      A text is read as [shorthand](shorthand.md) where all of it is understood and it tells only what
+      the code above it is about. It may tell of both eyes, unless a code names one. A time of day and
+      a pressure without its unit are not taken from it.
+
       | policy | what is left over |
       |---|---|
       | `strict` | fails the input, unless it tells only how a resource is kept and shown |
@@ -59,6 +67,11 @@ class ForeignRecordsPageTest {
       that the caller gives (by default the same instant). Persons who are known by name only are never
       put together by time. The identifier of the examination follows from person and visit, so that
       the same input always gives the same record.
+
+      Sphere, cylinder, axis, addition and prism that come as observations of their own become one
+      refraction where they are of one person, one eye and one panel, or one time; without a panel
+      sphere and cylinder must both be there. No part may be there twice, and technique and instrument
+      must be the same. The first holds the fact; the others go along whole.
 
       Two observations with the same identifier, or the same type and id, are one: the first where their
       content is equal, else the higher version, else the later change or issue. Where neither is said

@@ -65,6 +65,10 @@ class NothingIsLostTest {
             "eye-by-structure.json",
             "panel-of-components.json",
             "perimetry-in-report.json",
+            "shorthand-in-text.json",
+            "refraction-in-pieces.json",
+            "findings-by-code.json",
+            "local-codes.json",
             "orders-and-others.json")) {
       for (ReadExam exam : ForeignRecordsPageTest.read(shape).exams()) {
         String json = ForeignWriter.of(BundleKind.COLLECTION).write(exam);

@@ -1,0 +1,96 @@
+package org.isopter.mapper.foreign;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.shape.Answers;
+import org.isopter.model.shape.Finding;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.PlainText;
+
+/** What an observation says around a finding: the technique, the instrument, the remarks. */
+final class Dressing {
+
+  private final Vocabulary vocabulary;
+  private final Place observation;
+
+  Dressing(Vocabulary vocabulary, Place observation) {
+    this.vocabulary = vocabulary;
+    this.observation = observation;
+  }
+
+  /** Returns the fact with the technique and the instrument, which are taken. */
+  Fact<?> dressed(Fact<?> fact, Meaning meaning) throws Refusal {
+    Fact<?> dressed = fact;
+    Optional<Concept> method = method(fact.finding(), meaning);
+    if (method.isPresent()) {
+      refuseOther(fact, method.get());
+      dressed = dressed.by(method.get());
+    }
+    Optional<Place> device = observation.child("device");
+    String name = device.map(d -> d.text("display")).orElse("");
+    if (!name.isEmpty() && PlainText.check(name).isEmpty()) {
+      device.ifPresent(d -> d.take(Ledger.CATALOGUE, "display"));
+      dressed = dressed.with(name);
+    }
+    return dressed;
+  }
+
+  /** Returns the fact with the notes of the observation behind its own remarks; they are taken. */
+  Fact<?> remarked(Fact<?> fact) {
+    List<String> remarks = new ArrayList<>(fact.remarks());
+    for (Place note : observation.list("note")) {
+      String text = note.text("text");
+      if (!text.isEmpty() && PlainText.check(text).isEmpty()) {
+        note.take(Ledger.CATALOGUE, "text");
+        remarks.add(text);
+      }
+    }
+    return fact.remarks(remarks);
+  }
+
+  /** Returns the notation that a published profile fixes, where the observation claims one. */
+  Optional<String> profileNotation() {
+    return observation
+        .child("meta")
+        .flatMap(
+            meta ->
+                meta.list("profile").stream()
+                    .flatMap(p -> p.value().string().stream())
+                    .flatMap(url -> vocabulary.habits().profileNotation(url).stream())
+                    .findFirst());
+  }
+
+  /** The words of a text may name a technique, too. */
+  private void refuseOther(Fact<?> fact, Concept method) throws Refusal {
+    if (fact.method().isPresent() && !fact.method().get().word().equals(method.word())) {
+      throw Refusal.of(
+          Why.CODES_DISAGREE,
+          observation.at() + "/method",
+          method.word() + " beside " + fact.method().get().word() + " in words",
+          "one technique");
+    }
+  }
+
+  private Optional<Concept> method(Finding<?> finding, Meaning meaning) {
+    Optional<Answers> methods = finding.methods();
+    Optional<Place> place = observation.child("method");
+    if (methods.isPresent() && place.isPresent()) {
+      for (Coding coding :
+          Coding.of(place.get(), t -> byToken(methods.get(), t).isPresent(), vocabulary)) {
+        Optional<Concept> method = byToken(methods.get(), coding.token());
+        if (method.isPresent() && coding.sure()) {
+          coding.take(Ledger.CATALOGUE, Optional.of(method.get().code().display()));
+          return method;
+        }
+      }
+    }
+    return meaning.method().flatMap(word -> methods.flatMap(m -> m.byWord(word)));
+  }
+
+  private static Optional<Concept> byToken(Answers answers, String token) {
+    int bar = token.indexOf('|');
+    return answers.byCode(token.substring(0, bar), token.substring(bar + 1));
+  }
+}

@@ -1,0 +1,47 @@
+package org.isopter.mapper.foreign;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.value.Site;
+
+/** Components whose code is an eye: each holds the value of the finding at that eye. */
+final class EyeComponents {
+
+  private static final String RULE = "component-of-eye";
+
+  private EyeComponents() {}
+
+  /** Returns those of the components whose code is an eye or a side; nothing is taken. */
+  static List<Place> of(Vocabulary vocabulary, List<Place> components) {
+    return components.stream().filter(c -> coding(vocabulary, c).isPresent()).toList();
+  }
+
+  /** Returns the eye of a component and those around it; both eyes around say nothing against. */
+  static List<Meaning.Side> sides(
+      Vocabulary vocabulary, Place component, List<Meaning.Side> around) {
+    List<Meaning.Side> sides = new ArrayList<>(around);
+    sides.removeIf(side -> side.site() == Site.BOTH);
+    Coding coding = coding(vocabulary, component).orElseThrow();
+    Site eye = eye(vocabulary, coding.token()).orElseThrow();
+    sides.add(new Meaning.Side(eye, coding.place().at(), RULE));
+    return sides;
+  }
+
+  /** Takes the code of a component. */
+  static void take(Vocabulary vocabulary, Place component) {
+    coding(vocabulary, component).ifPresent(coding -> coding.take(RULE, Optional.empty()));
+  }
+
+  private static Optional<Coding> coding(Vocabulary vocabulary, Place component) {
+    return component.child("code").stream()
+        .flatMap(c -> Coding.of(c, t -> eye(vocabulary, t).isPresent(), vocabulary).stream())
+        .filter(coding -> coding.sure() && eye(vocabulary, coding.token()).isPresent())
+        .findFirst();
+  }
+
+  private static Optional<Site> eye(Vocabulary vocabulary, String token) {
+    Habits habits = vocabulary.habits();
+    return habits.site(token).or(() -> habits.qualifier(token));
+  }
+}

@@ -1,0 +1,18 @@
+package org.isopter.mapper.foreign;
+
+import java.util.Optional;
+
+/** True or false as the value of an observation or a component. */
+final class Truth {
+
+  private Truth() {}
+
+  /** Returns the {@code valueBoolean} of a holder; nothing where it has none that is one. */
+  static Optional<Boolean> of(Place holder) {
+    return holder
+        .child("valueBoolean")
+        .map(Place::value)
+        .filter(value -> value instanceof Raw.Leaf leaf && leaf.kind() == Raw.Kind.TRUTH)
+        .map(value -> ((Raw.Leaf) value).text().equals("true"));
+  }
+}
