@@ -3,9 +3,13 @@ package org.isopter.mapper.foreign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import org.isopter.mapper.fhir.BundleKind;
 
 /** One document taken apart: its resources, and the leaves around them. */
 final class Document {
+
+  private static final Set<String> CARRIER = Set.of("resourceType", "type", "meta", "entry");
 
   /**
    * A resource in a document.
@@ -91,16 +95,37 @@ final class Document {
   }
 
   private void bundle(Raw.Obj bundle, String at) {
+    boolean ours = isCarrier(bundle);
     for (Placed member : new Placed(at, bundle).children()) {
       String name = member.at().substring(at.length() + 1);
       if (name.equals("entry") && !member.children().isEmpty()) {
         member.children().forEach(this::entry);
       } else if (name.equals("meta")) {
         meta(member);
-      } else {
+      } else if (!ours) {
         frame.add(member);
       }
     }
+  }
+
+  /**
+   * Says whether a bundle is what {@link ForeignWriter#write(Carried)} makes: its own leaves say
+   * nothing, and would grow in number with each reading and writing.
+   */
+  private static boolean isCarrier(Raw.Obj bundle) {
+    List<Raw> entries = bundle.list("entry");
+    Optional<Raw> meta = bundle.get("meta");
+    return CARRIER.containsAll(bundle.members().keySet())
+        && bundle.string("type").equals(Optional.of(BundleKind.COLLECTION.word()))
+        && (meta.isPresent() || !entries.isEmpty())
+        && entries.stream().allMatch(entry -> kept(entry).isPresent())
+        && meta.map(Document::isOurs).orElse(true);
+  }
+
+  private static boolean isOurs(Raw meta) {
+    List<Raw.Obj> extensions = meta.objects("extension");
+    return extensions.size() == 1
+        && extensions.get(0).string("url").equals(Optional.of(LeftOver.URL));
   }
 
   private void meta(Placed meta) {

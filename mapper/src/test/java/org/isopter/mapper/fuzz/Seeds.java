@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Random;
 import java.util.stream.Stream;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
@@ -17,9 +18,12 @@ import org.isopter.mapper.record.RecordReader;
 import org.isopter.mapper.record.RecordWriter;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamSampler;
 
 /** Writes what the fuzzer starts from: our own demo, notes, fixtures and examples, nothing else. */
 public final class Seeds {
+
+  private static final int SAMPLES = 30;
 
   private final Path folder;
 
@@ -40,6 +44,7 @@ public final class Seeds {
     Seeds seeds = new Seeds(folder.resolve("seeds"));
     seeds.notes(root.resolve("model/src/test/resources/notes"));
     seeds.records(root.resolve("docs/demo"));
+    seeds.samples();
     seeds.rules();
     seeds.shapes(root.resolve("mapper/src/test/resources/foreign"));
   }
@@ -58,6 +63,15 @@ public final class Seeds {
       if (reader.read(text, format).isOk()) {
         exam(reader.read(text, format).orThrow(), text);
       }
+    }
+  }
+
+  /** Small bundles of ours: the fuzzer cuts those of a whole examination. */
+  private void samples() throws IOException {
+    ExamSampler exams = new ExamSampler(Catalogue.standard().all(), new Random(1));
+    for (int i = 0; i < SAMPLES; i++) {
+      Exam exam = exams.next();
+      exam(new Exam(exam.header(), exam.facts().subList(0, 1)), new RecordWriter().line(exam));
     }
   }
 
