@@ -5,24 +5,58 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.mapper.fhir.BundleKind;
+import org.jspecify.annotations.Nullable;
 
 /** One document taken apart: its resources, and the leaves around them. */
 final class Document {
 
   private static final Set<String> CARRIER = Set.of("resourceType", "type", "meta", "entry");
 
-  /**
-   * A resource in a document.
-   *
-   * @param at where it stands
-   * @param fullUrl its address, where the entry gives one
-   * @param keptBefore the word of the reason, where it was kept when it was read before
-   */
-  record Part(String at, Raw.Obj resource, Optional<String> fullUrl, Optional<String> keptBefore) {
+  /** A resource in a document. */
+  static final class Part {
 
-    /** Returns the address, or one made from the content. */
+    private final String at;
+    private final Raw.Obj resource;
+    private final Optional<String> fullUrl;
+    private final Optional<String> keptBefore;
+    private @Nullable String address;
+
+    /**
+     * Makes a part.
+     *
+     * @param at where it stands
+     * @param fullUrl its address, where the entry gives one
+     * @param keptBefore the word of the reason, where it was kept when it was read before
+     */
+    Part(String at, Raw.Obj resource, Optional<String> fullUrl, Optional<String> keptBefore) {
+      this.at = at;
+      this.resource = resource;
+      this.fullUrl = fullUrl;
+      this.keptBefore = keptBefore;
+    }
+
+    String at() {
+      return at;
+    }
+
+    Raw.Obj resource() {
+      return resource;
+    }
+
+    Optional<String> fullUrl() {
+      return fullUrl;
+    }
+
+    Optional<String> keptBefore() {
+      return keptBefore;
+    }
+
+    /** Returns the address, or one made from the content, which is costly and so made once. */
     String address() {
-      return fullUrl.orElseGet(() -> "urn:uuid:" + Head.fingerprint(resource));
+      if (address == null) {
+        address = fullUrl.orElseGet(() -> "urn:uuid:" + Head.fingerprint(resource));
+      }
+      return address;
     }
   }
 
