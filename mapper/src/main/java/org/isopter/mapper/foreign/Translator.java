@@ -148,8 +148,8 @@ final class Translator {
     }
     int before = reasons.size();
     others(conditions, others, around);
-    if (facts.isEmpty() && name.isEmpty() && reasons.size() == before) {
-      throw unknown();
+    if (facts.isEmpty() && reasons.size() == before && (name.isEmpty() || panel)) {
+      throw name.isEmpty() ? unknown() : noValue();
     }
   }
 
@@ -278,6 +278,14 @@ final class Translator {
 
   private static boolean hasValue(Place holder) {
     return holder.has("dataAbsentReason") || holder.hasValue();
+  }
+
+  private static Refusal noValue() {
+    return Refusal.of(
+        Why.NO_VALUE,
+        "/component",
+        "no value, and no component that says one",
+        "a value, or the reason why there is none");
   }
 
   private Refusal unknown() {
