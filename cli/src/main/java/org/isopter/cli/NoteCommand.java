@@ -18,6 +18,7 @@ import org.isopter.model.exam.Party;
 import org.isopter.model.exam.Status;
 import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
+import org.isopter.model.value.Result;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -101,7 +102,12 @@ final class NoteCommand implements Callable<Integer> {
       streams.err().println("isopter: the note is empty");
       return ExitStatus.REFUSED;
     }
-    write(NoteReader.keepUnread(header(), text));
+    Result<Exam> exam = NoteReader.keepUnread(header(), text);
+    exam.faults().forEach(fault -> streams.err().println("isopter: " + fault));
+    if (!exam.isOk()) {
+      return ExitStatus.REFUSED;
+    }
+    write(exam.orThrow());
     return ExitStatus.OK;
   }
 

@@ -13,6 +13,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.zip.GZIPInputStream;
+import org.apache.commons.compress.archivers.tar.TarArchiveEntry;
+import org.apache.commons.compress.archivers.tar.TarArchiveInputStream;
 import org.hl7.fhir.common.hapi.validation.support.CommonCodeSystemsTerminologyService;
 import org.hl7.fhir.common.hapi.validation.support.InMemoryTerminologyServerValidationSupport;
 import org.hl7.fhir.common.hapi.validation.support.PrePopulatedValidationSupport;
@@ -57,6 +60,21 @@ class FhirPackageTest {
     Path again = folder.resolve("again.tgz");
     FhirPackage.standard().writeTo(again);
     assertArrayEquals(Files.readAllBytes(tgz), Files.readAllBytes(again));
+  }
+
+  /** What unpacks it must not write outside the folder that it unpacks into. */
+  @Test
+  void holdsOnlyPathsBelowItsOwnFolder() throws IOException {
+    try (TarArchiveInputStream tar =
+        new TarArchiveInputStream(new GZIPInputStream(Files.newInputStream(tgz)))) {
+      int entries = 0;
+      for (TarArchiveEntry entry = tar.getNextEntry(); entry != null; entry = tar.getNextEntry()) {
+        assertEquals(Path.of(entry.getName()).normalize(), Path.of(entry.getName()));
+        assertTrue(entry.isFile() && entry.getName().startsWith("package/"), entry.getName());
+        entries++;
+      }
+      assertTrue(entries > 100, "only " + entries + " entries");
+    }
   }
 
   @Test

@@ -3,12 +3,14 @@ package org.isopter.mapper.fhir;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import tools.jackson.core.JacksonException;
-import tools.jackson.core.TokenStreamLocation;
+import tools.jackson.core.StreamReadConstraints;
+import tools.jackson.core.json.JsonFactory;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.cfg.JsonNodeFeature;
@@ -23,8 +25,14 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public final class FhirReader {
 
+  /** The most bytes or characters of a bundle; a full examination has some sixty thousand. */
+  static final int LENGTH = 1 << 26;
+
+  private static final StreamReadConstraints LIMITS =
+      StreamReadConstraints.builder().maxNestingDepth(100).maxStringLength(20_000_000).build();
+
   private static final JsonMapper MAPPER =
-      JsonMapper.builder()
+      JsonMapper.builder(JsonFactory.builder().streamReadConstraints(LIMITS).build())
           .enable(DeserializationFeature.FAIL_ON_READING_DUP_TREE_KEY)
           .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
           .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
@@ -41,12 +49,21 @@ public final class FhirReader {
 
   /** Reads a bundle of one examination in UTF-8; faults have FHIR paths. */
   public Result<Exam> read(byte[] json) {
-    return tree(() -> MAPPER.readTree(json)).flatMap(this::read);
+    return json.length > LENGTH ? tooLong(json.length) : read(() -> MAPPER.readTree(json));
   }
 
   /** Reads a bundle of one examination; faults have FHIR paths. */
   public Result<Exam> read(String json) {
-    return tree(() -> MAPPER.readTree(json)).flatMap(this::read);
+    return json.length() > LENGTH ? tooLong(json.length()) : read(() -> MAPPER.readTree(json));
+  }
+
+  private static Result<Exam> tooLong(int length) {
+    return Result.refused(
+        Fault.of("", length + " bytes or characters", "a bundle of at most " + LENGTH));
+  }
+
+  private Result<Exam> read(Supplier<JsonNode> parse) {
+    return tree(parse).flatMap(this::read);
   }
 
   private Result<Exam> read(ObjectNode bundle) {
@@ -57,27 +74,15 @@ public final class FhirReader {
         .orElseGet(() -> Result.refused(faults));
   }
 
-  private static Result<ObjectNode> tree(java.util.function.Supplier<JsonNode> parse) {
+  private static Result<ObjectNode> tree(Supplier<JsonNode> parse) {
     try {
       JsonNode tree = parse.get();
       return tree instanceof ObjectNode object
           ? Result.ok(object)
           : Result.refused(Fault.of("", "no JSON object", "a FHIR Bundle in JSON"));
     } catch (JacksonException broken) {
-      TokenStreamLocation at = broken.getLocation();
-      String where = at == null ? "" : "line " + at.getLineNr() + ", column " + at.getColumnNr();
       return Result.refused(
-          new Fault(
-              where,
-              words(broken.getOriginalMessage()),
-              "well-formed JSON",
-              "correct the file where it says, or send it again"));
+          JsonTrouble.fault(broken, "no examination of ours needs so much: look at what was sent"));
     }
-  }
-
-  /** Leaves out what a parser says about itself. */
-  private static String words(String message) {
-    int detail = message.indexOf(" (start marker");
-    return detail < 0 ? message : message.substring(0, detail);
   }
 }

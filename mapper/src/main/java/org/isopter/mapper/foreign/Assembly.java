@@ -1,6 +1,7 @@
 package org.isopter.mapper.foreign;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -21,7 +22,9 @@ final class Assembly {
   private final Document document;
   private final List<Translation> translations;
   private final Map<Integer, Reason> superseded;
-  private final List<Set<String>> references = new ArrayList<>();
+
+  /** The first examination that each name belongs to: of an observation, or one it refers to. */
+  private final Map<String, Integer> examByName = new HashMap<>();
 
   /** The observations that gave a part to the fact of another, by its number. */
   private final Map<Integer, List<Integer>> givers = new HashMap<>();
@@ -49,9 +52,10 @@ final class Assembly {
     List<List<Visits.Member>> visits = new Visits(options.window()).group(members());
     List<ReadExam> exams = new ArrayList<>();
     for (List<Visits.Member> visit : visits) {
-      visit.forEach(member -> homes.put(member.index(), exams.size()));
+      int number = exams.size();
+      visit.forEach(member -> homes.put(member.index(), number));
       exams.add(exam(visit));
-      references.add(references(visit));
+      references(visit).forEach(name -> examByName.putIfAbsent(name, number));
     }
     List<List<Carried.Whole>> wholes = wholes(exams.size());
     List<ReadExam> read = new ArrayList<>();
@@ -188,19 +192,15 @@ final class Assembly {
   }
 
   private int home(Document.Part part) {
-    for (int i = 0; i < references.size(); i++) {
-      boolean named = part.fullUrl().filter(references.get(i)::contains).isPresent();
-      if (named || references.get(i).contains(Panels.name(part))) {
-        return i;
-      }
-    }
-    Set<String> own = Panels.references(part.resource());
-    for (int i = 0; i < references.size(); i++) {
-      if (references.get(i).stream().anyMatch(own::contains)) {
-        return i;
-      }
-    }
-    return 0;
+    List<String> names = new ArrayList<>(part.fullUrl().stream().toList());
+    names.add(Panels.name(part));
+    return first(names).or(() -> first(Panels.references(part.resource()))).orElse(0);
+  }
+
+  private Optional<Integer> first(Collection<String> names) {
+    return names.stream()
+        .flatMap(name -> Optional.ofNullable(examByName.get(name)).stream())
+        .min(Integer::compare);
   }
 
   private boolean treatedAsKept(int i) {

@@ -3,22 +3,60 @@ package org.isopter.mapper.foreign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import org.isopter.mapper.fhir.BundleKind;
+import org.jspecify.annotations.Nullable;
 
 /** One document taken apart: its resources, and the leaves around them. */
 final class Document {
 
-  /**
-   * A resource in a document.
-   *
-   * @param at where it stands
-   * @param fullUrl its address, where the entry gives one
-   * @param keptBefore the word of the reason, where it was kept when it was read before
-   */
-  record Part(String at, Raw.Obj resource, Optional<String> fullUrl, Optional<String> keptBefore) {
+  private static final Set<String> CARRIER = Set.of("resourceType", "type", "meta", "entry");
 
-    /** Returns the address, or one made from the content. */
+  /** A resource in a document. */
+  static final class Part {
+
+    private final String at;
+    private final Raw.Obj resource;
+    private final Optional<String> fullUrl;
+    private final Optional<String> keptBefore;
+    private @Nullable String address;
+
+    /**
+     * Makes a part.
+     *
+     * @param at where it stands
+     * @param fullUrl its address, where the entry gives one
+     * @param keptBefore the word of the reason, where it was kept when it was read before
+     */
+    Part(String at, Raw.Obj resource, Optional<String> fullUrl, Optional<String> keptBefore) {
+      this.at = at;
+      this.resource = resource;
+      this.fullUrl = fullUrl;
+      this.keptBefore = keptBefore;
+    }
+
+    String at() {
+      return at;
+    }
+
+    Raw.Obj resource() {
+      return resource;
+    }
+
+    Optional<String> fullUrl() {
+      return fullUrl;
+    }
+
+    Optional<String> keptBefore() {
+      return keptBefore;
+    }
+
+    /** Returns the address, or one made from the content, which is costly and so made once. */
     String address() {
-      return fullUrl.orElseGet(() -> "urn:uuid:" + Head.fingerprint(resource));
+      if (address == null) {
+        address = fullUrl.orElseGet(() -> "urn:uuid:" + Head.fingerprint(resource));
+      }
+      return address;
     }
   }
 
@@ -91,16 +129,37 @@ final class Document {
   }
 
   private void bundle(Raw.Obj bundle, String at) {
+    boolean ours = isCarrier(bundle);
     for (Placed member : new Placed(at, bundle).children()) {
       String name = member.at().substring(at.length() + 1);
       if (name.equals("entry") && !member.children().isEmpty()) {
         member.children().forEach(this::entry);
       } else if (name.equals("meta")) {
         meta(member);
-      } else {
+      } else if (!ours) {
         frame.add(member);
       }
     }
+  }
+
+  /**
+   * Says whether a bundle is what {@link ForeignWriter#write(Carried)} makes: its own leaves say
+   * nothing, and would grow in number with each reading and writing.
+   */
+  private static boolean isCarrier(Raw.Obj bundle) {
+    List<Raw> entries = bundle.list("entry");
+    Optional<Raw> meta = bundle.get("meta");
+    return CARRIER.containsAll(bundle.members().keySet())
+        && bundle.string("type").equals(Optional.of(BundleKind.COLLECTION.word()))
+        && (meta.isPresent() || !entries.isEmpty())
+        && entries.stream().allMatch(entry -> kept(entry).isPresent())
+        && meta.map(Document::isOurs).orElse(true);
+  }
+
+  private static boolean isOurs(Raw meta) {
+    List<Raw.Obj> extensions = meta.objects("extension");
+    return extensions.size() == 1
+        && extensions.get(0).string("url").equals(Optional.of(LeftOver.URL));
   }
 
   private void meta(Placed meta) {

@@ -15,8 +15,9 @@ final class Panels {
   static Map<String, String> of(List<Document.Part> parts) {
     Map<String, String> names = new HashMap<>();
     for (Document.Part part : parts) {
-      part.fullUrl().ifPresent(url -> names.put(url, name(part)));
-      names.put(name(part), name(part));
+      String own = name(part);
+      part.fullUrl().ifPresent(url -> names.put(url, own));
+      names.put(own, own);
     }
     Map<String, String> panels = new HashMap<>();
     for (Document.Part part : parts) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
+import org.isopter.mapper.fhir.JsonTrouble;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import tools.jackson.core.JacksonException;
@@ -16,8 +17,6 @@ import tools.jackson.core.ObjectReadContext;
 import tools.jackson.core.ObjectWriteContext;
 import tools.jackson.core.StreamReadConstraints;
 import tools.jackson.core.StreamReadFeature;
-import tools.jackson.core.TokenStreamLocation;
-import tools.jackson.core.exc.StreamConstraintsException;
 import tools.jackson.core.json.JsonFactory;
 
 /** Reads JSON into {@link Raw} values and writes them again. */
@@ -101,23 +100,14 @@ public final class RawJson {
       Raw value = value(parser);
       if (parser.nextToken() != null) {
         return Result.refused(
-            Fault.of(place(parser.currentTokenLocation()), "a second value", "one JSON document"));
+            Fault.of(
+                JsonTrouble.place(parser.currentTokenLocation()),
+                "a second value",
+                "one JSON document"));
       }
       return Result.ok(value);
-    } catch (StreamConstraintsException tooMuch) {
-      return Result.refused(
-          new Fault(
-              place(tooMuch.getLocation()),
-              String.valueOf(tooMuch.getOriginalMessage()),
-              "a document within the limits",
-              "split the document, or raise the limit"));
     } catch (JacksonException broken) {
-      return Result.refused(
-          new Fault(
-              place(broken.getLocation()),
-              String.valueOf(broken.getOriginalMessage()),
-              "well-formed JSON",
-              "correct the file where it says, or send it again"));
+      return Result.refused(JsonTrouble.fault(broken, "split the document, or raise the limit"));
     }
   }
 
@@ -150,9 +140,5 @@ public final class RawJson {
       items.add(value(parser));
     }
     return new Raw.Arr(items);
-  }
-
-  private static String place(@org.jspecify.annotations.Nullable TokenStreamLocation at) {
-    return at == null ? "" : "line " + at.getLineNr() + ", column " + at.getColumnNr();
   }
 }

@@ -131,8 +131,8 @@ final class Translator {
       throw unknown();
     }
     others(conditions, others, around);
-    if (name.isEmpty() && !eyes && gathering.count() == before) {
-      throw meaning.isGroup() && observation.has("hasMember") ? Pieces.onlyMembers() : unknown();
+    if (!eyes && gathering.count() == before && (name.isEmpty() || panel)) {
+      throw nothing(meaning, name.isPresent());
     }
   }
 
@@ -204,6 +204,21 @@ final class Translator {
 
   private static boolean hasValue(Place holder) {
     return holder.has("dataAbsentReason") || holder.hasValue();
+  }
+
+  private static Refusal noValue() {
+    return Refusal.of(
+        Why.NO_VALUE,
+        "/component",
+        "no value, and no component that says one",
+        "a value, or the reason why there is none");
+  }
+
+  private Refusal nothing(Meaning meaning, boolean named) {
+    if (named) {
+      return noValue();
+    }
+    return meaning.isGroup() && observation.has("hasMember") ? Pieces.onlyMembers() : unknown();
   }
 
   private Refusal unknown() {

@@ -2,6 +2,7 @@ package org.isopter.mapper.foreign;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
@@ -119,7 +120,33 @@ class InputsTest {
     for (Result<Reading> read :
         List.of(small.read(deep), small.read(longString), small.read(large, Release.R4))) {
       assertTrue(read.faults().get(0).advice().contains("raise the limit"), read.toString());
+      assertFalse(read.faults().get(0).seen().contains("StreamReadConstraints"), read.toString());
     }
+  }
+
+  @Test
+  void refusesEntitiesThatGrowWithoutReadingThem() {
+    StringBuilder entities = new StringBuilder("<!ENTITY a0 \"aaaaaaaaaa\">");
+    for (int i = 1; i < 12; i++) {
+      String ten = ("&a" + (i - 1) + ";").repeat(10);
+      entities.append("<!ENTITY a" + i + " \"" + ten + "\">");
+    }
+    String xml =
+        "<!DOCTYPE o ["
+            + entities
+            + "]><Observation xmlns=\"http://hl7.org/fhir\">"
+            + "<note><text value=\"&a11;\"/></note></Observation>";
+    for (Release release : Release.values()) {
+      Fault fault = READER.read(xml.getBytes(UTF_8), release).faults().get(0);
+      assertEquals("a FHIR " + release.name() + " resource", fault.wanted());
+      assertTrue(fault.seen().length() < 1_000, fault.seen());
+    }
+  }
+
+  @Test
+  void refusesXmlThatNestsWithoutEnd() {
+    String xml = "<Bundle xmlns=\"http://hl7.org/fhir\">" + "<entry>".repeat(200_000);
+    assertFalse(READER.read(xml.getBytes(UTF_8), Release.R4).isOk());
   }
 
   @Test

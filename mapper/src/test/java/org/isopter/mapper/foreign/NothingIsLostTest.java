@@ -37,6 +37,21 @@ class NothingIsLostTest {
   }
 
   @Test
+  void readsAgainWhatItWroteWithoutAnExamination() {
+    ForeignWriter writer = ForeignWriter.of(BundleKind.COLLECTION);
+    for (String json : inputs()) {
+      Carried carried = READER.read(json).orThrow().carried();
+      if (!carried.isEmpty()) {
+        String written = writer.write(carried);
+        Reading second = READER.read(written).orThrow();
+        assertEquals(List.of(), second.exams(), written);
+        assertEquals(carried, second.carried(), written);
+        assertEquals(written, writer.write(second.carried()));
+      }
+    }
+  }
+
+  @Test
   void writesEveryLeafThatNobodyTook() {
     for (String json : inputs()) {
       Reading reading = READER.read(json).orThrow();

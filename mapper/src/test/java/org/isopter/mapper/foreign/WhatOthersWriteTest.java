@@ -43,7 +43,7 @@ class WhatOthersWriteTest {
   }
 
   private static void losesNothing(String json) {
-    EveryLeafIsAccountedForTest.check(json, json);
+    Conservation.check(READER, json, json);
     for (ReadExam exam : READER.read(json).orThrow().exams()) {
       String written = ForeignWriter.of(BundleKind.COLLECTION).write(exam);
       ReadExam again = READER.read(written).orThrow().exams().get(0);

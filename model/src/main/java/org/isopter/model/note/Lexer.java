@@ -10,13 +10,21 @@ import java.util.regex.Pattern;
 /** Cuts a note into words, numbers and marks, each with its place. */
 final class Lexer {
 
+  /** What stands between pieces: also the spaces that a word processor puts into a text. */
+  private static final String SPACE = "[\\s\\p{Z}]";
+
   private static final Pattern PIECE =
       Pattern.compile(
           "(?<number>(?:\\d|\\.(?=\\d))(?:\\d|[.,](?=\\d))*)"
               + "|(?<word>\\p{L}+(?:['\u2019]\\p{L}+)*)"
               + "|(?<hyphen>(?<=\\p{L})-(?=\\p{L}))"
-              + "|(?<break>[;\\n]|\\.(?=\\s|$))"
-              + "|(?<mark>\\S)");
+              + "|(?<break>[;\\n]|\\.(?="
+              + SPACE
+              + "|$))"
+              + "|(?!"
+              + SPACE
+              + ")(?<mark>.)",
+          Pattern.DOTALL);
 
   private static final Pattern NUMBER = Pattern.compile("\\d*\\.?\\d+");
 

@@ -8,6 +8,8 @@ import java.util.stream.Stream;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.PlainText;
 import org.isopter.model.value.Result;
 
 /**
@@ -53,23 +55,33 @@ public final class NoteReader {
 
   /**
    * Returns the examination that a note tells; every item that was not understood, and all of a
-   * contradiction, is kept word for word at the end of the remark on the whole examination.
+   * contradiction, is kept word for word at the end of the remark on the whole examination. Refused
+   * only where such an item holds a character that no record can carry.
    */
-  public static Exam keepUnread(Header header, String text) {
+  public static Result<Exam> keepUnread(Header header, String text) {
     Note note = performed(header.performed()).read(text);
+    List<Fault> unfit = note.unread().stream().flatMap(NoteReader::unfit).toList();
+    return unfit.isEmpty()
+        ? Result.ok(new Exam(withRemark(header, note), note.facts()))
+        : Result.refused(unfit);
+  }
+
+  private static Stream<Fault> unfit(Unread unread) {
+    return PlainText.check(unread.text()).stream().map(fault -> fault.at(unread.place()));
+  }
+
+  private static Header withRemark(Header header, Note note) {
     String remark =
         Stream.concat(header.remark().stream(), note.remark().stream())
             .collect(Collectors.joining("\n"));
-    Header kept =
-        new Header(
-            header.id(),
-            header.subject(),
-            header.performer(),
-            header.performed(),
-            header.status(),
-            header.setting(),
-            header.amends(),
-            Optional.of(remark).filter(some -> !some.isEmpty()));
-    return new Exam(kept, note.facts());
+    return new Header(
+        header.id(),
+        header.subject(),
+        header.performer(),
+        header.performed(),
+        header.status(),
+        header.setting(),
+        header.amends(),
+        Optional.of(remark).filter(some -> !some.isEmpty()));
   }
 }

@@ -16,6 +16,7 @@ import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
 import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Result;
 import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
 import org.junit.jupiter.api.Test;
@@ -88,16 +89,31 @@ class NoteReaderTest {
 
   @Test
   void keepsWhatItDidNotReadAsARemarkOnTheExamination() {
-    Exam exam = NoteReader.keepUnread(HEADER, "Tired today. IOP R 14; disc R odd, L pink");
+    Exam exam =
+        NoteReader.keepUnread(HEADER, "Tired today. IOP R 14; disc R odd, L pink").orThrow();
     assertEquals(Optional.of("Tired today\ndisc R odd, L pink"), exam.header().remark());
     assertEquals(1, exam.facts().size());
   }
 
   @Test
   void keepsBothSidesOfAContradictionAsARemark() {
-    Exam exam = NoteReader.keepUnread(HEADER, "IOP R 14\nIOP R 16\nRAPD L");
+    Exam exam = NoteReader.keepUnread(HEADER, "IOP R 14\nIOP R 16\nRAPD L").orThrow();
     assertEquals(Optional.of("IOP R 14\nIOP R 16"), exam.header().remark());
     assertEquals(1, exam.facts().size());
+  }
+
+  @Test
+  void refusesToKeepWhatNoRecordCanCarry() {
+    Result<Exam> kept = NoteReader.keepUnread(HEADER, "IOP R 14\ndisc R \u0007odd");
+    assertEquals("line 2, column 8", kept.faults().get(0).path());
+    assertEquals("remove it", kept.faults().get(0).advice());
+  }
+
+  @Test
+  void takesTheSpacesOfWordProcessorsForSpaces() {
+    String typed = "IOP\u00a0R\u202f14.\u2003Disc\u3000L pink";
+    assertEquals(reader.facts("IOP R 14. Disc L pink"), reader.facts(typed));
+    assertEquals(2, reader.read(typed).facts().size());
   }
 
   @Test

@@ -1,0 +1,38 @@
+package org.isopter.mapper.fhir;
+
+import java.util.regex.Pattern;
+import org.isopter.model.value.Fault;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.core.JacksonException;
+import tools.jackson.core.TokenStreamLocation;
+import tools.jackson.core.exc.StreamConstraintsException;
+
+/** Says in our words why a text could not be read as JSON. */
+public final class JsonTrouble {
+
+  /** What a parser says of itself, which helps nobody who wrote the text. */
+  private static final Pattern OF_ITSELF =
+      Pattern.compile(" \\(start marker.*|, from `StreamReadConstraints[^`]*`", Pattern.DOTALL);
+
+  private JsonTrouble() {}
+
+  /**
+   * Returns the fault; its path is the line and the column.
+   *
+   * @param ifBeyond what to do where the text asks for more than the limits allow
+   */
+  public static Fault fault(JacksonException trouble, String ifBeyond) {
+    boolean beyond = trouble instanceof StreamConstraintsException;
+    String seen = OF_ITSELF.matcher(String.valueOf(trouble.getOriginalMessage())).replaceAll("");
+    return new Fault(
+        place(trouble.getLocation()),
+        seen,
+        beyond ? "a document within the limits" : "well-formed JSON",
+        beyond ? ifBeyond : "correct the file where it says, or send it again");
+  }
+
+  /** Returns a place in words; empty where none is known. */
+  public static String place(@Nullable TokenStreamLocation at) {
+    return at == null ? "" : "line " + at.getLineNr() + ", column " + at.getColumnNr();
+  }
+}

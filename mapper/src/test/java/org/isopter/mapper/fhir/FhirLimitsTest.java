@@ -1,0 +1,51 @@
+package org.isopter.mapper.fhir;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.value.Fault;
+import org.junit.jupiter.api.Test;
+
+/** What asks for more memory or stack than a bundle of ours needs is refused, and says so. */
+class FhirLimitsTest {
+
+  private static final FhirReader READER = new FhirReader(Catalogue.standard());
+
+  @Test
+  void refusesWhatIsTooDeep() {
+    Fault fault = only("{\"a\":" + "[".repeat(400_000));
+    assertEquals("a document within the limits", fault.wanted());
+    assertTrue(fault.seen().contains("depth"), fault.seen());
+    assertTrue(fault.path().startsWith("line 1, column 1"), fault.path());
+  }
+
+  @Test
+  void refusesAStringThatIsTooLong() {
+    Fault fault = only("{\"a\":\"" + "x".repeat(21_000_000) + "\"}");
+    assertEquals("a document within the limits", fault.wanted());
+    assertTrue(fault.seen().contains("length"), fault.seen());
+  }
+
+  @Test
+  void refusesABundleThatIsTooLong() {
+    Fault fault = only(" ".repeat(FhirReader.LENGTH + 1));
+    assertEquals("a bundle of at most " + FhirReader.LENGTH, fault.wanted());
+  }
+
+  @Test
+  void namesThePlaceOfBrokenJson() {
+    Fault fault = only("{\"resourceType\":\n  oops}");
+    assertEquals("well-formed JSON", fault.wanted());
+    assertTrue(fault.path().startsWith("line 2, column "), fault.path());
+  }
+
+  private static Fault only(String json) {
+    List<Fault> faults = READER.read(json.getBytes(UTF_8)).faults();
+    assertEquals(faults, READER.read(json).faults());
+    assertEquals(1, faults.size(), faults.toString());
+    return faults.get(0);
+  }
+}

@@ -1,0 +1,20 @@
+package org.isopter.mapper.fuzz;
+
+import org.isopter.mapper.foreign.Limits;
+import org.isopter.mapper.foreign.Release;
+import org.isopter.mapper.foreign.Sources;
+
+/** Any bytes as a FHIR document of any release, XML included: R4 JSON, or refused with a reason. */
+public final class XmlFuzz {
+
+  private static final Sources SOURCES = new Sources(Limits.USUAL);
+
+  private XmlFuzz() {}
+
+  /** Tries one input. */
+  public static void fuzzerTestOneInput(byte[] input) {
+    for (Release release : Release.values()) {
+      Refusals.check(SOURCES.read(input, release).faults());
+    }
+  }
+}
