@@ -44,11 +44,13 @@ final class Assembly {
     for (int i = 0; i < exams.size(); i++) {
       List<Placed> frame = i == 0 ? document.frame() : List.of();
       Carried carried = new Carried(leaves.get(i), wholes.get(i), frame);
-      read.add(new ReadExam(exams.get(i), carried, Visits.rule(visits.get(i).get(0))));
+      List<String> from =
+          visits.get(i).stream().map(m -> document.parts().get(m.index()).at()).toList();
+      read.add(new ReadExam(exams.get(i), carried, Visits.rule(visits.get(i).get(0)), from));
     }
     Carried rest =
         exams.isEmpty() ? new Carried(List.of(), wholes.get(0), document.frame()) : Carried.NOTHING;
-    return new Reading(read, resources(), rest);
+    return Reading.of(read, resources(), rest);
   }
 
   private List<Visits.Member> members() {

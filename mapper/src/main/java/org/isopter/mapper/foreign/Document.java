@@ -91,8 +91,12 @@ final class Document {
   }
 
   private void bundle(Raw.Obj bundle, String at) {
+    boolean rest = isRest(bundle);
     for (Placed member : new Placed(at, bundle).children()) {
       String name = member.at().substring(at.length() + 1);
+      if (rest && List.of("resourceType", "type").contains(name)) {
+        continue;
+      }
       if (name.equals("entry") && !member.children().isEmpty()) {
         member.children().forEach(this::entry);
       } else if (name.equals("meta")) {
@@ -101,6 +105,20 @@ final class Document {
         frame.add(member);
       }
     }
+  }
+
+  /** Says whether it is a bundle that we made of what was carried without an examination. */
+  private static boolean isRest(Raw.Obj bundle) {
+    List<Raw.Obj> entries = bundle.objects("entry");
+    boolean framed = bundle.object("meta").map(Document::isOurs).orElse(false);
+    return bundle.string("type").equals(Optional.of("collection"))
+        && (framed || !entries.isEmpty())
+        && entries.stream().allMatch(entry -> kept(entry).isPresent());
+  }
+
+  private static boolean isOurs(Raw meta) {
+    return meta.objects("extension").stream()
+        .anyMatch(extension -> extension.string("url").equals(Optional.of(LeftOver.URL)));
   }
 
   private void meta(Placed meta) {

@@ -62,13 +62,14 @@ final class Own {
       resources.add(new ReadResource(part.at(), part.resource(), treated(part, exam)));
     }
     Carried carried = new Carried(ofFacts, wholes, document.frameBefore());
-    return new Reading(List.of(new ReadExam(exam, carried, "")), resources, Carried.NOTHING);
+    return Reading.of(
+        List.of(new ReadExam(exam, carried, "", List.of(""))), resources, Carried.NOTHING);
   }
 
   private static Treated treated(Document.Part part, Exam exam) {
     if (part.keptBefore().isPresent()) {
-      Fault fault = Fault.of("", "kept before: " + part.keptBefore().get(), "");
-      return new Treated.Kept(List.of(new Reason(Why.OTHER_RESOURCE, fault)));
+      Why why = Why.of(part.keptBefore().get());
+      return new Treated.Kept(List.of(new Reason(why, Fault.of("", Why.KEPT_BEFORE, ""))));
     }
     boolean panel = isPanel(part.resource());
     return new Treated.Exact(panel ? exam.facts() : List.of());

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
+import java.util.regex.Pattern;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import tools.jackson.core.JacksonException;
@@ -14,11 +15,13 @@ import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonToken;
 import tools.jackson.core.ObjectReadContext;
 import tools.jackson.core.ObjectWriteContext;
+import tools.jackson.core.PrettyPrinter;
 import tools.jackson.core.StreamReadConstraints;
 import tools.jackson.core.StreamReadFeature;
 import tools.jackson.core.TokenStreamLocation;
 import tools.jackson.core.exc.StreamConstraintsException;
 import tools.jackson.core.json.JsonFactory;
+import tools.jackson.core.util.DefaultPrettyPrinter;
 
 /** Reads JSON into {@link Raw} values and writes them again. */
 public final class RawJson {
@@ -27,6 +30,8 @@ public final class RawJson {
   static final RawJson OWN = new RawJson(Limits.USUAL);
 
   private static final JsonFactory WRITER = new JsonFactory();
+
+  private static final Pattern QUOTED = Pattern.compile("token '[^']*'");
 
   private final JsonFactory factory;
 
@@ -59,6 +64,27 @@ public final class RawJson {
   public static String write(Raw value) {
     StringWriter text = new StringWriter();
     try (JsonGenerator out = WRITER.createGenerator(ObjectWriteContext.empty(), text)) {
+      write(value, out);
+    }
+    return text.toString();
+  }
+
+  /** Returns a value as JSON with a member on each line; numbers are written as they were read. */
+  static String indented(Raw value) {
+    StringWriter text = new StringWriter();
+    ObjectWriteContext lines =
+        new ObjectWriteContext.Base() {
+          @Override
+          public PrettyPrinter getPrettyPrinter() {
+            return new DefaultPrettyPrinter();
+          }
+
+          @Override
+          public boolean hasPrettyPrinter() {
+            return true;
+          }
+        };
+    try (JsonGenerator out = WRITER.createGenerator(lines, text)) {
       write(value, out);
     }
     return text.toString();
@@ -115,10 +141,15 @@ public final class RawJson {
       return Result.refused(
           new Fault(
               place(broken.getLocation()),
-              String.valueOf(broken.getOriginalMessage()),
+              words(broken),
               "well-formed JSON",
               "correct the file where it says, or send it again"));
     }
+  }
+
+  /** A word that is no JSON may be the name of a person. */
+  private static String words(JacksonException broken) {
+    return QUOTED.matcher(String.valueOf(broken.getOriginalMessage())).replaceFirst("a word");
   }
 
   private static Raw value(JsonParser parser) {

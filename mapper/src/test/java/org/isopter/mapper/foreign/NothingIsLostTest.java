@@ -37,6 +37,20 @@ class NothingIsLostTest {
   }
 
   @Test
+  void readsAgainWhatCameWithoutAnExamination() {
+    int rests = 0;
+    for (String json : inputs()) {
+      Carried rest = READER.read(json).orThrow().carried();
+      if (!rest.isEmpty()) {
+        rests++;
+        String written = ForeignWriter.of(BundleKind.COLLECTION).write(rest);
+        assertEquals(rest, READER.read(written).orThrow().carried(), written);
+      }
+    }
+    assertTrue(rests > 10, "only " + rests + " inputs came without an examination");
+  }
+
+  @Test
   void writesEveryLeafThatNobodyTook() {
     for (String json : inputs()) {
       Reading reading = READER.read(json).orThrow();
