@@ -1,6 +1,7 @@
 package org.isopter.cli;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.NoSuchFileException;
 import java.util.Locale;
@@ -11,12 +12,15 @@ final class Words {
   private Words() {}
 
   /** Returns a number with its noun: {@code 1 record}, {@code 2 records}. */
-  static String count(int number, String noun) {
+  static String count(long number, String noun) {
     return number + " " + noun + (number == 1 ? "" : "s");
   }
 
   /** Returns why a file could not be read or written, without its name. */
   static String of(Exception reason) {
+    if (reason instanceof UncheckedIOException unchecked && unchecked.getCause() != null) {
+      return of(unchecked.getCause());
+    }
     if (reason instanceof NoSuchFileException) {
       return "no such file or folder";
     }
