@@ -54,6 +54,7 @@ final class Commands {
     all.put("compare", CompareCommand::new);
     all.put("to-fhir", ToFhirCommand::new);
     all.put("from-fhir", FromFhirCommand::new);
+    all.put("pool", PoolCommand::new);
     all.put("round-trip", RoundTripCommand::new);
     all.put("validate", ValidateCommand::new);
     all.put("catalogue", CatalogueCommand::new);

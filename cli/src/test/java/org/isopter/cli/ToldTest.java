@@ -63,15 +63,18 @@ class ToldTest {
     Run.of("from-fhir", CLINIC, "--policy", "extract", "--table", table.toString()).ok();
     List<String> lines = Files.readAllLines(table, UTF_8);
     assertTrue(lines.contains("kept        docs/foreign/clinic.json  Observation/va-unknown"));
-    assertTrue(lines.stream().anyMatch(line -> line.matches("  rule acuity-text +2")), lines.toString());
-    assertTrue(lines.stream().anyMatch(line -> line.matches("  kept no-side +1")), lines.toString());
+    assertTrue(
+        lines.stream().anyMatch(line -> line.matches("  rule acuity-text +2")), lines.toString());
+    assertTrue(
+        lines.stream().anyMatch(line -> line.matches("  kept no-side +1")), lines.toString());
   }
 
   @Test
   void theCatalogueShowsTheRulesInEveryForm() {
     String text = Run.of("catalogue", "--foreign").ok().out();
     JsonNode json =
-        JsonMapper.shared().readTree(Run.of("catalogue", "--foreign", "--format", "json").ok().out());
+        JsonMapper.shared()
+            .readTree(Run.of("catalogue", "--foreign", "--format", "json").ok().out());
     String page = Run.of("catalogue", "--foreign", "--format", "markdown").ok().out();
     assertEquals(json.size(), text.lines().count());
     for (JsonNode rule : json) {

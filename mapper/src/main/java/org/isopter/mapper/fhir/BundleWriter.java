@@ -13,6 +13,7 @@ import org.isopter.model.derive.Derivations;
 import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.FactKey;
+import org.isopter.model.value.Code;
 
 /** Writes one examination as a bundle. */
 final class BundleWriter {
@@ -28,6 +29,7 @@ final class BundleWriter {
   private final List<String> factIds = new ArrayList<>();
   private final String panelId;
   private final String reportId;
+  private Optional<Code> label = Optional.empty();
 
   BundleWriter(Json json, Exam exam, BundleKind kind, Optional<String> hash, boolean derived) {
     this.json = json;
@@ -43,10 +45,17 @@ final class BundleWriter {
     this.reportId = ids.uuid("DiagnosticReport", ids.record());
   }
 
+  /** Returns this writer with a security label for the bundle. */
+  BundleWriter labelled(Optional<Code> security) {
+    label = security;
+    return this;
+  }
+
   void write() {
     json.element(
         () -> {
           json.text("resourceType", "Bundle");
+          label.ifPresent(code -> json.object("meta", () -> security(code)));
           if (kind != BundleKind.TRANSACTION) {
             json.object("identifier", () -> json.identifier(ids.system(), ids.record()));
           }
@@ -54,6 +63,10 @@ final class BundleWriter {
           json.text("timestamp", Frame.time(exam.header().performed()));
           json.list("entry", this::entries);
         });
+  }
+
+  private void security(Code code) {
+    json.list("security", () -> json.element(() -> json.coding(code)));
   }
 
   private void entries() {

@@ -4,6 +4,7 @@ import java.io.OutputStream;
 import java.io.StringWriter;
 import java.util.Optional;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.value.Code;
 import tools.jackson.core.JsonGenerator;
 import tools.jackson.core.ObjectWriteContext;
 import tools.jackson.core.StreamWriteFeature;
@@ -27,22 +28,29 @@ public final class FhirWriter {
   private final Optional<String> hash;
   private final boolean pretty;
   private final boolean derived;
+  private final Optional<Code> label;
 
-  private FhirWriter(BundleKind kind, Optional<String> hash, boolean pretty, boolean derived) {
+  private FhirWriter(
+      BundleKind kind,
+      Optional<String> hash,
+      boolean pretty,
+      boolean derived,
+      Optional<Code> label) {
     this.kind = kind;
     this.hash = hash;
     this.pretty = pretty;
     this.derived = derived;
+    this.label = label;
   }
 
   /** Returns a writer of bundles of a kind, on one line. */
   public static FhirWriter of(BundleKind kind) {
-    return new FhirWriter(kind, Optional.empty(), false, false);
+    return new FhirWriter(kind, Optional.empty(), false, false, Optional.empty());
   }
 
   /** Returns this writer, indenting what it writes. */
   public FhirWriter indented() {
-    return new FhirWriter(kind, hash, true, derived);
+    return new FhirWriter(kind, hash, true, derived, label);
   }
 
   /**
@@ -50,7 +58,7 @@ public final class FhirWriter {
    * panel of what was seen, and a reader computes them again instead of trusting them.
    */
   public FhirWriter withDerived() {
-    return new FhirWriter(kind, hash, pretty, true);
+    return new FhirWriter(kind, hash, pretty, true, label);
   }
 
   /**
@@ -59,7 +67,12 @@ public final class FhirWriter {
    * @param sha256 the SHA-256 of the record's bytes in hexadecimal
    */
   public FhirWriter from(String sha256) {
-    return new FhirWriter(kind, Optional.of(sha256), pretty, derived);
+    return new FhirWriter(kind, Optional.of(sha256), pretty, derived, label);
+  }
+
+  /** Returns this writer, putting a security label on each bundle. */
+  public FhirWriter labelled(Code security) {
+    return new FhirWriter(kind, hash, pretty, derived, Optional.of(security));
   }
 
   /** Writes a bundle to a stream in UTF-8; the stream stays open. */
@@ -80,7 +93,7 @@ public final class FhirWriter {
 
   /** Writes a bundle to a generator, for instance into a tree. */
   public void write(Exam exam, JsonGenerator generator) {
-    new BundleWriter(new Json(generator), exam, kind, hash, derived).write();
+    new BundleWriter(new Json(generator), exam, kind, hash, derived).labelled(label).write();
   }
 
   private ObjectWriteContext context() {

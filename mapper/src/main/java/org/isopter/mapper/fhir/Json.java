@@ -61,7 +61,7 @@ final class Json {
     list("coding", () -> codes.forEach(code -> element(() -> coding(code))));
   }
 
-  private void coding(Code code) {
+  void coding(Code code) {
     text("system", code.system());
     text("code", code.code());
     text("display", code.display());

@@ -31,22 +31,17 @@ final class Assembly {
 
   Reading reading() {
     List<List<Visits.Member>> visits = new Visits(options.window()).group(members());
-    List<Exam> exams = new ArrayList<>();
-    List<List<Carried.OfFact>> leaves = new ArrayList<>();
+    List<ReadExam> exams = new ArrayList<>();
     for (List<Visits.Member> visit : visits) {
-      List<Carried.OfFact> left = new ArrayList<>();
-      exams.add(exam(visit, left));
-      leaves.add(left);
+      exams.add(exam(visit));
       references.add(references(visit));
     }
     List<List<Carried.Whole>> wholes = wholes(exams.size());
     List<ReadExam> read = new ArrayList<>();
     for (int i = 0; i < exams.size(); i++) {
       List<Placed> frame = i == 0 ? document.frame() : List.of();
-      Carried carried = new Carried(leaves.get(i), wholes.get(i), frame);
-      List<String> from =
-          visits.get(i).stream().map(m -> document.parts().get(m.index()).at()).toList();
-      read.add(new ReadExam(exams.get(i), carried, Visits.rule(visits.get(i).get(0)), from));
+      List<Carried.OfFact> leaves = exams.get(i).carried().leaves();
+      read.add(exams.get(i).carrying(new Carried(leaves, wholes.get(i), frame)));
     }
     Carried rest =
         exams.isEmpty() ? new Carried(List.of(), wholes.get(0), document.frame()) : Carried.NOTHING;
@@ -68,7 +63,7 @@ final class Assembly {
     return members;
   }
 
-  private Exam exam(List<Visits.Member> visit, List<Carried.OfFact> left) {
+  private ReadExam exam(List<Visits.Member> visit) {
     Header header = Visits.header(visit);
     List<Fact<?>> facts = new ArrayList<>();
     List<Integer> of = new ArrayList<>();
@@ -80,8 +75,10 @@ final class Assembly {
       }
     }
     Exam exam = new Exam(header, facts);
-    left.addAll(left(exam, facts, of));
-    return exam;
+    List<Integer> places = places(exam, facts);
+    Carried leaves = new Carried(left(exam, places, of), List.of(), List.of());
+    List<String> from = visit.stream().map(m -> document.parts().get(m.index()).at()).toList();
+    return new ReadExam(exam, leaves, Visits.rule(visit.get(0)), read(places, of), from);
   }
 
   /** Takes or gives back what the header of the examination says for all of its observations. */
@@ -96,18 +93,35 @@ final class Assembly {
     }
   }
 
-  /** Finds the names that the first facts of each source have in the examination. */
-  private List<Carried.OfFact> left(Exam exam, List<Fact<?>> facts, List<Integer> of) {
-    List<FactKey> keys = exam.keys();
+  /** Finds where the facts stand in the examination, which has an order of its own. */
+  private static List<Integer> places(Exam exam, List<Fact<?>> facts) {
     Set<Integer> used = new LinkedHashSet<>();
+    for (Fact<?> fact : facts) {
+      used.add(place(exam, fact, used));
+    }
+    return List.copyOf(used);
+  }
+
+  private List<ReadExam.ReadFact> read(List<Integer> places, List<Integer> of) {
+    Map<Integer, ReadExam.ReadFact> byPlace = new java.util.TreeMap<>();
+    for (int i = 0; i < places.size(); i++) {
+      String at = document.parts().get(of.get(i)).at();
+      Set<String> rules = new TreeSet<>(translations.get(of.get(i)).ledger().rules());
+      byPlace.put(places.get(i), new ReadExam.ReadFact(at, rules));
+    }
+    return List.copyOf(byPlace.values());
+  }
+
+  /** Finds the names that the first facts of each source have in the examination. */
+  private List<Carried.OfFact> left(Exam exam, List<Integer> places, List<Integer> of) {
+    List<FactKey> keys = exam.keys();
     Set<Integer> done = new LinkedHashSet<>();
     Map<Integer, Carried.OfFact> byKey = new java.util.TreeMap<>();
-    for (int i = 0; i < facts.size(); i++) {
-      int place = place(exam, facts.get(i), used);
-      used.add(place);
+    for (int i = 0; i < places.size(); i++) {
       int source = of.get(i);
       List<Placed> leaves = translations.get(source).ledger().leftoverWholes();
       if (done.add(source) && !leaves.isEmpty()) {
+        int place = places.get(i);
         byKey.put(place, new Carried.OfFact(keys.get(place).text(), leaves));
       }
     }

@@ -1,8 +1,10 @@
 package org.isopter.mapper.foreign;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.value.Fault;
@@ -62,8 +64,10 @@ final class Own {
       resources.add(new ReadResource(part.at(), part.resource(), treated(part, exam)));
     }
     Carried carried = new Carried(ofFacts, wholes, document.frameBefore());
-    return Reading.of(
-        List.of(new ReadExam(exam, carried, "", List.of(""))), resources, Carried.NOTHING);
+    ReadExam.ReadFact whole = new ReadExam.ReadFact("", Set.of());
+    List<ReadExam.ReadFact> read = Collections.nCopies(exam.facts().size(), whole);
+    ReadExam all = new ReadExam(exam, carried, "", read, List.of(""));
+    return Reading.of(List.of(all), resources, Carried.NOTHING);
   }
 
   private static Treated treated(Document.Part part, Exam exam) {

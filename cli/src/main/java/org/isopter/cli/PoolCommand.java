@@ -1,0 +1,177 @@
+package org.isopter.cli;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.isopter.mapper.foreign.Options;
+import org.isopter.mapper.foreign.Release;
+import org.isopter.mapper.pool.Deidentifier;
+import org.isopter.mapper.pool.PoolDocument;
+import org.isopter.mapper.pool.PoolPlan;
+import org.isopter.mapper.pool.PoolReader;
+import org.isopter.mapper.pool.PoolRun;
+import org.isopter.mapper.pool.SecretKey;
+import org.isopter.mapper.pool.TableFormat;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.value.FaultException;
+import org.isopter.model.value.Result;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Lays examinations out as research tables. */
+@Command(
+    name = "pool",
+    description = {
+      "Lays records and FHIR of any system out as tables for research, with a codebook.",
+      "Identities are taken out: pseudonyms by a secret key, all dates of a person moved alike,",
+      "no names, no instruments, no free text. What could not be read is listed with reasons."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  isopter pool docs/demo --key-file target/secret.txt --output target/pool",
+      "  isopter pool docs/demo --identified --format csv --output target/known",
+      "",
+      "A rare finding or course may still be known again: who may see the tables is for local rules."
+    })
+final class PoolCommand extends InputCommand {
+
+  @Option(
+      names = {"-o", "--output"},
+      paramLabel = "FOLDER",
+      required = true,
+      description = "Folder to make; it may not hold anything yet.")
+  Path output = Path.of("");
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORM",
+      split = ",",
+      description = "Formats of the tables: ${COMPLETION-CANDIDATES} (default: parquet).")
+  List<TableFormat> formats = List.of(TableFormat.PARQUET);
+
+  @Option(names = "--database", description = "Leave the tables as a DuckDB file too.")
+  boolean database;
+
+  @Option(names = "--bundles", description = "Write the examinations as FHIR bundles too.")
+  boolean bundles;
+
+  @Mixin final PoolKey key = new PoolKey();
+
+  @Option(names = "--identified", description = "Keep identities; then no key is needed.")
+  boolean identified;
+
+  @Option(names = "--free-text", description = "Keep remarks, which may name anyone.")
+  boolean freeText;
+
+  @Option(
+      names = "--leftover",
+      paramLabel = "FILE",
+      description = "Write what was left over word for word; it holds identities.")
+  @Nullable Path leftover;
+
+  @Option(
+      names = "--trait",
+      paramLabel = "COLUMN",
+      split = ",",
+      description = "Columns by which a person might be known (default: age,sex,setting).")
+  List<String> traits = PoolPlan.USUAL_TRAITS;
+
+  @Option(
+      names = "--small-cell",
+      paramLabel = "N",
+      defaultValue = "5",
+      description = "List groups of traits that fewer than N persons share (default: 5).")
+  int smallCell = PoolPlan.USUAL_SMALLEST;
+
+  @Mixin final PoolInputs forms = new PoolInputs();
+
+  PoolCommand(Streams streams) {
+    super(streams);
+  }
+
+  @Override
+  InputForms forms() {
+    return forms;
+  }
+
+  @Override
+  void run(Journal journal) {
+    Optional<Deidentifier> deidentifier = deidentifier();
+    List<Source> sources = sources(journal);
+    PoolReader reader = new PoolReader(Catalogue.standard(), Options.usual(), Release.R4);
+    try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan(deidentifier))) {
+      Map<Source, String> names = names(sources);
+      new Items(journal).each(sources, item -> add(run, item, names));
+      new PoolWords(journal, output).tell(run.finish());
+    } catch (FaultException refused) {
+      throw misuse(refused.getMessage());
+    } catch (IOException failed) {
+      throw new UnwritableException(output.toString(), failed);
+    }
+  }
+
+  private PoolPlan plan(Optional<Deidentifier> deidentifier) {
+    if (smallCell < 1) {
+      throw misuse("--small-cell " + smallCell + ": wanted a number from 1 on");
+    }
+    return new PoolPlan(
+        output,
+        formats,
+        database,
+        bundles,
+        deidentifier,
+        Optional.ofNullable(leftover),
+        smallCell,
+        traits);
+  }
+
+  private Optional<Deidentifier> deidentifier() {
+    Optional<Result<SecretKey>> found = key.find(System.getenv());
+    if (identified) {
+      return Optional.empty();
+    }
+    Result<SecretKey> secret =
+        found.orElseThrow(
+            () ->
+                misuse(
+                    "no key: pseudonyms are made from a secret; name a file that holds one with"
+                        + " --key-file, set "
+                        + PoolKey.VARIABLE
+                        + ", or say --identified to keep identities"));
+    if (secret instanceof Result.Ok<SecretKey> good) {
+      return Optional.of(new Deidentifier(good.value(), freeText));
+    }
+    throw misuse(secret.faults().get(0).toString());
+  }
+
+  /** A file's name may name a person: tables without identities count the inputs instead. */
+  private Map<Source, String> names(List<Source> sources) {
+    Map<Source, String> names = new HashMap<>();
+    for (Source source : sources) {
+      names.put(source, identified ? source.name() : String.valueOf(names.size() + 1));
+    }
+    return names;
+  }
+
+  private static void add(PoolRun run, Item item, Map<Source, String> names) {
+    PoolDocument.Form form =
+        switch (item.form()) {
+          case YAML -> PoolDocument.Form.YAML;
+          case XML -> PoolDocument.Form.XML;
+          default -> PoolDocument.Form.JSON;
+        };
+    String source = names.getOrDefault(item.source(), item.source().name());
+    try {
+      run.add(new PoolDocument(source, item.line(), form, item.bytes()));
+    } catch (IOException failed) {
+      throw new UncheckedIOException(failed);
+    }
+  }
+}

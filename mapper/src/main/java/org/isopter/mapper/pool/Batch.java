@@ -1,0 +1,18 @@
+package org.isopter.mapper.pool;
+
+import java.util.List;
+import org.isopter.mapper.table.PooledExam;
+
+/**
+ * What came of documents.
+ *
+ * @param exams the examinations that were read, in the order of the documents
+ * @param left what was left over
+ * @param counts how many there were
+ */
+public record Batch(List<PooledExam> exams, List<Left> left, PoolCounts counts) {
+  public Batch {
+    exams = List.copyOf(exams);
+    left = List.copyOf(left);
+  }
+}

@@ -1,0 +1,103 @@
+package org.isopter.mapper.pool;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.IntFunction;
+import org.isopter.mapper.foreign.ReadExam;
+import org.isopter.mapper.foreign.ReadResource;
+import org.isopter.mapper.foreign.Reading;
+import org.isopter.mapper.foreign.Reason;
+import org.isopter.mapper.foreign.Treated;
+import org.isopter.mapper.table.Origin;
+import org.isopter.mapper.table.PooledExam;
+import org.isopter.model.value.Fault;
+
+/** Makes batches of what readers return. */
+final class Batches {
+
+  static final Batch NOTHING = new Batch(List.of(), List.of(), PoolCounts.NONE);
+
+  private Batches() {}
+
+  static Batch refused(PoolDocument document, List<Fault> faults) {
+    Left left =
+        new Left(
+            document.source(),
+            document.line(),
+            Left.What.REFUSED,
+            "",
+            "",
+            List.of("refused"),
+            faults,
+            Optional.empty(),
+            List.of());
+    return new Batch(List.of(), List.of(left), PoolCounts.refused(1));
+  }
+
+  /**
+   * Returns the batch of a reading.
+   *
+   * @param of finds a document by its number, which places begin with where there are several
+   * @param documents how many documents were read
+   */
+  static Batch of(Reading reading, IntFunction<PoolDocument> of, int documents) {
+    Persons persons = new Persons(reading);
+    List<PooledExam> exams = new ArrayList<>();
+    for (ReadExam exam : reading.exams()) {
+      List<Origin> origins = exam.read().stream().map(fact -> origin(fact, of)).toList();
+      exams.add(new PooledExam(exam.exam(), persons.of(exam.exam().header()), origins));
+    }
+    List<Left> left = new ArrayList<>();
+    reading.resources().forEach(read -> left(read, of).ifPresent(left::add));
+    long kept = reading.count("kept");
+    long facts = exams.stream().mapToLong(exam -> exam.exam().facts().size()).sum();
+    int resources = reading.resources().size();
+    PoolCounts counts =
+        new PoolCounts(documents, 0, resources, resources - kept, kept, exams.size(), facts);
+    return new Batch(exams, left, counts);
+  }
+
+  private static Origin origin(ReadExam.ReadFact fact, IntFunction<PoolDocument> of) {
+    PoolDocument document = of.apply(number(fact.at()));
+    return Origin.of(document.source(), document.line(), fact.rules());
+  }
+
+  private static Optional<Left> left(ReadResource read, IntFunction<PoolDocument> of) {
+    PoolDocument document = of.apply(number(read.at()));
+    if (read.treated() instanceof Treated.Kept kept) {
+      return Optional.of(left(document, read, Left.What.KEPT, kept.reasons()));
+    }
+    if (read.treated() instanceof Treated.Translated translated
+        && !translated.leftover().isEmpty()) {
+      return Optional.of(left(document, read, Left.What.PART, translated.reasons()));
+    }
+    return Optional.empty();
+  }
+
+  private static Left left(
+      PoolDocument document, ReadResource read, Left.What what, List<Reason> reasons) {
+    LinkedHashSet<String> words = new LinkedHashSet<>();
+    reasons.forEach(reason -> words.add(reason.why().word()));
+    return new Left(
+        document.source(),
+        document.line(),
+        what,
+        read.resource().string("resourceType").orElse(""),
+        read.at(),
+        List.copyOf(words),
+        reasons.stream().map(Reason::fault).toList(),
+        what == Left.What.KEPT ? Optional.of(read.resource()) : Optional.empty(),
+        read.treated() instanceof Treated.Translated part ? part.leftover() : List.of());
+  }
+
+  /** Returns the number that a place begins with; 0 where it begins with a name. */
+  private static int number(String at) {
+    int end = at.indexOf('/', 1);
+    String first = at.substring(Math.min(1, at.length()), end < 0 ? at.length() : end);
+    return first.chars().allMatch(Character::isDigit) && !first.isEmpty()
+        ? Integer.parseInt(first)
+        : 0;
+  }
+}

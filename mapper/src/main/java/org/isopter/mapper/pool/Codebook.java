@@ -1,0 +1,105 @@
+package org.isopter.mapper.pool;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.isopter.mapper.table.Column;
+import org.isopter.mapper.table.Kind;
+import org.isopter.mapper.table.Table;
+import org.isopter.model.value.Unit;
+
+/** Says of every column of every table what it means and how much of it there is. */
+final class Codebook {
+
+  private final Warehouse warehouse;
+  private final List<CodebookRow> rows = new ArrayList<>();
+
+  private Codebook(Warehouse warehouse) {
+    this.warehouse = warehouse;
+  }
+
+  /** Counts the columns of tables. */
+  static Codebook of(Warehouse warehouse, List<Table<?>> tables) throws SQLException {
+    Codebook codebook = new Codebook(warehouse);
+    for (Table<?> table : tables) {
+      codebook.count(table);
+    }
+    return codebook;
+  }
+
+  /** Writes it as CSV, as Markdown, and as a Frictionless data package of the CSV or NDJSON. */
+  void write(Path folder, List<TableFormat> formats) throws SQLException, IOException {
+    Table<CodebookRow> table = table();
+    try (Filler filler = warehouse.create(table)) {
+      for (CodebookRow row : rows) {
+        filler.add(table.cells(row));
+      }
+    }
+    warehouse.copy(table.name(), TableFormat.CSV, folder.resolve("codebook.csv"));
+    Files.writeString(folder.resolve("codebook.md"), CodebookPage.of(rows));
+    Files.writeString(folder.resolve("datapackage.json"), DataPackage.of(rows, formats));
+  }
+
+  List<CodebookRow> rows() {
+    return Collections.unmodifiableList(rows);
+  }
+
+  private void count(Table<?> table) throws SQLException {
+    List<String> counted = new ArrayList<>();
+    for (Column<?> column : table.columns()) {
+      String name = Warehouse.name(column.name());
+      boolean ordered = column.kind() == Kind.NUMBER || column.kind() == Kind.INTEGER;
+      counted.add("count(" + name + ")");
+      counted.add(ordered ? "min(" + name + ")::VARCHAR" : "NULL");
+      counted.add(ordered ? "max(" + name + ")::VARCHAR" : "NULL");
+    }
+    String sql = "SELECT " + String.join(", ", counted) + " FROM " + Warehouse.name(table.name());
+    List<Optional<Object>> answer = warehouse.ask(sql).get(0);
+    for (int i = 0; i < table.columns().size(); i++) {
+      rows.add(
+          new CodebookRow(
+              table.name(),
+              table.columns().get(i),
+              (Long) answer.get(3 * i).orElse(0L),
+              answer.get(3 * i + 1).map(Object::toString),
+              answer.get(3 * i + 2).map(Object::toString)));
+    }
+  }
+
+  private static Table<CodebookRow> table() {
+    return new Table<>(
+        "codebook",
+        List.of(
+            text("table", row -> Optional.of(row.table())),
+            text("column", row -> Optional.of(row.column().name())),
+            text("kind", row -> Optional.of(kind(row))),
+            text("meaning", row -> Optional.of(row.column().meaning())),
+            text("unit", row -> row.column().unit().map(Unit::ucum)),
+            text("unit_name", row -> row.column().unit().map(Unit::label)),
+            text("answers", CodebookRow::answers),
+            new Column<>(
+                "filled",
+                Kind.INTEGER,
+                "cells that are not empty",
+                Optional.empty(),
+                List.of(),
+                row -> Optional.of(row.filled())),
+            text("least", CodebookRow::least),
+            text("most", CodebookRow::most)));
+  }
+
+  private static Column<CodebookRow> text(
+      String name, java.util.function.Function<CodebookRow, Optional<?>> cell) {
+    return new Column<>(name, Kind.TEXT, name, Optional.empty(), List.of(), cell);
+  }
+
+  static String kind(CodebookRow row) {
+    return row.column().kind().name().toLowerCase(Locale.ROOT);
+  }
+}

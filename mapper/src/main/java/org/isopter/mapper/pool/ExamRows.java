@@ -1,0 +1,37 @@
+package org.isopter.mapper.pool;
+
+import java.util.List;
+import java.util.Optional;
+import org.isopter.mapper.fhir.FhirWriter;
+import org.isopter.mapper.table.EyeRow;
+import org.isopter.mapper.table.FindingRow;
+import org.isopter.mapper.table.FindingRows;
+import org.isopter.mapper.table.PooledExam;
+import org.isopter.mapper.table.Table;
+
+/**
+ * The rows of one examination, and its bundle where one is wanted.
+ *
+ * @param findings the cells of the rows of the long table
+ * @param eyes the cells of the rows of the wide table
+ * @param bundle the bundle on one line
+ */
+record ExamRows(
+    List<List<Optional<?>>> findings, List<List<Optional<?>>> eyes, Optional<String> bundle) {
+
+  /** Makes rows of examinations; what a job on many machines does to each, this does too. */
+  record Maker(
+      Table<FindingRow> findings,
+      Table<EyeRow> eyes,
+      Optional<Deidentifier> deidentifier,
+      Optional<FhirWriter> bundles) {
+
+    ExamRows of(PooledExam read) {
+      PooledExam pooled = deidentifier.map(one -> one.apply(read)).orElse(read);
+      return new ExamRows(
+          FindingRows.of(pooled).stream().map(findings::cells).toList(),
+          EyeRow.of(pooled).stream().map(eyes::cells).toList(),
+          bundles.map(writer -> writer.write(pooled.exam())));
+    }
+  }
+}

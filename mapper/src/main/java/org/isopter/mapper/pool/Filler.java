@@ -1,0 +1,64 @@
+package org.isopter.mapper.pool;
+
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import org.duckdb.DuckDBAppender;
+
+/** Puts rows into one table of a warehouse. */
+final class Filler implements AutoCloseable {
+
+  /** Rows that wait before they are handed over: few, so that memory stays small. */
+  private static final int PORTION = 20_000;
+
+  private final DuckDBAppender appender;
+  private final int portion;
+  private int waiting;
+  private boolean closed;
+
+  Filler(DuckDBAppender appender, int width) {
+    this.appender = appender;
+    this.portion = Math.max(1, PORTION / width);
+  }
+
+  void add(List<Optional<?>> cells) throws SQLException {
+    appender.beginRow();
+    for (Optional<?> cell : cells) {
+      append(cell);
+    }
+    appender.endRow();
+    if (++waiting >= portion) {
+      appender.flush();
+      waiting = 0;
+    }
+  }
+
+  private void append(Optional<?> cell) throws SQLException {
+    if (cell.isEmpty()) {
+      appender.appendNull();
+    } else if (cell.get() instanceof String text) {
+      appender.append(text);
+    } else if (cell.get() instanceof Double number) {
+      appender.append(number.doubleValue());
+    } else if (cell.get() instanceof Long number) {
+      appender.append(number.longValue());
+    } else if (cell.get() instanceof Boolean truth) {
+      appender.append(truth.booleanValue());
+    } else if (cell.get() instanceof Instant time) {
+      appender.append(LocalDateTime.ofInstant(time, ZoneOffset.UTC));
+    } else {
+      throw new IllegalArgumentException("no column holds a " + cell.get().getClass());
+    }
+  }
+
+  @Override
+  public void close() throws SQLException {
+    if (!closed) {
+      closed = true;
+      appender.close();
+    }
+  }
+}

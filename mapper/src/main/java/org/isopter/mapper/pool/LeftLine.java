@@ -1,0 +1,76 @@
+package org.isopter.mapper.pool;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import org.isopter.mapper.foreign.Placed;
+import org.isopter.mapper.foreign.Raw;
+import org.isopter.mapper.foreign.RawJson;
+import org.isopter.model.value.Fault;
+
+/** Writes what was left over as JSON, a line each. */
+final class LeftLine {
+
+  /** Types that are named; any other word in the place of one may be anything. */
+  private static final Set<String> TYPES =
+      Set.of(
+          "BodyStructure",
+          "Composition",
+          "Condition",
+          "Device",
+          "DiagnosticReport",
+          "Encounter",
+          "Observation",
+          "Organization",
+          "Patient",
+          "Practitioner",
+          "PractitionerRole",
+          "Procedure",
+          "Provenance",
+          "VisionPrescription");
+
+  private LeftLine() {}
+
+  /** Returns what is said without any content: where, of which type, why, and how much. */
+  static String plain(Left left) {
+    Map<String, Raw> line = start(left);
+    line.put("type", Raw.of(TYPES.contains(left.type()) ? left.type() : "other"));
+    line.put("reasons", strings(left.reasons()));
+    line.put("leaves", number(left.leaves().size()));
+    return RawJson.write(new Raw.Obj(line));
+  }
+
+  /** Returns everything, word for word: it holds identities. */
+  static String whole(Left left) {
+    Map<String, Raw> line = start(left);
+    line.put("type", Raw.of(left.type()));
+    line.put("at", Raw.of(left.at()));
+    line.put("reasons", strings(left.reasons()));
+    line.put("faults", strings(left.faults().stream().map(Fault::toString).toList()));
+    left.resource().ifPresent(resource -> line.put("resource", resource));
+    if (!left.leaves().isEmpty()) {
+      Map<String, Raw> leaves = new LinkedHashMap<>();
+      left.leaves().forEach((Placed leaf) -> leaves.put(leaf.at(), leaf.value()));
+      line.put("leaves", new Raw.Obj(leaves));
+    }
+    return RawJson.write(new Raw.Obj(line));
+  }
+
+  private static Map<String, Raw> start(Left left) {
+    Map<String, Raw> line = new LinkedHashMap<>();
+    line.put("source", Raw.of(left.source()));
+    line.put("line", number(left.line()));
+    line.put("what", Raw.of(left.what().name().toLowerCase(Locale.ROOT)));
+    return line;
+  }
+
+  private static Raw number(long number) {
+    return new Raw.Leaf(Raw.Kind.NUMBER, Long.toString(number));
+  }
+
+  private static Raw strings(List<String> texts) {
+    return Raw.of(texts.stream().map(Raw::of).toList());
+  }
+}

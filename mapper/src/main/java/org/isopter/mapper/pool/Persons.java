@@ -1,0 +1,92 @@
+package org.isopter.mapper.pool;
+
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.Period;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.mapper.foreign.Carried;
+import org.isopter.mapper.foreign.Raw;
+import org.isopter.mapper.foreign.ReadResource;
+import org.isopter.mapper.foreign.Reading;
+import org.isopter.mapper.table.Person;
+import org.isopter.model.exam.Header;
+import org.isopter.model.exam.Identifier;
+import org.isopter.model.value.Canonical;
+import org.isopter.model.value.PlainText;
+
+/** What the Patient resources of a document say of the persons examined. */
+final class Persons {
+
+  /** The codes of FHIR's AdministrativeGender. */
+  private static final Set<String> SEXES = Set.of("male", "female", "other", "unknown");
+
+  private static final Set<String> REFERENCES =
+      Set.of(Canonical.identifier("reference"), "urn:ietf:rfc:3986");
+
+  private final Map<String, Raw> patients = new HashMap<>();
+
+  Persons(Reading reading) {
+    for (ReadResource read : reading.resources()) {
+      add(read.resource());
+    }
+    reading.exams().forEach(exam -> exam.carried().resources().forEach(this::add));
+  }
+
+  /** Returns what is known of the person; nothing where no Patient is the one. */
+  Person of(Header header) {
+    return header
+        .subject()
+        .identifier()
+        .flatMap(this::patient)
+        .map(
+            one ->
+                new Person(
+                    one.string("birthDate").flatMap(born -> age(born, header)),
+                    one.string("gender").filter(SEXES::contains)))
+        .orElse(Person.UNKNOWN);
+  }
+
+  private Optional<Raw> patient(Identifier identifier) {
+    // A reference stands for the person where nothing else is known of them.
+    boolean reference = identifier.system().filter(REFERENCES::contains).isPresent();
+    String name = reference ? identifier.value() : identifier.toString();
+    return Optional.ofNullable(patients.get(name));
+  }
+
+  private void add(Carried.Whole whole) {
+    if (isPatient(whole.resource())) {
+      patients.putIfAbsent(whole.fullUrl(), whole.resource());
+    }
+  }
+
+  private void add(Raw resource) {
+    if (isPatient(resource)) {
+      resource.string("id").ifPresent(id -> patients.putIfAbsent("Patient/" + id, resource));
+      for (Raw.Obj identifier : resource.objects("identifier")) {
+        identifier
+            .string("value")
+            .filter(value -> PlainText.check(value).isEmpty())
+            .map(value -> new Identifier(identifier.string("system"), value).toString())
+            .ifPresent(name -> patients.putIfAbsent(name, resource));
+      }
+    }
+  }
+
+  private static boolean isPatient(Raw resource) {
+    return resource.string("resourceType").equals(Optional.of("Patient"));
+  }
+
+  /** A birth date of a year or a month alone gives no age in whole years. */
+  private static Optional<Integer> age(String born, Header header) {
+    try {
+      int years =
+          Period.between(LocalDate.parse(born), header.performed().toLocalDate()).getYears();
+      return Optional.of(years).filter(any -> any >= 0);
+    } catch (DateTimeException partial) {
+      return Optional.empty();
+    }
+  }
+}

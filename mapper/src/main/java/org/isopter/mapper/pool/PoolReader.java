@@ -1,0 +1,153 @@
+package org.isopter.mapper.pool;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.mapper.fhir.FhirReader;
+import org.isopter.mapper.foreign.ForeignReader;
+import org.isopter.mapper.foreign.Options;
+import org.isopter.mapper.foreign.Raw;
+import org.isopter.mapper.foreign.RawJson;
+import org.isopter.mapper.foreign.Reading;
+import org.isopter.mapper.foreign.Release;
+import org.isopter.mapper.record.RecordFormat;
+import org.isopter.mapper.record.RecordReader;
+import org.isopter.mapper.table.Origin;
+import org.isopter.mapper.table.Person;
+import org.isopter.mapper.table.PooledExam;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.value.Result;
+
+/**
+ * Reads documents of any kind as examinations for tables: records, bundles of ours, and FHIR that
+ * other systems wrote.
+ *
+ * <p>Bare resources, such as the lines of an NDJSON file of observations, are read together with
+ * the others of the batch that they stand in; every other document is read by itself.
+ *
+ * <p>Safe for use by several threads at once.
+ */
+public final class PoolReader {
+
+  private final RecordReader records;
+  private final FhirReader ours;
+  private final ForeignReader foreign;
+  private final RawJson json;
+  private final Release release;
+
+  /**
+   * Makes a reader.
+   *
+   * @param options how FHIR of other systems is read
+   * @param release the release of FHIR that XML is in, and JSON that is not R4
+   */
+  public PoolReader(Catalogue catalogue, Options options, Release release) {
+    this.records = new RecordReader(catalogue);
+    this.ours = new FhirReader(catalogue);
+    this.foreign = new ForeignReader(catalogue, options);
+    this.json = new RawJson(options.limits());
+    this.release = release;
+  }
+
+  /** Reads the documents of one batch, using the processors that there are. */
+  public Batch read(List<PoolDocument> documents) {
+    List<Step> steps = documents.parallelStream().map(this::step).toList();
+    List<PooledExam> exams = new ArrayList<>();
+    List<Left> left = new ArrayList<>();
+    PoolCounts counts = PoolCounts.NONE;
+    List<Step> bare = new ArrayList<>();
+    for (Step step : steps) {
+      if (step.bare().isPresent()) {
+        bare.add(step);
+      } else {
+        exams.addAll(step.batch().exams());
+        left.addAll(step.batch().left());
+        counts = counts.plus(step.batch().counts());
+      }
+    }
+    if (!bare.isEmpty()) {
+      Batch together = together(bare);
+      exams.addAll(together.exams());
+      left.addAll(together.left());
+      counts = counts.plus(together.counts());
+    }
+    return new Batch(exams, left, counts);
+  }
+
+  /** What came of one document by itself: a batch, or a resource to be read with its neighbours. */
+  private record Step(PoolDocument document, Batch batch, Optional<Raw> bare) {}
+
+  private Step step(PoolDocument document) {
+    Result<Step> read =
+        switch (document.form()) {
+          case YAML -> record(document, RecordFormat.YAML);
+          case XML ->
+              foreign.read(document.bytes(), release).map(reading -> done(document, reading));
+          case JSON -> json(document);
+        };
+    return read instanceof Result.Ok<Step> ok
+        ? ok.value()
+        : new Step(document, Batches.refused(document, read.faults()), Optional.empty());
+  }
+
+  private Result<Step> json(PoolDocument document) {
+    Optional<Exam> own = own(document);
+    if (own.isPresent()) {
+      return Result.ok(ours(document, own.get()));
+    }
+    Result<Raw> parsed = json.read(document.bytes());
+    if (!(parsed instanceof Result.Ok<Raw> ok)) {
+      return Result.refused(parsed.faults());
+    }
+    Optional<String> type = ok.value().string("resourceType");
+    if (type.isEmpty()) {
+      return record(document, RecordFormat.JSON);
+    }
+    if (release != Release.R4) {
+      return foreign.read(document.bytes(), release).map(reading -> done(document, reading));
+    }
+    boolean bare = document.line() > 0 && !type.get().equals("Bundle");
+    return Result.ok(
+        bare
+            ? new Step(document, Batches.NOTHING, Optional.of(ok.value()))
+            : done(document, foreign.read(ok.value())));
+  }
+
+  /** Reads a bundle of ours without the way round through all that others may have meant. */
+  private Optional<Exam> own(PoolDocument document) {
+    String start =
+        new String(
+            document.bytes(), 0, Math.min(document.bytes().length, 40), StandardCharsets.UTF_8);
+    return start.contains("\"Bundle\"")
+        ? ours.read(document.bytes()) instanceof Result.Ok<Exam> ok
+            ? Optional.of(ok.value())
+            : Optional.empty()
+        : Optional.empty();
+  }
+
+  private Result<Step> record(PoolDocument document, RecordFormat format) {
+    return records.read(document.bytes(), format).map(exam -> ours(document, exam));
+  }
+
+  private static Step ours(PoolDocument document, Exam exam) {
+    Origin origin = Origin.of(document.source(), document.line());
+    List<Origin> origins = Collections.nCopies(exam.facts().size(), origin);
+    PooledExam pooled = new PooledExam(exam, Person.UNKNOWN, origins);
+    PoolCounts counts = new PoolCounts(1, 0, 1, 1, 0, 1, exam.facts().size());
+    return new Step(document, new Batch(List.of(pooled), List.of(), counts), Optional.empty());
+  }
+
+  private static Step done(PoolDocument document, Reading reading) {
+    Batch batch = Batches.of(reading, at -> document, 1);
+    return new Step(document, batch, Optional.empty());
+  }
+
+  private Batch together(List<Step> bare) {
+    List<Raw> resources = bare.stream().map(step -> step.bare().orElseThrow()).toList();
+    Reading reading = foreign.readTogether(resources);
+    return Batches.of(reading, number -> bare.get(number).document(), bare.size());
+  }
+}

@@ -1,0 +1,150 @@
+package org.isopter.mapper.pool;
+
+import java.io.IOException;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.mapper.fhir.BundleKind;
+import org.isopter.mapper.fhir.FhirWriter;
+import org.isopter.mapper.table.ExaminationsTable;
+import org.isopter.mapper.table.EyeRow;
+import org.isopter.mapper.table.FindingRow;
+import org.isopter.mapper.table.FindingsTable;
+import org.isopter.mapper.table.Table;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.value.Code;
+
+/**
+ * Pools documents as tables, in constant memory: they are read in batches, and what was made of
+ * them lies on disk. The folder appears when the run is finished; a run that is closed before
+ * leaves nothing.
+ *
+ * <p>For one thread; it uses the processors that there are.
+ */
+public final class PoolRun implements AutoCloseable {
+
+  /** Documents that are read together. */
+  private static final int BATCH = 500;
+
+  /** Bytes from which on a batch waits for no more documents. */
+  private static final long FULL = 8 << 20;
+
+  private static final String DATABASE = "tables.duckdb";
+
+  private static final Code PSEUDONYMS =
+      new Code(
+          "http://terminology.hl7.org/CodeSystem/v3-ObservationValue", "PSEUDED", "pseudonymized");
+
+  private final PoolReader reader;
+  private final PoolPlan plan;
+  private final List<Table<?>> tables;
+  private final ExamRows.Maker maker;
+  private final PoolFolder folder;
+  private final Warehouse warehouse;
+  private final PoolSink sink;
+  private final List<PoolDocument> waiting = new ArrayList<>();
+  private long bytes;
+
+  private PoolRun(PoolReader reader, PoolPlan plan, Table<EyeRow> eyes, PoolFolder folder)
+      throws IOException, SQLException {
+    Table<FindingRow> findings = FindingsTable.table();
+    this.reader = reader;
+    this.plan = plan;
+    this.tables = List.of(findings, eyes);
+    this.maker = new ExamRows.Maker(findings, eyes, plan.deidentifier(), writer(plan));
+    this.folder = folder;
+    this.warehouse = Warehouse.at(folder.file(DATABASE));
+    this.sink =
+        new PoolSink(
+            warehouse.create(findings), warehouse.create(eyes), RunFiles.open(folder, plan));
+  }
+
+  /**
+   * Begins a run.
+   *
+   * @throws org.isopter.model.value.FaultException when something is in the folder already, or a
+   *     trait of the plan is no column
+   */
+  public static PoolRun begin(Catalogue catalogue, PoolReader reader, PoolPlan plan)
+      throws IOException {
+    Table<EyeRow> eyes = ExaminationsTable.table(catalogue);
+    SmallCells.check(plan.traits(), eyes);
+    PoolFolder folder = PoolFolder.begin(plan.folder());
+    try {
+      return new PoolRun(reader, plan, eyes, folder);
+    } catch (SQLException failed) {
+      folder.close();
+      throw failure(failed);
+    }
+  }
+
+  /** Takes a document; with enough of them waiting, they are read and laid out. */
+  public void add(PoolDocument document) throws IOException {
+    waiting.add(document);
+    bytes += document.bytes().length;
+    if (waiting.size() >= BATCH || bytes >= FULL) {
+      layOut();
+    }
+  }
+
+  /** Reads what is waiting, writes the files, and gives the folder its name. */
+  public PoolResult finish() throws IOException {
+    layOut();
+    try {
+      sink.close();
+      for (TableFormat format : plan.formats()) {
+        for (Table<?> table : tables) {
+          String name = table.name() + "." + format.ending();
+          warehouse.copy(table.name(), format, folder.file(name));
+        }
+      }
+      Codebook.of(warehouse, tables).write(folder.file(""), plan.formats());
+      long cells = SmallCells.write(warehouse, plan, folder.file("small-cells.csv"));
+      RunFiles.write(
+          folder.file("provenance.json"), RunProvenance.of(plan, sink.counts(), Instant.now()));
+      warehouse.close();
+      if (!plan.database()) {
+        RunFiles.delete(folder.file(DATABASE), folder.file(DATABASE + ".wal"));
+      }
+      folder.commit();
+      return sink.result(cells);
+    } catch (SQLException failed) {
+      throw failure(failed);
+    }
+  }
+
+  /** Closes the run; what was not finished is gone. */
+  @Override
+  public void close() throws IOException {
+    try (folder;
+        warehouse) {
+      sink.close();
+    } catch (SQLException failed) {
+      throw failure(failed);
+    }
+  }
+
+  private void layOut() throws IOException {
+    Batch batch = reader.read(waiting);
+    waiting.clear();
+    bytes = 0;
+    try {
+      sink.add(batch, batch.exams().parallelStream().map(maker::of).toList());
+    } catch (SQLException failed) {
+      throw failure(failed);
+    }
+  }
+
+  private static Optional<FhirWriter> writer(PoolPlan plan) {
+    FhirWriter plain = FhirWriter.of(BundleKind.COLLECTION);
+    return plan.bundles()
+        ? Optional.of(plan.deidentifier().isPresent() ? plain.labelled(PSEUDONYMS) : plain)
+        : Optional.empty();
+  }
+
+  private static IOException failure(SQLException failed) {
+    return new IOException("the tables could not be written: " + failed.getMessage(), failed);
+  }
+}

@@ -1,0 +1,59 @@
+package org.isopter.mapper.pool;
+
+import java.io.IOException;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Optional;
+
+/** Puts what was made of batches into the tables and files, and counts it. */
+final class PoolSink implements AutoCloseable {
+
+  private final Filler findings;
+  private final Filler eyes;
+  private final RunFiles files;
+  private PoolCounts counts = PoolCounts.NONE;
+  private long findingRows;
+  private long eyeRows;
+
+  PoolSink(Filler findings, Filler eyes, RunFiles files) {
+    this.findings = findings;
+    this.eyes = eyes;
+    this.files = files;
+  }
+
+  void add(Batch batch, List<ExamRows> exams) throws SQLException, IOException {
+    for (ExamRows exam : exams) {
+      findingRows += fill(findings, exam.findings());
+      eyeRows += fill(eyes, exam.eyes());
+      files.bundle(exam.bundle());
+    }
+    for (Left left : batch.left()) {
+      files.left(left);
+    }
+    counts = counts.plus(batch.counts());
+  }
+
+  private static int fill(Filler filler, List<List<Optional<?>>> rows) throws SQLException {
+    for (List<Optional<?>> row : rows) {
+      filler.add(row);
+    }
+    return rows.size();
+  }
+
+  PoolCounts counts() {
+    return counts;
+  }
+
+  PoolResult result(long smallCells) {
+    return new PoolResult(counts, findingRows, eyeRows, smallCells);
+  }
+
+  /** Completes the tables and the files; to do it again does nothing. */
+  @Override
+  public void close() throws SQLException, IOException {
+    try (files;
+        findings) {
+      eyes.close();
+    }
+  }
+}

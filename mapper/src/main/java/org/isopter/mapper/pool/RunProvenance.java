@@ -1,0 +1,78 @@
+package org.isopter.mapper.pool;
+
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.isopter.mapper.fhir.Version;
+import org.isopter.mapper.foreign.Raw;
+import org.isopter.mapper.foreign.RawJson;
+
+/** Writes a FHIR Provenance of a run: what was done, when and with what, and no names. */
+final class RunProvenance {
+
+  private RunProvenance() {}
+
+  static String of(PoolPlan plan, PoolCounts counts, Instant now) {
+    Map<String, Raw> whole = new LinkedHashMap<>();
+    whole.put("resourceType", Raw.of("Provenance"));
+    whole.put("target", list(display("the tables of this folder")));
+    whole.put("recorded", Raw.of(now.truncatedTo(ChronoUnit.SECONDS).toString()));
+    whole.put("activity", activity(plan.deidentifier().isPresent()));
+    whole.put("agent", list(agent()));
+    whole.put("entity", list(entity(counts)));
+    return RawJson.write(new Raw.Obj(whole)) + "\n";
+  }
+
+  private static Raw activity(boolean pseudonyms) {
+    return concept(
+        "http://terminology.hl7.org/CodeSystem/iso-21089-lifecycle",
+        pseudonyms ? "pseudonymize" : "extract",
+        pseudonyms ? "Pseudonymize Record Lifecycle Event" : "Extract Record Lifecycle Event");
+  }
+
+  private static Raw agent() {
+    Map<String, Raw> agent = new LinkedHashMap<>();
+    agent.put(
+        "type",
+        concept(
+            "http://terminology.hl7.org/CodeSystem/provenance-participant-type",
+            "assembler",
+            "Assembler"));
+    agent.put("who", display("Isopter " + Version.TEXT));
+    return new Raw.Obj(agent);
+  }
+
+  private static Raw entity(PoolCounts counts) {
+    Map<String, Raw> entity = new LinkedHashMap<>();
+    entity.put("role", Raw.of("source"));
+    entity.put(
+        "what",
+        display(
+            "%d documents, %d of them refused; %d resources, %d pooled and %d left over"
+                .formatted(
+                    counts.documents(),
+                    counts.refused(),
+                    counts.resources(),
+                    counts.pooled(),
+                    counts.kept())));
+    return new Raw.Obj(entity);
+  }
+
+  private static Raw concept(String system, String code, String display) {
+    Map<String, Raw> coding = new LinkedHashMap<>();
+    coding.put("system", Raw.of(system));
+    coding.put("code", Raw.of(code));
+    coding.put("display", Raw.of(display));
+    return new Raw.Obj(Map.of("coding", list(new Raw.Obj(coding))));
+  }
+
+  private static Raw display(String text) {
+    return new Raw.Obj(Map.of("display", Raw.of(text)));
+  }
+
+  private static Raw list(Raw only) {
+    return Raw.of(List.of(only));
+  }
+}

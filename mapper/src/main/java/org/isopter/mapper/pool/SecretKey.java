@@ -1,0 +1,78 @@
+package org.isopter.mapper.pool;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.security.InvalidKeyException;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import javax.crypto.Mac;
+import javax.crypto.spec.SecretKeySpec;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.Result;
+
+/**
+ * The secret by which pseudonyms are made (HMAC with SHA-256, RFC 2104 and FIPS 180-4).
+ *
+ * <p>Who has it can find the pseudonym of a known person again; without it none can be turned back.
+ * The same key gives the same pseudonyms, so that pools made at different times can be joined.
+ *
+ * <p>Safe for use by several threads at once.
+ */
+public final class SecretKey {
+
+  /** The fewest bytes of a key: fewer can be guessed. */
+  public static final int SHORTEST = 16;
+
+  private static final String ALGORITHM = "HmacSHA256";
+
+  /** Hexadecimal digits of a pseudonym: 80 bits, so that two of ten million persons differ. */
+  private static final int DIGITS = 20;
+
+  private final SecretKeySpec key;
+
+  private SecretKey(byte[] secret) {
+    this.key = new SecretKeySpec(secret, ALGORITHM);
+  }
+
+  /** Returns the key of a secret; white space around it is none of it. Refused if it is short. */
+  public static Result<SecretKey> of(String secret) {
+    byte[] bytes = secret.strip().getBytes(UTF_8);
+    if (bytes.length < SHORTEST) {
+      return Result.refused(
+          new Fault(
+              "key",
+              bytes.length + " bytes",
+              "a secret of at least " + SHORTEST + " bytes",
+              "make one at random, keep it apart from the tables, and use it again"));
+    }
+    return Result.ok(new SecretKey(bytes));
+  }
+
+  /** Returns the pseudonym of something of a kind: hexadecimal digits, always the same. */
+  String pseudonym(String kind, String name) {
+    return HexFormat.of().formatHex(digest(kind, name)).substring(0, DIGITS);
+  }
+
+  /** Returns a number from 0 to below a bound, always the same for the same name. */
+  int number(String kind, String name, int bound) {
+    byte[] digest = digest(kind, name);
+    long bits = 0;
+    for (int i = 0; i < 7; i++) {
+      bits = bits << 8 | digest[i] & 0xff;
+    }
+    return (int) (bits % bound);
+  }
+
+  private byte[] digest(String kind, String name) {
+    try {
+      Mac mac = Mac.getInstance(ALGORITHM);
+      mac.init(key);
+      // No kind holds a zero byte: what is hashed tells kind and name apart.
+      mac.update(kind.getBytes(UTF_8));
+      mac.update((byte) 0);
+      return mac.doFinal(name.getBytes(UTF_8));
+    } catch (NoSuchAlgorithmException | InvalidKeyException impossible) {
+      throw new IllegalStateException("every Java has " + ALGORITHM, impossible);
+    }
+  }
+}

@@ -1,0 +1,32 @@
+package org.isopter.mapper.pool;
+
+import java.util.Locale;
+
+/** The file formats of tables. */
+public enum TableFormat {
+  PARQUET("(FORMAT parquet, COMPRESSION zstd)"),
+  CSV("(FORMAT csv, HEADER true)"),
+  NDJSON("(FORMAT json)");
+
+  private final String options;
+
+  TableFormat(String options) {
+    this.options = options;
+  }
+
+  /** Returns the ending of file names, without the dot. */
+  public String ending() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** Returns the options of SQL's {@code COPY}. */
+  String options() {
+    return options;
+  }
+
+  /** Returns the word that an option takes. */
+  @Override
+  public String toString() {
+    return ending();
+  }
+}

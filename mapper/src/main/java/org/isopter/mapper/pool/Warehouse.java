@@ -1,0 +1,104 @@
+package org.isopter.mapper.pool;
+
+import java.nio.file.Path;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.duckdb.DuckDBConnection;
+import org.isopter.mapper.table.Column;
+import org.isopter.mapper.table.Kind;
+import org.isopter.mapper.table.Table;
+
+/**
+ * Tables in a database file of their own, in this process: nothing is sent anywhere, and what does
+ * not fit into memory waits on disk.
+ */
+final class Warehouse implements AutoCloseable {
+
+  /** Ample for both tables; the rest of a pool of any size lies on disk. */
+  private static final String MEMORY = "400MB";
+
+  private final DuckDBConnection connection;
+
+  private Warehouse(DuckDBConnection connection) {
+    this.connection = connection;
+  }
+
+  /** Opens a database in a file, which is made where there is none. */
+  static Warehouse at(Path file) throws SQLException {
+    Warehouse warehouse =
+        new Warehouse((DuckDBConnection) DriverManager.getConnection("jdbc:duckdb:" + file));
+    warehouse.execute("SET memory_limit = '" + MEMORY + "'");
+    warehouse.execute("SET threads = " + Runtime.getRuntime().availableProcessors());
+    warehouse.execute("SET enable_progress_bar = false");
+    return warehouse;
+  }
+
+  /** Makes a table and returns what puts rows into it. */
+  <R> Filler create(Table<R> table) throws SQLException {
+    List<String> columns = new ArrayList<>();
+    table.columns().forEach(column -> columns.add(name(column.name()) + " " + type(column)));
+    execute("CREATE TABLE " + name(table.name()) + " (" + String.join(", ", columns) + ")");
+    return new Filler(
+        connection.createAppender(DuckDBConnection.DEFAULT_SCHEMA, table.name()),
+        table.columns().size());
+  }
+
+  /** Writes a table to a file. */
+  void copy(String table, TableFormat format, Path to) throws SQLException {
+    execute("COPY " + name(table) + " TO " + text(to.toString()) + " " + format.options());
+  }
+
+  void execute(String sql) throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute(sql);
+    }
+  }
+
+  /** Returns the rows of a question; a cell may be empty. */
+  List<List<Optional<Object>>> ask(String sql) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet rows = statement.executeQuery(sql)) {
+      int width = rows.getMetaData().getColumnCount();
+      List<List<Optional<Object>>> all = new ArrayList<>();
+      while (rows.next()) {
+        List<Optional<Object>> row = new ArrayList<>();
+        for (int i = 1; i <= width; i++) {
+          row.add(Optional.ofNullable(rows.getObject(i)));
+        }
+        all.add(row);
+      }
+      return all;
+    }
+  }
+
+  /** Returns a name as SQL quotes it. */
+  static String name(String plain) {
+    return '"' + plain.replace("\"", "\"\"") + '"';
+  }
+
+  /** Returns a text as SQL quotes it. */
+  static String text(String plain) {
+    return '\'' + plain.replace("'", "''") + '\'';
+  }
+
+  private static String type(Column<?> column) {
+    Kind kind = column.kind();
+    return switch (kind) {
+      case TEXT -> "VARCHAR";
+      case NUMBER -> "DOUBLE";
+      case INTEGER -> "BIGINT";
+      case TRUTH -> "BOOLEAN";
+      case TIME -> "TIMESTAMP";
+    };
+  }
+
+  @Override
+  public void close() throws SQLException {
+    connection.close();
+  }
+}

@@ -1,0 +1,49 @@
+package org.isopter.mapper.table;
+
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Identifier;
+import org.isopter.model.exam.Party;
+import org.isopter.model.exam.Setting;
+
+/** The columns that name the person and the examination: the keys that join the tables. */
+final class ExamColumns {
+
+  private ExamColumns() {}
+
+  static <R> List<Column<R>> of(Function<R, Exam> exam, Function<R, OffsetDateTime> at) {
+    return new Columns<R>()
+        .text("subject", "key of the person", row -> subject(exam.apply(row)))
+        .text("examination", "key of the examination", row -> key(exam.apply(row)))
+        .add("time", Kind.TIME, "when, in UTC", row -> Optional.of(at.apply(row).toInstant()))
+        .add(
+            "offset_minutes",
+            Kind.INTEGER,
+            "how far local time was ahead of UTC",
+            row -> Optional.of(at.apply(row).getOffset().getTotalSeconds() / 60L))
+        .text("status", "how far the record has come", row -> status(exam.apply(row)))
+        .add("setting", Kind.TEXT, "where it took place", row -> setting(exam.apply(row)))
+        .oneOf(Setting.values())
+        .list();
+  }
+
+  private static String status(Exam exam) {
+    return exam.header().status().word();
+  }
+
+  private static Optional<String> setting(Exam exam) {
+    return exam.header().setting().map(Setting::word);
+  }
+
+  private static String key(Exam exam) {
+    return exam.header().id().toString();
+  }
+
+  private static String subject(Exam exam) {
+    Party person = exam.header().subject();
+    return person.identifier().map(Identifier::toString).or(person::name).orElseThrow();
+  }
+}

@@ -1,0 +1,58 @@
+package org.isopter.mapper.table;
+
+import java.time.OffsetDateTime;
+import java.util.Optional;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.shape.Finding;
+import org.isopter.model.value.Site;
+
+/** The wide table: a row for each eye of each examination, the columns those of the catalogue. */
+public final class ExaminationsTable {
+
+  /** Its name. */
+  public static final String NAME = "examinations";
+
+  private ExaminationsTable() {}
+
+  /** Returns the table of the findings of a catalogue. */
+  public static Table<EyeRow> table(Catalogue catalogue) {
+    Columns<EyeRow> columns =
+        new Columns<EyeRow>()
+            .addAll(ExamColumns.of(ExaminationsTable::exam, ExaminationsTable::performed))
+            .text("eye", "which eye, or both together", row -> row.eye().word())
+            .oneOf(Site.values())
+            .add("age", Kind.INTEGER, "in years; 90 may stand for more", ExaminationsTable::age)
+            .add("sex", Kind.TEXT, "administrative sex", row -> row.pooled().person().sex())
+            .add("source", Kind.TEXT, "input it came from", ExaminationsTable::source)
+            .add("line", Kind.INTEGER, "line of its first fact", ExaminationsTable::line);
+    for (Finding<?> finding : catalogue.all()) {
+      Slot.of(finding).forEach(slot -> columns.addAll(new SlotColumns(slot).columns()));
+    }
+    return new Table<>(NAME, columns.list());
+  }
+
+  private static Exam exam(EyeRow row) {
+    return row.pooled().exam();
+  }
+
+  private static OffsetDateTime performed(EyeRow row) {
+    return exam(row).header().performed();
+  }
+
+  private static Optional<String> source(EyeRow row) {
+    return origin(row).map(Origin::source);
+  }
+
+  private static Optional<Long> line(EyeRow row) {
+    return origin(row).flatMap(FindingsTable::line);
+  }
+
+  private static Optional<Long> age(EyeRow row) {
+    return row.pooled().person().age().map(Integer::longValue);
+  }
+
+  private static Optional<Origin> origin(EyeRow row) {
+    return row.pooled().origins().stream().findFirst();
+  }
+}

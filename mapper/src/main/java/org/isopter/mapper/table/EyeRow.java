@@ -1,0 +1,77 @@
+package org.isopter.mapper.table;
+
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.isopter.model.derive.Derivations;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.FactKey;
+import org.isopter.model.shape.Panel;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
+
+/**
+ * One eye of one examination: a row of the wide table.
+ *
+ * @param pooled the examination
+ * @param eye the eye, or both together
+ * @param cells what was found in each slot
+ */
+public record EyeRow(PooledExam pooled, Site eye, Map<String, Cell> cells) {
+
+  /**
+   * The first fact of a slot and how many there are.
+   *
+   * @param fact the earliest; of several at one time the first that was recorded
+   * @param panel its value in first-order form
+   * @param logMar its acuity in logMAR
+   * @param count how many facts of the slot there are
+   */
+  record Cell(Fact<?> fact, Optional<Panel> panel, Optional<Quantity> logMar, int count) {
+
+    Cell or(Cell later, OffsetDateTime performed) {
+      boolean first = !at(later, performed).isBefore(at(this, performed));
+      Cell kept = first ? this : later;
+      return new Cell(kept.fact, kept.panel, kept.logMar, count + 1);
+    }
+
+    private static OffsetDateTime at(Cell cell, OffsetDateTime performed) {
+      return cell.fact.at().orElse(performed);
+    }
+  }
+
+  public EyeRow {
+    cells = Map.copyOf(cells);
+  }
+
+  /** Returns a row for each eye, and one for both together where something was said of both. */
+  public static List<EyeRow> of(PooledExam pooled) {
+    Exam exam = pooled.exam();
+    LogMars logMars = new LogMars(Derivations.of(exam));
+    List<FactKey> keys = exam.keys();
+    List<EyeRow> rows = new ArrayList<>();
+    for (Site eye : Site.values()) {
+      Map<String, Cell> cells = new HashMap<>();
+      for (int i = 0; i < keys.size(); i++) {
+        Fact<?> fact = exam.facts().get(i);
+        if (fact.site() == eye) {
+          Cell cell = new Cell(fact, fact.panel(), logMars.of(keys.get(i)), 1);
+          cells.merge(
+              Slot.of(fact).name(), cell, (one, next) -> one.or(next, exam.header().performed()));
+        }
+      }
+      if (eye != Site.BOTH || !cells.isEmpty()) {
+        rows.add(new EyeRow(pooled, eye, cells));
+      }
+    }
+    return rows;
+  }
+
+  Optional<Cell> cell(String slot) {
+    return Optional.ofNullable(cells.get(slot));
+  }
+}

@@ -1,0 +1,146 @@
+package org.isopter.mapper.table;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.derive.Derivations;
+import org.isopter.model.derive.Derived;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamCodes;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.FactKey;
+import org.isopter.model.shape.Datum;
+import org.isopter.model.shape.Panel;
+import org.isopter.model.shape.Part;
+import org.isopter.model.shape.Spec;
+import org.isopter.model.shape.Texts;
+import org.isopter.model.shape.Variant;
+import org.isopter.model.value.Code;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Quantity;
+
+/** Makes the rows of the long table. */
+public final class FindingRows {
+
+  private static final Panel NOTHING =
+      new Panel(Optional.empty(), Optional.empty(), java.util.Map.of());
+
+  private final PooledExam pooled;
+  private final List<Derived> derived;
+  private final LogMars logMars;
+  private final List<FindingRow> rows = new ArrayList<>();
+
+  private FindingRows(PooledExam pooled) {
+    this.pooled = pooled;
+    this.derived = Derivations.of(pooled.exam());
+    this.logMars = new LogMars(derived);
+  }
+
+  /** Returns the rows of an examination: each fact, part by part, then each derived statement. */
+  public static List<FindingRow> of(PooledExam pooled) {
+    FindingRows all = new FindingRows(pooled);
+    List<FactKey> keys = pooled.exam().keys();
+    for (int i = 0; i < keys.size(); i++) {
+      all.fact(pooled.exam().facts().get(i), keys.get(i), pooled.origins().get(i));
+    }
+    all.statements();
+    return all.rows;
+  }
+
+  private void fact(Fact<?> fact, FactKey key, Origin origin) {
+    Optional<Panel> panel = fact.panel();
+    if (panel.isEmpty()) {
+      fact.outcome()
+          .ifAbsent()
+          .ifPresent(why -> add(fact, key, origin, Optional.empty(), FindingRow.Value.absent(why)));
+      return;
+    }
+    Variant variant = fact.finding().layout().variant(panel.get().notation()).orElseThrow();
+    panel
+        .get()
+        .value()
+        .map(datum -> value(fact, key, panel.get(), variant, datum))
+        .ifPresent(value -> add(fact, key, origin, Optional.of(Part.VALUE), value));
+    for (Part<?, ?> part : variant.parts()) {
+      Outcome<Datum> outcome = panel.get().parts().get(part.key());
+      if (outcome != null) {
+        FindingRow.Value value =
+            outcome.fold(
+                datum -> plain(part.spec(), datum, Texts.of(datum)), FindingRow.Value::absent);
+        add(fact, key, origin, Optional.of(part.key()), value);
+      }
+    }
+  }
+
+  private FindingRow.Value value(
+      Fact<?> fact, FactKey key, Panel panel, Variant variant, Datum datum) {
+    if (panel.notation().isEmpty()) {
+      return plain(variant.value().orElseThrow(), datum, Texts.of(datum));
+    }
+    return new FindingRow.Value(
+        Optional.of(fact.finding().layout().writeChoice(panel)),
+        panel.notation(),
+        logMars.of(key),
+        coded(datum),
+        Optional.empty());
+  }
+
+  private static FindingRow.Value plain(Spec spec, Datum datum, String text) {
+    Optional<Quantity> number = Usual.of(spec, datum);
+    return new FindingRow.Value(
+        Optional.of(text), Optional.empty(), number, coded(datum), Optional.empty());
+  }
+
+  private static Optional<Concept> coded(Datum datum) {
+    return datum instanceof Datum.Coded one ? Optional.of(one.concept()) : Optional.empty();
+  }
+
+  private void add(
+      Fact<?> fact, FactKey key, Origin origin, Optional<String> part, FindingRow.Value value) {
+    Exam exam = pooled.exam();
+    Code code = fact.finding().codes().at(fact.site(), fact.panel().orElse(NOTHING)).get(0);
+    rows.add(
+        new FindingRow(
+            exam,
+            key.text(),
+            fact.finding().id(),
+            part,
+            code,
+            fact.site(),
+            fact.at().orElse(exam.header().performed()),
+            value,
+            fact.method(),
+            true,
+            origin,
+            fact.device(),
+            fact.remarks()));
+  }
+
+  private void statements() {
+    List<String> names = Derived.names(derived);
+    for (int i = 0; i < names.size(); i++) {
+      statement(derived.get(i), names.get(i));
+    }
+  }
+
+  private void statement(Derived one, String name) {
+    Exam exam = pooled.exam();
+    Origin origin = pooled.origins().get(exam.keys().indexOf(one.from().get(0)));
+    rows.add(
+        new FindingRow(
+            exam,
+            name,
+            one.statement().id(),
+            Optional.of(Part.VALUE),
+            ExamCodes.DERIVED,
+            one.site(),
+            exam.header().performed(),
+            FindingRow.Value.of(one.statement().text(), one.value()),
+            Optional.empty(),
+            false,
+            Origin.of(origin.source(), origin.line()),
+            Optional.empty(),
+            List.of()));
+  }
+}

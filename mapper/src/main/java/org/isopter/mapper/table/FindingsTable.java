@@ -1,0 +1,101 @@
+package org.isopter.mapper.table;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.isopter.model.value.Absence;
+import org.isopter.model.value.Code;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
+import org.isopter.model.value.Unit;
+
+/** The long table: a row for each value of each finding, eye and time. */
+public final class FindingsTable {
+
+  /** Its name. */
+  public static final String NAME = "findings";
+
+  private FindingsTable() {}
+
+  /** Returns the table. */
+  public static Table<FindingRow> table() {
+    Columns<FindingRow> columns = new Columns<>();
+    columns.addAll(ExamColumns.of(FindingRow::exam, FindingRow::at));
+    addWhat(columns);
+    addValue(columns);
+    addHow(columns);
+    return new Table<>(NAME, columns.list());
+  }
+
+  private static void addWhat(Columns<FindingRow> columns) {
+    columns
+        .text("fact", "name of the fact or statement within the examination", FindingRow::fact)
+        .text("finding", "what was examined, or the kind of statement", FindingRow::finding)
+        .add("part", Kind.TEXT, "part of the finding; none where all is absent", FindingRow::part)
+        .text("code", "most specific code of the finding", row -> row.code().code())
+        .text("code_system", "system of that code", row -> row.code().system())
+        .text("eye", "which eye, or both together", row -> row.eye().word())
+        .oneOf(Site.values());
+  }
+
+  private static void addValue(Columns<FindingRow> columns) {
+    columns
+        .add("value", Kind.TEXT, "as recorded; the text of a statement", row -> row.value().text())
+        .add("notation", Kind.TEXT, "which of several notations", FindingsTable::notation)
+        .add("number", Kind.NUMBER, "in the usual unit; acuity in logMAR", FindingsTable::number)
+        .add("unit", Kind.TEXT, "UCUM code of that unit", row -> unit(row, Unit::ucum))
+        .add("unit_name", Kind.TEXT, "that unit for people", row -> unit(row, Unit::label))
+        .add("value_code", Kind.TEXT, "code of the answer", row -> answer(row, Code::code))
+        .add("value_system", Kind.TEXT, "system of that code", row -> answer(row, Code::system))
+        .add("absent", Kind.TEXT, "why there is no value", FindingsTable::absent)
+        .oneOf(Absence.values());
+  }
+
+  private static void addHow(Columns<FindingRow> columns) {
+    columns
+        .add("method", Kind.TEXT, "by which technique", row -> word(row.method()))
+        .add("derived", Kind.TRUTH, "derived, not seen", row -> Optional.of(!row.seen()))
+        .add("rules", Kind.TEXT, "ids of the rules that translated it", FindingsTable::rules)
+        .text("source", "input it came from", row -> row.origin().source())
+        .add("line", Kind.INTEGER, "line in the input", row -> line(row.origin()))
+        .add("device", Kind.TEXT, "instrument as written", FindingRow::device)
+        .add("remarks", Kind.TEXT, "what else was said", row -> joined(row.remarks(), "; "));
+  }
+
+  private static Optional<String> notation(FindingRow row) {
+    return word(row.value().notation());
+  }
+
+  private static Optional<String> unit(FindingRow row, Function<Unit, String> name) {
+    return row.value().number().map(Quantity::unit).map(name);
+  }
+
+  private static Optional<String> answer(FindingRow row, Function<Code, String> name) {
+    return row.value().coded().map(Concept::code).map(name);
+  }
+
+  private static Optional<String> absent(FindingRow row) {
+    return row.value().absent().map(Absence::word);
+  }
+
+  private static Optional<String> word(Optional<Concept> concept) {
+    return concept.map(one -> one.word());
+  }
+
+  private static Optional<String> rules(FindingRow row) {
+    return joined(row.origin().rules(), " ");
+  }
+
+  private static Optional<Double> number(FindingRow row) {
+    return row.value().number().map(Quantity::value).map(Number::doubleValue);
+  }
+
+  private static Optional<String> joined(List<String> list, String between) {
+    return list.isEmpty() ? Optional.empty() : Optional.of(String.join(between, list));
+  }
+
+  static Optional<Long> line(Origin origin) {
+    return origin.line() > 0 ? Optional.of(origin.line()) : Optional.empty();
+  }
+}

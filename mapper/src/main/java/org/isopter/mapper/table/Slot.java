@@ -1,0 +1,79 @@
+package org.isopter.mapper.table;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.shape.Datum;
+import org.isopter.model.shape.Finding;
+import org.isopter.model.shape.Part;
+import org.isopter.model.shape.Spec;
+import org.isopter.model.shape.Texts;
+import org.isopter.model.shape.Variant;
+
+/**
+ * A group of columns of the wide table: a finding, and what tells it from others of its kind at the
+ * same eye, for instance the acuity unaided.
+ *
+ * @param finding the finding
+ * @param told the part that tells it apart, with its value; empty for facts that do not say
+ */
+record Slot(Finding<?> finding, Optional<Told> told) {
+
+  /** A part with a value. */
+  record Told(String part, Datum datum) {}
+
+  /** Returns the slots of a finding: one that does not say, and one for each closed answer. */
+  static List<Slot> of(Finding<?> finding) {
+    List<Slot> slots = new ArrayList<>();
+    slots.add(new Slot(finding, Optional.empty()));
+    for (String key : finding.distinguishing()) {
+      for (Datum datum : closed(spec(finding, key))) {
+        slots.add(new Slot(finding, Optional.of(new Told(key, datum))));
+      }
+    }
+    return slots;
+  }
+
+  /** Returns the name of its columns. */
+  String name() {
+    String own = finding.id() + told.map(mark -> "-" + Texts.of(mark.datum())).orElse("");
+    return own.replace('-', '_');
+  }
+
+  /** Returns the title for people. */
+  String title() {
+    return finding.title() + told.map(mark -> ", " + Texts.of(mark.datum())).orElse("");
+  }
+
+  /** Returns the slot that a fact of the finding belongs to. */
+  static Slot of(Fact<?> fact) {
+    for (String key : fact.finding().distinguishing()) {
+      Optional<Datum> said = fact.panel().flatMap(panel -> panel.found(key));
+      if (said.isPresent() && !closed(spec(fact.finding(), key)).isEmpty()) {
+        return new Slot(fact.finding(), Optional.of(new Told(key, said.get())));
+      }
+    }
+    return new Slot(fact.finding(), Optional.empty());
+  }
+
+  private static Spec spec(Finding<?> finding, String key) {
+    for (Variant variant : finding.layout().variants()) {
+      for (Part<?, ?> part : variant.parts()) {
+        if (part.key().equals(key)) {
+          return part.spec();
+        }
+      }
+    }
+    throw new IllegalArgumentException(finding + " has no part " + key);
+  }
+
+  private static List<? extends Datum> closed(Spec spec) {
+    if (spec instanceof Spec.Coded coded) {
+      return coded.answers().concepts().stream().map(Datum.Coded::new).toList();
+    }
+    return spec instanceof Spec.Truth
+        ? List.of(new Datum.Truth(true), new Datum.Truth(false))
+        : List.of();
+  }
+}

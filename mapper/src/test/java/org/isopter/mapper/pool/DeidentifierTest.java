@@ -1,0 +1,97 @@
+package org.isopter.mapper.pool;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Duration;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.mapper.table.Origin;
+import org.isopter.mapper.table.Person;
+import org.isopter.mapper.table.PooledExam;
+import org.isopter.model.catalogue.Pressures;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.Header;
+import org.isopter.model.exam.Identifier;
+import org.isopter.model.exam.Party;
+import org.isopter.model.value.Absence;
+import org.isopter.model.value.Result;
+import org.isopter.model.value.Site;
+import org.junit.jupiter.api.Test;
+
+/** Pseudonyms join what belongs together and nothing else; dates move alike. */
+class DeidentifierTest {
+
+  private static final OffsetDateTime FIRST = OffsetDateTime.parse("2026-03-03T09:10:00+01:00");
+
+  private final Deidentifier deidentifier = new Deidentifier(Pools.KEY, false);
+
+  /** The digits are those of the hmac module of Python 3.11 for the same key and bytes. */
+  @Test
+  void thePseudonymIsTheStandardKeyedHash() {
+    assertEquals("57e5740a90401d1be614", Pools.KEY.pseudonym("person", "id p-1"));
+    assertNotEquals(Pools.KEY.pseudonym("a", "b"), Pools.KEY.pseudonym("ab", ""));
+  }
+
+  @Test
+  void aPersonKeepsOnePseudonymAndEveryInterval() {
+    Exam one = apply(exam("1", "p-1", FIRST));
+    Exam later = apply(exam("2", "p-1", FIRST.plusDays(100).plusHours(3)));
+    Exam other = apply(exam("3", "p-2", FIRST));
+    assertEquals(one.header().subject(), later.header().subject());
+    assertNotEquals(one.header().subject(), other.header().subject());
+    assertNotEquals(one.header().id(), later.header().id());
+    assertEquals(
+        Duration.ofDays(100).plusHours(3),
+        Duration.between(one.header().performed(), later.header().performed()));
+    assertTrue(one.header().performed().getYear() >= 2126);
+    assertEquals(FIRST.toLocalTime(), one.header().performed().toLocalTime());
+  }
+
+  @Test
+  void anotherKeyGivesOtherPseudonyms() {
+    Deidentifier elsewhere =
+        new Deidentifier(SecretKey.of("another secret of enough bytes").orThrow(), false);
+    PooledExam pooled = pooled(exam("1", "p-1", FIRST));
+    assertNotEquals(
+        apply(pooled.exam()).header().subject(), elsewhere.apply(pooled).exam().header().subject());
+  }
+
+  @Test
+  void agesFromNinetyOnAreOne() {
+    assertEquals(Optional.of(90), age(97));
+    assertEquals(Optional.of(90), age(90));
+    assertEquals(Optional.of(89), age(89));
+  }
+
+  @Test
+  void aShortKeyIsRefused() {
+    Result<SecretKey> refused = SecretKey.of(" short \n");
+    assertInstanceOf(Result.Refused.class, refused);
+    assertTrue(refused.faults().get(0).toString().contains("16 bytes"));
+  }
+
+  private Optional<Integer> age(int years) {
+    PooledExam exam = pooled(exam("1", "p-1", FIRST));
+    Person person = new Person(Optional.of(years), Optional.empty());
+    return deidentifier.apply(exam.with(exam.exam(), person)).person().age();
+  }
+
+  private Exam apply(Exam exam) {
+    return deidentifier.apply(pooled(exam)).exam();
+  }
+
+  private static Exam exam(String id, String person, OffsetDateTime at) {
+    Header header = Header.of(Identifier.of(id), Party.of(Identifier.of(person)), at);
+    return new Exam(
+        header, List.of(Fact.absent(Pressures.INTRAOCULAR, Site.RIGHT, Absence.NOT_DONE)));
+  }
+
+  private static PooledExam pooled(Exam exam) {
+    return new PooledExam(exam, Person.UNKNOWN, List.of(Origin.of("1", 0)));
+  }
+}

@@ -1,0 +1,58 @@
+package org.isopter.mapper.pool;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.mapper.foreign.Options;
+import org.isopter.mapper.foreign.Release;
+import org.isopter.mapper.record.RecordWriter;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Exam;
+
+/** Pools for tests. */
+final class Pools {
+
+  static final SecretKey KEY = SecretKey.of("a secret for tests and for nothing else").orThrow();
+
+  private static final Catalogue CATALOGUE = Catalogue.standard();
+  private static final RecordWriter RECORDS = new RecordWriter();
+
+  private Pools() {}
+
+  static PoolReader reader() {
+    return new PoolReader(CATALOGUE, Options.usual(), Release.R4);
+  }
+
+  static PoolDocument record(Exam exam, long line) {
+    return json(RECORDS.line(exam), line);
+  }
+
+  static PoolDocument json(String text, long line) {
+    return new PoolDocument("1", line, PoolDocument.Form.JSON, text.getBytes(UTF_8));
+  }
+
+  /** Returns a plan of every file that there can be. */
+  static PoolPlan everything(Path folder, boolean identified, boolean freeText) {
+    return new PoolPlan(
+        folder,
+        List.of(TableFormat.values()),
+        true,
+        true,
+        identified ? Optional.empty() : Optional.of(new Deidentifier(KEY, freeText)),
+        Optional.empty(),
+        PoolPlan.USUAL_SMALLEST,
+        PoolPlan.USUAL_TRAITS);
+  }
+
+  static PoolResult run(PoolPlan plan, List<PoolDocument> documents) throws IOException {
+    try (PoolRun run = PoolRun.begin(CATALOGUE, reader(), plan)) {
+      for (PoolDocument document : documents) {
+        run.add(document);
+      }
+      return run.finish();
+    }
+  }
+}
