@@ -6,6 +6,8 @@ import java.util.HexFormat;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirReader;
 import org.isopter.mapper.fhir.FhirWriter;
+import org.isopter.mapper.foreign.Carried;
+import org.isopter.mapper.foreign.ForeignWriter;
 import org.isopter.mapper.hapi.FhirXml;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
@@ -55,13 +57,38 @@ final class Bundles {
    * @param source the bytes of the record it came from, whose hash the bundle names
    */
   String write(Exam exam, byte[] source, FhirForm form) {
-    FhirWriter plain = FhirWriter.of(kind);
-    FhirWriter writer = (derived ? plain.withDerived() : plain).from(sha256(source));
+    FhirWriter writer = writer(source);
     return switch (form) {
       case JSON -> writer.indented().write(exam) + "\n";
       case NDJSON -> writer.write(exam) + "\n";
       case XML -> FhirXml.toXml(writer.write(exam)).stripTrailing() + "\n";
     };
+  }
+
+  /** Returns the bundle of an examination with what goes along with it. */
+  Result<String> write(Exam exam, Carried carried, byte[] source, FhirForm form) {
+    if (carried.isEmpty()) {
+      return Result.ok(write(exam, source, form));
+    }
+    return text(ForeignWriter.of(kind).with(writer(source)).write(exam, carried), form);
+  }
+
+  /** Returns what goes along without an examination as a bundle. */
+  Result<String> write(Carried rest, FhirForm form) {
+    return text(ForeignWriter.of(kind).write(rest), form);
+  }
+
+  private static Result<String> text(String json, FhirForm form) {
+    return switch (form) {
+      case JSON -> Result.ok(ForeignWriter.indented(json) + "\n");
+      case NDJSON -> Result.ok(json + "\n");
+      case XML -> Result.of(() -> FhirXml.toXml(json).stripTrailing() + "\n");
+    };
+  }
+
+  private FhirWriter writer(byte[] source) {
+    FhirWriter plain = FhirWriter.of(kind);
+    return (derived ? plain.withDerived() : plain).from(sha256(source));
   }
 
   private static String sha256(byte[] source) {

@@ -1,30 +1,102 @@
 package org.isopter.cli;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.isopter.mapper.foreign.Carried;
+import org.isopter.mapper.foreign.CarriedFile;
+import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Result;
 
-/** Turns every document into a text and puts it out; what cannot be turned is told of. */
+/**
+ * Turns every record into a bundle with what goes along with it, and puts it out; what cannot be
+ * turned is told of.
+ */
 final class Conversion {
 
   private final Journal journal;
-  private final Function<Item, Result<String>> step;
+  private final Bundles bundles;
+  private final FhirForm form;
+  private final Along along;
+  private final Records records = new Records();
+  private boolean single;
 
-  Conversion(Journal journal, Function<Item, Result<String>> step) {
+  Conversion(Journal journal, Bundles bundles, FhirForm form, Along along) {
     this.journal = journal;
-    this.step = step;
+    this.bundles = bundles;
+    this.form = form;
+    this.along = along;
+  }
+
+  /** Returns this conversion into an output that holds one document. */
+  Conversion single() {
+    single = true;
+    return this;
   }
 
   void run(List<Source> sources, Output output) {
+    Set<Path> claimed =
+        sources.stream()
+            .filter(source -> source.form() != Form.CARRIED)
+            .flatMap(source -> source.file().map(CarriedFile::beside).stream())
+            .collect(Collectors.toSet());
     try (output) {
-      new Items(journal).each(sources, item -> one(item, output));
+      for (Source source : sources) {
+        if (source.form() != Form.CARRIED) {
+          new Items(journal).each(List.of(source), item -> one(item, output));
+        } else if (source.file().filter(claimed::contains).isPresent()) {
+          continue;
+        }
+        if (!along.isOneForAll()) {
+          rest(source, output);
+        }
+      }
+      if (along.isOneForAll() && !sources.isEmpty()) {
+        rest(sources.get(sources.size() - 1), output);
+      }
       output.commit();
     }
   }
 
   private void one(Item item, Output output) {
-    Result<String> text = step.apply(item);
+    Result<Exam> exam = records.read(item);
+    if (exam instanceof Result.Ok<Exam> ok) {
+      Carried carried = along.with(item, ok.value());
+      put(item, bundles.write(ok.value(), carried, item.bytes(), form), output);
+    } else {
+      journal.refuseFor(item, exam.faults());
+    }
+  }
+
+  /** Puts what goes along without a record, and tells of what found no record. */
+  private void rest(Source source, Output output) {
+    Optional<Carried> next = along.rest(source);
+    int number = 0;
+    while (next.isPresent()) {
+      Item item = new Item(rest(source), ++number, new byte[0]);
+      if (single && journal.done() > 0) {
+        String text = "no room for what came without an examination: take --format ndjson";
+        Issue issue = Issue.of(Issue.Severity.ERROR, "too-long", item.position(), text);
+        journal.refuse(item, List.of(issue));
+      } else {
+        put(item, bundles.write(next.get(), form), output);
+      }
+      next = along.rest(source);
+    }
+    along.tellLeft(source);
+  }
+
+  private Source rest(Source source) {
+    String own = String.valueOf(source.inside().getFileName());
+    String stem = own.contains(".") ? own.substring(0, own.indexOf('.')) : own;
+    String name = along.of(source).map(Path::toString).orElse(source.name());
+    Path inside = source.inside().resolveSibling(stem + "-rest.ndjson");
+    return new Source(name, Form.NDJSON, inside, source.opener());
+  }
+
+  private void put(Item item, Result<String> text, Output output) {
     if (text instanceof Result.Ok<String> ok) {
       Optional<Issue> obstacle = output.put(item, ok.value());
       obstacle.ifPresentOrElse(

@@ -15,7 +15,7 @@ final class ExitStatus {
   /** At least one input was refused; all others were done. */
   static final int REFUSED = 3;
 
-  /** Something was left over where a strict policy allows no rest. */
+  /** Something was left over where a strict policy allows no rest, or where no file takes it. */
   static final int LEFT_OVER = 4;
 
   private ExitStatus() {}

@@ -25,9 +25,14 @@ final class FileOutput implements Output {
 
   @Override
   public Optional<Issue> put(Item item, String text) {
+    put(text);
+    return Optional.empty();
+  }
+
+  @Override
+  public void put(String text) {
     used = true;
     Output.write(file, target.toString(), text);
-    return Optional.empty();
   }
 
   @Override

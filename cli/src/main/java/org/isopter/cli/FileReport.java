@@ -24,6 +24,11 @@ final class FileReport implements IssueSink, AutoCloseable {
     }
   }
 
+  @Override
+  public void outcome(String line) {
+    Output.write(file, target.toString(), line + "\n");
+  }
+
   void commit() {
     file.commit();
   }

@@ -20,9 +20,20 @@ final class FolderOutput implements Output {
 
   @Override
   public Optional<Issue> put(Item item, String text) {
-    Path target = folder.resolve(name(item));
+    String line = item.line() > 0 ? "-" + item.line() : "";
+    return put(name(item.source().inside(), line), item.position(), text);
+  }
+
+  @Override
+  public void put(String text) {
+    throw new UnsupportedOperationException("a file in a folder is named after its document");
+  }
+
+  /** Puts a text into a file of that name in the folder, unless it is taken. */
+  Optional<Issue> put(Path name, Position document, String text) {
+    Path target = folder.resolve(name);
     if (!taken.add(target)) {
-      return Optional.of(twice(item, target));
+      return Optional.of(twice(document, target));
     }
     try (SafeFile file = SafeFile.at(target)) {
       Output.write(file, target.toString(), text);
@@ -33,22 +44,21 @@ final class FolderOutput implements Output {
     }
   }
 
+  /** Returns the name of the file for a document: its own, a number, and the ending of the form. */
+  Path name(Path inside, String number) {
+    String own = Form.plain(String.valueOf(inside.getFileName()));
+    String stem = own.contains(".") ? own.substring(0, own.lastIndexOf('.')) : own;
+    return inside.resolveSibling(stem + number + "." + form.ending());
+  }
+
   @Override
   public void commit() {}
 
   @Override
   public void close() {}
 
-  private Path name(Item item) {
-    Path inside = item.source().inside();
-    String own = String.valueOf(inside.getFileName());
-    String stem = own.contains(".") ? own.substring(0, own.lastIndexOf('.')) : own;
-    String line = item.line() > 0 ? "-" + item.line() : "";
-    return inside.resolveSibling(stem + line + "." + form.ending());
-  }
-
-  private static Issue twice(Item item, Path target) {
+  private static Issue twice(Position document, Path target) {
     String text = target + " was already written from another input of the same name";
-    return Issue.of(Issue.Severity.ERROR, "duplicate", item.position(), text);
+    return Issue.of(Issue.Severity.ERROR, "duplicate", document, text);
   }
 }

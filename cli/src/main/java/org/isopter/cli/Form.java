@@ -12,7 +12,11 @@ enum Form {
   JSON("json"),
   XML("xml"),
   /** One JSON document on each line. */
-  NDJSON("ndjson");
+  NDJSON("ndjson"),
+  /** What goes along with records, in a file beside them. */
+  CARRIED("carried");
+
+  private static final String COMPRESSED = ".gz";
 
   private final List<String> endings;
 
@@ -20,8 +24,20 @@ enum Form {
     this.endings = List.of(endings);
   }
 
+  /** Says whether a file name tells that the file is compressed. */
+  static boolean isCompressed(String name) {
+    return name.toLowerCase(Locale.ROOT).endsWith(COMPRESSED);
+  }
+
+  /** Returns a file name without what tells that the file is compressed. */
+  static String plain(String name) {
+    return isCompressed(name) ? name.substring(0, name.length() - COMPRESSED.length()) : name;
+  }
+
+  /** Returns the form that a file name tells, compressed or not. */
   static Optional<Form> ofFileName(String name) {
-    String ending = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+    String plain = plain(name);
+    String ending = plain.substring(plain.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
     for (Form form : values()) {
       if (form.endings.contains(ending)) {
         return Optional.of(form);
@@ -33,6 +49,7 @@ enum Form {
   /** Returns the file names of the forms, for a message. */
   static String patterns(Collection<Form> forms) {
     return forms.stream()
+        .filter(form -> form != CARRIED)
         .flatMap(form -> form.endings.stream())
         .map(ending -> "*." + ending)
         .collect(Collectors.joining(", "));

@@ -1,40 +1,85 @@
 package org.isopter.cli;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
-import org.isopter.mapper.fhir.BundleKind;
-import org.isopter.model.value.Result;
+import org.isopter.mapper.foreign.CarriedFile;
+import org.isopter.mapper.foreign.NdjsonFiles;
+import org.isopter.mapper.foreign.Policy;
+import org.isopter.mapper.foreign.Together;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
-/** Turns FHIR into records. */
+/** Turns FHIR of any system into records. */
 @Command(
     name = "from-fhir",
     description = {
-      "Turns FHIR R4 bundles into records.",
-      "A bundle that holds anything else than what to-fhir writes is refused, with its place."
+      "Turns FHIR of any system into records.",
+      "What to-fhir wrote comes back as it was. Of what others wrote, each resource is exact,"
+          + " translated by named rules ('isopter catalogue --foreign'), or kept as it is; nothing is"
+          + " guessed. What no rule takes goes into a file beside the records, OUTPUT.carried, which"
+          + " to-fhir puts back."
     },
     footer = {
       "",
       "Examples:",
       "  isopter from-fhir target/bundles/01-harbour-pilot.json",
       "  isopter from-fhir target/bundles --output target/records/",
-      "  isopter from-fhir target/all.ndjson --output target/records.ndjson"
+      "  isopter from-fhir docs/foreign/clinic.json --output target/clinic.yaml",
+      "  isopter from-fhir 'docs/foreign/*.ndjson' --policy extract --report target/told.ndjson",
+      "  isopter from-fhir docs/foreign/lines.ndjson --output target/lines.ndjson --resume"
     })
-final class FromFhirCommand extends ConvertCommand {
+final class FromFhirCommand extends InputCommand {
+
+  @Option(
+      names = {"-o", "--output"},
+      paramLabel = "FILE|FOLDER",
+      description = {
+        "Where to write; standard output unless given.",
+        "A FOLDER (it exists, or ends in /) gets a file for each examination."
+      })
+  @Nullable String output;
 
   @Option(
       names = "--format",
       paramLabel = "FORM",
       description = {
         "Form of the output: ${COMPLETION-CANDIDATES}.",
-        "Unless given, yaml for one bundle and ndjson for several."
+        "Unless given or told by the name of FILE, yaml for one examination of one input, else"
+            + " ndjson; yaml in a folder."
       })
   @Nullable RecordForm format;
 
+  @Option(
+      names = "--carried",
+      paramLabel = "FILE",
+      description = "Where to keep what no rule takes; beside the records unless given.")
+  @Nullable Path carried;
+
+  @Option(
+      names = "--table",
+      paramLabel = "FILE",
+      description =
+          "Write what became of each resource, and all counts, to FILE; - is the terminal.")
+  @Nullable String table;
+
+  @Option(
+      names = "--resume",
+      description = {
+        "Go on where a run was stopped that read one NDJSON file into another.",
+        "Without it such a run starts again."
+      })
+  boolean resume;
+
   @Mixin final FhirInputs forms = new FhirInputs();
+  @Mixin final ForeignInputs foreign = new ForeignInputs();
+
+  private boolean lost;
 
   FromFhirCommand(Streams streams) {
     super(streams);
@@ -45,21 +90,137 @@ final class FromFhirCommand extends ConvertCommand {
     return forms;
   }
 
+  /** A run that can be resumed cuts its report to where it goes on, and so must write it itself. */
   @Override
-  Optional<Form> wanted() {
-    return Optional.ofNullable(format).map(RecordForm::form);
+  boolean writesReport() {
+    return isRun();
   }
 
   @Override
-  Form usual() {
-    return Form.YAML;
+  void run(Journal journal) {
+    check();
+    List<Source> sources = sources(journal);
+    try (ForeignTable rows = ForeignTable.of(table, streams.err());
+        Progress progress = Progress.on(streams, isRun() ? "lines" : "resources")) {
+      ForeignTold told = new ForeignTold(journal, foreign.policy, rows, progress);
+      String where =
+          isRun() ? run(told, progress, journal) : convert(sources, told, progress, journal);
+      progress.end();
+      rows.commit(told.counts());
+      told.sum();
+      written(journal, told, where);
+    } catch (StreamRecords.TooManyException many) {
+      throw misuse(String.valueOf(many.getMessage()));
+    }
   }
 
-  @Override
-  Function<Item, Result<String>> step(Form form) {
-    Records records = new Records();
-    Bundles bundles = new Bundles(BundleKind.COLLECTION);
-    RecordForm record = RecordForm.valueOf(form.name());
-    return item -> bundles.read(item).map(exam -> records.write(exam, record));
+  private void check() {
+    if (resume && !isRun()) {
+      throw misuse("--resume needs one NDJSON file as input and an NDJSON file as --output");
+    }
+    if (carried != null && foreign.policy != Policy.FAITHFUL) {
+      throw misuse("--carried needs --policy faithful: any other carries nothing");
+    }
+    if (toFolder() && form().equals(Optional.of(Form.NDJSON))) {
+      throw misuse("--format ndjson is one stream: give --output a file, not a folder");
+    }
+  }
+
+  private String run(ForeignTold told, Progress progress, Journal journal) {
+    Path target = Path.of(String.valueOf(output));
+    Path beside = carried == null ? CarriedFile.beside(target) : carried;
+    NdjsonFiles files = new NdjsonFiles(target, beside, Optional.ofNullable(report));
+    boolean whole =
+        new ForeignRun(foreign, told, progress, journal).run(Path.of(inputs.get(0)), files, resume);
+    if (whole && told.counts().isEmpty()) {
+      journal.say(
+          inputs.get(0) + (resume ? " holds no further line" : " is empty") + ": nothing to do");
+    }
+    String left = Files.exists(beside) ? "; what was left over is in " + beside : "";
+    return whole ? " written as ndjson to " + target + left : "";
+  }
+
+  private String convert(
+      List<Source> sources, ForeignTold told, Progress progress, Journal journal) {
+    CarriedOutput side = side();
+    try (RecordOutput out = output(sources, side, journal)) {
+      new ForeignConversion(foreign, told, journal, out, progress).run(sources);
+      lost = side.hasLost();
+      return out.where();
+    }
+  }
+
+  private RecordOutput output(List<Source> sources, CarriedOutput side, Journal journal) {
+    if (toFolder()) {
+      Map<String, Path> inside = new HashMap<>();
+      sources.forEach(source -> inside.put(source.name(), source.inside()));
+      return new FolderRecords(
+          Path.of(String.valueOf(output)),
+          form().orElse(Form.YAML),
+          origin -> inside.getOrDefault(origin.name(), Path.of(origin.name())),
+          carried == null ? Optional.empty() : Optional.of(side),
+          journal);
+    }
+    boolean several = inputs.size() > 1 || sources.size() > 1;
+    several |= sources.stream().anyMatch(Source::mayHoldSeveral);
+    Optional<Form> wanted = form().or(() -> Optional.of(Form.NDJSON));
+    Optional<Path> target = Optional.ofNullable(output).map(Path::of);
+    boolean stream = wanted.equals(Optional.of(Form.NDJSON));
+    Output to =
+        target.<Output>map(file -> new FileOutput(file, stream)).orElse(Output.to(streams.out()));
+    return new StreamRecords(target, several ? wanted : form(), to, side);
+  }
+
+  /** Returns where what no rule takes goes, unless each file of a folder has its own. */
+  private CarriedOutput side() {
+    if (carried != null) {
+      return CarriedOutput.into(carried);
+    }
+    return output == null || toFolder()
+        ? CarriedOutput.nowhere()
+        : CarriedOutput.beside(Path.of(output));
+  }
+
+  /** Says what was done where the output itself does not show it. */
+  private void written(Journal journal, ForeignTold told, String where) {
+    if (lost) {
+      journal.raise(ExitStatus.LEFT_OVER);
+      journal.say(
+          "what was left over is in no file: keep it with --output or --carried, or let it go"
+              + " with --policy extract");
+    }
+    if (!where.isEmpty() && (output != null || journal.refused() > 0)) {
+      String refused = journal.refused() == 0 ? "" : ", " + journal.refused() + " refused";
+      journal.say(Words.count(told.counts().exams(), "examination") + where + refused);
+    }
+  }
+
+  /** Says whether it is a run over lines that can be stopped and resumed. */
+  private boolean isRun() {
+    if (output == null || toFolder() || inputs.size() != 1) {
+      return false;
+    }
+    Path input = Path.of(inputs.get(0));
+    Optional<Form> from = forms.stated().or(() -> Form.ofFileName(inputs.get(0)));
+    Path target = Path.of(output);
+    return from.equals(Optional.of(Form.NDJSON))
+        && Files.isRegularFile(input)
+        && form().orElse(Form.NDJSON) == Form.NDJSON
+        && (!Files.exists(target) || Files.isRegularFile(target))
+        && foreign.together != Together.ALL;
+  }
+
+  /** Returns the form that is asked for, by the option or by the name of the file. */
+  private Optional<Form> form() {
+    if (format != null) {
+      return Optional.of(format.form());
+    }
+    return output == null || toFolder()
+        ? Optional.empty()
+        : Form.ofFileName(output).filter(RecordForm.ALL::contains);
+  }
+
+  private boolean toFolder() {
+    return output != null && (output.endsWith("/") || Files.isDirectory(Path.of(output)));
   }
 }

@@ -18,7 +18,7 @@ abstract class InputCommand implements Callable<Integer> {
   @Parameters(
       arity = "1..*",
       paramLabel = "FILE|FOLDER|-",
-      description = "Files, folders (with all below them), or - for standard input.")
+      description = "Files, folders (with all below them), '*.json', or - for standard input.")
   List<String> inputs = List.of();
 
   @Option(
@@ -46,8 +46,8 @@ abstract class InputCommand implements Callable<Integer> {
 
   @Override
   public final Integer call() {
-    if (report == null) {
-      return run((document, issues) -> {});
+    if (report == null || writesReport()) {
+      return run(IssueSink.NOBODY);
     }
     try (FileReport file = new FileReport(report)) {
       int status = run(file);
@@ -62,6 +62,11 @@ abstract class InputCommand implements Callable<Integer> {
     run(journal);
     told.finish();
     return journal.status();
+  }
+
+  /** Says whether the work itself writes the report. */
+  boolean writesReport() {
+    return false;
   }
 
   /** Does the work. */

@@ -51,6 +51,11 @@ record Issue(
 
   /** Returns a fault of an input as an issue; it is an error. */
   static Issue of(Item item, Fault fault) {
+    return of(item.position(), fault);
+  }
+
+  /** Returns a fault of a document as an issue; it is an error. */
+  static Issue of(Position document, Fault fault) {
     List<Said> said = new ArrayList<>();
     said.add(new Said("saw", fault.seen()));
     said.add(new Said("wanted", fault.wanted()));
@@ -59,8 +64,13 @@ record Issue(
     }
     Matcher place = PLACE.matcher(fault.path());
     return place.matches()
-        ? new Issue(Severity.ERROR, "invalid", at(item, place), path(place), said)
-        : new Issue(Severity.ERROR, "invalid", item.position(), fault.path(), said);
+        ? new Issue(Severity.ERROR, "invalid", at(document, place), path(place), said)
+        : new Issue(Severity.ERROR, "invalid", document, fault.path(), said);
+  }
+
+  /** Returns this issue as one that is no error. */
+  Issue asWarning() {
+    return new Issue(Severity.WARNING, type, at, path, said, rule);
   }
 
   /** Returns this issue as told by a consistency rule, which is named before all else. */
@@ -83,9 +93,9 @@ record Issue(
   }
 
   /** A document on a line of its own has one line: its line in the file is the one that counts. */
-  private static Position at(Item item, Matcher place) {
-    int line = item.line() > 0 ? item.line() : Integer.parseInt(place.group(1));
-    return new Position(item.source().name(), line, Integer.parseInt(place.group(2)));
+  private static Position at(Position document, Matcher place) {
+    int line = document.line() > 0 ? document.line() : Integer.parseInt(place.group(1));
+    return new Position(document.file(), line, Integer.parseInt(place.group(2)));
   }
 
   private static String path(Matcher place) {

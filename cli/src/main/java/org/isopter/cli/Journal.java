@@ -1,6 +1,7 @@
 package org.isopter.cli;
 
 import java.util.List;
+import java.util.function.Supplier;
 import org.isopter.model.value.Fault;
 
 /** What is told of a run, and the exit status that follows from it. */
@@ -37,10 +38,46 @@ final class Journal {
 
   /** Notes that a document was refused, and why. */
   void refuse(Item item, List<Issue> issues) {
+    refuse(item.position(), issues);
+  }
+
+  /** Notes that a document was refused, and why. */
+  void refuse(Position document, List<Issue> issues) {
     refused++;
     faults += (int) issues.stream().filter(Issue::isError).count();
     raise(ExitStatus.REFUSED);
-    tell(item.position(), issues);
+    tell(document, issues);
+  }
+
+  /** Notes that a document cannot be read, and why; the report is written by the caller. */
+  void refuseUnreported(Position document, List<Issue> issues) {
+    refused++;
+    raise(ExitStatus.REFUSED);
+    told.put(document, issues);
+  }
+
+  /** Notes that a document was refused since something of it was left over. */
+  void refuseLeftOver(Position document, List<Issue> issues) {
+    refused++;
+    raise(ExitStatus.LEFT_OVER);
+    told.put(document, issues);
+  }
+
+  /** Tells something about a document that is no reason to refuse it, but not in the report. */
+  void remark(Position document, List<Issue> issues) {
+    told.put(document, issues);
+  }
+
+  /** Tells something that is no reason to refuse a document, also in the report. */
+  void warn(Position document, List<Issue> issues) {
+    tell(document, issues);
+  }
+
+  /** Puts OperationOutcomes into the report; they are made only where there is one. */
+  void outcomes(Supplier<List<String>> lines) {
+    if (report != IssueSink.NOBODY) {
+      lines.get().forEach(report::outcome);
+    }
   }
 
   /** Notes every fault for which a document was refused. */
@@ -61,10 +98,22 @@ final class Journal {
     trouble(new Position(name, 0, 0), Issue.Severity.FATAL, "exception", text);
   }
 
+  /** Notes that a run over a source could not be finished. */
+  void unfinished(String name, Exception reason) {
+    raise(ExitStatus.INTERNAL);
+    String text = "could not be finished (" + Words.of(reason) + ")";
+    trouble(new Position(name, 0, 0), Issue.Severity.FATAL, "exception", text);
+  }
+
   /** Notes a mistake in the program; its message may hold patient data and is not shown. */
   void broken(Item item, RuntimeException mistake) {
+    broken(item.position(), mistake);
+  }
+
+  /** Notes a mistake in the program at a document. */
+  void broken(Position document, RuntimeException mistake) {
     raise(ExitStatus.INTERNAL);
-    trouble(item.position(), Issue.Severity.FATAL, "exception", Words.internal(mistake));
+    trouble(document, Issue.Severity.FATAL, "exception", Words.internal(mistake));
     if (debug) {
       mistake.printStackTrace(streams.err());
     }

@@ -19,7 +19,8 @@ import picocli.CommandLine.Option;
       "  isopter to-fhir docs/demo/01-harbour-pilot.yaml",
       "  isopter round-trip docs/demo",
       "",
-      "Exit status: 0 done, 1 could not finish, 2 wrong command line, 3 an input was refused."
+      "Exit status: 0 done, 1 could not finish, 2 wrong command line, 3 an input was refused,",
+      "4 something was left over."
     })
 public final class Main implements Runnable {
 

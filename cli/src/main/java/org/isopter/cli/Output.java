@@ -33,12 +33,20 @@ interface Output extends AutoCloseable {
       }
 
       @Override
+      public void put(String text) {
+        write(stream, "standard output", text);
+      }
+
+      @Override
       public void commit() {}
 
       @Override
       public void close() {}
     };
   }
+
+  /** Puts a text that came of no single document. */
+  void put(String text);
 
   /** Writes a text in UTF-8. */
   static void write(OutputStream stream, String name, String text) {

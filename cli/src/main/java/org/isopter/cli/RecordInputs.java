@@ -1,6 +1,5 @@
 package org.isopter.cli;
 
-import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -22,6 +21,6 @@ final class RecordInputs implements InputForms {
 
   @Override
   public Set<Form> accepted() {
-    return EnumSet.of(Form.YAML, Form.JSON, Form.NDJSON);
+    return RecordForm.ALL;
   }
 }

@@ -2,7 +2,10 @@ package org.isopter.cli;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
+import java.util.zip.GZIPInputStream;
 
 /**
  * A file or a stream to be read.
@@ -10,9 +13,23 @@ import java.nio.file.Path;
  * @param name what messages call it
  * @param form how it is written down
  * @param inside where it lies below the folder that was named; its own name otherwise
+ * @param file the file itself; empty for a stream
  * @param opener opens it
  */
-record Source(String name, Form form, Path inside, Opener opener) {
+record Source(String name, Form form, Path inside, Optional<Path> file, Opener opener) {
+
+  /** Makes a source that is a stream. */
+  Source(String name, Form form, Path inside, Opener opener) {
+    this(name, form, inside, Optional.empty(), opener);
+  }
+
+  /** Makes a source of a file, compressed or not. */
+  static Source of(String name, Form form, Path inside, Path file) {
+    Opener plain = () -> Files.newInputStream(file);
+    Opener opener =
+        Form.isCompressed(name) ? () -> new GZIPInputStream(plain.open(), 1 << 16) : plain;
+    return new Source(name, form, inside, Optional.of(file), opener);
+  }
 
   /** Opens a source. */
   @FunctionalInterface

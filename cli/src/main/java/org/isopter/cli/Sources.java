@@ -45,6 +45,10 @@ final class Sources {
       standardInput();
       return;
     }
+    if (Wildcards.in(argument)) {
+      wildcards(argument);
+      return;
+    }
     Path path = Path.of(argument);
     if (Files.isDirectory(path)) {
       folder(argument, path);
@@ -52,6 +56,19 @@ final class Sources {
       file(argument, path);
     } else {
       journal.missing(argument, "not-found", "no such file or folder");
+    }
+  }
+
+  /** A shell leaves a pattern as it is where it is quoted, or where it finds nothing. */
+  private void wildcards(String pattern) {
+    try {
+      List<Path> files = Wildcards.files(pattern);
+      files.forEach(file -> file(file.toString(), file));
+      if (files.isEmpty()) {
+        journal.missing(pattern, "not-found", "no file has such a name");
+      }
+    } catch (IOException failed) {
+      journal.unreadable(pattern, failed);
     }
   }
 
@@ -73,7 +90,7 @@ final class Sources {
       return;
     }
     Path inside = Optional.ofNullable(path.getFileName()).orElse(path);
-    found.add(new Source(name, form.get(), inside, () -> Files.newInputStream(path)));
+    found.add(Source.of(name, form.get(), inside, path));
   }
 
   private void folder(String name, Path folder) {
@@ -93,12 +110,6 @@ final class Sources {
     Form.ofFileName(file.toString())
         .filter(accepted::contains)
         .ifPresent(
-            form ->
-                found.add(
-                    new Source(
-                        file.toString(),
-                        form,
-                        folder.relativize(file),
-                        () -> Files.newInputStream(file))));
+            form -> found.add(Source.of(file.toString(), form, folder.relativize(file), file)));
   }
 }

@@ -14,12 +14,20 @@ import java.io.PrintStream;
  * @param in what {@code -} reads
  * @param out data, and nothing else
  * @param err words
+ * @param terminal whether someone watches the words as they come
  */
-record Streams(InputStream in, PrintStream out, PrintStream err) {
+record Streams(InputStream in, PrintStream out, PrintStream err, boolean terminal) {
+
+  /** Makes streams that nobody watches. */
+  Streams(InputStream in, PrintStream out, PrintStream err) {
+    this(in, out, err, false);
+  }
 
   /** Returns those of the process, in UTF-8 whatever the platform's encoding. */
   static Streams standard() {
-    return new Streams(System.in, utf8(FileDescriptor.out), utf8(FileDescriptor.err));
+    // Java cannot tell it of standard error: the script that starts it can.
+    boolean terminal = Boolean.getBoolean("isopter.terminal");
+    return new Streams(System.in, utf8(FileDescriptor.out), utf8(FileDescriptor.err), terminal);
   }
 
   void flush() {

@@ -1,9 +1,12 @@
 package org.isopter.cli;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.EnumSet;
+import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.Set;
 import org.isopter.mapper.fhir.BundleKind;
-import org.isopter.model.value.Result;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -12,7 +15,10 @@ import picocli.CommandLine.Option;
 /** Turns records into FHIR. */
 @Command(
     name = "to-fhir",
-    description = "Turns records into FHIR R4 bundles.",
+    description = {
+      "Turns records into FHIR R4 bundles.",
+      "What from-fhir kept beside a record is put back."
+    },
     footer = {
       "",
       "Examples:",
@@ -20,7 +26,16 @@ import picocli.CommandLine.Option;
       "  isopter to-fhir docs/demo --output target/bundles/",
       "  isopter to-fhir docs/demo --as transaction --output target/all.ndjson"
     })
-final class ToFhirCommand extends ConvertCommand {
+final class ToFhirCommand extends InputCommand {
+
+  @Option(
+      names = {"-o", "--output"},
+      paramLabel = "FILE|FOLDER",
+      description = {
+        "Where to write; standard output unless given.",
+        "A FOLDER (it exists, or ends in /) gets a file for each input."
+      })
+  @Nullable String output;
 
   @Option(
       names = "--as",
@@ -42,9 +57,18 @@ final class ToFhirCommand extends ConvertCommand {
       paramLabel = "FORM",
       description = {
         "Form of the output: ${COMPLETION-CANDIDATES}.",
-        "Unless given, json for one record and ndjson for several."
+        "Unless given or told by the name of FILE, json for one record and ndjson for several."
       })
   @Nullable FhirForm format;
+
+  @Option(
+      names = "--carried",
+      paramLabel = "FILE",
+      description = {
+        "Where from-fhir kept what no rule took, to be put back.",
+        "Unless given, the file beside the records, RECORDS.carried, where there is one."
+      })
+  @Nullable Path carried;
 
   @Mixin final RecordInputs forms = new RecordInputs();
 
@@ -54,24 +78,80 @@ final class ToFhirCommand extends ConvertCommand {
 
   @Override
   InputForms forms() {
-    return forms;
+    return new InputForms() {
+      @Override
+      public Optional<Form> stated() {
+        return forms.stated();
+      }
+
+      @Override
+      public Set<Form> accepted() {
+        Set<Form> accepted = EnumSet.of(Form.CARRIED);
+        accepted.addAll(forms.accepted());
+        return accepted;
+      }
+    };
   }
 
   @Override
-  Optional<Form> wanted() {
-    return Optional.ofNullable(format).map(FhirForm::form);
-  }
-
-  @Override
-  Form usual() {
-    return Form.JSON;
-  }
-
-  @Override
-  Function<Item, Result<String>> step(Form form) {
-    Records records = new Records();
+  void run(Journal journal) {
+    boolean several = inputs.size() > 1 || Files.isDirectory(Path.of(inputs.get(0)));
+    List<Source> sources = sources(journal);
+    several |= sources.size() > 1 || sources.stream().anyMatch(Source::mayHoldSeveral);
+    Form form = wanted().orElse(several && !toFolder() ? Form.NDJSON : Form.JSON);
+    check(form, several);
     Bundles bundles = new Bundles(kind, derived);
-    FhirForm fhir = FhirForm.valueOf(form.name());
-    return item -> records.read(item).map(exam -> bundles.write(exam, item.bytes(), fhir));
+    try (Along along = new Along(carried, journal)) {
+      Conversion conversion =
+          new Conversion(journal, bundles, FhirForm.valueOf(form.name()), along);
+      boolean single = form != Form.NDJSON && !toFolder();
+      (single ? conversion.single() : conversion).run(sources, output(form));
+    }
+    summary(journal, form);
+  }
+
+  private void check(Form form, boolean several) {
+    if (toFolder() && form == Form.NDJSON) {
+      throw misuse("--format ndjson is one stream: give --output a file, not a folder");
+    }
+    if (several && !toFolder() && form != Form.NDJSON) {
+      throw misuse(
+          "--format %s holds one document: give --output a folder, or take --format ndjson"
+              .formatted(form));
+    }
+  }
+
+  private Output output(Form form) {
+    if (output == null) {
+      return Output.to(streams.out());
+    }
+    Path target = Path.of(output);
+    return toFolder()
+        ? new FolderOutput(target, form)
+        : new FileOutput(target, form == Form.NDJSON);
+  }
+
+  private boolean toFolder() {
+    return output != null && (output.endsWith("/") || Files.isDirectory(Path.of(output)));
+  }
+
+  /** Says what was done where the output itself does not show it. */
+  private void summary(Journal journal, Form form) {
+    if (output != null || journal.refused() > 0) {
+      String where = output == null ? "" : " to " + output;
+      String refused = journal.refused() == 0 ? "" : ", " + journal.refused() + " refused";
+      journal.say(
+          Words.count(journal.done(), "document") + " written as " + form + where + refused);
+    }
+  }
+
+  /** Returns the form that is asked for, by the option or by the name of the file. */
+  private Optional<Form> wanted() {
+    if (format != null) {
+      return Optional.of(format.form());
+    }
+    return output == null || toFolder()
+        ? Optional.empty()
+        : Form.ofFileName(output).filter(FhirForm.ALL::contains);
   }
 }

@@ -1,6 +1,7 @@
 package org.isopter.cli;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.NoSuchFileException;
 import java.util.Locale;
@@ -17,6 +18,9 @@ final class Words {
 
   /** Returns why a file could not be read or written, without its name. */
   static String of(Exception reason) {
+    if (reason instanceof UncheckedIOException unchecked && unchecked.getCause() != null) {
+      return of(unchecked.getCause());
+    }
     if (reason instanceof NoSuchFileException) {
       return "no such file or folder";
     }

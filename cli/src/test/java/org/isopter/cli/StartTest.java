@@ -27,6 +27,14 @@ class StartTest {
   }
 
   @Test
+  void theWayFromFhirJsonLoadsNothingOfTheGeneralLibraryEither() throws Exception {
+    String loaded = classes("from-fhir", "docs/foreign/clinic.json", "--policy", "extract");
+    assertTrue(loaded.contains("org.isopter.mapper.foreign.Translator"), "the run did no work");
+    assertFalse(loaded.contains(LIBRARY), "HAPI was loaded");
+    assertFalse(loaded.contains(CORE), "HAPI's core was loaded");
+  }
+
+  @Test
   void theWayToXmlDoesLoadIt() throws Exception {
     // So that the test above is known to be able to fail.
     String loaded = classes("to-fhir", "docs/demo/01-harbour-pilot.yaml", "--format", "xml");

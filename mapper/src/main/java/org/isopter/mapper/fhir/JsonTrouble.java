@@ -14,6 +14,9 @@ public final class JsonTrouble {
   private static final Pattern OF_ITSELF =
       Pattern.compile(" \\(start marker.*|, from `StreamReadConstraints[^`]*`", Pattern.DOTALL);
 
+  /** A word that is no JSON may be the name of a person. */
+  private static final Pattern WORD = Pattern.compile("token '[^']*'");
+
   private JsonTrouble() {}
 
   /**
@@ -23,7 +26,8 @@ public final class JsonTrouble {
    */
   public static Fault fault(JacksonException trouble, String ifBeyond) {
     boolean beyond = trouble instanceof StreamConstraintsException;
-    String seen = OF_ITSELF.matcher(String.valueOf(trouble.getOriginalMessage())).replaceAll("");
+    String said = OF_ITSELF.matcher(String.valueOf(trouble.getOriginalMessage())).replaceAll("");
+    String seen = WORD.matcher(said).replaceFirst("a word");
     return new Fault(
         place(trouble.getLocation()),
         seen,

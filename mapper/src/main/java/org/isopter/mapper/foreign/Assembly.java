@@ -66,7 +66,7 @@ final class Assembly {
     }
     Carried rest =
         exams.isEmpty() ? new Carried(List.of(), wholes.get(0), document.frame()) : Carried.NOTHING;
-    return new Reading(read, resources(), rest);
+    return Reading.of(read, resources(), rest);
   }
 
   private List<Visits.Member> members() {
@@ -95,7 +95,8 @@ final class Assembly {
     Exam exam = new Exam(header, facts);
     List<Integer> places = places(exam, facts);
     Carried leaves = new Carried(left(exam, places, of), List.of(), List.of());
-    return new ReadExam(exam, leaves, Visits.rule(visit.get(0)), read(places, of));
+    List<String> from = visit.stream().map(m -> document.parts().get(m.index()).at()).toList();
+    return new ReadExam(exam, leaves, Visits.rule(visit.get(0)), read(places, of), from);
   }
 
   /** Takes or gives back what the header of the examination says for all of its observations. */

@@ -53,8 +53,13 @@ public record Carried(List<OfFact> leaves, List<Whole> resources, List<Placed> f
     return leaves.isEmpty() && resources.isEmpty() && frame.isEmpty();
   }
 
-  /** Returns this as JSON on one line, to be kept beside the record. */
+  /** Returns this as JSON on one line. */
   public String toJson() {
+    return RawJson.write(new Raw.Obj(members()));
+  }
+
+  /** Returns this as the members of a JSON object. */
+  Map<String, Raw> members() {
     Map<String, Raw> members = new LinkedHashMap<>();
     List<Raw> facts = new ArrayList<>();
     for (OfFact of : leaves) {
@@ -66,7 +71,7 @@ public record Carried(List<OfFact> leaves, List<Whole> resources, List<Placed> f
     members.put("leaves", Raw.of(facts));
     members.put("resources", Raw.of(resources.stream().map(Carried::json).toList()));
     members.put("frame", placed(frame));
-    return RawJson.write(new Raw.Obj(members));
+    return members;
   }
 
   /** Reads what {@link #toJson} wrote. */
@@ -74,7 +79,7 @@ public record Carried(List<OfFact> leaves, List<Whole> resources, List<Placed> f
     return RawJson.OWN.read(json).flatMap(Carried::of);
   }
 
-  private static Result<Carried> of(Raw json) {
+  static Result<Carried> of(Raw json) {
     List<OfFact> leaves = new ArrayList<>();
     for (Raw.Obj fact : json.objects("leaves")) {
       Optional<String> name = fact.string("fact");

@@ -14,12 +14,19 @@ import org.isopter.model.value.Result;
 /**
  * How far a run has come; kept in a file beside the output, so that the run can go on after a kill.
  *
- * @param input the name and the size of the input
+ * @param run the input and what was asked for: another run cannot go on from here
  * @param lines how many lines are done
- * @param bytes how many bytes of the output hold what came of them
- * @param reportBytes how many bytes of the report do
+ * @param records how many bytes of the records hold what came of them
+ * @param carried how many bytes of what goes along
+ * @param report how many bytes of the report
+ * @param carries 1 when something goes along, else 0
  */
-record Checkpoint(String input, long lines, long bytes, long reportBytes) {
+record Checkpoint(String run, long lines, long records, long carried, long report, long carries) {
+
+  /** The beginning of a run. */
+  static Checkpoint start(String run) {
+    return new Checkpoint(run, 0, 0, 0, 0, 0);
+  }
 
   static Path beside(Path output) {
     return output.resolveSibling(output.getFileName() + ".checkpoint");
@@ -28,10 +35,12 @@ record Checkpoint(String input, long lines, long bytes, long reportBytes) {
   /** Writes this in one step: a kill leaves the file as it was or as it is to be. */
   void save(Path file) throws IOException {
     Map<String, Raw> members = new LinkedHashMap<>();
-    members.put("input", Raw.of(input));
+    members.put("run", Raw.of(run));
     members.put("lines", number(lines));
-    members.put("bytes", number(bytes));
-    members.put("reportBytes", number(reportBytes));
+    members.put("records", number(records));
+    members.put("carried", number(carried));
+    members.put("report", number(report));
+    members.put("carries", number(carries));
     Path next = file.resolveSibling(file.getFileName() + ".next");
     Files.writeString(next, RawJson.write(new Raw.Obj(members)), UTF_8);
     Files.move(next, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
@@ -47,12 +56,19 @@ record Checkpoint(String input, long lines, long bytes, long reportBytes) {
   }
 
   private static Optional<Checkpoint> of(Raw json) {
-    long lines = number(json, "lines");
-    long bytes = number(json, "bytes");
-    long report = number(json, "reportBytes");
-    return lines < 0 || bytes < 0 || report < 0
-        ? Optional.empty()
-        : Optional.of(new Checkpoint(json.string("input").orElse(""), lines, bytes, report));
+    Checkpoint read =
+        new Checkpoint(
+            json.string("run").orElse(""),
+            number(json, "lines"),
+            number(json, "records"),
+            number(json, "carried"),
+            number(json, "report"),
+            number(json, "carries"));
+    return read.isWhole() ? Optional.of(read) : Optional.empty();
+  }
+
+  private boolean isWhole() {
+    return Math.min(Math.min(lines, records), Math.min(carried, Math.min(report, carries))) >= 0;
   }
 
   private static Raw number(long value) {

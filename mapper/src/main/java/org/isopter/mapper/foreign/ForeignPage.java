@@ -8,17 +8,22 @@ public final class ForeignPage {
 
   private ForeignPage() {}
 
-  /** Returns the rules by kind, each with its reason and its two examples, and what is kept. */
+  /** Returns the rules by kind, each with its reason and its two examples. */
   public static String rules() {
+    return rules(ForeignRules.all());
+  }
+
+  /** Returns some of the rules by kind, each with its reason and its two examples. */
+  public static String rules(List<ForeignRule> rules) {
     StringBuilder page = new StringBuilder();
     page.append(
         "The examples state only how they differ from this observation; `null` stands for a\n");
     page.append("member that is not there, a list for the entries of a bundle.\n\n```json\n");
     page.append(ForeignRules.plain()).append("\n```\n");
-    for (String kind : kinds()) {
+    for (String kind : kinds(rules)) {
       page.append("\n### ").append(title(kind)).append("\n\n");
       page.append("| rule | why it is safe | takes | does not take |\n|---|---|---|---|\n");
-      for (ForeignRule rule : ForeignRules.all()) {
+      for (ForeignRule rule : rules) {
         if (rule.kind().equals(kind)) {
           page.append(row(rule));
         }
@@ -46,12 +51,9 @@ public final class ForeignPage {
     return "`" + json.replace("|", "\\|") + "`";
   }
 
-  private static List<String> kinds() {
+  private static List<String> kinds(List<ForeignRule> rules) {
     List<String> kinds = new ArrayList<>();
-    ForeignRules.all().stream()
-        .map(ForeignRule::kind)
-        .filter(k -> !kinds.contains(k))
-        .forEach(kinds::add);
+    rules.stream().map(ForeignRule::kind).filter(k -> !kinds.contains(k)).forEach(kinds::add);
     return kinds;
   }
 

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.isopter.mapper.fhir.FhirReader;
 import org.isopter.model.catalogue.Catalogue;
-import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 
@@ -21,14 +21,14 @@ public final class ForeignReader {
   /** From so many resources on, sharing them among the processors is worth it. */
   private static final int MANY = 500;
 
-  private final Vocabulary vocabulary;
+  private final Supplier<Vocabulary> vocabulary;
   private final Options options;
   private final FhirReader exact;
   private final RawJson json;
 
   /** Makes a reader of the findings of a catalogue. */
   public ForeignReader(Catalogue catalogue, Options options) {
-    this.vocabulary = new Vocabulary(catalogue);
+    this.vocabulary = Once.of(() -> new Vocabulary(catalogue));
     this.options = options;
     this.exact = new FhirReader(catalogue);
     this.json = new RawJson(options.limits());
@@ -59,14 +59,18 @@ public final class ForeignReader {
     return foreign(Document.of(source.json()).with(source.lost()));
   }
 
-  /** Returns the reader of JSON, with the limits of this reader. */
-  RawJson json() {
-    return json;
+  /** Returns the limits of this reader. */
+  Limits limits() {
+    return options.limits();
   }
 
   /** Reads a document that is already parsed. */
   public Reading read(Raw document) {
-    return exact(document).orElseGet(() -> foreign(Document.of(document)));
+    Optional<Result<Reading>> own = own(document);
+    if (own.isPresent() && own.get() instanceof Result.Ok<Reading> ok) {
+      return ok.value();
+    }
+    return foreign(Document.of(document)).with(strangers("", own));
   }
 
   /**
@@ -75,19 +79,38 @@ public final class ForeignReader {
    * number of the document, from 0.
    */
   public Reading readTogether(List<Raw> documents) {
-    List<Raw> others = new ArrayList<>(documents);
+    return readAll(documents.stream().map(json -> new Sources.Source(json, List.of())).toList());
+  }
+
+  /** Reads documents of any form that belong together. */
+  Reading readAll(List<Sources.Source> documents) {
+    List<Raw> others = new ArrayList<>();
     List<Reading> readings = new ArrayList<>();
+    List<Reading.Stranger> strangers = new ArrayList<>();
+    List<Placed> lost = new ArrayList<>();
     for (int i = 0; i < documents.size(); i++) {
-      Optional<Reading> own = exact(documents.get(i));
-      if (own.isPresent()) {
-        readings.add(own.get().within("/" + i));
-        others.set(i, Raw.Obj.EMPTY);
+      Raw json = documents.get(i).json();
+      String at = "/" + i;
+      Optional<Result<Reading>> own =
+          documents.get(i).lost().isEmpty() ? own(json) : Optional.empty();
+      if (own.isPresent() && own.get() instanceof Result.Ok<Reading> ok) {
+        readings.add(ok.value().within(at));
+        others.add(Raw.Obj.EMPTY);
+      } else {
+        others.add(json);
+        strangers.addAll(strangers(at, own));
       }
+      documents.get(i).lost().forEach(leaf -> lost.add(new Placed(at + leaf.at(), leaf.value())));
     }
     if (readings.size() < documents.size() || documents.isEmpty()) {
-      readings.add(foreign(Document.of(others, readings.isEmpty())));
+      Document document = Document.of(others, readings.isEmpty()).with(lost);
+      readings.add(foreign(document).with(strangers));
     }
     return Reading.together(readings);
+  }
+
+  private static List<Reading.Stranger> strangers(String at, Optional<Result<Reading>> own) {
+    return own.map(read -> List.of(new Reading.Stranger(at, read.faults()))).orElse(List.of());
   }
 
   private Reading foreign(Document document) {
@@ -106,10 +129,10 @@ public final class ForeignReader {
   private Translation translate(Document.Part part, Neighbours neighbours) {
     String type = Neighbours.type(part.resource());
     if (part.keptBefore().isPresent()) {
-      return kept(part, why(part.keptBefore().get()), "kept before", "");
+      return kept(part, Why.of(part.keptBefore().get()), Why.KEPT_BEFORE, "");
     }
     if (type.equals("Observation")) {
-      return Translator.of(vocabulary, options, neighbours, part.resource());
+      return Translator.of(vocabulary.get(), options, neighbours, part.resource());
     }
     Why why = type.equals("VisionPrescription") ? Why.ORDER : Why.OTHER_RESOURCE;
     return kept(part, why, type, "an Observation");
@@ -120,24 +143,12 @@ public final class ForeignReader {
     return Translation.kept(new Ledger(part.resource()), List.of(reason));
   }
 
-  private static Why why(String word) {
-    for (Why why : Why.values()) {
-      if (why.word().equals(word)) {
-        return why;
-      }
-    }
-    return Why.OTHER_RESOURCE;
-  }
-
-  /** Reads a bundle of ours, with what was carried along taken out first. */
-  private Optional<Reading> exact(Raw json) {
+  /** Reads a bundle that holds our panel, with what was carried along taken out first. */
+  private Optional<Result<Reading>> own(Raw json) {
     if (!Neighbours.type(json).equals("Bundle") || !Own.isBundle((Raw.Obj) json)) {
       return Optional.empty();
     }
     Own own = Own.of((Raw.Obj) json);
-    Result<Exam> exam = exact.read(RawJson.write(own.bundle()));
-    return exam instanceof Result.Ok<Exam> ok
-        ? Optional.of(own.reading(ok.value()))
-        : Optional.empty();
+    return Optional.of(exact.read(RawJson.write(own.bundle())).map(own::reading));
   }
 }

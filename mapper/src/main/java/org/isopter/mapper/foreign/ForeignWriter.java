@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.FactKey;
 import org.isopter.model.value.Canonical;
 
 /**
@@ -20,21 +22,46 @@ public final class ForeignWriter {
   static final String KEPT = Canonical.profile("kept");
 
   private final BundleKind kind;
+  private final FhirWriter writer;
 
-  private ForeignWriter(BundleKind kind) {
+  private ForeignWriter(BundleKind kind, FhirWriter writer) {
     this.kind = kind;
+    this.writer = writer;
   }
 
   /** Returns a writer of bundles of a kind. */
   public static ForeignWriter of(BundleKind kind) {
-    return new ForeignWriter(kind);
+    return new ForeignWriter(kind, FhirWriter.of(kind));
+  }
+
+  /** Returns this writer, with another that writes the examination; it is one of the same kind. */
+  public ForeignWriter with(FhirWriter other) {
+    return new ForeignWriter(kind, other);
   }
 
   /** Returns an examination and what it carries as a bundle on one line. */
   public String write(ReadExam exam) {
-    Raw bundle = RawJson.OWN.read(FhirWriter.of(kind).write(exam.exam())).orThrow();
-    String record = exam.exam().header().id().value();
-    return RawJson.write(bundle((Raw.Obj) bundle, record, exam.carried()));
+    return write(exam.exam(), exam.carried());
+  }
+
+  /** Returns an examination and what it carries as a bundle on one line. */
+  public String write(Exam exam, Carried carried) {
+    Raw bundle = RawJson.OWN.read(writer.write(exam)).orThrow();
+    return RawJson.write(bundle((Raw.Obj) bundle, exam.header().id().value(), carried));
+  }
+
+  /** Returns JSON that this wrote on lines of its own; numbers keep their digits. */
+  public static String indented(String json) {
+    return RawJson.indented(RawJson.OWN.read(json).orThrow());
+  }
+
+  /** Returns the facts that something is carried for and that an examination does not have. */
+  public static List<String> homeless(Exam exam, Carried carried) {
+    List<String> facts = exam.keys().stream().map(FactKey::text).toList();
+    return carried.leaves().stream()
+        .map(Carried.OfFact::fact)
+        .filter(fact -> !facts.contains(fact))
+        .toList();
   }
 
   /** Returns what is carried without an examination as a collection on one line. */

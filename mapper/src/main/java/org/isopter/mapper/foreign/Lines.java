@@ -1,7 +1,5 @@
 package org.isopter.mapper.foreign;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
 import java.io.BufferedInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.Closeable;
@@ -27,10 +25,21 @@ final class Lines implements Closeable {
    * One line.
    *
    * @param number its number, from 1
-   * @param text the line without its end; of one that is too long the beginning
+   * @param bytes the line without its end; of one that is too long the beginning
    * @param tooLong whether it was longer than allowed
    */
-  record Line(long number, String text, boolean tooLong) {}
+  @SuppressWarnings("ArrayRecordComponent") // Handed on once, never compared.
+  record Line(long number, byte[] bytes, boolean tooLong) {
+
+    boolean isBlank() {
+      for (byte each : bytes) {
+        if (each > ' ' || each < 0) {
+          return false;
+        }
+      }
+      return true;
+    }
+  }
 
   Lines(InputStream raw, long longest) throws IOException {
     BufferedInputStream buffered = new BufferedInputStream(raw, 1 << 16);
@@ -63,7 +72,7 @@ final class Lines implements Closeable {
       return Optional.empty();
     }
     number++;
-    return Optional.of(new Line(number, line.toString(UTF_8), tooLong));
+    return Optional.of(new Line(number, line.toByteArray(), tooLong));
   }
 
   private int endOfLine() {

@@ -1,179 +1,206 @@
 package org.isopter.mapper.foreign;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.ByteBuffer;
+import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.LongConsumer;
-import org.isopter.mapper.fhir.BundleKind;
+import org.isopter.mapper.record.RecordWriter;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
-import org.isopter.model.value.Result;
 
 /**
- * Reads a file of one resource per line in constant memory and writes one bundle per examination
- * and line.
+ * Reads a file of one resource or bundle per line in constant memory and writes one record per
+ * examination and line, with what goes along in a file beside them.
  *
- * <p>Lines are read together in blocks: what one refers to, and what belongs to one visit, is found
- * within a block. Blocks are written in the order of the file, within a block the examinations in
- * the order of their first lines, then one bundle of what was kept without an examination. A line
- * that cannot be read is reported and never stops the rest.
+ * <p>Lines are read in blocks: what one refers to, and what belongs to one visit, is found within a
+ * block. Blocks are written in the order of the file, within a block the examinations in the order
+ * of their first lines. A line that cannot be read is reported and never stops the rest.
  *
- * <p>The output grows in a file beside it and is renamed at the end; a checkpoint tells how far it
- * has come, so that a run that was killed can go on without loss or duplicate.
+ * <p>The files grow beside their names and are renamed at the end; a checkpoint tells how far all
+ * of them have come, so that a run that was killed can go on without loss or duplicate.
  */
 public final class NdjsonRun {
 
-  /** Lines in a block, unless another number is set. */
-  public static final int USUAL_BLOCK = 2_000;
+  /** Is told how far a run has come. */
+  @FunctionalInterface
+  public interface Listener {
+    /** Takes how many lines are done, and which share of the input that is, from 0 to 1. */
+    void at(long lines, double share);
+  }
 
-  /** Bundles that are made before they are written. */
+  /** Records that are made before they are written. */
   private static final int PORTION = 200;
 
-  private final ForeignReader reader;
+  private final Intake intake;
   private final Policy policy;
-  private final Limits limits;
-  private final int block;
-  private final LongConsumer progress;
-  private final ForeignWriter writer = ForeignWriter.of(BundleKind.COLLECTION);
+  private final Listener progress;
+  private final RecordWriter writer = new RecordWriter();
 
-  private NdjsonRun(
-      ForeignReader reader, Policy policy, Limits limits, int block, LongConsumer progress) {
-    this.reader = reader;
+  private NdjsonRun(Intake intake, Policy policy, Listener progress) {
+    this.intake = intake;
     this.policy = policy;
-    this.limits = limits;
-    this.block = block;
     this.progress = progress;
   }
 
-  /** Makes a run with the usual block. */
-  public static NdjsonRun of(ForeignReader reader, Policy policy, Limits limits) {
-    return new NdjsonRun(reader, policy, limits, USUAL_BLOCK, lines -> {});
-  }
-
-  /** Returns this run with another number of lines in a block. */
-  public NdjsonRun block(int lines) {
-    if (lines < 1) {
-      throw new IllegalArgumentException("a block needs a line");
-    }
-    return new NdjsonRun(reader, policy, limits, lines, progress);
+  /**
+   * Makes a run.
+   *
+   * @param intake how lines are read; its receiver is handed everything before it is written
+   */
+  public static NdjsonRun of(Intake intake, Policy policy) {
+    return new NdjsonRun(intake, policy, (lines, share) -> {});
   }
 
   /** Returns this run, telling after each block how many lines are done. */
-  public NdjsonRun telling(LongConsumer listener) {
-    return new NdjsonRun(reader, policy, limits, block, listener);
+  public NdjsonRun telling(Listener listener) {
+    return new NdjsonRun(intake, policy, listener);
   }
 
   /**
    * Runs from the beginning, or from the checkpoint where there is one and it is asked for.
    *
-   * @param report where an OperationOutcome is written for each resource
-   * @return the counts of the lines that this run read
-   * @throws FaultException when the checkpoint is of another input
+   * @param asked what else decides about the output, in words; a run goes on only where it is the
+   *     same
+   * @throws FaultException when the checkpoint is of another run, or its files are not there
    */
-  public Report run(Path input, Path output, Optional<Path> report, boolean resume)
+  public void run(Path input, NdjsonFiles files, String asked, boolean resume) throws IOException {
+    Path mark = Checkpoint.beside(files.records());
+    String name = "%s of %d bytes, %s".formatted(input.getFileName(), Files.size(input), asked);
+    Checkpoint from = resume ? begun(mark, name, files) : Checkpoint.start(name);
+    if (!resume) {
+      Files.deleteIfExists(mark);
+    }
+    Path told = files.report().orElse(besides(files.records()));
+    try (FileChannel raw = FileChannel.open(input);
+        Lines lines = new Lines(Channels.newInputStream(raw), intake.longest());
+        GrowingFile records = GrowingFile.open(files.records(), from.records());
+        GrowingFile carried = GrowingFile.open(files.carried(), from.carried());
+        GrowingFile report = GrowingFile.open(told, from.report())) {
+      skip(lines, from.lines());
+      boolean carries =
+          blocks(
+              input,
+              raw,
+              lines,
+              new Written(records, carried, report, from.carries() > 0),
+              from,
+              mark);
+      end(carried, carries);
+      if (!carries) {
+        // One of an earlier run would tell of other records.
+        Files.deleteIfExists(files.carried());
+      }
+      end(report, files.report().isPresent());
+      records.finish();
+    }
+    Files.deleteIfExists(mark);
+  }
+
+  private boolean blocks(
+      Path input, FileChannel raw, Lines lines, Written written, Checkpoint from, Path mark)
       throws IOException {
-    Path mark = Checkpoint.beside(output);
-    Optional<Checkpoint> from = resume ? Checkpoint.load(mark) : Optional.empty();
-    String name = input.getFileName() + " of " + Files.size(input) + " bytes";
-    from.ifPresent(checkpoint -> refuseOther(checkpoint, name));
-    Report counts = new Report();
-    try (InputStream raw = Files.newInputStream(input);
-        Lines lines = new Lines(raw, Math.min(limits.documentLength(), Integer.MAX_VALUE - 8));
-        FileChannel out = open(part(output), from.map(Checkpoint::bytes));
-        FileChannel told =
-            open(part(report.orElse(besides(output))), from.map(Checkpoint::reportBytes))) {
-      skip(lines, from.map(Checkpoint::lines).orElse(0L));
-      List<Lines.Line> next = next(lines);
-      while (!next.isEmpty()) {
-        block(next, out, told, counts);
-        long done = next.get(next.size() - 1).number();
-        new Checkpoint(name, done, out.position(), told.position()).save(mark);
-        progress.accept(done);
-        next = next(lines);
+    Intake reading = intake.to(written);
+    List<Lines.Line> next = reading.next(lines);
+    while (!next.isEmpty()) {
+      reading.block(new Origin(input.toString(), 0, ""), next);
+      long done = next.get(next.size() - 1).number();
+      written.mark(from.run(), done).save(mark);
+      progress.at(done, share(raw));
+      next = reading.next(lines);
+    }
+    return written.carries;
+  }
+
+  private static double share(FileChannel raw) throws IOException {
+    return raw.size() == 0 ? 1 : raw.position() / (double) raw.size();
+  }
+
+  /** Writes what was read. */
+  private final class Written implements Receiver {
+    private final GrowingFile records;
+    private final GrowingFile carried;
+    private final GrowingFile report;
+    private boolean carries;
+
+    Written(GrowingFile records, GrowingFile carried, GrowingFile report, boolean carries) {
+      this.records = records;
+      this.carried = carried;
+      this.report = report;
+      this.carries = carries;
+    }
+
+    @Override
+    public void refused(Origin origin, List<Fault> faults) {
+      intake.receiver().refused(origin, faults);
+      report.lines(Report.unreadable(origin, faults));
+    }
+
+    @Override
+    public void failed(Origin origin, RuntimeException mistake) {
+      intake.receiver().failed(origin, mistake);
+      report.lines(Report.failed(origin));
+    }
+
+    @Override
+    public void read(Batch batch) {
+      intake.receiver().read(batch);
+      Judged judged = policy.judge(batch);
+      carries |= judged.carries();
+      for (int i = 0; i < judged.exams().size(); i += PORTION) {
+        write(judged.exams().subList(i, Math.min(i + PORTION, judged.exams().size())));
       }
-    }
-    finish(output, report, mark);
-    return counts;
-  }
-
-  private void block(List<Lines.Line> lines, FileChannel out, FileChannel told, Report counts) {
-    List<Result<Raw>> parsed = lines.parallelStream().map(this::parse).toList();
-    List<Raw> documents = new ArrayList<>();
-    List<Long> numbers = new ArrayList<>();
-    List<String> outcomes = new ArrayList<>();
-    for (int i = 0; i < parsed.size(); i++) {
-      long number = lines.get(i).number();
-      if (parsed.get(i) instanceof Result.Ok<Raw> ok) {
-        documents.add(ok.value());
-        numbers.add(number);
-      } else if (!lines.get(i).text().isBlank()) {
-        counts.addUnreadable();
-        parsed.get(i).faults().forEach(f -> outcomes.add(Report.unreadable(line(number), f)));
+      if (!judged.rest().isEmpty()) {
+        carried.lines(List.of(CarriedLine.of(judged.rest()).toJson()));
       }
+      report.lines(Report.outcomes(batch));
     }
-    Reading reading = reader.readTogether(documents);
-    counts.add(reading, policy);
-    write(out, reading);
-    for (ReadResource read : reading.resources()) {
-      outcomes.add(Report.outcome(line(numbers.get(document(read))), read));
+
+    private void write(List<ReadExam> exams) {
+      records.lines(exams.parallelStream().map(exam -> writer.line(exam.exam())).toList());
+      carried.lines(exams.parallelStream().map(exam -> CarriedLine.of(exam).toJson()).toList());
     }
-    lines(told, outcomes);
-  }
 
-  private static String line(long number) {
-    return "line " + number;
-  }
-
-  /** Returns the number of the document of the block that a resource stood in. */
-  private static int document(ReadResource read) {
-    List<String> steps = Placed.steps(read.at());
-    return steps.isEmpty() ? 0 : Integer.parseInt(steps.get(0));
-  }
-
-  private void write(FileChannel out, Reading reading) {
-    List<ReadExam> exams = reading.exams();
-    for (int from = 0; from < exams.size(); from += PORTION) {
-      List<ReadExam> portion = exams.subList(from, Math.min(from + PORTION, exams.size()));
-      lines(out, portion.parallelStream().map(policy::applied).map(writer::write).toList());
-    }
-    if (policy == Policy.FAITHFUL && !reading.carried().isEmpty()) {
-      lines(out, List.of(writer.write(reading.carried())));
+    Checkpoint mark(String run, long lines) throws IOException {
+      return new Checkpoint(
+          run, lines, records.size(), carried.size(), report.size(), carries ? 1 : 0);
     }
   }
 
-  private Result<Raw> parse(Lines.Line line) {
-    if (line.tooLong()) {
-      return Result.refused(
-          new Fault(
-              "line " + line.number(),
-              "more than " + limits.documentLength() + " bytes",
-              "a line within the limits",
-              "raise the limit"));
+  private static void end(GrowingFile file, boolean wanted) throws IOException {
+    if (wanted) {
+      file.finish();
+    } else {
+      file.discard();
     }
-    return reader.json().read(line.text());
   }
 
-  private List<Lines.Line> next(Lines lines) throws IOException {
-    List<Lines.Line> next = new ArrayList<>();
-    while (next.size() < block) {
-      Optional<Lines.Line> line = lines.next();
-      if (line.isEmpty()) {
-        return next;
-      }
-      next.add(line.get());
+  private static Checkpoint begun(Path mark, String name, NdjsonFiles files) throws IOException {
+    Optional<Checkpoint> found = Checkpoint.load(mark);
+    if (found.isEmpty()) {
+      return Checkpoint.start(name);
     }
-    return next;
+    Checkpoint from = found.get();
+    if (!from.run().equals(name)) {
+      throw other(from.run(), name);
+    }
+    boolean there =
+        GrowingFile.size(files.records()) >= from.records()
+            && GrowingFile.size(files.carried()) >= from.carried()
+            && GrowingFile.size(files.report().orElse(besides(files.records()))) >= from.report();
+    if (!there) {
+      throw other(
+          "less of the files than the checkpoint tells", "the files of the run that was begun");
+    }
+    return from;
+  }
+
+  private static FaultException other(String seen, String wanted) {
+    return new FaultException(
+        new Fault(
+            "checkpoint", seen, wanted, "go on as it was begun, or start again without resuming"));
   }
 
   private static void skip(Lines lines, long count) throws IOException {
@@ -182,54 +209,7 @@ public final class NdjsonRun {
     }
   }
 
-  private static void refuseOther(Checkpoint checkpoint, String name) {
-    if (!checkpoint.input().equals(name)) {
-      throw new FaultException(
-          new Fault(
-              "checkpoint",
-              checkpoint.input(),
-              name,
-              "resume with the input that was begun, or start again without resuming"));
-    }
-  }
-
-  private static Path part(Path file) {
-    return file.resolveSibling(file.getFileName() + ".part");
-  }
-
   private static Path besides(Path output) {
-    return output.resolveSibling(output.getFileName() + ".report.ndjson");
-  }
-
-  private static FileChannel open(Path file, Optional<Long> size) throws IOException {
-    FileChannel channel =
-        FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
-    channel.truncate(size.orElse(0L));
-    channel.position(channel.size());
-    return channel;
-  }
-
-  private static void lines(FileChannel channel, List<String> lines) {
-    StringBuilder text = new StringBuilder();
-    lines.forEach(line -> text.append(line).append('\n'));
-    try {
-      ByteBuffer bytes = ByteBuffer.wrap(text.toString().getBytes(UTF_8));
-      while (bytes.hasRemaining()) {
-        channel.write(bytes);
-      }
-    } catch (IOException unwritable) {
-      throw new UncheckedIOException(unwritable);
-    }
-  }
-
-  private static void finish(Path output, Optional<Path> report, Path mark) throws IOException {
-    Files.move(part(output), output, StandardCopyOption.REPLACE_EXISTING);
-    Path told = report.orElse(besides(output));
-    if (report.isPresent()) {
-      Files.move(part(told), told, StandardCopyOption.REPLACE_EXISTING);
-    } else {
-      Files.deleteIfExists(part(told));
-    }
-    Files.deleteIfExists(mark);
+    return output.resolveSibling(output.getFileName() + ".report");
   }
 }

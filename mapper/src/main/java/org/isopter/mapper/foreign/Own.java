@@ -66,14 +66,14 @@ final class Own {
     Carried carried = new Carried(ofFacts, wholes, document.frameBefore());
     ReadExam.ReadFact whole = new ReadExam.ReadFact("", Set.of());
     List<ReadExam.ReadFact> read = Collections.nCopies(exam.facts().size(), whole);
-    ReadExam all = new ReadExam(exam, carried, "", read);
-    return new Reading(List.of(all), resources, Carried.NOTHING);
+    ReadExam all = new ReadExam(exam, carried, "", read, List.of(""));
+    return Reading.of(List.of(all), resources, Carried.NOTHING);
   }
 
   private static Treated treated(Document.Part part, Exam exam) {
     if (part.keptBefore().isPresent()) {
-      Fault fault = Fault.of("", "kept before: " + part.keptBefore().get(), "");
-      return new Treated.Kept(List.of(new Reason(Why.OTHER_RESOURCE, fault)));
+      Why why = Why.of(part.keptBefore().get());
+      return new Treated.Kept(List.of(new Reason(why, Fault.of("", Why.KEPT_BEFORE, ""))));
     }
     boolean panel = isPanel(part.resource());
     return new Treated.Exact(panel ? exam.facts() : List.of());

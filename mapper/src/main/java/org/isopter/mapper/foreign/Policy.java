@@ -1,8 +1,11 @@
 package org.isopter.mapper.foreign;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /** What a caller wants done with what is left over. */
 public enum Policy {
@@ -18,6 +21,11 @@ public enum Policy {
     return name().toLowerCase(Locale.ROOT);
   }
 
+  @Override
+  public String toString() {
+    return word();
+  }
+
   /** Returns the policy that a word names. */
   public static Optional<Policy> of(String word) {
     for (Policy policy : values()) {
@@ -28,9 +36,25 @@ public enum Policy {
     return Optional.empty();
   }
 
-  /** Says whether a reading may go on; only the strict policy refuses any. */
-  public boolean accepts(Reading reading) {
-    return this != STRICT || reading.resources().stream().noneMatch(Policy::isLeftOver);
+  /**
+   * Returns what passes. The strict policy refuses each document of which something is left over,
+   * and every examination that a refused document has a part in.
+   */
+  public Judged judge(Batch batch) {
+    Reading reading = batch.reading();
+    Set<Integer> refused = new TreeSet<>();
+    if (this == STRICT) {
+      reading.resources().stream()
+          .filter(Policy::isLeftOver)
+          .forEach(read -> refused.add(Batch.document(read.at())));
+    }
+    List<ReadExam> exams =
+        reading.exams().stream()
+            .filter(exam -> Collections.disjoint(batch.documents(exam), refused))
+            .map(this::applied)
+            .toList();
+    Carried rest = this == FAITHFUL ? reading.carried() : Carried.NOTHING;
+    return new Judged(exams, rest, refused.stream().map(batch.origins()::get).toList());
   }
 
   /** Returns the examination with what the policy lets it carry. */
@@ -40,9 +64,6 @@ public enum Policy {
 
   /** What tells only how a resource is kept and shown fails nobody. */
   private static boolean isLeftOver(ReadResource read) {
-    List<Placed> leftover =
-        read.treated() instanceof Treated.Translated translated ? translated.leftover() : List.of();
-    return read.treated() instanceof Treated.Kept
-        || leftover.stream().anyMatch(leaf -> !Own.isTransport(leaf));
+    return !Report.leftOver(read).isEmpty();
   }
 }

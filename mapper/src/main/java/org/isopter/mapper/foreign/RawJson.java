@@ -15,9 +15,11 @@ import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonToken;
 import tools.jackson.core.ObjectReadContext;
 import tools.jackson.core.ObjectWriteContext;
+import tools.jackson.core.PrettyPrinter;
 import tools.jackson.core.StreamReadConstraints;
 import tools.jackson.core.StreamReadFeature;
 import tools.jackson.core.json.JsonFactory;
+import tools.jackson.core.util.DefaultPrettyPrinter;
 
 /** Reads JSON into {@link Raw} values and writes them again. */
 public final class RawJson {
@@ -58,6 +60,27 @@ public final class RawJson {
   public static String write(Raw value) {
     StringWriter text = new StringWriter();
     try (JsonGenerator out = WRITER.createGenerator(ObjectWriteContext.empty(), text)) {
+      write(value, out);
+    }
+    return text.toString();
+  }
+
+  /** Returns a value as JSON with a member on each line; numbers are written as they were read. */
+  static String indented(Raw value) {
+    StringWriter text = new StringWriter();
+    ObjectWriteContext lines =
+        new ObjectWriteContext.Base() {
+          @Override
+          public PrettyPrinter getPrettyPrinter() {
+            return new DefaultPrettyPrinter();
+          }
+
+          @Override
+          public boolean hasPrettyPrinter() {
+            return true;
+          }
+        };
+    try (JsonGenerator out = WRITER.createGenerator(lines, text)) {
       write(value, out);
     }
     return text.toString();

@@ -12,8 +12,10 @@ import org.isopter.model.exam.Exam;
  * @param rule the id of the rule by which its observations were put together; empty for a bundle of
  *     ours
  * @param read where each fact was read, in the order of the facts
+ * @param from where the resources stood that it was made of, in their order; at least one
  */
-public record ReadExam(Exam exam, Carried carried, String rule, List<ReadFact> read) {
+public record ReadExam(
+    Exam exam, Carried carried, String rule, List<ReadFact> read, List<String> from) {
 
   /**
    * Where a fact was read.
@@ -33,16 +35,18 @@ public record ReadExam(Exam exam, Carried carried, String rule, List<ReadFact> r
 
   public ReadExam {
     read = List.copyOf(read);
+    from = List.copyOf(from);
   }
 
   /** Returns this examination with something else carried along. */
   ReadExam carrying(Carried other) {
-    return new ReadExam(exam, other, rule, read);
+    return new ReadExam(exam, other, rule, read, from);
   }
 
   /** Returns this examination as read from a document that stands at a place. */
   ReadExam within(String place) {
     List<ReadFact> moved = read.stream().map(fact -> fact.within(place)).toList();
-    return new ReadExam(exam, carried, rule, moved);
+    List<String> places = from.stream().map(at -> place + at).toList();
+    return new ReadExam(exam, carried, rule, moved, places);
   }
 }

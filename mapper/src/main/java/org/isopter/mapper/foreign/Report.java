@@ -4,129 +4,128 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.isopter.model.value.Fault;
 
-/** What became of the resources of an input, as a table for people and as lines for programs. */
+/**
+ * What became of each resource, as lines for programs and as a table for people. Nothing of a
+ * person is told but the ids of resources, codes and units.
+ */
 public final class Report {
 
-  private long exams;
-  private long unreadable;
-  private long refused;
-  private final Map<String, Long> outcomes = new TreeMap<>();
-  private final Map<String, Long> rules = new TreeMap<>();
-  private final Map<String, Long> reasons = new TreeMap<>();
+  private Report() {}
 
-  /** Counts what came of a document. */
-  public void add(Reading reading) {
-    exams += reading.exams().size();
-    reading.exams().forEach(exam -> count(rules, exam.rule()));
-    reading.resources().forEach(read -> add(read.treated()));
+  /** Returns an OperationOutcome for each resource of a batch, each on one line. */
+  public static List<String> outcomes(Batch batch) {
+    Stream<String> strangers =
+        batch.reading().strangers().stream().map(stranger -> outcome(stranger, batch.of(stranger)));
+    Stream<String> resources =
+        batch.reading().resources().stream().map(read -> outcome(batch, read));
+    return Stream.concat(strangers, resources).toList();
   }
 
-  /** Counts what came of a document, and whether a policy refuses it. */
-  public void add(Reading reading, Policy policy) {
-    add(reading);
-    refused += policy.accepts(reading) ? 0 : 1;
+  /** Returns an OperationOutcome on one line for each fault of a document that is not read. */
+  public static List<String> unreadable(Origin origin, List<Fault> faults) {
+    String word = Why.UNREADABLE.word();
+    return faults.stream()
+        .map(f -> outcome(List.of(issue("error", "structure", word, List.of(), origin.tell(f)))))
+        .toList();
   }
 
-  /** Returns how many documents, or blocks of lines, the policy refused. */
-  public long refused() {
-    return refused;
+  /** Returns an OperationOutcome on one line for a document at which the program failed. */
+  static List<String> failed(Origin origin) {
+    return List.of(
+        outcome(List.of(issue("fatal", "exception", "", List.of(), origin + ": internal error"))));
   }
 
-  /** Counts a document that could not be read. */
-  public void addUnreadable() {
-    unreadable++;
-  }
-
-  /** Adds what another report counted. */
-  public void add(Report other) {
-    exams += other.exams;
-    unreadable += other.unreadable;
-    refused += other.refused;
-    other.outcomes.forEach((key, n) -> outcomes.merge(key, n, Long::sum));
-    other.rules.forEach((key, n) -> rules.merge(key, n, Long::sum));
-    other.reasons.forEach((key, n) -> reasons.merge(key, n, Long::sum));
-  }
-
-  /** Returns how many resources were {@code exact}, {@code translated} or {@code kept}. */
-  public long count(String word) {
-    return outcomes.getOrDefault(word, 0L);
-  }
-
-  /** Returns how many examinations there are. */
-  public long exams() {
-    return exams;
-  }
-
-  /** Returns how many documents or lines could not be read. */
-  public long unreadable() {
-    return unreadable;
-  }
-
-  /** Returns the counts as lines of text: outcomes, then rules, then reasons. */
-  public String counts() {
-    StringBuilder text = new StringBuilder();
-    line(text, "examinations", exams);
-    for (String word : List.of("exact", "translated", "kept")) {
-      line(text, word, count(word));
-    }
-    line(text, "unreadable", unreadable);
-    rules.forEach((rule, n) -> line(text, "  rule " + rule, n));
-    reasons.forEach((why, n) -> line(text, "  kept " + why, n));
-    return text.toString();
-  }
-
-  /** Returns a table of the resources of a document, one line each. */
-  public static String table(Reading reading) {
+  /** Returns what became of each resource of a batch, a line each for people. */
+  public static String table(Batch batch) {
     StringBuilder table = new StringBuilder();
-    for (ReadResource read : reading.resources()) {
-      table.append(
-          "%-40s %-10s %s%n".formatted(read.name(), read.treated().word(), why(read.treated())));
+    for (ReadResource read : batch.reading().resources()) {
+      table.append(row(batch, read));
     }
     return table.toString();
   }
 
-  /**
-   * Returns an OperationOutcome for each resource, each on one line.
-   *
-   * @param source the name of the file or the line, for the expression
-   */
-  public static List<String> outcomes(String source, Reading reading) {
-    return reading.resources().stream().map(read -> outcome(source, read)).toList();
+  private static String row(Batch batch, ReadResource read) {
+    Origin origin = batch.of(read);
+    StringBuilder row = new StringBuilder();
+    String head = "%-10s  %s  %s".formatted(read.treated().word(), origin, read.name());
+    row.append(head).append('\n');
+    if (read.treated() instanceof Treated.Translated translated) {
+      line(row, "rules", String.join(", ", translated.rules()));
+      String paths = String.join(", ", translated.leftover().stream().map(Placed::at).toList());
+      line(row, "left over", paths);
+    }
+    reasons(read).forEach(reason -> line(row, "reason", batch.told(reason).told()));
+    return row.toString();
   }
 
-  /** Returns an OperationOutcome on one line for a document that could not be read. */
-  public static String unreadable(String source, Fault fault) {
-    return outcome(
-        List.of(issue("error", "structure", Why.UNREADABLE.word(), fault.toString(), source)));
+  private static void line(StringBuilder row, String word, String text) {
+    if (!text.isEmpty()) {
+      row.append("            ").append("%-10s".formatted(word)).append(text).append('\n');
+    }
   }
 
-  /** Returns an OperationOutcome on one line for a resource of a source. */
-  static String outcome(String source, ReadResource read) {
-    String at = source + " " + read.name();
-    List<Raw> issues = new ArrayList<>();
+  /** Returns why a resource, or a part of it that looked like a finding, was not taken. */
+  public static List<Reason> reasons(ReadResource read) {
     if (read.treated() instanceof Treated.Kept kept) {
-      kept.reasons()
-          .forEach(
-              r ->
-                  issues.add(
-                      issue("warning", "not-supported", r.why().word(), r.fault().toString(), at)));
-    } else {
+      return kept.reasons();
+    }
+    return read.treated() instanceof Treated.Translated translated
+        ? translated.reasons()
+        : List.of();
+  }
+
+  /**
+   * Returns what of a resource a strict reading does not allow; empty where nothing is left over.
+   */
+  public static String leftOver(ReadResource read) {
+    if (read.treated() instanceof Treated.Kept kept) {
+      return "kept, " + kept.reasons().get(0).why().word();
+    }
+    return read.treated() instanceof Treated.Translated translated
+        ? translated.leftover().stream()
+            .filter(leaf -> !Own.isTransport(leaf))
+            .map(Placed::at)
+            .collect(Collectors.joining(", "))
+        : "";
+  }
+
+  private static String outcome(Reading.Stranger stranger, Origin origin) {
+    String words = "it holds our panel and yet is not as to-fhir writes it: ";
+    return outcome(
+        stranger.faults().stream()
+            .map(f -> issue("warning", "invalid", "", List.of(), origin + ": " + words + f))
+            .toList());
+  }
+
+  private static String outcome(Batch batch, ReadResource read) {
+    String at = batch.of(read) + ": " + read.name() + ": ";
+    List<Raw> issues = new ArrayList<>();
+    if (!(read.treated() instanceof Treated.Kept)) {
+      String word = read.treated().word();
+      issues.add(issue("information", "informational", word, rules(read), at + said(read)));
+    }
+    for (Reason reason : reasons(read)) {
+      String word = reason.why().word();
       issues.add(
-          issue("information", "informational", read.treated().word(), why(read.treated()), at));
-      if (read.treated() instanceof Treated.Translated translated) {
-        translated
-            .reasons()
-            .forEach(
-                r ->
-                    issues.add(
-                        issue(
-                            "warning", "not-supported", r.why().word(), r.fault().toString(), at)));
-      }
+          issue("warning", "not-supported", word, List.of(), at + batch.told(reason).told()));
     }
     return outcome(issues);
+  }
+
+  private static List<String> rules(ReadResource read) {
+    return read.treated() instanceof Treated.Translated translated
+        ? List.copyOf(translated.rules())
+        : List.of();
+  }
+
+  private static String said(ReadResource read) {
+    return read.treated() instanceof Treated.Translated translated
+        ? "translated, %d values left over".formatted(translated.leftover().size())
+        : "exact";
   }
 
   private static String outcome(List<Raw> issues) {
@@ -136,43 +135,27 @@ public final class Report {
     return RawJson.write(new Raw.Obj(outcome));
   }
 
-  private static Raw issue(String severity, String code, String word, String text, String at) {
+  /** The codes of the details are the rules; the text is what became of it, or the reason. */
+  private static Raw issue(
+      String severity, String code, String word, List<String> rules, String text) {
+    Map<String, Raw> details = new LinkedHashMap<>();
+    if (!rules.isEmpty()) {
+      details.put("coding", Raw.of(rules.stream().map(Report::coding).toList()));
+    }
+    if (!word.isEmpty()) {
+      details.put("text", Raw.of(word));
+    }
     Map<String, Raw> issue = new LinkedHashMap<>();
     issue.put("severity", Raw.of(severity));
     issue.put("code", Raw.of(code));
-    issue.put("details", new Raw.Obj(Map.of("text", Raw.of(word))));
-    if (!text.isEmpty()) {
-      issue.put("diagnostics", Raw.of(text));
+    if (!details.isEmpty()) {
+      issue.put("details", new Raw.Obj(details));
     }
-    issue.put("expression", Raw.of(List.of(Raw.of(at))));
+    issue.put("diagnostics", Raw.of(text));
     return new Raw.Obj(issue);
   }
 
-  private static String why(Treated treated) {
-    if (treated instanceof Treated.Kept kept) {
-      return String.join("; ", kept.reasons().stream().map(Reason::toString).toList());
-    }
-    return treated instanceof Treated.Translated translated
-        ? "by %s; %d leaves left over".formatted(translated.rules(), translated.leftover().size())
-        : "";
-  }
-
-  private void add(Treated treated) {
-    count(outcomes, treated.word());
-    if (treated instanceof Treated.Translated translated) {
-      translated.rules().forEach(rule -> count(rules, rule));
-    } else if (treated instanceof Treated.Kept kept) {
-      count(reasons, kept.reasons().get(0).why().word());
-    }
-  }
-
-  private static void count(Map<String, Long> counts, String key) {
-    if (!key.isEmpty()) {
-      counts.merge(key, 1L, Long::sum);
-    }
-  }
-
-  private static void line(StringBuilder text, String name, long count) {
-    text.append("%-34s %10d%n".formatted(name, count));
+  private static Raw coding(String rule) {
+    return new Raw.Obj(Map.of("code", Raw.of(rule)));
   }
 }

@@ -51,18 +51,23 @@ public final class Sources {
       return json.read(bytes).map(raw -> new Source(raw, List.of()));
     }
     String text = new String(bytes, UTF_8);
-    if (xml) {
-      return Result.of(() -> toR4(text, true, release))
+    if (release == Release.R4) {
+      return Result.of(() -> FhirXml.toJson(text))
           .flatMap(json::read)
           .map(raw -> new Source(raw, List.of()));
     }
-    return json.read(bytes).flatMap(original -> converted(original, text, release));
+    Result<String> original =
+        xml ? Result.of(() -> Releases.toJson(text, release == Release.R5)) : Result.ok(text);
+    return original.flatMap(same -> converted(same, release));
   }
 
-  private Result<Source> converted(Raw original, String text, Release release) {
-    return Result.of(() -> toR4(text, false, release))
-        .flatMap(json::read)
-        .map(raw -> new Source(raw, lost(original, raw, release)));
+  private Result<Source> converted(String text, Release release) {
+    return json.read(text)
+        .flatMap(
+            original ->
+                Result.of(() -> toR4(text, release))
+                    .flatMap(json::read)
+                    .map(raw -> new Source(raw, lost(original, raw, release))));
   }
 
   private static List<Placed> lost(Raw original, Raw converted, Release release) {
@@ -76,12 +81,8 @@ public final class Sources {
     return lost;
   }
 
-  private static String toR4(String text, boolean xml, Release release) {
-    return switch (release) {
-      case R4 -> FhirXml.toJson(text);
-      case R4B -> Releases.fromR4b(text, xml);
-      case R5 -> Releases.fromR5(text, xml);
-    };
+  private static String toR4(String text, Release release) {
+    return release == Release.R5 ? Releases.fromR5(text) : Releases.fromR4b(text);
   }
 
   private static boolean isXml(byte[] bytes) {

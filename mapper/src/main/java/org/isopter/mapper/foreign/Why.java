@@ -30,15 +30,40 @@ public enum Why {
   REPLACED("A later version of it is in the input."),
   VERSIONS_UNDECIDED("Two versions of it are in the input and neither is said to be the later.");
 
+  /** What is seen of a resource that was kept when it was read before. */
+  static final String KEPT_BEFORE = "kept before";
+
   private final String words;
 
   Why(String words) {
     this.words = words;
   }
 
+  /** Returns the reason that a word names; any other word is of a resource that was not read. */
+  static Why of(String word) {
+    for (Why why : values()) {
+      if (why.word().equals(word)) {
+        return why;
+      }
+    }
+    return OTHER_RESOURCE;
+  }
+
   /** Returns the word that reports use, in lower case with hyphens. */
   public String word() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /**
+   * Says whether a message may quote what was seen: codes, units and references, but no value that
+   * was measured and no time.
+   */
+  boolean quotes() {
+    return switch (this) {
+      case NO_VALUE, VALUE_UNFIT, PART_UNFIT, NOTATION_NOT_STATED, UNIT_NOT_STATED, NO_TIME ->
+          false;
+      default -> true;
+    };
   }
 
   /** Returns the reason in a sentence. */

@@ -1,10 +1,11 @@
 package org.isopter.mapper.hapi;
 
 import ca.uhn.fhir.context.FhirContext;
-import ca.uhn.fhir.parser.IParser;
+import java.util.function.Supplier;
 import org.hl7.fhir.convertors.factory.VersionConvertorFactory_40_50;
 import org.hl7.fhir.convertors.factory.VersionConvertorFactory_43_50;
 import org.hl7.fhir.instance.model.api.IBaseResource;
+import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
 
 /** Turns FHIR R4B and R5 into R4 JSON with HAPI's converters. */
@@ -13,34 +14,55 @@ public final class Releases {
   private Releases() {}
 
   /**
-   * Returns the R4 JSON of an R5 resource.
+   * Returns the R4 JSON of an R5 resource in JSON.
    *
-   * @throws FaultException when the text is no FHIR R5 resource
+   * @throws FaultException when the text is no FHIR R5 resource, or R4 has none of its kind
    */
-  public static String fromR5(String text, boolean xml) {
-    IBaseResource resource = FhirXml.parse(parser(FhirContext.forR5Cached(), xml), text);
-    return r4(
-        VersionConvertorFactory_40_50.convertResource((org.hl7.fhir.r5.model.Resource) resource));
+  public static String fromR5(String json) {
+    IBaseResource resource = FhirXml.parse(FhirContext.forR5Cached().newJsonParser(), json);
+    return converted(
+        () ->
+            VersionConvertorFactory_40_50.convertResource(
+                (org.hl7.fhir.r5.model.Resource) resource));
   }
 
   /**
-   * Returns the R4 JSON of an R4B resource.
+   * Returns the R4 JSON of an R4B resource in JSON.
    *
-   * @throws FaultException when the text is no FHIR R4B resource
+   * @throws FaultException when the text is no FHIR R4B resource, or R4 has none of its kind
    */
-  public static String fromR4b(String text, boolean xml) {
-    IBaseResource resource = FhirXml.parse(parser(FhirContext.forR4BCached(), xml), text);
-    return r4(
-        VersionConvertorFactory_40_50.convertResource(
-            VersionConvertorFactory_43_50.convertResource(
-                (org.hl7.fhir.r4b.model.Resource) resource)));
+  public static String fromR4b(String json) {
+    IBaseResource resource = FhirXml.parse(FhirContext.forR4BCached().newJsonParser(), json);
+    return converted(
+        () ->
+            VersionConvertorFactory_40_50.convertResource(
+                VersionConvertorFactory_43_50.convertResource(
+                    (org.hl7.fhir.r4b.model.Resource) resource)));
   }
 
-  private static String r4(IBaseResource resource) {
-    return FhirXml.strict(FhirXml.R4.context().newJsonParser()).encodeResourceToString(resource);
+  /**
+   * Returns the JSON of a resource in XML, in its own release.
+   *
+   * @throws FaultException when the text is no FHIR resource of the release
+   */
+  public static String toJson(String xml, boolean r5) {
+    FhirContext context = r5 ? FhirContext.forR5Cached() : FhirContext.forR4BCached();
+    return FhirXml.strict(context.newJsonParser())
+        .encodeResourceToString(FhirXml.parse(context.newXmlParser(), xml));
   }
 
-  private static IParser parser(FhirContext context, boolean xml) {
-    return xml ? context.newXmlParser() : context.newJsonParser();
+  /** The converters throw whatever they like where R4 has no such resource. */
+  private static String converted(Supplier<IBaseResource> conversion) {
+    try {
+      return FhirXml.strict(FhirXml.R4.context().newJsonParser())
+          .encodeResourceToString(conversion.get());
+    } catch (RuntimeException impossible) {
+      throw new FaultException(
+          new Fault(
+              "",
+              "a resource that R4 has no place for",
+              "one that can be said in R4",
+              "take it out, or send it as R4"));
+    }
   }
 }

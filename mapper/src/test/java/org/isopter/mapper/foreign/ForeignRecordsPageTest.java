@@ -57,7 +57,7 @@ class ForeignRecordsPageTest {
       | policy | what is left over |
       |---|---|
       | `strict` | fails the input, unless it tells only how a resource is kept and shown |
-      | `faithful` | is reported and written out again |
+      | `faithful` | is reported, kept in a file beside the record, and written out again |
       | `extract` | is reported |
 
       ## What belongs together
@@ -77,8 +77,25 @@ class ForeignRecordsPageTest {
       content is equal, else the higher version, else the later change or issue. Where neither is said
       to be later, none is taken.
 
-      Lines (NDJSON) are read in blocks, 2,000 lines unless set otherwise; references and visits are
-      found within a block.
+      References and visits are found among what is read together: the single resources of one folder,
+      or of one block of lines (NDJSON), 2,000 unless set otherwise; each bundle by itself, since in
+      another `Patient/1` is another person. A caller may have everything read together, or nothing.
+
+      ## On the command line
+
+      `from-fhir` reads such records and `to-fhir` writes them again with all that was kept; see [the
+      command line](command-line.md#fhir-of-other-systems).
+
+      ```console
+      $ ./isopter from-fhir docs/foreign/clinic.json --output target/clinic.yaml --table target/clinic.txt
+      …
+      isopter: 1 examination written as yaml to target/clinic.yaml; what was left over is in target/clinic.yaml.carried
+      $ ./isopter to-fhir target/clinic.yaml --output target/clinic-again.json
+      isopter: 1 document written as json to target/clinic-again.json
+      $ ./isopter from-fhir target/clinic-again.json --output target/clinic-again.yaml
+      isopter: 12 resources: 7 exact, 0 translated, 5 kept (1 no-side, 1 notation-not-stated, 3 other-resource)
+      isopter: 1 examination written as yaml to target/clinic-again.yaml; what was left over is in target/clinic-again.yaml.carried
+      ```
 
       ## Rules
 
