@@ -122,7 +122,7 @@ public final class ForeignReader {
             .toList();
     Map<Integer, Reason> superseded = Versions.of(parts, translations);
     List<Translation> joined =
-        new Joining(vocabulary, options, document).joined(translations, superseded.keySet());
+        new Joining(vocabulary.get(), options, document).joined(translations, superseded.keySet());
     return new Assembly(options, document, joined, superseded).reading();
   }
 
