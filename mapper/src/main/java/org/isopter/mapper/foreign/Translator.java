@@ -94,18 +94,10 @@ final class Translator {
     if (observation.has("implicitRules")) {
       throw Refusal.of(Why.MODIFIED, "/implicitRules", "implicit rules", "none");
     }
-    Optional<String> modifier = modifier(observation.value());
+    Optional<String> modifier = Modifiers.first(observation.value());
     if (modifier.isPresent()) {
       throw Refusal.of(Why.MODIFIED, modifier.get(), "a modifier extension", "none");
     }
-  }
-
-  private static Optional<String> modifier(Raw value) {
-    return value.leaves().stream()
-        .map(Placed::at)
-        .filter(place -> place.contains("/modifierExtension"))
-        .filter(place -> !place.startsWith("/contained/"))
-        .findFirst();
   }
 
   private Optional<Head> head() {

@@ -18,7 +18,7 @@ public final class Releases {
    * @throws FaultException when the text is no FHIR R5 resource
    */
   public static String fromR5(String text, boolean xml) {
-    IBaseResource resource = FhirXml.parse(parser(FhirContext.forR5Cached(), xml), text);
+    IBaseResource resource = FhirXml.parse(parser(FhirContext.forR5Cached(), xml), text, "R5");
     return r4(
         VersionConvertorFactory_40_50.convertResource((org.hl7.fhir.r5.model.Resource) resource));
   }
@@ -29,7 +29,7 @@ public final class Releases {
    * @throws FaultException when the text is no FHIR R4B resource
    */
   public static String fromR4b(String text, boolean xml) {
-    IBaseResource resource = FhirXml.parse(parser(FhirContext.forR4BCached(), xml), text);
+    IBaseResource resource = FhirXml.parse(parser(FhirContext.forR4BCached(), xml), text, "R4B");
     return r4(
         VersionConvertorFactory_40_50.convertResource(
             VersionConvertorFactory_43_50.convertResource(

@@ -1,8 +1,8 @@
 package org.isopter.mapper.fuzz;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.io.OutputStream;
@@ -79,7 +79,7 @@ public final class LinesFuzz {
     run.run(input, output, Optional.of(report), resume);
     byte[] out = Files.readAllBytes(output);
     byte[] told = Files.readAllBytes(report);
-    assertEquals(out.length == 0, told.length == 0, "a bundle without a report, or the reverse");
+    assertTrue(out.length == 0 || told.length > 0, "a bundle without a report");
     byte[] both = java.util.Arrays.copyOf(out, out.length + told.length);
     System.arraycopy(told, 0, both, out.length, told.length);
     return both;
