@@ -48,10 +48,7 @@ public final class FhirXml {
   private static FaultException noResource(String seen, String release) {
     return new FaultException(
         new Fault(
-            "",
-            seen,
-            "a FHIR " + release + " resource",
-            "correct the resource, or send it again"));
+            "", seen, "a FHIR " + release + " resource", "correct the resource, or send it again"));
   }
 
   static IParser strict(IParser parser) {
