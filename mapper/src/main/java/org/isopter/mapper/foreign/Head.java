@@ -42,12 +42,7 @@ record Head(
     if (observation.has("implicitRules")) {
       throw Refusal.of(Why.MODIFIED, "/implicitRules", "implicit rules", "none");
     }
-    Optional<String> modifier =
-        observation.value().leaves().stream()
-            .map(Placed::at)
-            .filter(place -> place.contains("/modifierExtension"))
-            .filter(place -> !place.startsWith("/contained/"))
-            .findFirst();
+    Optional<String> modifier = Modifiers.first(observation.value());
     if (modifier.isPresent()) {
       throw Refusal.of(Why.MODIFIED, modifier.get(), "a modifier extension", "none");
     }

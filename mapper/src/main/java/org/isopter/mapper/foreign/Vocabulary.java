@@ -91,7 +91,10 @@ final class Vocabulary {
 
   /** Says whether two displays name the same, apart from case and semantic tag. */
   static boolean sameName(String one, String other) {
-    return Habits.plain(withoutTag(one)).equals(Habits.plain(withoutTag(other)));
+    // Most codings have no display, or the very one: neither needs to be made plain first.
+    return one.equals(other)
+        || (!other.isBlank()
+            && Habits.plain(withoutTag(one)).equals(Habits.plain(withoutTag(other))));
   }
 
   private void index(Finding<?> finding) {

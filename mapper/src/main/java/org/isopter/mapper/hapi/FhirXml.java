@@ -21,7 +21,7 @@ public final class FhirXml {
   public static String toXml(String json) {
     return strict(R4.context().newXmlParser())
         .setPrettyPrint(true)
-        .encodeResourceToString(parse(R4.context().newJsonParser(), json));
+        .encodeResourceToString(parse(R4.context().newJsonParser(), json, "R4"));
   }
 
   /**
@@ -31,20 +31,24 @@ public final class FhirXml {
    */
   public static String toJson(String xml) {
     return strict(R4.context().newJsonParser())
-        .encodeResourceToString(parse(R4.context().newXmlParser(), xml));
+        .encodeResourceToString(parse(R4.context().newXmlParser(), xml, "R4"));
   }
 
-  static IBaseResource parse(IParser parser, String text) {
+  static IBaseResource parse(IParser parser, String text, String release) {
     try {
       return strict(parser).parseResource(text);
     } catch (DataFormatException unreadable) {
-      throw new FaultException(
-          new Fault(
-              "",
-              String.valueOf(unreadable.getMessage()),
-              "a FHIR R4 resource",
-              "correct the resource, or send it again"));
+      throw noResource(String.valueOf(unreadable.getMessage()), release);
+    } catch (IndexOutOfBoundsException givenUp) {
+      // HAPI's JSON parser ends so at a member without a name.
+      throw noResource("a text that the parser gives up on, such as a nameless member", release);
     }
+  }
+
+  private static FaultException noResource(String seen, String release) {
+    return new FaultException(
+        new Fault(
+            "", seen, "a FHIR " + release + " resource", "correct the resource, or send it again"));
   }
 
   static IParser strict(IParser parser) {

@@ -16,7 +16,7 @@ public final class HapiBundles {
   /** Returns an examination as a bundle of a kind. */
   public static Bundle of(Exam exam, BundleKind kind) {
     String json = FhirWriter.of(kind).write(exam);
-    return (Bundle) FhirXml.parse(FhirXml.R4.context().newJsonParser(), json);
+    return (Bundle) FhirXml.parse(FhirXml.R4.context().newJsonParser(), json, "R4");
   }
 
   /** Returns the examination of a bundle, or every fault in it with its FHIR path. */

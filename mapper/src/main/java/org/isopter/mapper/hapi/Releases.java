@@ -19,7 +19,7 @@ public final class Releases {
    * @throws FaultException when the text is no FHIR R5 resource, or R4 has none of its kind
    */
   public static String fromR5(String json) {
-    IBaseResource resource = FhirXml.parse(FhirContext.forR5Cached().newJsonParser(), json);
+    IBaseResource resource = FhirXml.parse(FhirContext.forR5Cached().newJsonParser(), json, "R5");
     return converted(
         () ->
             VersionConvertorFactory_40_50.convertResource(
@@ -32,7 +32,7 @@ public final class Releases {
    * @throws FaultException when the text is no FHIR R4B resource, or R4 has none of its kind
    */
   public static String fromR4b(String json) {
-    IBaseResource resource = FhirXml.parse(FhirContext.forR4BCached().newJsonParser(), json);
+    IBaseResource resource = FhirXml.parse(FhirContext.forR4BCached().newJsonParser(), json, "R4B");
     return converted(
         () ->
             VersionConvertorFactory_40_50.convertResource(
@@ -48,7 +48,7 @@ public final class Releases {
   public static String toJson(String xml, boolean r5) {
     FhirContext context = r5 ? FhirContext.forR5Cached() : FhirContext.forR4BCached();
     return FhirXml.strict(context.newJsonParser())
-        .encodeResourceToString(FhirXml.parse(context.newXmlParser(), xml));
+        .encodeResourceToString(FhirXml.parse(context.newXmlParser(), xml, r5 ? "R5" : "R4B"));
   }
 
   /** The converters throw whatever they like where R4 has no such resource. */

@@ -16,14 +16,14 @@ import org.junit.jupiter.api.io.TempDir;
 /** A process that the machine kills in the middle goes on where it was, to the byte. */
 class KilledProcessTest {
 
-  private static final int LINES = 4_000;
-  private static final int BLOCK = 100;
+  private static final int LINES = 1_500;
+  private static final int BLOCK = 50;
   private static final int SAME = -1;
 
   @TempDir Path folder;
 
   @Test
-  @Timeout(value = 3, unit = TimeUnit.MINUTES)
+  @Timeout(value = 10, unit = TimeUnit.MINUTES)
   void goesOnWithoutLossOrDuplicate() throws IOException, InterruptedException {
     Path input = folder.resolve("in.ndjson");
     ForeignLines.write(input, LINES, 7);

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.isopter.model.catalogue.Catalogue;
 
 /** A run over a file of lines in a process of its own, which can be killed. */
@@ -20,9 +19,13 @@ public final class LinesProcess {
   public static void main(String... arguments) throws IOException {
     Path output = Path.of(arguments[1]);
     ForeignReader reader = new ForeignReader(Catalogue.standard(), Options.usual());
-    NdjsonRun.of(reader, Policy.FAITHFUL, Limits.USUAL)
-        .block(Integer.parseInt(arguments[2]))
-        .run(Path.of(arguments[0]), output, Optional.of(report(output)), arguments.length > 3);
+    Intake intake = Intake.of(reader, Release.R4, Together.FOLDER, new Unheard());
+    NdjsonRun.of(intake.block(Integer.parseInt(arguments[2])), Policy.FAITHFUL)
+        .run(
+            Path.of(arguments[0]),
+            NdjsonFiles.of(output).report(report(output)),
+            "",
+            arguments.length > 3);
   }
 
   /** Returns where the report of an output is written. */

@@ -1,20 +1,26 @@
 package org.isopter.mapper.fuzz;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
+import java.util.List;
 import java.util.zip.GZIPOutputStream;
 import org.isopter.mapper.foreign.ForeignReader;
+import org.isopter.mapper.foreign.Intake;
 import org.isopter.mapper.foreign.Limits;
+import org.isopter.mapper.foreign.NdjsonFiles;
 import org.isopter.mapper.foreign.NdjsonRun;
 import org.isopter.mapper.foreign.Options;
 import org.isopter.mapper.foreign.Policy;
+import org.isopter.mapper.foreign.Release;
+import org.isopter.mapper.foreign.Together;
+import org.isopter.mapper.foreign.Unheard;
 import org.isopter.model.catalogue.Catalogue;
 
 /**
@@ -26,10 +32,13 @@ public final class LinesFuzz {
   private static final Limits LIMITS = new Limits(50, 2_000, 4_000);
   private static final NdjsonRun RUN =
       NdjsonRun.of(
-              new ForeignReader(Catalogue.standard(), Options.usual().limits(LIMITS)),
-              Policy.FAITHFUL,
-              LIMITS)
-          .block(2);
+          Intake.of(
+                  new ForeignReader(Catalogue.standard(), Options.usual().limits(LIMITS)),
+                  Release.R4,
+                  Together.FOLDER,
+                  new Unheard())
+              .block(2),
+          Policy.FAITHFUL);
   private static final byte GZIP_FIRST = 0x1f;
 
   private LinesFuzz() {}
@@ -65,24 +74,28 @@ public final class LinesFuzz {
   private static byte[] resumed(Path input, Path output) throws IOException {
     NdjsonRun dying =
         RUN.telling(
-            lines -> {
+            (lines, share) -> {
               throw new Killed();
             });
     assertThrows(Killed.class, () -> run(dying, input, output, false));
     return run(RUN, input, output, true);
   }
 
-  /** Returns the output and the report, one behind the other. */
+  /** Returns what was written, one behind the other: records, what goes along, the report. */
   private static byte[] run(NdjsonRun run, Path input, Path output, boolean resume)
       throws IOException {
     Path report = output.resolveSibling(output.getFileName() + ".report");
-    run.run(input, output, Optional.of(report), resume);
-    byte[] out = Files.readAllBytes(output);
-    byte[] told = Files.readAllBytes(report);
-    assertEquals(out.length == 0, told.length == 0, "a bundle without a report, or the reverse");
-    byte[] both = java.util.Arrays.copyOf(out, out.length + told.length);
-    System.arraycopy(told, 0, both, out.length, told.length);
-    return both;
+    NdjsonFiles files = NdjsonFiles.of(output).report(report);
+    run.run(input, files, "", resume);
+    ByteArrayOutputStream all = new ByteArrayOutputStream();
+    for (Path file : List.of(files.records(), files.carried(), report)) {
+      if (Files.exists(file)) {
+        all.write(Files.readAllBytes(file));
+      }
+    }
+    boolean told = Files.size(report) > 0;
+    assertTrue(Files.size(output) == 0 || told, "a record without a report");
+    return all.toByteArray();
   }
 
   private static void remove(Path folder) throws IOException {

@@ -1,0 +1,33 @@
+package org.isopter.mapper.foreign;
+
+import java.util.Optional;
+
+/** Finds the extensions that may turn the meaning of a resource round. */
+final class Modifiers {
+
+  private static final String NAME = "modifierExtension";
+
+  private Modifiers() {}
+
+  /** Returns the place of the first; one in a contained resource turns nothing else round. */
+  static Optional<String> first(Raw value) {
+    // To write down every place takes long, and hardly an observation has a modifier.
+    return mayHoldOne(value) ? place(value) : Optional.empty();
+  }
+
+  private static boolean mayHoldOne(Raw value) {
+    if (value instanceof Raw.Obj object) {
+      return object.members().entrySet().stream()
+          .anyMatch(member -> member.getKey().startsWith(NAME) || mayHoldOne(member.getValue()));
+    }
+    return value instanceof Raw.Arr list && list.items().stream().anyMatch(Modifiers::mayHoldOne);
+  }
+
+  private static Optional<String> place(Raw value) {
+    return value.leaves().stream()
+        .map(Placed::at)
+        .filter(place -> place.contains("/" + NAME))
+        .filter(place -> !place.startsWith("/contained/"))
+        .findFirst();
+  }
+}

@@ -1,0 +1,19 @@
+package org.isopter.mapper.foreign;
+
+import java.util.List;
+import org.isopter.model.value.Fault;
+
+/** Hears nothing of a run but mistakes, which end it. */
+public final class Unheard implements Receiver {
+
+  @Override
+  public void refused(Origin origin, List<Fault> faults) {}
+
+  @Override
+  public void failed(Origin origin, RuntimeException mistake) {
+    throw mistake;
+  }
+
+  @Override
+  public void read(Batch batch) {}
+}
