@@ -12,6 +12,7 @@ import org.isopter.mapper.foreign.Release;
 import org.isopter.mapper.pool.Deidentifier;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
+import org.isopter.mapper.pool.PoolResult;
 import org.isopter.mapper.pool.PoolRun;
 import org.isopter.mapper.pool.SecretKey;
 import org.isopter.mapper.pool.TableFormat;
@@ -119,9 +120,12 @@ final class PoolCommand extends InputCommand {
     Optional<Deidentifier> deidentifier = deidentifier();
     List<Source> sources = sources(journal);
     PoolReader reader = new PoolReader(Catalogue.standard(), Options.usual(), Release.R4);
-    try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan(deidentifier))) {
-      new PoolFeed(run, names(sources)).feed(journal, sources);
-      new PoolWords(journal).tell(run.finish(), output);
+    try (Progress progress = Progress.on(streams, "documents");
+        PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan(deidentifier))) {
+      new PoolFeed(run.telling(progress::at), names(sources)).feed(journal, sources);
+      PoolResult result = run.finish();
+      progress.end();
+      new PoolWords(journal).tell(result, output);
     } catch (FaultException refused) {
       throw misuse(refused.getMessage());
     } catch (IOException failed) {

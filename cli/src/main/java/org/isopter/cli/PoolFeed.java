@@ -1,6 +1,7 @@
 package org.isopter.cli;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Function;
 import org.isopter.mapper.pool.PoolDocument;
@@ -34,9 +35,16 @@ final class PoolFeed {
           default -> PoolDocument.Form.JSON;
         };
     try {
-      run.add(new PoolDocument(names.apply(item.source()), item.line(), form, item.bytes()));
+      String source = names.apply(item.source());
+      run.add(new PoolDocument(source, item.line(), group(item), form, item.bytes()));
     } catch (IOException failed) {
       throw new UnwritableException("the tables", failed);
     }
+  }
+
+  /** The lines of a file belong together, and so do the files of a folder. */
+  private static String group(Item item) {
+    Path file = Path.of(item.source().name());
+    return String.valueOf(item.line() > 0 ? file : file.toAbsolutePath().getParent());
   }
 }

@@ -5,11 +5,12 @@ package org.isopter.mapper.pool;
  *
  * @param source what the tables call its input
  * @param line its line in the input, from 1; 0 where the input is one document
+ * @param group what it belongs to: bare resources of one group may refer to each other
  * @param form how it is written down
  * @param bytes the document
  */
 @SuppressWarnings("ArrayRecordComponent") // Handed on once, never compared.
-public record PoolDocument(String source, long line, Form form, byte[] bytes) {
+public record PoolDocument(String source, long line, String group, Form form, byte[] bytes) {
 
   /** How a document is written down. */
   public enum Form {

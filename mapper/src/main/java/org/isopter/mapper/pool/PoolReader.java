@@ -3,7 +3,9 @@ package org.isopter.mapper.pool;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.isopter.mapper.fhir.FhirReader;
 import org.isopter.mapper.foreign.ForeignReader;
@@ -25,8 +27,9 @@ import org.isopter.model.value.Result;
  * Reads documents of any kind as examinations for tables: records, bundles of ours, and FHIR that
  * other systems wrote.
  *
- * <p>Bare resources, such as the lines of an NDJSON file of observations, are read together with
- * the others of the batch that they stand in; every other document is read by itself.
+ * <p>Bare resources, such as the lines of an NDJSON file of observations or the files of a folder,
+ * are read together with the others of their group in the batch; every other document is read by
+ * itself.
  *
  * <p>Safe for use by several threads at once.
  */
@@ -58,18 +61,18 @@ public final class PoolReader {
     List<PooledExam> exams = new ArrayList<>();
     List<Left> left = new ArrayList<>();
     PoolCounts counts = PoolCounts.NONE;
-    List<Step> bare = new ArrayList<>();
+    Map<String, List<Step>> bare = new LinkedHashMap<>();
     for (Step step : steps) {
       if (step.bare().isPresent()) {
-        bare.add(step);
+        bare.computeIfAbsent(step.document().group(), any -> new ArrayList<>()).add(step);
       } else {
         exams.addAll(step.batch().exams());
         left.addAll(step.batch().left());
         counts = counts.plus(step.batch().counts());
       }
     }
-    if (!bare.isEmpty()) {
-      Batch together = together(bare);
+    for (List<Step> group : bare.values()) {
+      Batch together = together(group);
       exams.addAll(together.exams());
       left.addAll(together.left());
       counts = counts.plus(together.counts());
@@ -109,7 +112,7 @@ public final class PoolReader {
     if (release != Release.R4) {
       return foreign.read(document.bytes(), release).map(reading -> done(document, reading));
     }
-    boolean bare = document.line() > 0 && !type.get().equals("Bundle");
+    boolean bare = !type.get().equals("Bundle");
     return Result.ok(
         bare
             ? new Step(document, Batches.NOTHING, Optional.of(ok.value()))

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.LongConsumer;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.table.ExaminationsTable;
@@ -27,7 +28,7 @@ import org.isopter.model.value.Code;
 public final class PoolRun implements AutoCloseable {
 
   /** Documents that are read together. */
-  private static final int BATCH = 500;
+  private static final int BATCH = 2_000;
 
   /** Bytes from which on a batch waits for no more documents. */
   private static final long FULL = 8 << 20;
@@ -47,6 +48,7 @@ public final class PoolRun implements AutoCloseable {
   private final PoolSink sink;
   private final List<PoolDocument> waiting = new ArrayList<>();
   private long bytes;
+  private LongConsumer told = documents -> {};
 
   private PoolRun(PoolReader reader, PoolPlan plan, Table<EyeRow> eyes, PoolFolder folder)
       throws IOException, SQLException {
@@ -80,6 +82,12 @@ public final class PoolRun implements AutoCloseable {
       folder.close();
       throw failure(failed);
     }
+  }
+
+  /** Returns this run, telling after each batch how many documents are done. */
+  public PoolRun telling(LongConsumer listener) {
+    told = listener;
+    return this;
   }
 
   /** Takes a document; with enough of them waiting, they are read and laid out. */
@@ -141,6 +149,7 @@ public final class PoolRun implements AutoCloseable {
     } catch (SQLException failed) {
       throw failure(failed);
     }
+    told.accept(sink.counts().documents());
   }
 
   private static Optional<FhirWriter> writer(PoolPlan plan) {

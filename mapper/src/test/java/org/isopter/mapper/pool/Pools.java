@@ -31,7 +31,7 @@ final class Pools {
   }
 
   static PoolDocument json(String text, long line) {
-    return new PoolDocument("1", line, PoolDocument.Form.JSON, text.getBytes(UTF_8));
+    return new PoolDocument("1", line, "1", PoolDocument.Form.JSON, text.getBytes(UTF_8));
   }
 
   /** Returns a plan of every file that there can be. */

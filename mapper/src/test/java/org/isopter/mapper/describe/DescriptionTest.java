@@ -1,0 +1,189 @@
+package org.isopter.mapper.describe;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import javax.imageio.ImageIO;
+import org.isopter.mapper.foreign.Options;
+import org.isopter.mapper.foreign.Release;
+import org.isopter.mapper.pool.PoolDocument;
+import org.isopter.mapper.pool.PoolPlan;
+import org.isopter.mapper.pool.PoolReader;
+import org.isopter.mapper.pool.PoolRun;
+import org.isopter.mapper.record.RecordWriter;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.sample.Cohort;
+import org.isopter.model.value.FaultException;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A description counts what is there, shows what is far out, and needs nothing but itself. */
+class DescriptionTest {
+
+  @TempDir Path folder;
+
+  @Test
+  void countsEachFactOnceAndEachReason() throws IOException {
+    List<Exam> exams = new Cohort(40, 3).exams().toList();
+    Description description = describe(exams.stream().map(DescriptionTest::line));
+    long facts = exams.stream().mapToLong(exam -> exam.facts().size()).sum();
+    long absent =
+        exams.stream()
+            .flatMap(exam -> exam.facts().stream())
+            .filter(fact -> fact.outcome().ifAbsent().isPresent())
+            .count();
+    assertEquals(facts, sum(description, "What was examined", "found", "no value"));
+    assertEquals(absent, sum(description, "What was examined", "no value"));
+    assertEquals(
+        absent,
+        rows(description, "Why there was no value").stream()
+            .filter(row -> row.get(1).equals("whole"))
+            .mapToLong(row -> Long.parseLong(row.get(3)))
+            .sum());
+  }
+
+  /** Tukey, Exploratory Data Analysis (1977): far out is beyond three times the middle spread. */
+  @Test
+  void listsWhatIsFarOut() throws IOException {
+    Description description =
+        describe(
+            Stream.concat(
+                Stream.iterate(0, i -> i + 1).limit(40).map(i -> pressure(i, 14 + i % 4)),
+                Stream.of(pressure(40, 61))));
+    List<List<String>> far = rows(description, "Numbers to look at");
+    assertEquals(1, far.size());
+    assertEquals("61 mmHg", far.get(0).get(3));
+  }
+
+  @Test
+  void sharesOfClassesSumToOne() {
+    Spread spread = new Spread("x", "value", "mm", Map.of("right", List.of(1.0, 2.0, 2.0, 9.0)));
+    Classes classes = Classes.of(spread);
+    // Sturges: one and the binary logarithm of four.
+    assertEquals(3, classes.count());
+    assertArrayEquals(
+        new double[] {0.75, 0, 0.25}, classes.shares(List.of(1.0, 2.0, 2.0, 9.0)), 1e-9);
+  }
+
+  @Test
+  void aFolderWithoutAPoolIsRefused() {
+    FaultException refused = assertThrows(FaultException.class, () -> Survey.of(folder));
+    assertTrue(refused.getMessage().contains("pool the records first"), refused.getMessage());
+  }
+
+  @Test
+  void thePageNeedsNothingElse() throws IOException {
+    String page = page();
+    assertTrue(page.contains("<svg "));
+    assertFalse(page.contains("<script"));
+    String links = page.replaceAll("xmlns(:xlink)?=\"http://www.w3.org/[^\"]*\"", "");
+    assertFalse(links.contains("http"), "a link leads out of the page");
+  }
+
+  /** Drawn by a browser, the page shows more than white; skipped where there is none. */
+  @Test
+  void aBrowserDrawsThePage() throws IOException, InterruptedException {
+    Optional<Path> browser =
+        Stream.of("/usr/bin/chromium", "/usr/bin/chromium-browser")
+            .map(Path::of)
+            .filter(Files::isExecutable)
+            .findFirst();
+    assumeTrue(browser.isPresent(), "no headless Chromium here");
+    Path html = Files.writeString(folder.resolve("page.html"), page(), UTF_8);
+    Path picture = folder.resolve("page.png");
+    Process drawing =
+        new ProcessBuilder(
+                browser.get().toString(),
+                "--headless",
+                "--no-sandbox",
+                "--disable-gpu",
+                "--disable-background-networking",
+                "--user-data-dir=" + folder.resolve("profile"),
+                "--window-size=1200,4000",
+                "--screenshot=" + picture,
+                html.toUri().toString())
+            .redirectErrorStream(true)
+            .redirectOutput(folder.resolve("browser.log").toFile())
+            .start();
+    assertTrue(drawing.waitFor(90, TimeUnit.SECONDS), "the browser did not end");
+    assertTrue(ink(ImageIO.read(picture.toFile())) > 0.01);
+  }
+
+  private static double ink(BufferedImage image) {
+    long dark = 0;
+    for (int y = 0; y < image.getHeight(); y++) {
+      for (int x = 0; x < image.getWidth(); x++) {
+        dark += (image.getRGB(x, y) & 0xffffff) == 0xffffff ? 0 : 1;
+      }
+    }
+    return dark / ((double) image.getWidth() * image.getHeight());
+  }
+
+  private String page() throws IOException {
+    return DescriptionPage.of(describe(new Cohort(30, 3).exams().map(DescriptionTest::line)));
+  }
+
+  private Description describe(Stream<String> lines) throws IOException {
+    Catalogue catalogue = Catalogue.standard();
+    Path pool = folder.resolve("pool");
+    PoolReader reader = new PoolReader(catalogue, Options.usual(), Release.R4);
+    try (PoolRun run = PoolRun.begin(catalogue, reader, PoolPlan.identified(pool))) {
+      long number = 0;
+      for (String line : lines.toList()) {
+        number++;
+        run.add(new PoolDocument("in", number, "in", PoolDocument.Form.JSON, line.getBytes(UTF_8)));
+      }
+      run.finish();
+    }
+    return Survey.of(pool);
+  }
+
+  private static String line(Exam exam) {
+    return new RecordWriter().line(exam);
+  }
+
+  private static String pressure(int number, int mmHg) {
+    return """
+        {"isopter":1,"record":{"id":"r-%d"},"subject":{"id":"p-%d"},\
+        "performed":"2026-03-03T09:10:00Z","status":"final","findings":{\
+        "intraocular-pressure":{"right":{"value":"%d mmHg"}}}}"""
+        .formatted(number, number, mmHg);
+  }
+
+  private static List<List<String>> rows(Description description, String title) {
+    return listing(description, title).rows();
+  }
+
+  private static Listing listing(Description description, String title) {
+    return description.listings().stream()
+        .filter(one -> one.title().equals(title))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static long sum(Description description, String title, String... columns) {
+    Listing listing = listing(description, title);
+    long sum = 0;
+    for (List<String> row : listing.rows()) {
+      for (String column : columns) {
+        sum += Long.parseLong(row.get(listing.columns().indexOf(column)));
+      }
+    }
+    return sum;
+  }
+}
