@@ -37,6 +37,6 @@ final class ViewColumns {
 
   /** Returns the address at a path as text: a tabular view may have no column of type uri. */
   static String text(String path) {
-    return path + ".join('')";
+    return path + " + ''";
   }
 }
