@@ -39,7 +39,8 @@ class ViewDefinitionsTest {
         {"resourceType": "Observation", "id": "o", "status": "final", "code": {"text": "x"},
          "subject": {"reference": "Patient/p-17"}}
         """;
-    Map<String, String> row = engine.rows(everything, List.of(ViewEngine.resource(observation))).get(0);
+    Map<String, String> row =
+        engine.rows(everything, List.of(ViewEngine.resource(observation))).get(0);
     assertEquals("Patient/p-17", row.get("subject_key"));
     assertEquals("Observation/o", row.get("observation_key"));
   }
