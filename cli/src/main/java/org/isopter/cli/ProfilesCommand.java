@@ -8,7 +8,7 @@ import picocli.CommandLine.Option;
 /** Writes the FHIR package. */
 @Command(
     name = "profiles",
-    description = "Writes the FHIR package: profiles, value sets, code systems, examples.",
+    description = "Writes the FHIR package: profiles, value sets, code systems, views, examples.",
     footer = {
       "",
       "Examples:",

@@ -18,19 +18,25 @@ import org.hl7.fhir.r4.model.StructureDefinition;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.profiles.artefact.ArtefactText;
 import org.isopter.profiles.artefact.Artefacts;
+import org.isopter.profiles.artefact.View;
 
 /**
- * The profiles and terminology of a catalogue as a FHIR package: an archive that validators and
- * servers install.
+ * The profiles, terminology and views of a catalogue as a FHIR package: an archive that validators
+ * and servers install.
  *
  * <p>Its profiles have snapshots; the files beside the classes have none.
  */
 public final class FhirPackage {
 
-  private final Artefacts artefacts;
+  // A folder of its own: readers of packages take all beside the profiles for resources of R4.
+  private static final String VIEWS = "package/view/";
 
-  private FhirPackage(Artefacts artefacts) {
-    this.artefacts = artefacts;
+  private final Artefacts artefacts;
+  private final List<View> views;
+
+  private FhirPackage(Catalogue catalogue) {
+    this.artefacts = Artefacts.of(catalogue);
+    this.views = View.of(catalogue);
   }
 
   /** Returns the package of the standard catalogue. */
@@ -40,7 +46,7 @@ public final class FhirPackage {
 
   /** Returns the package of a catalogue. */
   public static FhirPackage of(Catalogue catalogue) {
-    return new FhirPackage(Artefacts.of(catalogue));
+    return new FhirPackage(catalogue);
   }
 
   /**
@@ -60,8 +66,20 @@ public final class FhirPackage {
     }
     files.put("package/package.json", PackageManifest.packageJson());
     files.put("package/.index.json", manifest.index());
+    files.putAll(viewFiles());
     Examples.all().forEach((name, bytes) -> files.put("package/example/" + name, bytes));
     Archive.write(tgz, files);
+  }
+
+  private Map<String, byte[]> viewFiles() {
+    Map<String, byte[]> files = new TreeMap<>();
+    PackageManifest manifest = new PackageManifest();
+    for (View view : views) {
+      files.put(VIEWS + view.fileName(), view.json().getBytes(UTF_8));
+      manifest.add(view);
+    }
+    files.put(VIEWS + ".index.json", manifest.index());
+    return files;
   }
 
   private List<Resource> withSnapshots() {

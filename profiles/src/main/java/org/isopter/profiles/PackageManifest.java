@@ -7,6 +7,7 @@ import org.hl7.fhir.r4.model.StructureDefinition;
 import org.isopter.model.value.Canonical;
 import org.isopter.profiles.artefact.ArtefactText;
 import org.isopter.profiles.artefact.Release;
+import org.isopter.profiles.artefact.View;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;
@@ -18,16 +19,12 @@ final class PackageManifest {
   private static final JsonMapper JSON =
       JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
 
-  private static final String FHIR = "4.0.1";
-
   private final ObjectNode index = JSON.createObjectNode().put("index-version", 2);
   private final ArrayNode files = index.putArray("files");
 
   /** Adds an artefact to the index. */
   void add(MetadataResource artefact) {
-    ObjectNode file = files.addObject();
-    file.put("filename", ArtefactText.fileName(artefact));
-    file.put("resourceType", artefact.fhirType());
+    ObjectNode file = add(ArtefactText.fileName(artefact), artefact.fhirType());
     file.put("id", artefact.getIdElement().getIdPart());
     file.put("url", artefact.getUrl());
     file.put("version", artefact.getVersion());
@@ -36,6 +33,18 @@ final class PackageManifest {
       file.put("type", profile.getType());
       file.put("derivation", profile.getDerivation().toCode());
     }
+  }
+
+  /** Adds a view to the index. */
+  void add(View view) {
+    ObjectNode file = add(view.fileName(), View.TYPE);
+    file.put("id", view.id());
+    file.put("url", view.url());
+    file.put("version", Release.VERSION);
+  }
+
+  private ObjectNode add(String name, String type) {
+    return files.addObject().put("filename", name).put("resourceType", type);
   }
 
   /** Returns {@code .index.json}. */
@@ -55,8 +64,8 @@ final class PackageManifest {
     json.put("author", "Isopter");
     json.put("canonical", Canonical.BASE);
     json.put("url", Canonical.BASE);
-    json.putArray("fhirVersions").add(FHIR);
-    json.putObject("dependencies").put("hl7.fhir.r4.core", FHIR);
+    json.putArray("fhirVersions").add(Release.FHIR);
+    json.putObject("dependencies").put("hl7.fhir.r4.core", Release.FHIR);
     return bytes(json);
   }
 

@@ -7,6 +7,7 @@ import java.util.TreeMap;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.profiles.artefact.ArtefactText;
 import org.isopter.profiles.artefact.Artefacts;
+import org.isopter.profiles.artefact.View;
 import org.junit.jupiter.api.Test;
 
 /** The checked-in artefacts are what the catalogue says. */
@@ -21,5 +22,12 @@ class ArtefactFilesTest {
         .resources()
         .forEach(each -> files.put(ArtefactText.fileName(each), ArtefactText.json(each)));
     Golden.check(FOLDER, files);
+  }
+
+  @Test
+  void theCheckedInViewsAreThoseOfTheCatalogue() throws IOException {
+    Map<String, String> files = new TreeMap<>();
+    View.of(Catalogue.standard()).forEach(each -> files.put(each.fileName(), each.json()));
+    Golden.check(FOLDER.resolve("view"), files);
   }
 }

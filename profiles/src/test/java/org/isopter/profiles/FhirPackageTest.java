@@ -1,5 +1,6 @@
 package org.isopter.profiles;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -16,6 +17,7 @@ import java.nio.file.Path;
 import java.util.zip.GZIPInputStream;
 import org.apache.commons.compress.archivers.tar.TarArchiveEntry;
 import org.apache.commons.compress.archivers.tar.TarArchiveInputStream;
+import java.util.List;
 import org.hl7.fhir.common.hapi.validation.support.CommonCodeSystemsTerminologyService;
 import org.hl7.fhir.common.hapi.validation.support.InMemoryTerminologyServerValidationSupport;
 import org.hl7.fhir.common.hapi.validation.support.PrePopulatedValidationSupport;
@@ -23,14 +25,18 @@ import org.hl7.fhir.common.hapi.validation.support.ValidationSupportChain;
 import org.hl7.fhir.common.hapi.validation.validator.FhirInstanceValidator;
 import org.hl7.fhir.r4.model.StructureDefinition;
 import org.hl7.fhir.utilities.npm.NpmPackage;
+import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
+import org.isopter.profiles.artefact.View;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 /** The package installs where nothing else of this project is known. */
 class FhirPackageTest {
@@ -87,6 +93,21 @@ class FhirPackageTest {
     assertTrue(hasError(validator, right.replace("\"value\":14", "\"value\":99")));
     assertTrue(hasError(validator, right.replace("79892-6", "79893-4")));
     assertTrue(hasError(validator, right.replace("mm[Hg]", "kPa")));
+  }
+
+  @Test
+  void itsViewsAreListedInAFolderOfTheirOwn() throws IOException {
+    JsonNode index =
+        JsonMapper.builder().build().readTree(installed.load("view", ".index.json")).path("files");
+    List<View> views = View.of(Catalogue.standard());
+    assertEquals(views.size(), index.size());
+    for (int i = 0; i < views.size(); i++) {
+      String name = index.get(i).path("filename").asString();
+      assertEquals(views.get(i).url(), index.get(i).path("url").asString());
+      assertEquals(
+          views.get(i).json(), new String(installed.load("view", name).readAllBytes(), UTF_8));
+      assertFalse(installed.hasFile("package", name), "readers take what is there for R4");
+    }
   }
 
   private static boolean hasError(FhirValidator validator, String json) {

@@ -16,10 +16,10 @@ import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Result;
 
 /** Records in files. */
-final class RecordFiles {
+public final class RecordFiles {
 
   static final Path RULES = Path.of("src/test/resources/rules");
-  static final Path DEMO = Path.of("../docs/demo");
+  public static final Path DEMO = Path.of("../docs/demo");
 
   private static final RecordReader READER = new RecordReader(Catalogue.standard());
 
@@ -33,7 +33,8 @@ final class RecordFiles {
     }
   }
 
-  static Exam exam(Path file) {
+  /** Returns the record in a file. */
+  public static Exam exam(Path file) {
     RecordFormat format = RecordFormat.ofFileName(file.toString()).orElseThrow();
     Result<Exam> exam = READER.read(text(file), format);
     assertTrue(exam.isOk(), () -> file + ": " + exam.faults());
@@ -41,7 +42,7 @@ final class RecordFiles {
   }
 
   /** Returns the records of a folder, by name. */
-  static List<Path> in(Path folder) {
+  public static List<Path> in(Path folder) {
     try (Stream<Path> files = Files.list(folder)) {
       return files
           .filter(file -> RecordFormat.ofFileName(file.toString()).isPresent())

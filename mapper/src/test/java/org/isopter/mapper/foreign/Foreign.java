@@ -9,14 +9,14 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /** Records that other systems published; they lie beside the repository and are no part of it. */
-final class Foreign {
+public final class Foreign {
 
   private Foreign() {}
 
   /**
    * Returns the folder: the one that is named, or the one beside the repository, if it is there.
    */
-  static Optional<Path> folder() {
+  public static Optional<Path> folder() {
     Stream<Path> beside =
         Stream.of("..", "../..").map(up -> Path.of(up, "shared", "foreign").normalize());
     Stream<Path> given = Stream.ofNullable(System.getProperty("foreign.records")).map(Path::of);
@@ -24,7 +24,7 @@ final class Foreign {
   }
 
   /** Returns every JSON file of the folder. */
-  static List<Path> jsonFiles() {
+  public static List<Path> jsonFiles() {
     if (folder().isEmpty()) {
       return List.of();
     }

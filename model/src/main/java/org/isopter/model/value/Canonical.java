@@ -23,6 +23,11 @@ public final class Canonical {
     return BASE + "/StructureDefinition/" + id;
   }
 
+  /** Returns the address of the view of a finding. */
+  public static String view(String id) {
+    return BASE + "/ViewDefinition/" + id;
+  }
+
   /** Returns the system of identifiers of a kind, for instance {@code fact}. */
   public static String identifier(String kind) {
     return BASE + "/identifier/" + kind;

@@ -11,6 +11,9 @@ public final class Release {
   /** The name under which the FHIR package is installed. */
   public static final String PACKAGE = "org.isopter.fhir";
 
+  /** The version of FHIR that all is written for. */
+  public static final String FHIR = "4.0.1";
+
   /** The version of the package and of everything in it: that of the build. */
   public static final String VERSION = read();
 
