@@ -60,7 +60,7 @@ final class DescribeCommand extends InputCommand {
         write(html, DescriptionPage.of(description));
       }
     } catch (FaultException refused) {
-      throw misuse(refused.getMessage());
+      throw misuse(refused.faults().get(0).toString());
     } catch (IOException failed) {
       throw new UnwritableException("the tables of the description", failed);
     }

@@ -127,7 +127,7 @@ final class PoolCommand extends InputCommand {
       progress.end();
       new PoolWords(journal).tell(result, output);
     } catch (FaultException refused) {
-      throw misuse(refused.getMessage());
+      throw misuse(refused.faults().get(0).toString());
     } catch (IOException failed) {
       throw new UnwritableException(output.toString(), failed);
     }

@@ -6,11 +6,13 @@ import java.awt.Font;
 import java.awt.Rectangle;
 import java.io.IOException;
 import java.io.StringWriter;
+import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.apache.batik.svggen.SVGGraphics2D;
+import org.isopter.model.value.Site;
+import org.isopter.model.value.Unit;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.CategoryAxis;
 import org.jfree.chart.axis.NumberAxis;
@@ -33,11 +35,11 @@ final class Charts {
   private static final Font SMALL = new Font(Font.SANS_SERIF, Font.PLAIN, 11);
 
   /** Blue, orange and grey, which also differ for those who see colours otherwise (Okabe-Ito). */
-  private static final Map<String, Color> EYES =
+  private static final Map<Site, Color> EYES =
       Map.of(
-          "right", new Color(0, 114, 178),
-          "left", new Color(213, 94, 0),
-          "both", new Color(90, 90, 90));
+          Site.RIGHT, new Color(0, 114, 178),
+          Site.LEFT, new Color(213, 94, 0),
+          Site.BOTH, new Color(90, 90, 90));
 
   private Charts() {}
 
@@ -47,13 +49,16 @@ final class Charts {
     XYSeriesCollection data = new XYSeriesCollection();
     XYStepRenderer renderer = new XYStepRenderer();
     int series = 0;
-    for (Map.Entry<String, java.util.List<Double>> eye : new TreeMap<>(spread.byEye()).entrySet()) {
-      data.addSeries(series(eye.getKey(), eye.getValue(), classes));
-      renderer.setSeriesPaint(series, EYES.getOrDefault(eye.getKey(), Color.BLACK));
-      renderer.setSeriesStroke(series, stroke(series));
-      series++;
+    for (Site eye : Site.values()) {
+      List<Double> numbers = spread.byEye().getOrDefault(eye.word(), List.of());
+      if (!numbers.isEmpty()) {
+        data.addSeries(series(eye.word(), numbers, classes));
+        renderer.setSeriesPaint(series, EYES.getOrDefault(eye, Color.BLACK));
+        renderer.setSeriesStroke(series, stroke(series));
+        series++;
+      }
     }
-    NumberAxis values = axis(spread.unit());
+    NumberAxis values = axis(spread.unit().equals(Unit.ONE.label()) ? "" : spread.unit());
     NumberAxis counts = axis("share");
     XYPlot plot = new XYPlot(data, values, counts, renderer);
     plot.setBackgroundPaint(Color.WHITE);
@@ -82,7 +87,7 @@ final class Charts {
     return draw(new JFreeChart(null, SMALL, plot, false), 70 + BAR * answered.counts().size());
   }
 
-  private static XYSeries series(String eye, java.util.List<Double> numbers, Classes classes) {
+  private static XYSeries series(String eye, List<Double> numbers, Classes classes) {
     XYSeries series = new XYSeries(eye, false, true);
     double[] shares = classes.shares(numbers);
     series.add(classes.start(0), 0);

@@ -30,22 +30,25 @@ enum Question {
       FROM findings WHERE absent IS NOT NULL GROUP BY ALL ORDER BY finding, part, times DESC"""),
   NUMBERS(
       "How the numbers are spread",
-      "In the usual unit; acuities in logMAR, where less is better.",
+      "In the usual unit; acuities in logMAR, where less is better. Axes have no mean: 2 and 178"
+          + " degrees lie close together.",
       """
-      SELECT finding, part, eye, unit_name AS unit, count(*) AS n, round(avg(number), 3) AS mean,
-        round(stddev_samp(number), 3) AS sd, min(number) AS least,
+      SELECT finding, part, eye, unit_name AS unit, count(*) AS n,
+        CASE WHEN part <> 'axis' THEN round(avg(number), 3) END AS mean,
+        CASE WHEN part <> 'axis' THEN round(stddev_samp(number), 3) END AS sd,
+        round(min(number), 3) AS least,
         round(quantile_cont(number, 0.25), 3) AS "lower quarter",
         round(median(number), 3) AS median,
-        round(quantile_cont(number, 0.75), 3) AS "upper quarter", max(number) AS most
+        round(quantile_cont(number, 0.75), 3) AS "upper quarter", round(max(number), 3) AS most
       FROM findings WHERE NOT derived AND number IS NOT NULL GROUP BY ALL
-      ORDER BY finding, part, eye, unit"""),
+      ORDER BY finding, part, eye DESC, unit"""),
   ANSWERS(
       "Which answers were given",
       "",
       """
       SELECT finding, part, eye, value AS answer, count(*) AS times
       FROM findings WHERE NOT derived AND value_code IS NOT NULL AND notation IS NULL
-      GROUP BY ALL ORDER BY finding, part, eye, times DESC"""),
+      GROUP BY ALL ORDER BY finding, part, eye DESC, times DESC, answer"""),
   UNITS(
       "In which units and notations it was recorded",
       "",
@@ -71,9 +74,9 @@ enum Question {
           quantile_cont(number, 0.75) AS q3
         FROM findings WHERE NOT derived AND number IS NOT NULL GROUP BY ALL
         HAVING count(*) >= 20 AND q3 > q1)
-      SELECT f.finding, f.part, f.eye, f.value, f.number, f.unit_name AS unit, f.source, f.line
+      SELECT f.finding, f.part, f.eye, f.value, round(f.number, 3) AS number, f.unit_name AS unit, f.source, f.line
       FROM findings f JOIN fence USING (finding, part, unit)
-      WHERE NOT f.derived AND (number < q1 - 3 * (q3 - q1) OR number > q3 + 3 * (q3 - q1))
+      WHERE NOT f.derived AND (f.number < q1 - 3 * (q3 - q1) OR f.number > q3 + 3 * (q3 - q1))
       ORDER BY f.finding, f.part, abs(f.number - (q1 + q3) / 2) DESC, f.source, f.line LIMIT 200""");
 
   private final String title;
@@ -105,7 +108,7 @@ enum Question {
         FROM (SELECT *, row_number() OVER (PARTITION BY finding, part, eye, unit_name
             ORDER BY hash(examination, fact)) AS place
           FROM findings WHERE NOT derived AND number IS NOT NULL)
-        WHERE place <= %d GROUP BY ALL HAVING count(*) >= 5 ORDER BY finding, part, unit_name, eye"""
+        WHERE place <= %d GROUP BY ALL HAVING min(number) < max(number) ORDER BY finding, part, unit_name, eye"""
         .formatted(most);
   }
 
