@@ -26,7 +26,7 @@ import org.jfree.data.category.DefaultCategoryDataset;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 
-/** Draws numbers and answers as pictures that stand in a page (SVG). */
+/** Draws numbers and answers as pictures that stand in one page (SVG). */
 final class Charts {
 
   private static final int WIDTH = 420;
@@ -41,10 +41,10 @@ final class Charts {
           Site.LEFT, new Color(213, 94, 0),
           Site.BOTH, new Color(90, 90, 90));
 
-  private Charts() {}
+  private int drawn;
 
   /** Returns the numbers of each eye as steps over classes of equal width. */
-  static String of(Spread spread) {
+  String of(Spread spread) {
     Classes classes = Classes.of(spread);
     XYSeriesCollection data = new XYSeriesCollection();
     XYStepRenderer renderer = new XYStepRenderer();
@@ -67,7 +67,7 @@ final class Charts {
   }
 
   /** Returns how often each answer was given as lying bars. */
-  static String of(Answered answered) {
+  String of(Answered answered) {
     DefaultCategoryDataset data = new DefaultCategoryDataset();
     answered.counts().forEach((answer, count) -> data.addValue(count, "times", answer));
     CategoryAxis answers = new CategoryAxis();
@@ -115,7 +115,7 @@ final class Charts {
     return axis;
   }
 
-  private static String draw(JFreeChart chart, int height) {
+  private String draw(JFreeChart chart, int height) {
     try {
       SVGGraphics2D graphics =
           new SVGGraphics2D(
@@ -130,11 +130,20 @@ final class Charts {
       chart.draw(graphics, new Rectangle(WIDTH, height));
       StringWriter text = new StringWriter();
       graphics.stream(text, true);
-      String svg = text.toString();
+      String svg = apart(text.toString());
       String size = "<svg width=\"%d\" height=\"%d\" ".formatted(WIDTH, height);
       return size + svg.substring(svg.indexOf("<svg ") + 5);
     } catch (ParserConfigurationException | IOException impossible) {
       throw new IllegalStateException("a picture could not be drawn", impossible);
     }
+  }
+
+  /** Pictures of one page share their names: each gets a letter and a number before its own. */
+  private String apart(String svg) {
+    drawn++;
+    String mark = "p" + drawn + "-";
+    return svg.replace(" id=\"", " id=\"" + mark)
+        .replace("url(#", "url(#" + mark)
+        .replace("href=\"#", "href=\"#" + mark);
   }
 }

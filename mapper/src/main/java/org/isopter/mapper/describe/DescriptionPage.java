@@ -27,19 +27,20 @@ public final class DescriptionPage {
     page.append("<p class=\"remark\">Counts for those who know the data. They say how much was ");
     page.append("recorded and how; they are no result, and no advice on any person.</p>\n");
     description.listings().forEach(listing -> listing(page, listing));
+    Charts charts = new Charts();
     plots(
         page,
         "Numbers",
         "The share of each eye's numbers in classes of equal width.",
         description.spreads().stream()
-            .map(spread -> figure(spread.title(), Charts.of(spread)))
+            .map(spread -> figure(spread.title(), charts.of(spread)))
             .toList());
     plots(
         page,
         "Answers",
         "Both eyes together.",
         description.answers().stream()
-            .map(answered -> figure(answered.title(), Charts.of(answered)))
+            .map(answered -> figure(answered.title(), charts.of(answered)))
             .toList());
     return page.append("</body>\n</html>\n").toString();
   }

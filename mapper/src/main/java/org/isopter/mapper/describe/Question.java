@@ -40,7 +40,7 @@ enum Question {
         round(quantile_cont(number, 0.25), 3) AS "lower quarter",
         round(median(number), 3) AS median,
         round(quantile_cont(number, 0.75), 3) AS "upper quarter", round(max(number), 3) AS most
-      FROM findings WHERE NOT derived AND number IS NOT NULL GROUP BY ALL
+      FROM findings WHERE NOT derived AND number IS NOT NULL GROUP BY finding, part, eye, unit_name
       ORDER BY finding, part, eye DESC, unit"""),
   ANSWERS(
       "Which answers were given",

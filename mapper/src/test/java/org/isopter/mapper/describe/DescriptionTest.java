@@ -15,7 +15,9 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.isopter.mapper.foreign.Options;
@@ -93,6 +95,19 @@ class DescriptionTest {
     assertFalse(page.contains("<script"));
     String links = page.replaceAll("xmlns(:xlink)?=\"http://www.w3.org/[^\"]*\"", "");
     assertFalse(links.contains("http"), "a link leads out of the page");
+  }
+
+  /** Pictures of one page that share a name would clip each other. */
+  @Test
+  void noTwoPicturesShareAName() throws IOException {
+    List<String> names =
+        Pattern.compile(" id=\"([^\"]+)\"")
+            .matcher(page())
+            .results()
+            .map(found -> found.group(1))
+            .toList();
+    assertTrue(names.size() > 100);
+    assertEquals(names.size(), Set.copyOf(names).size());
   }
 
   /** Drawn by a browser, the page shows more than white; skipped where there is none. */
