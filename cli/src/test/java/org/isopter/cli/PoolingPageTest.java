@@ -49,14 +49,14 @@ class PoolingPageTest {
   private static String answered(String page, PoolTables tables) throws SQLException {
     Matcher questions = QUESTION.matcher(page);
     StringBuilder answered = new StringBuilder();
-    int end = 0;
+    int done = 0;
     for (MatchResult question : questions.results().toList()) {
-      answered.append(page, end, question.start());
+      answered.append(page.substring(done, question.start()));
       String sql = question.group(1);
       answered.append("```sql\n").append(sql).append("```\n\n").append(table(tables.ask(sql)));
-      end = question.end();
+      done = question.end();
     }
-    return answered.append(page, end, page.length()).toString();
+    return answered.append(page.substring(done)).toString();
   }
 
   private static String table(PoolTables.Rows rows) {

@@ -1,7 +1,5 @@
 package org.isopter.mapper;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
 import java.io.File;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -41,10 +39,10 @@ public final class LinesBench {
     int few = many / 10;
     Path file = bench.lines(many);
     Path tenth = bench.lines(few);
-    bench.measure("Jackson tree parse", many, bench.baseline("jackson", file));
-    bench.measure("HAPI parse", few, bench.baseline("hapi", tenth));
-    bench.measure("Isopter", few, LinesProcess.command(HEAP, tenth, bench.out("few"), BLOCK));
-    bench.measure("Isopter", many, LinesProcess.command(HEAP, file, bench.out("many"), BLOCK));
+    measure("Jackson tree parse", many, bench.baseline("jackson", file));
+    measure("HAPI parse", few, bench.baseline("hapi", tenth));
+    measure("Isopter", few, LinesProcess.command(HEAP, tenth, bench.out("few"), BLOCK));
+    measure("Isopter", many, LinesProcess.command(HEAP, file, bench.out("many"), BLOCK));
     bench.kill(file, many);
   }
 
@@ -61,67 +59,17 @@ public final class LinesBench {
   }
 
   private List<String> baseline(String library, Path file) {
-    return List.of(
-        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-        "-Xmx" + HEAP,
-        "-cp",
-        System.getProperty("java.class.path"),
-        ParseAlone.class.getName(),
-        library,
-        file.toString());
+    return WholeProcess.command(HEAP, ParseAlone.class, library, file);
   }
 
-  private void measure(String what, int lines, List<String> command)
+  private static void measure(String what, int lines, List<String> command)
       throws IOException, InterruptedException {
-    long start = System.nanoTime();
-    Process process = start(command);
-    long peak = peak(process);
-    double seconds = (System.nanoTime() - start) / 1e9;
-    OUT.printf(
-        "%-20s %9d lines %7.1f s wall %7.1f s cpu %8.0f lines/s %8.0f lines/cpu-s %5d MB peak, exit"
-            + " %d%n",
-        what,
-        lines,
-        seconds,
-        cpu.toNanos() / 1e9,
-        lines / seconds,
-        lines / (cpu.toNanos() / 1e9),
-        peak >> 10,
-        process.exitValue());
-  }
-
-  private java.time.Duration cpu = java.time.Duration.ZERO;
-
-  /** Returns the greatest resident memory of a process in kB, as Linux keeps it. */
-  private long peak(Process process) throws IOException, InterruptedException {
-    long peak = 0;
-    while (process.isAlive()) {
-      peak = Math.max(peak, resident(Path.of("/proc", "" + process.pid(), "status")));
-      cpu = process.info().totalCpuDuration().orElse(cpu);
-      Thread.sleep(20);
-    }
-    return peak;
-  }
-
-  private static long resident(Path status) {
-    try {
-      return Files.readAllLines(status, UTF_8).stream()
-          .filter(line -> line.startsWith("VmHWM:"))
-          .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")))
-          .findFirst()
-          .orElse(0);
-    } catch (IOException ended) {
-      return 0;
-    }
-  }
-
-  private static Process start(List<String> command) throws IOException {
-    return new ProcessBuilder(command).inheritIO().start();
+    WholeProcess.measure(what, lines, "lines", command);
   }
 
   private void kill(Path file, int lines) throws IOException, InterruptedException {
     Path killed = out("killed");
-    Process dying = start(LinesProcess.command(HEAP, file, killed, BLOCK));
+    Process dying = WholeProcess.start(LinesProcess.command(HEAP, file, killed, BLOCK));
     File part = new File(killed + ".part");
     long half = Files.size(out("many")) / 2;
     while (part.length() < half && dying.isAlive()) {
