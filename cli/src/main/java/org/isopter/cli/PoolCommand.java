@@ -111,7 +111,7 @@ final class PoolCommand extends InputCommand {
       new Items(journal).each(sources, item -> add(run, item, names));
       new PoolWords(journal, output).tell(run.finish());
     } catch (FaultException refused) {
-      throw misuse(refused.getMessage());
+      throw misuse(refused.faults().get(0).toString());
     } catch (IOException failed) {
       throw new UnwritableException(output.toString(), failed);
     }

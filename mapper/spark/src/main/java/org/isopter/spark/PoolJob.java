@@ -97,7 +97,7 @@ public final class PoolJob implements Callable<Integer> {
       tell(new SparkPool(session).run(inputs, output, identities(hadoop)));
       return 0;
     } catch (FaultException refused) {
-      throw misuse(String.valueOf(refused.getMessage()));
+      throw misuse(refused.faults().get(0).toString());
     }
   }
 
