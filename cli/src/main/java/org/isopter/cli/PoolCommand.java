@@ -161,7 +161,7 @@ final class PoolCommand extends InputCommand {
                 misuse(
                     "no key: pseudonyms are made from a secret; name a file that holds one with"
                         + " --key-file, set "
-                        + PoolKey.VARIABLE
+                        + SecretKey.VARIABLE
                         + ", or say --identified to keep identities"));
     if (secret instanceof Result.Ok<SecretKey> good) {
       return Optional.of(new Deidentifier(good.value(), freeText));

@@ -14,14 +14,12 @@ import picocli.CommandLine.Option;
 /** Where the secret of the pseudonyms comes from: never from the command line, which others see. */
 final class PoolKey {
 
-  static final String VARIABLE = "ISOPTER_POOL_KEY";
-
   @Option(
       names = "--key-file",
       paramLabel = "FILE",
       description = {
         "File that holds the secret from which pseudonyms are made; at least 16 bytes.",
-        "Without it, the environment variable " + VARIABLE + " is taken."
+        "Without it, the environment variable " + SecretKey.VARIABLE + " is taken."
       })
   @Nullable Path keyFile;
 
@@ -30,7 +28,7 @@ final class PoolKey {
     if (keyFile != null) {
       return Optional.of(read(keyFile).flatMap(SecretKey::of));
     }
-    return Optional.ofNullable(environment.get(VARIABLE)).map(SecretKey::of);
+    return Optional.ofNullable(environment.get(SecretKey.VARIABLE)).map(SecretKey::of);
   }
 
   private static Result<String> read(Path file) {

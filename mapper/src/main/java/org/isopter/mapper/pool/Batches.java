@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntFunction;
+import org.isopter.mapper.foreign.Raw;
 import org.isopter.mapper.foreign.ReadExam;
 import org.isopter.mapper.foreign.ReadResource;
 import org.isopter.mapper.foreign.Reading;
@@ -22,14 +23,31 @@ final class Batches {
   private Batches() {}
 
   static Batch refused(PoolDocument document, List<Fault> faults) {
+    return refused(document, "", "refused", faults);
+  }
+
+  /** Refuses a resource that stands on a line by itself, where nothing is read with it. */
+  static Batch notInABundle(PoolDocument document, Raw resource) {
+    String type = resource.string("resourceType").orElse("");
+    Fault fault =
+        new Fault(
+            "/resourceType",
+            type,
+            "\"Bundle\"",
+            "put the resources of a person into one bundle, or pool them on one machine");
+    return refused(document, type, "not-in-a-bundle", List.of(fault));
+  }
+
+  private static Batch refused(
+      PoolDocument document, String type, String reason, List<Fault> faults) {
     Left left =
         new Left(
             document.source(),
             document.line(),
             Left.What.REFUSED,
+            type,
             "",
-            "",
-            List.of("refused"),
+            List.of(reason),
             faults,
             Optional.empty(),
             List.of());

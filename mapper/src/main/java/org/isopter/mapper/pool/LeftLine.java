@@ -33,6 +33,11 @@ final class LeftLine {
 
   private LeftLine() {}
 
+  /** Returns the line: everything where identities stay, and otherwise nothing of the content. */
+  static String of(Left left, boolean identified) {
+    return identified ? whole(left) : plain(left);
+  }
+
   /** Returns what is said without any content: where, of which type, why, and how much. */
   static String plain(Left left) {
     Map<String, Raw> line = start(left);

@@ -1,5 +1,7 @@
 package org.isopter.mapper.pool;
 
+import java.io.Serializable;
+
 /**
  * What went in and what came of it. Everything that went in is either pooled or left over.
  *
@@ -18,7 +20,8 @@ public record PoolCounts(
     long pooled,
     long kept,
     long examinations,
-    long facts) {
+    long facts)
+    implements Serializable {
 
   /** Nothing yet. */
   public static final PoolCounts NONE = new PoolCounts(0, 0, 0, 0, 0, 0, 0);

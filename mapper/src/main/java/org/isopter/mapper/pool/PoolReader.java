@@ -80,6 +80,14 @@ public final class PoolReader {
     return new Batch(exams, left, counts);
   }
 
+  /** Reads a document that has no neighbours: a resource that needs them is refused. */
+  Batch alone(PoolDocument document) {
+    Step step = step(document);
+    return step.bare()
+        .map(resource -> Batches.notInABundle(document, resource))
+        .orElse(step.batch());
+  }
+
   /** What came of one document by itself: a batch, or a resource to be read with its neighbours. */
   private record Step(PoolDocument document, Batch batch, Optional<Raw> bare) {}
 

@@ -39,7 +39,7 @@ final class RunFiles implements AutoCloseable {
   }
 
   void left(Left one) throws IOException {
-    line(left, identified ? LeftLine.whole(one) : LeftLine.plain(one));
+    line(left, LeftLine.of(one, identified));
     if (whole.isPresent()) {
       line(whole.get(), LeftLine.whole(one));
     }

@@ -20,6 +20,9 @@ import org.isopter.model.value.Result;
  */
 public final class SecretKey {
 
+  /** The environment variable that may hold the secret; a command line is seen by others. */
+  public static final String VARIABLE = "ISOPTER_POOL_KEY";
+
   /** The fewest bytes of a key: fewer can be guessed. */
   public static final int SHORTEST = 16;
 

@@ -1,0 +1,53 @@
+package org.isopter.spark;
+
+import java.io.Serializable;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.isopter.mapper.foreign.Raw;
+import org.isopter.mapper.foreign.RawJson;
+import org.isopter.mapper.pool.DocumentRows;
+import org.isopter.mapper.pool.PoolCounts;
+
+/**
+ * How much there was.
+ *
+ * @param counts what went in and what came of it
+ * @param findings the rows of the long table
+ * @param eyes the rows of the wide table
+ * @param left the lines of what was left over
+ */
+record Totals(PoolCounts counts, long findings, long eyes, long left) implements Serializable {
+
+  /** Nothing yet. */
+  static final Totals NONE = new Totals(PoolCounts.NONE, 0, 0, 0);
+
+  static Totals of(DocumentRows rows) {
+    return new Totals(
+        rows.counts(), rows.findings().size(), rows.eyes().size(), rows.left().size());
+  }
+
+  Totals plus(Totals more) {
+    return new Totals(
+        counts.plus(more.counts), findings + more.findings, eyes + more.eyes, left + more.left);
+  }
+
+  /** Returns the numbers as JSON on one line. */
+  String json() {
+    Map<String, Raw> all = new LinkedHashMap<>();
+    put(all, "documents", counts.documents());
+    put(all, "refused", counts.refused());
+    put(all, "resources", counts.resources());
+    put(all, "pooled", counts.pooled());
+    put(all, "kept", counts.kept());
+    put(all, "examinations", counts.examinations());
+    put(all, "facts", counts.facts());
+    put(all, "findings_rows", findings);
+    put(all, "examinations_rows", eyes);
+    put(all, "leftover_lines", left);
+    return RawJson.write(new Raw.Obj(all)) + "\n";
+  }
+
+  private static void put(Map<String, Raw> all, String name, long number) {
+    all.put(name, new Raw.Leaf(Raw.Kind.NUMBER, Long.toString(number)));
+  }
+}
