@@ -71,7 +71,7 @@ final class LayOut
     }
 
     PoolDocument next(Text text) {
-      return new PoolDocument(source, ++line, PoolDocument.Form.JSON, text.copyBytes());
+      return new PoolDocument(source, ++line, source, PoolDocument.Form.JSON, text.copyBytes());
     }
   }
 }

@@ -110,7 +110,8 @@ final class TestFiles {
     for (String line : text(file).lines().toList()) {
       number++;
       if (!line.isBlank()) {
-        run.add(new PoolDocument(source, number, PoolDocument.Form.JSON, line.getBytes(UTF_8)));
+        run.add(
+            new PoolDocument(source, number, source, PoolDocument.Form.JSON, line.getBytes(UTF_8)));
       }
     }
   }
