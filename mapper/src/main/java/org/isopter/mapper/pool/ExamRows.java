@@ -8,6 +8,8 @@ import org.isopter.mapper.table.FindingRow;
 import org.isopter.mapper.table.FindingRows;
 import org.isopter.mapper.table.PooledExam;
 import org.isopter.mapper.table.Table;
+import org.isopter.model.derive.Derivations;
+import org.isopter.model.derive.Derived;
 
 /**
  * The rows of one examination, and its bundle where one is wanted.
@@ -28,9 +30,10 @@ record ExamRows(
 
     ExamRows of(PooledExam read) {
       PooledExam pooled = deidentifier.map(one -> one.apply(read)).orElse(read);
+      List<Derived> derived = Derivations.of(pooled.exam());
       return new ExamRows(
-          FindingRows.of(pooled).stream().map(findings::cells).toList(),
-          EyeRow.of(pooled).stream().map(eyes::cells).toList(),
+          FindingRows.of(pooled, derived).stream().map(findings::cells).toList(),
+          EyeRow.of(pooled, derived).stream().map(eyes::cells).toList(),
           bundles.map(writer -> writer.write(pooled.exam())));
     }
   }

@@ -11,17 +11,15 @@ import org.duckdb.DuckDBAppender;
 /** Puts rows into one table of a warehouse. */
 final class Filler implements AutoCloseable {
 
-  /** Rows that wait before they are handed over: few, so that memory stays small. */
-  private static final int PORTION = 20_000;
+  /** Rows that wait before they are handed over: one vector of the database. */
+  private static final int PORTION = 2_048;
 
   private final DuckDBAppender appender;
-  private final int portion;
   private int waiting;
   private boolean closed;
 
-  Filler(DuckDBAppender appender, int width) {
+  Filler(DuckDBAppender appender) {
     this.appender = appender;
-    this.portion = Math.max(1, PORTION / width);
   }
 
   void add(List<Optional<?>> cells) throws SQLException {
@@ -30,7 +28,7 @@ final class Filler implements AutoCloseable {
       append(cell);
     }
     appender.endRow();
-    if (++waiting >= portion) {
+    if (++waiting >= PORTION) {
       appender.flush();
       waiting = 0;
     }

@@ -14,6 +14,7 @@ import org.isopter.mapper.table.ExaminationsTable;
 import org.isopter.mapper.table.EyeRow;
 import org.isopter.mapper.table.FindingRow;
 import org.isopter.mapper.table.FindingsTable;
+import org.isopter.mapper.table.PooledExam;
 import org.isopter.mapper.table.Table;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.value.Code;
@@ -29,6 +30,9 @@ public final class PoolRun implements AutoCloseable {
 
   /** Documents that are read together. */
   private static final int BATCH = 2_000;
+
+  /** Examinations whose rows are made before they are put down. */
+  private static final int PORTION = 100;
 
   /** Bytes from which on a batch waits for no more documents. */
   private static final long FULL = 8 << 20;
@@ -145,7 +149,12 @@ public final class PoolRun implements AutoCloseable {
     waiting.clear();
     bytes = 0;
     try {
-      sink.add(batch, batch.exams().parallelStream().map(maker::of).toList());
+      List<PooledExam> exams = batch.exams();
+      for (int from = 0; from < exams.size(); from += PORTION) {
+        List<PooledExam> portion = exams.subList(from, Math.min(from + PORTION, exams.size()));
+        sink.add(portion.parallelStream().map(maker::of).toList());
+      }
+      sink.leave(batch);
     } catch (SQLException failed) {
       throw failure(failed);
     }

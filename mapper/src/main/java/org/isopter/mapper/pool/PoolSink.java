@@ -21,12 +21,16 @@ final class PoolSink implements AutoCloseable {
     this.files = files;
   }
 
-  void add(Batch batch, List<ExamRows> exams) throws SQLException, IOException {
+  void add(List<ExamRows> exams) throws SQLException, IOException {
     for (ExamRows exam : exams) {
       findingRows += fill(findings, exam.findings());
       eyeRows += fill(eyes, exam.eyes());
       files.bundle(exam.bundle());
     }
+  }
+
+  /** Puts down what a batch left over, and counts the batch. */
+  void leave(Batch batch) throws IOException {
     for (Left left : batch.left()) {
       files.left(left);
     }

@@ -4,7 +4,7 @@ import java.util.Locale;
 
 /** The file formats of tables. */
 public enum TableFormat {
-  PARQUET("(FORMAT parquet, COMPRESSION zstd)"),
+  PARQUET("(FORMAT parquet, COMPRESSION zstd, ROW_GROUP_SIZE 8192)"),
   CSV("(FORMAT csv, HEADER true)"),
   NDJSON("(FORMAT json)");
 

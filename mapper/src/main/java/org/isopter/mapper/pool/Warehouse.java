@@ -22,6 +22,16 @@ final class Warehouse implements AutoCloseable {
   /** Ample for both tables; the rest of a pool of any size lies on disk. */
   private static final String MEMORY = "400MB";
 
+  private static final String POOL = "pool";
+
+  /**
+   * Bytes of a block and rows that are laid down together: few, for each of the hundreds of columns
+   * of the wide table holds on to a block while its rows come in.
+   */
+  private static final int BLOCK = 16_384;
+
+  private static final int GROUP = 8_192;
+
   private final DuckDBConnection connection;
 
   private Warehouse(DuckDBConnection connection) {
@@ -30,16 +40,26 @@ final class Warehouse implements AutoCloseable {
 
   /** Opens a database in a file, which is made where there is none. */
   static Warehouse at(Path file) throws SQLException {
-    return open("jdbc:duckdb:" + file);
+    Warehouse warehouse = open(file.resolveSibling("spilled"));
+    warehouse.execute(
+        "ATTACH %s AS %s (BLOCK_SIZE %d, ROW_GROUP_SIZE %d)"
+            .formatted(text(file.toString()), POOL, BLOCK, GROUP));
+    warehouse.execute("USE " + POOL);
+    // Laying down is slow; it is done once, at the end.
+    warehouse.execute("SET checkpoint_threshold = '1GB'");
+    return warehouse;
   }
 
   /** Opens a database that is gone when it is closed. */
   static Warehouse inMemory() throws SQLException {
-    return open("jdbc:duckdb:");
+    return open(Path.of(System.getProperty("java.io.tmpdir"), "isopter-spilled"));
   }
 
-  private static Warehouse open(String url) throws SQLException {
-    Warehouse warehouse = new Warehouse((DuckDBConnection) DriverManager.getConnection(url));
+  /** Opens a database that puts what does not fit into memory into a folder. */
+  private static Warehouse open(Path spilled) throws SQLException {
+    Warehouse warehouse =
+        new Warehouse((DuckDBConnection) DriverManager.getConnection("jdbc:duckdb:"));
+    warehouse.execute("SET temp_directory = " + text(spilled.toString()));
     warehouse.execute("SET memory_limit = '" + MEMORY + "'");
     warehouse.execute("SET threads = " + Runtime.getRuntime().availableProcessors());
     warehouse.execute("SET enable_progress_bar = false");
@@ -52,8 +72,7 @@ final class Warehouse implements AutoCloseable {
     table.columns().forEach(column -> columns.add(name(column.name()) + " " + type(column)));
     execute("CREATE TABLE " + name(table.name()) + " (" + String.join(", ", columns) + ")");
     return new Filler(
-        connection.createAppender(DuckDBConnection.DEFAULT_SCHEMA, table.name()),
-        table.columns().size());
+        connection.createAppender(POOL, DuckDBConnection.DEFAULT_SCHEMA, table.name()));
   }
 
   /** Writes a table to a file. */

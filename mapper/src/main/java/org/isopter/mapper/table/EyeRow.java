@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.isopter.model.derive.Derivations;
+import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.FactKey;
@@ -50,8 +51,13 @@ public record EyeRow(PooledExam pooled, Site eye, Map<String, Cell> cells) {
 
   /** Returns a row for each eye, and one for both together where something was said of both. */
   public static List<EyeRow> of(PooledExam pooled) {
+    return of(pooled, Derivations.of(pooled.exam()));
+  }
+
+  /** Returns the rows of an examination with the statements that are derived from it. */
+  public static List<EyeRow> of(PooledExam pooled, List<Derived> derived) {
     Exam exam = pooled.exam();
-    LogMars logMars = new LogMars(Derivations.of(exam));
+    LogMars logMars = new LogMars(derived);
     List<FactKey> keys = exam.keys();
     List<EyeRow> rows = new ArrayList<>();
     for (Site eye : Site.values()) {

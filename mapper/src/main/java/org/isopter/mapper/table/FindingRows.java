@@ -40,15 +40,20 @@ public final class FindingRows {
   private final LogMars logMars;
   private final List<FindingRow> rows = new ArrayList<>();
 
-  private FindingRows(PooledExam pooled) {
+  private FindingRows(PooledExam pooled, List<Derived> derived) {
     this.pooled = pooled;
-    this.derived = Derivations.of(pooled.exam());
+    this.derived = derived;
     this.logMars = new LogMars(derived);
   }
 
   /** Returns the rows of an examination: each fact, part by part, then each derived statement. */
   public static List<FindingRow> of(PooledExam pooled) {
-    FindingRows all = new FindingRows(pooled);
+    return of(pooled, Derivations.of(pooled.exam()));
+  }
+
+  /** Returns the rows of an examination with the statements that are derived from it. */
+  public static List<FindingRow> of(PooledExam pooled, List<Derived> derived) {
+    FindingRows all = new FindingRows(pooled, derived);
     List<FactKey> keys = pooled.exam().keys();
     for (int i = 0; i < keys.size(); i++) {
       all.fact(pooled.exam().facts().get(i), keys.get(i), pooled.origins().get(i));
