@@ -42,6 +42,8 @@ final class DescribeCommand extends InputCommand {
 
   @Mixin final PoolInputs forms = new PoolInputs();
 
+  @Mixin final ForeignWays ways = new ForeignWays();
+
   DescribeCommand(Streams streams) {
     super(streams);
   }
@@ -72,7 +74,7 @@ final class DescribeCommand extends InputCommand {
       return Survey.of(only);
     }
     List<Source> sources = sources(journal);
-    try (PassingPool pool = PassingPool.make()) {
+    try (PassingPool pool = PassingPool.make(ways)) {
       return Survey.of(pool.fill(journal, sources));
     }
   }

@@ -6,8 +6,7 @@ import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
-import org.isopter.mapper.foreign.Options;
-import org.isopter.mapper.foreign.Release;
+import org.isopter.mapper.foreign.Limits;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolRun;
@@ -17,20 +16,23 @@ import org.isopter.model.catalogue.Catalogue;
 final class PassingPool implements AutoCloseable {
 
   private final Path folder;
+  private final ForeignWays ways;
 
-  private PassingPool(Path folder) {
+  private PassingPool(Path folder, ForeignWays ways) {
     this.folder = folder;
+    this.ways = ways;
   }
 
-  static PassingPool make() throws IOException {
+  static PassingPool make(ForeignWays ways) throws IOException {
     // A temporary folder is its owner's alone.
-    return new PassingPool(Files.createTempDirectory("isopter"));
+    return new PassingPool(Files.createTempDirectory("isopter"), ways);
   }
 
   /** Pools the sources and returns the folder with the tables. */
   Path fill(Journal journal, List<Source> sources) throws IOException {
     Path tables = folder.resolve("pool");
-    PoolReader reader = new PoolReader(Catalogue.standard(), Options.usual(), Release.R4);
+    PoolReader reader =
+        new PoolReader(Catalogue.standard(), ways.options(Limits.USUAL), ways.release);
     try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, PoolPlan.identified(tables))) {
       new PoolFeed(run, Source::name).feed(journal, sources);
       new PoolWords(journal).tell(run.finish());

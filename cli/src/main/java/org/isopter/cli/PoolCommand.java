@@ -7,8 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import org.isopter.mapper.foreign.Options;
-import org.isopter.mapper.foreign.Release;
+import org.isopter.mapper.foreign.Limits;
 import org.isopter.mapper.pool.Deidentifier;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
@@ -106,6 +105,8 @@ final class PoolCommand extends InputCommand {
 
   @Mixin final PoolInputs forms = new PoolInputs();
 
+  @Mixin final ForeignWays ways = new ForeignWays();
+
   PoolCommand(Streams streams) {
     super(streams);
   }
@@ -119,7 +120,8 @@ final class PoolCommand extends InputCommand {
   void run(Journal journal) {
     Optional<Deidentifier> deidentifier = deidentifier();
     List<Source> sources = sources(journal);
-    PoolReader reader = new PoolReader(Catalogue.standard(), Options.usual(), Release.R4);
+    PoolReader reader =
+        new PoolReader(Catalogue.standard(), ways.options(Limits.USUAL), ways.release);
     try (Progress progress = Progress.on(streams, "documents");
         PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan(deidentifier))) {
       new PoolFeed(run.telling(progress::at), names(sources)).feed(journal, sources);

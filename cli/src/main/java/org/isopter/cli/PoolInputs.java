@@ -1,6 +1,5 @@
 package org.isopter.cli;
 
-import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -13,15 +12,15 @@ final class PoolInputs implements InputForms {
       names = "--input-format",
       paramLabel = "FORM",
       description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
-  @Nullable Form inputFormat;
+  @Nullable PoolForm inputFormat;
 
   @Override
   public Optional<Form> stated() {
-    return Optional.ofNullable(inputFormat);
+    return Optional.ofNullable(inputFormat).map(PoolForm::form);
   }
 
   @Override
   public Set<Form> accepted() {
-    return EnumSet.allOf(Form.class);
+    return PoolForm.ALL;
   }
 }
