@@ -14,9 +14,13 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
+import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
@@ -52,6 +56,51 @@ class NoIdentityTest {
       }
       assertEquals(Set.of(), told, () -> file.getFileName() + ", seed " + SEED);
     }
+  }
+
+  /** A bundle of another system, with a secret wherever it could name someone. */
+  private static final String FOREIGN =
+      """
+      {"resourceType":"Bundle","type":"searchset","id":"BUNDLE","link":[{"relation":"self",\
+      "url":"https://server.example/LINK"}],"entry":[{"fullUrl":"https://server.example/FULL",\
+      "resource":{"resourceType":"Patient","id":"PATIENT","identifier":[{"system":\
+      "https://giver.example/GIVER","value":"NUMBER"}],"name":[{"family":"FAMILY","given":\
+      ["GIVEN"]}],"birthDate":"1950-07-09","gender":"male","address":[{"city":"CITY"}]}},\
+      {"resource":{"resourceType":"Observation","id":"OBSERVATION","status":"final",\
+      "subject":{"reference":"Patient/PATIENT","display":"DISPLAY"},"encounter":{"reference":\
+      "Encounter/ENCOUNTER"},"effectiveDateTime":"2026-03-02T10:00:00Z","performer":[{"reference":\
+      "Practitioner/PRACTITIONER","display":"EXAMINER"}],"code":{"coding":[{"system":\
+      "http://snomed.info/sct","code":"41633001"}],"text":"CODETEXT"},"bodySite":{"coding":[{"system":\
+      "http://snomed.info/sct","code":"362502000"}],"text":"SITETEXT"},"valueQuantity":{"value":17,\
+      "unit":"mm[Hg]"},"note":[{"text":"NOTE"}],"device":{"display":"DEVICE"}}},{"resource":\
+      {"resourceType":"KEPTTYPE","id":"KEPT","KEPTMEMBER":"KEPTVALUE"}}]}""";
+
+  @Test
+  void nothingOfAForeignBundleTellsWho() throws IOException {
+    String json = FOREIGN;
+    Matcher places = Pattern.compile("[A-Z]{4,}").matcher(FOREIGN);
+    for (MatchResult place : places.results().toList()) {
+      json = json.replace("/" + place.group(), "/" + secretOf(place.group()));
+      json = json.replace("\"" + place.group() + "\"", "\"" + secretOf(place.group()) + "\"");
+    }
+    secrets.add("1950-07-09");
+    secrets.add("2026-03-02");
+    String whole = json;
+    secrets.forEach(secret -> assertTrue(whole.contains(secret), secret));
+    Path pool = folder.resolve("pool");
+    PoolResult result =
+        Pools.run(Pools.everything(pool, false, false), List.of(Pools.json(json, 1)));
+    assertEquals(1, result.counts().facts());
+    for (Path file : files(pool)) {
+      Set<String> told = Search.of(secrets).in(Files.readString(file, ISO_8859_1));
+      assertEquals(Set.of(), told, () -> file.getFileName() + " of " + FOREIGN);
+    }
+  }
+
+  private String secretOf(String place) {
+    String secret = "Zq" + place.toLowerCase(Locale.ROOT) + "Zqx";
+    secrets.add(secret);
+    return secret;
   }
 
   /** The search itself must be able to find: with identities kept it finds them all. */
