@@ -63,6 +63,7 @@ public final class PoolRun implements AutoCloseable {
     this.maker = new ExamRows.Maker(findings, eyes, plan.deidentifier(), writer(plan));
     this.folder = folder;
     this.warehouse = Warehouse.at(folder.file(DATABASE));
+    this.warehouse.beginFilling();
     this.sink =
         new PoolSink(
             warehouse.create(findings), warehouse.create(eyes), RunFiles.open(folder, plan));
@@ -108,6 +109,7 @@ public final class PoolRun implements AutoCloseable {
     layOut();
     try {
       sink.close();
+      warehouse.endFilling();
       for (TableFormat format : plan.formats()) {
         for (Table<?> table : tables) {
           String name = table.name() + "." + format.ending();

@@ -45,8 +45,6 @@ final class Warehouse implements AutoCloseable {
         "ATTACH %s AS %s (BLOCK_SIZE %d, ROW_GROUP_SIZE %d)"
             .formatted(text(file.toString()), POOL, BLOCK, GROUP));
     warehouse.execute("USE " + POOL);
-    // Laying down is slow; it is done once, at the end.
-    warehouse.execute("SET checkpoint_threshold = '1GB'");
     return warehouse;
   }
 
@@ -73,6 +71,17 @@ final class Warehouse implements AutoCloseable {
     execute("CREATE TABLE " + name(table.name()) + " (" + String.join(", ", columns) + ")");
     return new Filler(
         connection.createAppender(POOL, DuckDBConnection.DEFAULT_SCHEMA, table.name()));
+  }
+
+  /** Begins to fill tables: until it is ended, whole groups of rows go straight to their place. */
+  void beginFilling() throws SQLException {
+    connection.setAutoCommit(false);
+  }
+
+  /** Ends to fill tables. */
+  void endFilling() throws SQLException {
+    connection.commit();
+    connection.setAutoCommit(true);
   }
 
   /** Writes a table to a file. */
