@@ -10,7 +10,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
 import java.util.zip.GZIPInputStream;
@@ -26,7 +25,6 @@ import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolResult;
 import org.isopter.mapper.pool.PoolRun;
 import org.isopter.mapper.pool.SecretKey;
-import org.isopter.mapper.pool.TableFormat;
 import org.isopter.mapper.record.RecordFormat;
 import org.isopter.mapper.record.RecordReader;
 import org.isopter.mapper.record.RecordWriter;
@@ -85,16 +83,7 @@ final class TestFiles {
 
   /** Pools the files on one machine, without identities. */
   static PoolResult poolHere(Path folder, Path to) throws IOException {
-    PoolPlan plan =
-        new PoolPlan(
-            to,
-            List.of(TableFormat.PARQUET),
-            false,
-            false,
-            Optional.of(new Deidentifier(SecretKey.of(SECRET).orThrow(), false)),
-            Optional.empty(),
-            PoolPlan.USUAL_SMALLEST,
-            PoolPlan.USUAL_TRAITS);
+    PoolPlan plan = PoolPlan.of(to, new Deidentifier(SecretKey.of(SECRET).orThrow(), false));
     PoolReader reader = new PoolReader(CATALOGUE, Options.usual(), Release.R4);
     try (PoolRun run = PoolRun.begin(CATALOGUE, reader, plan)) {
       List<Path> files = files(folder);
