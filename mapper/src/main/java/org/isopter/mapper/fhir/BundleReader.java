@@ -44,6 +44,7 @@ final class BundleReader {
       bundle.fault("resourceType", seen, "\"Bundle\"");
       return Optional.empty();
     }
+    Transport.document(bundle);
     bundle.objects("entry").forEach(this::entry);
     List<Cursor> panels = of("Observation").stream().filter(BundleReader::isPanel).toList();
     if (panels.size() != 1) {
@@ -116,9 +117,7 @@ final class BundleReader {
 
   private void entry(Cursor entry) {
     String url = entry.text("fullUrl").orElse("");
-    entry.drop("request");
-    entry.drop("search");
-    entry.drop("response");
+    Transport.entry(entry, bundle.peek("type"));
     entry
         .required("resource")
         .ifPresent(

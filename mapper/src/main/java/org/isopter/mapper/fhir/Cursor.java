@@ -68,10 +68,15 @@ final class Cursor {
 
   /** Returns the object of that name, or reports that it is missing. */
   Optional<Cursor> required(String name) {
+    require(name);
+    return object(name);
+  }
+
+  /** Reports an element that is missing. */
+  void require(String name) {
     if (!node.has(name)) {
       fault(name, "nothing", "an element of that name");
     }
-    return object(name);
   }
 
   /** Returns the objects of the list of that name; none where there is no such list. */
@@ -138,9 +143,16 @@ final class Cursor {
     }
   }
 
-  /** Takes what carries no finding: how a server or a sender keeps the resource. */
+  /** Takes what carries no finding and is known to be in order. */
   void drop(String name) {
     node.remove(name);
+  }
+
+  /** Takes a text that carries no finding; reports one of another shape. */
+  void drop(String name, Shape shape) {
+    text(name)
+        .filter(text -> !shape.fits(text))
+        .ifPresent(text -> fault(name, "\"" + text + "\"", shape.wanted()));
   }
 
   /** Takes everything that is left here without reading it. */

@@ -44,7 +44,7 @@ final class DerivedReader {
 
   /** Takes the statement if the facts give it, and reports where it differs. */
   void check(Cursor observation) {
-    ObservationReader.transport(observation);
+    Transport.resource(observation);
     Optional<Cursor> identifier = observation.only("identifier");
     identifier.ifPresent(
         found -> {

@@ -18,6 +18,7 @@ final class FrameCodes {
   static final String RECORD_SYSTEM = Canonical.identifier("record");
   static final String HASH_SYSTEM = Canonical.identifier("record-sha-256");
   static final String SOFTWARE_SYSTEM = Canonical.identifier("software");
+  static final String SOFTWARE = "isopter";
 
   private FrameCodes() {}
 }

@@ -54,7 +54,7 @@ final class FrameReader {
 
   /** Takes the rest of the panel, which must be what the header implies. */
   static void panel(Cursor panel) {
-    ObservationReader.transport(panel);
+    Transport.resource(panel);
     ObservationReader.profile(panel, ExamCodes.PANEL.code());
     panel
         .only("category")
@@ -69,7 +69,7 @@ final class FrameReader {
   }
 
   static void report(Cursor report, Header header) {
-    ObservationReader.transport(report);
+    Transport.resource(report);
     expectRecord(report.only("identifier"), header);
     report.expect("status", header.status().word());
     Codings.expect(report, "code", ExamCodes.REPORT);
@@ -78,7 +78,7 @@ final class FrameReader {
   }
 
   static void composition(Cursor composition, Header header) {
-    ObservationReader.transport(composition);
+    Transport.resource(composition);
     expectRecord(composition.required("identifier"), header);
     composition.expect("status", header.status().word());
     Codings.expect(composition, "type", ExamCodes.REPORT);
@@ -88,7 +88,7 @@ final class FrameReader {
         .filter(seen -> !seen.equals(header.subject()))
         .ifPresent(seen -> composition.fault("subject", seen.toString(), "the person examined"));
     composition.expect("date", Frame.time(header.performed()));
-    composition.drop("author");
+    composition.only("author").ifPresent(author -> author(author, header));
     composition.expect("title", ExamCodes.PANEL.display());
     List<Cursor> sections = composition.objects("section");
     List<String> titles = List.of(FrameWriter.FINDINGS, ExamCodes.DERIVED.display());
@@ -101,11 +101,41 @@ final class FrameReader {
     }
   }
 
+  private static void author(Cursor author, Header header) {
+    Optional<Party> performer = header.performer();
+    if (performer.isEmpty()) {
+      software(author);
+      return;
+    }
+    Optional<Party> seen = People.party(author, "Practitioner");
+    if (seen.isPresent() && !seen.equals(performer)) {
+      author.fault("", seen.get().toString(), performer.get().toString());
+    }
+  }
+
+  private static void agent(Cursor agent) {
+    Codings.expect(agent, "type", FrameCodes.ASSEMBLER);
+    agent.required("who").ifPresent(FrameReader::software);
+  }
+
+  /** Takes our own name; which version of ours it was means nothing else. */
+  private static void software(Cursor by) {
+    by.expect("type", "Device");
+    by.required("identifier")
+        .ifPresent(
+            identifier -> {
+              identifier.expect("system", FrameCodes.SOFTWARE_SYSTEM);
+              identifier.expect("value", FrameCodes.SOFTWARE);
+            });
+    by.drop("display", Shape.TEXT);
+  }
+
   /** Takes the provenance; returns the record that it says is replaced. */
   static Optional<Identifier> provenance(Cursor provenance) {
-    ObservationReader.transport(provenance);
-    provenance.drop("recorded");
-    provenance.drop("agent");
+    Transport.resource(provenance);
+    provenance.require("recorded");
+    provenance.drop("recorded", Shape.INSTANT);
+    provenance.only("agent").ifPresent(FrameReader::agent);
     Optional<Identifier> replaced = Optional.empty();
     for (Cursor entity : provenance.objects("entity")) {
       String role = entity.text("role").orElse("");
@@ -124,11 +154,7 @@ final class FrameReader {
   }
 
   static void bundle(Cursor bundle, Header header) {
-    bundle.drop("resourceType");
-    bundle.drop("id");
-    bundle.drop("meta");
-    bundle.drop("type");
-    bundle.drop("timestamp");
+    Transport.bundle(bundle);
     if (bundle.has("identifier")) {
       expectRecord(bundle.object("identifier"), header);
     }

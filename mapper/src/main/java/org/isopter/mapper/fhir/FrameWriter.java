@@ -147,7 +147,8 @@ final class FrameWriter {
 
   private static void software(Json json) {
     json.text("type", "Device");
-    json.object("identifier", () -> json.identifier(FrameCodes.SOFTWARE_SYSTEM, "isopter"));
+    json.object(
+        "identifier", () -> json.identifier(FrameCodes.SOFTWARE_SYSTEM, FrameCodes.SOFTWARE));
     json.text("display", SOFTWARE);
   }
 }

@@ -32,26 +32,12 @@ final class ObservationReader {
 
   /** Takes the fact; empty when a fault was reported. */
   Optional<Fact<?>> read(Cursor observation) {
-    transport(observation);
+    Transport.resource(observation);
     Optional<Finding<?>> finding = finding(observation);
     if (finding.isEmpty()) {
       observation.fault("code", "no code of a known finding", "a code of the catalogue");
     }
     return finding.flatMap(known -> fact(observation, known));
-  }
-
-  /** Takes what says how a resource is kept and shown, not what was found. */
-  static void transport(Cursor resource) {
-    resource.drop("resourceType");
-    resource.drop("id");
-    resource.object("meta").ifPresent(ObservationReader::serverMeta);
-    resource
-        .object("text")
-        .ifPresent(
-            text -> {
-              text.expect("status", "generated");
-              text.drop("div");
-            });
   }
 
   static void common(Cursor observation, Header header, String profile) {
@@ -76,12 +62,6 @@ final class ObservationReader {
                 meta.fault("profile", seen.toString(), wanted);
               }
             });
-  }
-
-  private static void serverMeta(Cursor meta) {
-    meta.drop("versionId");
-    meta.drop("lastUpdated");
-    meta.drop("source");
   }
 
   private <V> Optional<Fact<?>> fact(Cursor observation, Finding<V> finding) {

@@ -1,0 +1,36 @@
+package org.isopter.mapper.fhir;
+
+import java.util.regex.Pattern;
+
+/**
+ * What FHIR asks of a text that is taken without its meaning (<a
+ * href="https://hl7.org/fhir/R4/datatypes.html#primitive">R4, primitive types</a>).
+ *
+ * @param pattern what the whole text matches
+ * @param wanted the same for people
+ */
+record Shape(Pattern pattern, String wanted) {
+
+  static final Shape ID = of("[A-Za-z0-9\\-.]{1,64}", "1 to 64 letters, digits, - and .");
+  static final Shape URI = of("\\S+", "a URI without blanks");
+  static final Shape CODE = of("\\S+( \\S+)*", "a code");
+  static final Shape TEXT = of("[\\s\\S]*\\S[\\s\\S]*", "a text that is not blank");
+  static final Shape INSTANT =
+      of(
+          "[1-9]\\d{3}-(0[1-9]|1[0-2])-(0[1-9]|[12]\\d|3[01])"
+              + "T([01]\\d|2[0-3]):[0-5]\\d:[0-5]\\d(\\.\\d+)?(Z|[+-](0\\d|1[0-3]):[0-5]\\d|[+-]14:00)",
+          "a time to the second with its offset");
+
+  /** Returns the shape of a text that is one of a few words. */
+  static Shape oneOf(String... words) {
+    return of(String.join("|", words), "one of " + String.join(", ", words));
+  }
+
+  boolean fits(String text) {
+    return pattern.matcher(text).matches();
+  }
+
+  private static Shape of(String pattern, String wanted) {
+    return new Shape(Pattern.compile(pattern), wanted);
+  }
+}
