@@ -40,7 +40,8 @@ final class Document {
     }
   }
 
-  private static List<ValidationMessage> fatal(String seen) {
+  /** Returns that it is no resource that can be validated. */
+  static List<ValidationMessage> fatal(String seen) {
     String text = "saw " + seen + ", wanted a FHIR resource as JSON";
     return List.of(new ValidationMessage(ValidationMessage.Severity.FATAL, "", text));
   }

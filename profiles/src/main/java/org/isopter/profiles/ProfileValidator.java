@@ -64,7 +64,16 @@ public final class ProfileValidator {
 
     List<ValidationMessage> validate(String json) {
       List<ValidationMessage> unreadable = Document.unreadable(json);
-      return unreadable.isEmpty() ? validateResource(json) : unreadable;
+      return unreadable.isEmpty() ? attempt(json) : unreadable;
+    }
+
+    /** The library fails on some resources, such as those with a member without a name. */
+    private List<ValidationMessage> attempt(String json) {
+      try {
+        return validateResource(json);
+      } catch (RuntimeException | AssertionError failed) {
+        return Document.fatal("one that the validator failed on (" + failed + ")");
+      }
     }
 
     private List<ValidationMessage> validateResource(String json) {

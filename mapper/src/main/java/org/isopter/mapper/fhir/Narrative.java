@@ -1,6 +1,7 @@
 package org.isopter.mapper.fhir;
 
 import java.util.StringJoiner;
+import java.util.regex.Pattern;
 import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
@@ -15,6 +16,13 @@ import org.isopter.model.value.Site;
 
 /** The few words that stand in a resource for a person to read; generated and escaped. */
 final class Narrative {
+
+  static final String WANTED = "words in an XHTML div, without further markup";
+
+  private static final String DIV = "<div xmlns=\"http://www.w3.org/1999/xhtml\"";
+  private static final String END = "</div>";
+  private static final Pattern ATTRIBUTES = Pattern.compile("( [a-z:]+=\"[^\"<&]*\")*");
+  private static final Pattern ENTITY = Pattern.compile("&(amp|lt|gt|quot|#\\d+|#x[0-9a-fA-F]+);");
 
   private Narrative() {}
 
@@ -67,7 +75,20 @@ final class Narrative {
   }
 
   private static String div(String text) {
-    return "<div xmlns=\"http://www.w3.org/1999/xhtml\">" + escape(text) + "</div>";
+    return DIV + ">" + escape(text) + END;
+  }
+
+  /** Says whether it is such a narrative; that a server gave it attributes does not matter. */
+  static boolean isPlain(String div) {
+    int open = div.indexOf('>');
+    if (!div.startsWith(DIV) || !div.endsWith(END) || open > div.length() - END.length()) {
+      return false;
+    }
+    String words = div.substring(open + 1, div.length() - END.length());
+    return ATTRIBUTES.matcher(div.substring(DIV.length(), open)).matches()
+        && !words.isBlank()
+        && words.indexOf('<') < 0
+        && ENTITY.matcher(words).replaceAll("").indexOf('&') < 0;
   }
 
   static String escape(String text) {

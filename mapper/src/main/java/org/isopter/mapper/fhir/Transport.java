@@ -68,7 +68,9 @@ final class Transport {
         .ifPresent(
             text -> {
               text.expect("status", "generated");
-              text.drop("div", Shape.TEXT);
+              text.text("div")
+                  .filter(div -> !Narrative.isPlain(div))
+                  .ifPresent(div -> text.fault("div", "\"" + div + "\"", Narrative.WANTED));
             });
   }
 

@@ -39,6 +39,9 @@ final class Joining {
 
   /** Returns the translations with every part joined or kept; those that do not hold stay out. */
   List<Translation> joined(List<Translation> translations, Set<Integer> superseded) {
+    if (translations.stream().allMatch(translation -> translation.piece().isEmpty())) {
+      return translations;
+    }
     List<Translation> all = new ArrayList<>(translations);
     for (List<Visits.Member> visit : new Visits(window).group(members(all, superseded))) {
       for (Map.Entry<Site, List<Visits.Member>> eye : byEye(all, visit).entrySet()) {

@@ -1,5 +1,6 @@
 package org.isopter.mapper.foreign;
 
+import java.util.Map;
 import java.util.Optional;
 
 /** Finds the extensions that may turn the meaning of a resource round. */
@@ -17,8 +18,12 @@ final class Modifiers {
 
   private static boolean mayHoldOne(Raw value) {
     if (value instanceof Raw.Obj object) {
-      return object.members().entrySet().stream()
-          .anyMatch(member -> member.getKey().startsWith(NAME) || mayHoldOne(member.getValue()));
+      for (Map.Entry<String, Raw> member : object.members().entrySet()) {
+        if (member.getKey().startsWith(NAME) || mayHoldOne(member.getValue())) {
+          return true;
+        }
+      }
+      return false;
     }
     return value instanceof Raw.Arr list && list.items().stream().anyMatch(Modifiers::mayHoldOne);
   }

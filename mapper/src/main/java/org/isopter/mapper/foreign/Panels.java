@@ -9,19 +9,34 @@ import java.util.Set;
 /** Finds the observations that a report or another observation holds together. */
 final class Panels {
 
+  private static final List<String> MEMBERS = List.of("result", "hasMember");
+
   private Panels() {}
 
   /** Returns the name of the panel of each resource that is in one, by the resource's name. */
   static Map<String, String> of(List<Document.Part> parts) {
+    List<Document.Part> holders = parts.stream().filter(Panels::isHolder).toList();
+    return holders.isEmpty() ? Map.of() : of(holders, names(parts));
+  }
+
+  private static boolean isHolder(Document.Part part) {
+    return MEMBERS.stream().anyMatch(list -> part.resource().get(list).isPresent());
+  }
+
+  private static Map<String, String> names(List<Document.Part> parts) {
     Map<String, String> names = new HashMap<>();
     for (Document.Part part : parts) {
       String own = name(part);
       part.fullUrl().ifPresent(url -> names.put(url, own));
       names.put(own, own);
     }
+    return names;
+  }
+
+  private static Map<String, String> of(List<Document.Part> holders, Map<String, String> names) {
     Map<String, String> panels = new HashMap<>();
-    for (Document.Part part : parts) {
-      for (String list : List.of("result", "hasMember")) {
+    for (Document.Part part : holders) {
+      for (String list : MEMBERS) {
         for (Raw.Obj member : part.resource().objects(list)) {
           String reference = member.string("reference").orElse("");
           String target = names.getOrDefault(reference, reference);
@@ -42,11 +57,16 @@ final class Panels {
   /** Returns every reference in a resource. */
   static Set<String> references(Raw resource) {
     Set<String> references = new LinkedHashSet<>();
-    for (Placed leaf : resource.leaves()) {
-      if (leaf.at().endsWith("/reference")) {
-        leaf.value().string().ifPresent(references::add);
-      }
-    }
+    collect(resource, references);
     return references;
+  }
+
+  private static void collect(Raw value, Set<String> references) {
+    if (value instanceof Raw.Obj object) {
+      object.string("reference").ifPresent(references::add);
+      object.members().values().forEach(child -> collect(child, references));
+    } else if (value instanceof Raw.Arr list) {
+      list.items().forEach(item -> collect(item, references));
+    }
   }
 }

@@ -34,6 +34,7 @@ class TransportTest {
           collection  | /timestamp                | "2026-03-04T10:00:00Z"
           collection  | /entry/1/resource/id      | "3f"
           collection  | /entry/1/resource/meta    | {"versionId": "2", "source": "urn:somewhere"}
+          collection  | /entry/1/resource/text/div | "<div xmlns=\\"http://www.w3.org/1999/xhtml\\" lang=\\"en\\">a &lt; b &#233;</div>"
           transaction | /entry/1/request          | {"method": "POST", "url": "Observation"}
           transaction | /entry/1/request/ifNoneExist | "identifier=a"
           """)
@@ -57,6 +58,10 @@ class TransportTest {
           collection  | /timestamp                | "2026-03-04"
           collection  | /entry/1/resource/id      | 3
           collection  | /entry/1/resource/meta    | {"versionId": "second version"}
+          collection  | /entry/1/resource/text/div | "<div xmlns=\\"http://www.w3.org/1999/xhtml\\"> </div>"
+          collection  | /entry/1/resource/text/div | "<div>right eye</div>"
+          collection  | /entry/1/resource/text/div | "right eye"
+          collection  | /entry/1/resource/text/div | "<div xmlns=\\"http://www.w3.org/1999/xhtml\\">a & b</div>"
           collection  | /entry/1/request          | {"method": "POST", "url": "Observation"}
           collection  | /entry/1/response         | {"status": "200"}
           collection  | /entry/1/search           | {"mode": "match"}
