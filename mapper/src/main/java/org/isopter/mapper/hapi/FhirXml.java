@@ -35,6 +35,7 @@ public final class FhirXml {
   }
 
   static IBaseResource parse(IParser parser, String text, String release) {
+    DigitBudget.check(text);
     try {
       return strict(parser).parseResource(text);
     } catch (DataFormatException unreadable) {

@@ -143,6 +143,30 @@ class InputsTest {
     }
   }
 
+  @ParameterizedTest
+  @CsvSource({"R4B,1e999999", "R5,1e999999", "R5,-1.5E+99999999999"})
+  void refusesNumbersThatTakeMinutesToWriteOut(Release release, String number) {
+    String json =
+        "{\"resourceType\":\"Observation\",\"valueQuantity\":{\"value\": %s}}".formatted(number);
+    String xml =
+        "<Observation xmlns=\"http://hl7.org/fhir\"><valueQuantity><value value=\"%s\"/>"
+                .formatted(number)
+            + "</valueQuantity></Observation>";
+    for (String document : List.of(json, xml)) {
+      Result<Reading> read = READER.read(document.getBytes(UTF_8), release);
+      assertTrue(read.faults().get(0).seen().contains("digits"), read.toString());
+    }
+  }
+
+  @Test
+  void takesNamesThatLookLikeSuchNumbers() {
+    String names = "123e4567 1e234567-89ab-4cde-8f01-23456789abcd ".repeat(500);
+    String json =
+        "{\"resourceType\":\"Observation\",\"status\":\"final\",\"code\":{\"text\":\"%s\"}}"
+            .formatted(names);
+    assertTrue(READER.read(json.getBytes(UTF_8), Release.R5).isOk());
+  }
+
   @Test
   void refusesXmlThatNestsWithoutEnd() {
     String xml = "<Bundle xmlns=\"http://hl7.org/fhir\">" + "<entry>".repeat(200_000);
