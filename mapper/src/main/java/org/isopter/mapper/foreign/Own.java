@@ -101,7 +101,11 @@ final class Own {
                 .orElse(entry));
       }
     }
-    return whole.with("entry", Raw.of(entries));
+    Raw.Obj bare = whole.with("entry", Raw.of(entries));
+    // What is left over of a bundle stands in its meta; the document has it already.
+    return bare.object("meta")
+        .map(meta -> bare.with("meta", LeftOver.outOf(meta).ours()))
+        .orElse(bare);
   }
 
   private Raw.Obj withoutLeftOver(Raw.Obj resource) {
