@@ -123,7 +123,13 @@ final class Cursor {
   }
 
   Optional<BigDecimal> number(String name) {
-    return take(name, JsonNode::isNumber, JsonNode::decimalValue, "a number");
+    Optional<BigDecimal> number =
+        take(name, JsonNode::isNumber, JsonNode::decimalValue, "a number");
+    if (number.isPresent() && !NumberLimit.holds(number.get())) {
+      fault(name, number.get().toString(), "a number of few digits");
+      return Optional.empty();
+    }
+    return number;
   }
 
   Optional<Integer> integer(String name) {

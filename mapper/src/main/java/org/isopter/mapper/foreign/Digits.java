@@ -3,14 +3,12 @@ package org.isopter.mapper.foreign;
 import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.isopter.mapper.fhir.NumberLimit;
 
 /** Reads numbers from the text they were written in, keeping their decimals. */
 final class Digits {
 
   private static final Pattern PLAIN = Pattern.compile("[+-]?\\d{1,9}(\\.\\d{1,9})?");
-
-  /** Far more digits than any finding has; an exponent of a billion must not fill the memory. */
-  private static final int MOST = 20;
 
   private Digits() {}
 
@@ -45,13 +43,13 @@ final class Digits {
   }
 
   private static BigDecimal number(String text, Place at) throws Refusal {
-    if (text.length() <= MOST) {
+    if (text.length() <= NumberLimit.DIGITS) {
       BigDecimal number = new BigDecimal(text);
-      if (Math.abs((long) number.scale()) <= MOST) {
+      if (NumberLimit.holds(number)) {
         return number;
       }
     }
-    String seen = text.substring(0, Math.min(MOST, text.length()));
+    String seen = text.substring(0, Math.min(NumberLimit.DIGITS, text.length()));
     throw Refusal.of(Why.VALUE_UNFIT, at.at(), seen, "a number of fewer digits");
   }
 }
