@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.mapper.fhir.BundleKind;
+import org.isopter.model.value.Canonical;
 import org.jspecify.annotations.Nullable;
 
 /** One document taken apart: its resources, and the leaves around them. */
@@ -159,13 +160,13 @@ final class Document {
   private static boolean isOurs(Raw meta) {
     List<Raw.Obj> extensions = meta.objects("extension");
     return extensions.size() == 1
-        && extensions.get(0).string("url").equals(Optional.of(LeftOver.URL));
+        && extensions.get(0).string("url").equals(Optional.of(Canonical.LEFT_OVER));
   }
 
   private void meta(Placed meta) {
     boolean ours = false;
     for (Raw.Obj extension : meta.value().objects("extension")) {
-      if (extension.string("url").equals(Optional.of(LeftOver.URL))) {
+      if (extension.string("url").equals(Optional.of(Canonical.LEFT_OVER))) {
         frameBefore.addAll(LeftOver.read(extension));
         ours = true;
       }
@@ -195,7 +196,7 @@ final class Document {
 
   private static Optional<String> kept(Raw entry) {
     return entry.objects("extension").stream()
-        .filter(extension -> extension.string("url").equals(Optional.of(ForeignWriter.KEPT)))
+        .filter(extension -> extension.string("url").equals(Optional.of(Canonical.KEPT)))
         .findFirst()
         .flatMap(extension -> extension.string("valueCode"));
   }

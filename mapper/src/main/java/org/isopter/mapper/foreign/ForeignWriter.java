@@ -18,9 +18,6 @@ import org.isopter.model.value.Canonical;
  */
 public final class ForeignWriter {
 
-  /** The extension of an entry that was kept; its value is the word of the reason. */
-  static final String KEPT = Canonical.profile("kept");
-
   private final BundleKind kind;
   private final FhirWriter writer;
 
@@ -103,7 +100,7 @@ public final class ForeignWriter {
 
   private Raw.Obj entry(Carried.Whole whole) {
     Map<String, Raw> mark = new LinkedHashMap<>();
-    mark.put("url", Raw.of(KEPT));
+    mark.put("url", Raw.of(Canonical.KEPT));
     mark.put("valueCode", Raw.of(whole.why()));
     Map<String, Raw> entry = new LinkedHashMap<>();
     entry.put("extension", Raw.of(List.of(new Raw.Obj(mark))));

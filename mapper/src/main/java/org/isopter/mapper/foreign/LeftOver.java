@@ -16,8 +16,6 @@ import org.isopter.model.value.Canonical;
  */
 final class LeftOver {
 
-  static final String URL = Canonical.profile("left-over");
-
   /** Of these a resource may have only one, and ours has its own. */
   private static final List<String> SINGLE =
       List.of("value", "_value", "effective", "_effective", "dataAbsentReason", "extension");
@@ -57,7 +55,7 @@ final class LeftOver {
     List<Placed> leaves = new ArrayList<>();
     Raw.Obj ours = resource;
     for (Raw.Obj extension : resource.objects("extension")) {
-      if (!extension.string("url").equals(Optional.of(URL))) {
+      if (!extension.string("url").equals(Optional.of(Canonical.LEFT_OVER))) {
         others.add(extension);
         continue;
       }
@@ -169,7 +167,7 @@ final class LeftOver {
   private static Raw.Obj extensionOf(List<Raw> entries) {
     Map<String, Raw> extension = new LinkedHashMap<>();
     extension.put("extension", Raw.of(entries));
-    extension.put("url", Raw.of(URL));
+    extension.put("url", Raw.of(Canonical.LEFT_OVER));
     return new Raw.Obj(extension);
   }
 }

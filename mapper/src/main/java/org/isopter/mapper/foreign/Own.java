@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
+import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Fault;
 
 /** A bundle of ours, with what was carried along set apart. */
@@ -92,7 +93,7 @@ final class Own {
     for (Raw.Obj entry : whole.objects("entry")) {
       boolean kept =
           entry.objects("extension").stream()
-              .anyMatch(x -> x.string("url").equals(Optional.of(ForeignWriter.KEPT)));
+              .anyMatch(x -> x.string("url").equals(Optional.of(Canonical.KEPT)));
       if (!kept) {
         entries.add(
             entry

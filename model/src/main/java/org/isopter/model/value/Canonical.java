@@ -6,6 +6,12 @@ public final class Canonical {
   /** The base of every canonical address, without a trailing slash. */
   public static final String BASE = "https://isopter.example/fhir";
 
+  /** The extension that says what of another system's resource was left over. */
+  public static final String LEFT_OVER = profile("left-over");
+
+  /** The extension that marks another system's resource that goes along as it came. */
+  public static final String KEPT = profile("kept");
+
   private Canonical() {}
 
   /** Returns the address of one of our code systems. */
@@ -18,7 +24,7 @@ public final class Canonical {
     return BASE + "/ValueSet/" + id;
   }
 
-  /** Returns the address of the profile of a finding. */
+  /** Returns the address of a profile or an extension. */
   public static String profile(String id) {
     return BASE + "/StructureDefinition/" + id;
   }

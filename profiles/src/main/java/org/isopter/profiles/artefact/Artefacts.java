@@ -18,6 +18,7 @@ public final class Artefacts {
     resources.add(BaseProfile.make());
     BaseProfile.INVARIANTS.forEach(this::add);
     resources.add(ExaminationProfile.make());
+    resources.addAll(CarriedExtensions.make());
     catalogue.all().forEach(this::add);
     AnswerLists lists = new AnswerLists(catalogue);
     resources.addAll(ValueSets.of(catalogue, lists));
