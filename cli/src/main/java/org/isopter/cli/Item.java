@@ -28,9 +28,10 @@ record Item(Source source, int line, byte[] bytes) {
     return new String(bytes, UTF_8);
   }
 
+  /** Says whether nothing was written; zero bytes are what a failing disk leaves. */
   boolean isBlank() {
     for (byte each : bytes) {
-      if (each > ' ' || each < 0) {
+      if (" \t\r\n".indexOf(each) < 0) {
         return false;
       }
     }

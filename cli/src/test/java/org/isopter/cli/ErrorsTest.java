@@ -124,6 +124,16 @@ class ErrorsTest {
   }
 
   @Test
+  void zeroBytesAreNotNothing() throws IOException {
+    Path zeros = write("zeros.json", "\0\0\0");
+    for (String command : List.of("from-fhir", "to-fhir")) {
+      Run run = Run.of(command, zeros.toString());
+      assertEquals(3, run.status(), run::err);
+      assertTrue(run.err().contains(zeros + ":1:1"), run::err);
+    }
+  }
+
+  @Test
   void emptyInputIsNoErrorButSaidSo() throws IOException {
     Path empty = write("empty.yaml", " \n");
     Run run = Run.of("to-fhir", empty.toString()).ok();

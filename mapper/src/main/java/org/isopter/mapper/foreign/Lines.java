@@ -31,9 +31,10 @@ final class Lines implements Closeable {
   @SuppressWarnings("ArrayRecordComponent") // Handed on once, never compared.
   record Line(long number, byte[] bytes, boolean tooLong) {
 
+    /** Says whether nothing was written; zero bytes are what a failing disk leaves. */
     boolean isBlank() {
       for (byte each : bytes) {
-        if (each > ' ' || each < 0) {
+        if (" \t\r\n".indexOf(each) < 0) {
           return false;
         }
       }
