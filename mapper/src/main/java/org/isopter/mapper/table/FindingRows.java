@@ -36,12 +36,14 @@ public final class FindingRows {
   }
 
   private final PooledExam pooled;
+  private final List<FactKey> keys;
   private final List<Derived> derived;
   private final LogMars logMars;
   private final List<FindingRow> rows = new ArrayList<>();
 
   private FindingRows(PooledExam pooled, List<Derived> derived) {
     this.pooled = pooled;
+    this.keys = pooled.exam().keys();
     this.derived = derived;
     this.logMars = new LogMars(derived);
   }
@@ -54,12 +56,15 @@ public final class FindingRows {
   /** Returns the rows of an examination with the statements that are derived from it. */
   public static List<FindingRow> of(PooledExam pooled, List<Derived> derived) {
     FindingRows all = new FindingRows(pooled, derived);
-    List<FactKey> keys = pooled.exam().keys();
-    for (int i = 0; i < keys.size(); i++) {
-      all.fact(pooled.exam().facts().get(i), keys.get(i), pooled.origins().get(i));
-    }
+    all.facts();
     all.statements();
     return all.rows;
+  }
+
+  private void facts() {
+    for (int i = 0; i < keys.size(); i++) {
+      fact(pooled.exam().facts().get(i), keys.get(i), pooled.origins().get(i));
+    }
   }
 
   private void fact(Fact<?> fact, FactKey key, Origin origin) {
@@ -141,7 +146,7 @@ public final class FindingRows {
 
   private void statement(Derived one, String name) {
     Exam exam = pooled.exam();
-    Origin origin = pooled.origins().get(exam.keys().indexOf(one.from().get(0)));
+    Origin origin = pooled.origins().get(keys.indexOf(one.from().get(0)));
     rows.add(
         new FindingRow(
             exam,

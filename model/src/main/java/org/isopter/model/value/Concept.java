@@ -18,7 +18,7 @@ public interface Concept {
 
   /** Returns the word of an enumeration constant: its name in lower case with hyphens. */
   static String word(Enum<?> constant) {
-    return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return ConceptWords.of(constant);
   }
 
   /** Returns our own code for an enumeration constant, in a code system named after its type. */
