@@ -63,10 +63,15 @@ public final class FhirReader {
   }
 
   private Result<Exam> read(Supplier<JsonNode> parse) {
-    return tree(parse).flatMap(this::read);
+    return tree(parse).flatMap(this::take);
   }
 
-  private Result<Exam> read(ObjectNode bundle) {
+  /**
+   * Takes a bundle of one examination apart; faults have FHIR paths.
+   *
+   * @param bundle a tree whose numbers have the digits they were written with; used up here
+   */
+  public Result<Exam> take(ObjectNode bundle) {
     List<Fault> faults = new ArrayList<>();
     Optional<Exam> exam = new BundleReader(catalogue, bundle, faults).read();
     return exam.filter(read -> faults.isEmpty())

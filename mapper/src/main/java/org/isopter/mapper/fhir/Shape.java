@@ -17,8 +17,8 @@ record Shape(Pattern pattern, String wanted) {
   static final Shape TEXT = of("[\\s\\S]*\\S[\\s\\S]*", "a text that is not blank");
   static final Shape INSTANT =
       of(
-          "[1-9]\\d{3}-(0[1-9]|1[0-2])-(0[1-9]|[12]\\d|3[01])"
-              + "T([01]\\d|2[0-3]):[0-5]\\d:[0-5]\\d(\\.\\d+)?(Z|[+-](0\\d|1[0-3]):[0-5]\\d|[+-]14:00)",
+          "(?!0000)\\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\\d|3[01])"
+              + "T([01]\\d|2[0-3]):[0-5]\\d:([0-5]\\d|60)(\\.\\d+)?(Z|[+-](0\\d|1[0-3]):[0-5]\\d|[+-]14:00)",
           "a time to the second with its offset");
 
   /** Returns the shape of a text that is one of a few words. */

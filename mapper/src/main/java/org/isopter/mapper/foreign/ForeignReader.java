@@ -149,6 +149,6 @@ public final class ForeignReader {
       return Optional.empty();
     }
     Own own = Own.of((Raw.Obj) json);
-    return Optional.of(exact.read(RawJson.write(own.bundle())).map(own::reading));
+    return Optional.of(exact.take(RawTree.of(own.bundle())).map(own::reading));
   }
 }
