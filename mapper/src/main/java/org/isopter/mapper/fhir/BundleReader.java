@@ -116,7 +116,7 @@ final class BundleReader {
   }
 
   private void entry(Cursor entry) {
-    String url = entry.text("fullUrl").orElse("");
+    String url = entry.shaped("fullUrl", Shape.FULL_URL).orElse("");
     Transport.entry(entry, bundle.peek("type"));
     entry
         .required("resource")

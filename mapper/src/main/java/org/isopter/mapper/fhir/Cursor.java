@@ -156,9 +156,15 @@ final class Cursor {
 
   /** Takes a text that carries no finding; reports one of another shape. */
   void drop(String name, Shape shape) {
-    text(name)
-        .filter(text -> !shape.fits(text))
-        .ifPresent(text -> fault(name, "\"" + text + "\"", shape.wanted()));
+    shaped(name, shape);
+  }
+
+  /** Takes a text; reports one of another shape. */
+  Optional<String> shaped(String name, Shape shape) {
+    Optional<String> text = text(name);
+    text.filter(seen -> !shape.fits(seen))
+        .ifPresent(seen -> fault(name, "\"" + seen + "\"", shape.wanted()));
+    return text;
   }
 
   /** Takes everything that is left here without reading it. */

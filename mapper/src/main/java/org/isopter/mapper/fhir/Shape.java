@@ -13,6 +13,11 @@ record Shape(Pattern pattern, String wanted) {
 
   static final Shape ID = of("[A-Za-z0-9\\-.]{1,64}", "1 to 64 letters, digits, - and .");
   static final Shape URI = of("\\S+", "a URI without blanks");
+  static final Shape FULL_URL =
+      of(
+          "urn:uuid:[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}"
+              + "|(?!urn:uuid:|\\S*/_history/)[A-Za-z][A-Za-z0-9+.-]*:\\S+",
+          "a whole address, without a version; a UUID in small letters");
   static final Shape CODE = of("\\S+( \\S+)*", "a code");
   static final Shape TEXT = of("[\\s\\S]*\\S[\\s\\S]*", "a text that is not blank");
   static final Shape INSTANT =

@@ -65,6 +65,9 @@ class TransportTest {
           collection  | /entry/1/request          | {"method": "POST", "url": "Observation"}
           collection  | /entry/1/response         | {"status": "200"}
           collection  | /entry/1/search           | {"mode": "match"}
+          collection  | /entry/2/fullUrl          | "urn:uuid:f44911f7-993--35c4-b896-60ee22752ed8"
+          collection  | /entry/2/fullUrl          | "Observation/3"
+          collection  | /entry/2/fullUrl          | "https://a.example/Observation/3/_history/1"
           collection  | /type                     | "document"
           document    | /identifier               | null
           document    | /timestamp                | null
