@@ -10,10 +10,16 @@ final class Conditions {
 
   private final Vocabulary vocabulary;
   private final Neighbours neighbours;
+  private final ConditionWords words;
+  private final CodeText text;
+  private final WordsBeside beside;
 
   Conditions(Vocabulary vocabulary, Neighbours neighbours) {
     this.vocabulary = vocabulary;
     this.neighbours = neighbours;
+    this.words = new ConditionWords(vocabulary);
+    this.text = new CodeText(vocabulary);
+    this.beside = new WordsBeside(vocabulary);
   }
 
   /** Takes the codes of an observation or a component. */
@@ -36,6 +42,8 @@ final class Conditions {
     }
     if (meaning.isEmpty()) {
       named(meaning, code.get());
+    } else {
+      beside.add(meaning, code.get());
     }
     return meaning;
   }
@@ -45,10 +53,12 @@ final class Conditions {
     Optional<Place> method = observation.child("method");
     if (method.isPresent()) {
       conditions(meaning, method.get());
+      words.method(meaning, method.get());
     }
     Optional<Place> device = observation.child("device");
     if (device.isPresent()) {
       device(meaning, observation, device.get());
+      words.device(meaning, device.get());
     }
   }
 
@@ -56,7 +66,7 @@ final class Conditions {
   boolean question(Place component, Meaning meaning) throws Refusal {
     Optional<Coding> asked = asked(component);
     if (asked.isEmpty()) {
-      return false;
+      return words.component(component, meaning);
     }
     Optional<Place> answer = component.child("valueCodeableConcept");
     Optional<Boolean> truth = Truth.of(component);
@@ -174,22 +184,32 @@ final class Conditions {
   }
 
   private void named(Meaning meaning, Place code) throws Refusal {
-    if (titled(meaning, code, "text")) {
+    if (titled(meaning, code, code, "text")) {
       return;
     }
     for (Place coding : code.list("coding")) {
-      if (Coding.isLocal(coding) && titled(meaning, coding, "display")) {
+      if (Coding.isLocal(coding) && titled(meaning, code, coding, "display")) {
         return;
       }
     }
   }
 
-  private boolean titled(Meaning meaning, Place place, String name) throws Refusal {
+  private boolean titled(Meaning meaning, Place code, Place place, String name) throws Refusal {
     Optional<Effect> effect = vocabulary.titled(SideText.without(place.text(name)));
+    Optional<List<Effect>> said =
+        effect.isPresent() ? effect.map(List::of) : text.read(SideText.without(place.text(name)));
+    if (said.isEmpty() || !beside.leavesOpen(code, said.get().get(0))) {
+      return false;
+    }
     if (effect.isPresent()) {
       meaning.add(effect.get(), Placed.step(place.at(), name));
       place.take("code-text", name);
+      return true;
     }
-    return effect.isPresent();
+    for (Effect each : said.get()) {
+      meaning.add(each, Placed.step(place.at(), name));
+      place.take("code-words", name);
+    }
+    return true;
   }
 }

@@ -2,7 +2,9 @@ package org.isopter.mapper.foreign;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.shape.Answers;
 import org.isopter.model.shape.Finding;
@@ -11,6 +13,12 @@ import org.isopter.model.value.PlainText;
 
 /** What an observation says around a finding: the technique, the instrument, the remarks. */
 final class Dressing {
+
+  /** Techniques that are each one kind of a wider one. */
+  private static final Map<String, Set<String>> VAGUER =
+      Map.of(
+          "objective", Set.of("retinoscopy", "autorefraction"),
+          "applanation", Set.of("goldmann", "perkins"));
 
   private final Vocabulary vocabulary;
   private final Place observation;
@@ -73,20 +81,43 @@ final class Dressing {
     }
   }
 
-  private Optional<Concept> method(Finding<?> finding, Meaning meaning) {
+  private Optional<Concept> method(Finding<?> finding, Meaning meaning) throws Refusal {
     Optional<Answers> methods = finding.methods();
     Optional<Place> place = observation.child("method");
+    Optional<Concept> coded = Optional.empty();
     if (methods.isPresent() && place.isPresent()) {
-      for (Coding coding :
-          Coding.of(place.get(), t -> byToken(methods.get(), t).isPresent(), vocabulary)) {
-        Optional<Concept> method = byToken(methods.get(), coding.token());
-        if (method.isPresent() && coding.sure()) {
-          coding.take(Ledger.CATALOGUE, Optional.of(method.get().code().display()));
-          return method;
-        }
+      coded = coded(methods.get(), place.get());
+    }
+    Optional<Concept> named = meaning.method().flatMap(w -> methods.flatMap(m -> m.byWord(w)));
+    if (coded.isPresent() && named.isPresent()) {
+      refuseAnother(coded.get().word(), named.get().word());
+    }
+    return coded.or(() -> named);
+  }
+
+  private Optional<Concept> coded(Answers methods, Place place) {
+    for (Coding coding : Coding.of(place, t -> byToken(methods, t).isPresent(), vocabulary)) {
+      Optional<Concept> method = byToken(methods, coding.token());
+      if (method.isPresent() && coding.sure()) {
+        coding.take(Ledger.CATALOGUE, Optional.of(method.get().code().display()));
+        return method;
       }
     }
-    return meaning.method().flatMap(word -> methods.flatMap(m -> m.byWord(word)));
+    return Optional.empty();
+  }
+
+  /** The code of the finding, or words, may name the technique less exactly than its code does. */
+  private void refuseAnother(String coded, String named) throws Refusal {
+    boolean vaguer =
+        VAGUER.getOrDefault(named, Set.of()).contains(coded)
+            || VAGUER.getOrDefault(coded, Set.of()).contains(named);
+    if (!coded.equals(named) && !vaguer) {
+      throw Refusal.of(
+          Why.CODES_DISAGREE,
+          observation.at() + "/method",
+          coded + " and " + named,
+          "one technique");
+    }
   }
 
   private static Optional<Concept> byToken(Answers answers, String token) {

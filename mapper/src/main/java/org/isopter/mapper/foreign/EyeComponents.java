@@ -14,7 +14,9 @@ final class EyeComponents {
 
   /** Returns those of the components whose code is an eye or a side; nothing is taken. */
   static List<Place> of(Vocabulary vocabulary, List<Place> components) {
-    return components.stream().filter(c -> coding(vocabulary, c).isPresent()).toList();
+    return components.stream()
+        .filter(c -> coding(vocabulary, c).isPresent() || word(c).isPresent())
+        .toList();
   }
 
   /** Returns the eye of a component and those around it; both eyes around say nothing against. */
@@ -22,15 +24,34 @@ final class EyeComponents {
       Vocabulary vocabulary, Place component, List<Meaning.Side> around) {
     List<Meaning.Side> sides = new ArrayList<>(around);
     sides.removeIf(side -> side.site() == Site.BOTH);
-    Coding coding = coding(vocabulary, component).orElseThrow();
-    Site eye = eye(vocabulary, coding.token()).orElseThrow();
-    sides.add(new Meaning.Side(eye, coding.place().at(), RULE));
+    Optional<Coding> coding = coding(vocabulary, component);
+    Optional<Site> coded = coding.flatMap(c -> eye(vocabulary, c.token()));
+    coded.ifPresent(eye -> sides.add(new Meaning.Side(eye, coding.get().place().at(), RULE)));
+    Optional<Word> word = word(component);
+    word.ifPresent(named -> sides.add(new Meaning.Side(named.eye(), component.at(), RULE)));
     return sides;
   }
 
   /** Takes the code of a component. */
   static void take(Vocabulary vocabulary, Place component) {
     coding(vocabulary, component).ifPresent(coding -> coding.take(RULE, Optional.empty()));
+    word(component).ifPresent(word -> word.place().take(RULE, word.name()));
+  }
+
+  /** The member of a code that is nothing but the name of an eye. */
+  private record Word(Place place, String name, Site eye) {
+    static Optional<Word> of(Place place, String name) {
+      return SideText.wholly(place.text(name)).map(eye -> new Word(place, name, eye));
+    }
+  }
+
+  private static Optional<Word> word(Place component) {
+    Optional<Place> code = component.child("code");
+    Optional<Place> local =
+        code.map(c -> c.list("coding")).filter(list -> list.size() == 1).map(list -> list.get(0));
+    return code.flatMap(c -> Word.of(c, "text"))
+        .or(() -> local.filter(Coding::isLocal).flatMap(c -> Word.of(c, "display")))
+        .or(() -> local.filter(Coding::isLocal).flatMap(c -> Word.of(c, "code")));
   }
 
   private static Optional<Coding> coding(Vocabulary vocabulary, Place component) {

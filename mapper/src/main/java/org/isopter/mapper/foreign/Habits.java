@@ -41,8 +41,10 @@ final class Habits {
   private final Map<String, String> lowVision = new HashMap<>();
   private final Map<String, String> profiles = new HashMap<>();
   private final Map<String, String> titles = new HashMap<>();
+  private final Words words;
 
   private Habits(Raw tables) {
+    words = new Words(tables);
     codes = table(tables, "codes", Effect::of);
     parts = table(tables, "parts", Effect::of);
     groups = table(tables, "groups", Effect::of);
@@ -148,6 +150,11 @@ final class Habits {
     return titles;
   }
 
+  /** Returns the words that others use. */
+  Words words() {
+    return words;
+  }
+
   /** Returns the notation that a published profile fixes. */
   Optional<String> profileNotation(String url) {
     return Optional.ofNullable(profiles.get(url));
@@ -161,7 +168,7 @@ final class Habits {
   }
 
   static String plain(String text) {
-    String lower = text.strip().toLowerCase(Locale.ROOT);
+    String lower = text.replace('\u00a0', ' ').strip().toLowerCase(Locale.ROOT);
     return UNEVEN.matcher(lower).find() ? SPACES.matcher(lower).replaceAll(" ") : lower;
   }
 

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.isopter.model.value.Site;
 
 /** What the codes of one observation or component say together. */
@@ -13,6 +14,9 @@ final class Meaning {
 
   /** A side and where it is said. */
   record Side(Site site, String at, String rule) {}
+
+  private static final Set<String> ACUITIES =
+      Set.of("distance-acuity", "pinhole-acuity", "near-acuity");
 
   private final Map<String, String> findings = new LinkedHashMap<>();
   private final List<Side> sides = new ArrayList<>();
@@ -69,6 +73,18 @@ final class Meaning {
     return group;
   }
 
+  /** Says whether it is an acuity that is not known to be through a pinhole or near. */
+  boolean isDistance() {
+    return !findings.containsKey("pinhole-acuity")
+        && !findings.containsKey("near-acuity")
+        && (findings.containsKey(Effect.ACUITY) || findings.containsKey("distance-acuity"));
+  }
+
+  /** Says whether a code names the finding. */
+  boolean names(String finding) {
+    return findings.containsKey(finding);
+  }
+
   boolean isEmpty() {
     return findings.isEmpty() && statement.isEmpty() && !group;
   }
@@ -103,7 +119,7 @@ final class Meaning {
   /** Returns the one finding that the codes name, the most specific of compatible ones. */
   Optional<String> finding() throws Refusal {
     Map<String, String> left = new LinkedHashMap<>(findings);
-    if (left.size() > 1) {
+    if (left.keySet().stream().anyMatch(ACUITIES::contains)) {
       // Any acuity is an acuity, and one through a pinhole is one at distance.
       left.remove(Effect.ACUITY);
     }
@@ -131,7 +147,9 @@ final class Meaning {
 
   /** A best corrected acuity is a corrected one: the code that says more holds. */
   private static boolean isVaguer(String word, String than) {
-    return word.equals("other") || (word.equals("corrected") && !than.equals("unaided"));
+    return word.equals("other")
+        || (word.equals("corrected") && !than.equals("unaided"))
+        || (word.equals("habitual") && Set.of("spectacles", "contact-lenses").contains(than));
   }
 
   private static Optional<String> agreed(Optional<String> one, Optional<String> other, String at)

@@ -1,22 +1,30 @@
 package org.isopter.mapper.foreign;
 
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.isopter.model.value.Site;
 
 /** Finds the eye in words, where they name exactly one. */
 final class SideText {
 
   /** OD, OS and OU in capitals only: "od" may be a word, and "RE" may stand for "regarding". */
-  private static final Pattern ABBREVIATED = Pattern.compile("\\b(OD|OS|OU)\\b");
+  private static final Pattern ABBREVIATED =
+      Pattern.compile("(?<![\\p{L}\\p{N}.])O\\.?([DSU])(?:\\.|(?![\\p{L}\\p{N}]))");
 
-  private static final Pattern WORDS =
-      Pattern.compile(
-          "\\b(right|left|both) eyes?\\b|\\boculus (dexter|sinister)\\b|\\b(binocular)\\b");
+  /** An eye that is named to say that it is not this one. */
+  private static final Pattern DENIED =
+      Pattern.compile("\\b(not|except|excluding|other than|opposite)( the| of)*\\s*$");
+
+  private static final Map<String, Site> WORDS = Habits.tables().words().sides();
+  private static final Map<String, Site> ALONE = Habits.tables().words().sidesAlone();
+  private static final Pattern NAMED = named();
 
   private SideText() {}
 
@@ -27,9 +35,9 @@ final class SideText {
     while (abbreviated.find()) {
       sites.add(abbreviated(abbreviated.group(1)));
     }
-    Matcher words = WORDS.matcher(text.toLowerCase(Locale.ROOT));
+    Matcher words = NAMED.matcher(lower(text));
     while (words.find()) {
-      sites.add(word(words));
+      sites.add(word(words.group()));
     }
     return sites;
   }
@@ -40,25 +48,76 @@ final class SideText {
     return sites.size() == 1 ? Optional.of(sites.iterator().next()) : Optional.empty();
   }
 
+  /** Returns the eyes that the words of a body site name, which need not say that it is an eye. */
+  static Set<Site> ofSite(String text) {
+    Set<Site> sites = in(text);
+    alone(text).ifPresent(sites::add);
+    return sites;
+  }
+
+  /** Returns the side where the text is nothing else, such as "right" or "OS". */
+  static Optional<Site> alone(String text) {
+    return Optional.ofNullable(ALONE.get(Habits.plain(text)));
+  }
+
+  /** Returns the eye where the text is nothing but its name. */
+  static Optional<Site> wholly(String text) {
+    return alone(text).or(() -> without(text).isBlank() ? only(text) : Optional.empty());
+  }
+
+  /** Says whether the text names an eye to say that it is another one. */
+  static boolean denies(String text) {
+    String lower = lower(text);
+    Matcher words = NAMED.matcher(lower);
+    while (words.find()) {
+      if (DENIED.matcher(lower.substring(0, words.start())).find()) {
+        return true;
+      }
+    }
+    Matcher letters = ABBREVIATED.matcher(text);
+    return letters.find() && DENIED.matcher(lower.substring(0, letters.start())).find();
+  }
+
   /** Returns the text without the eye that it names, and without what bound them together. */
   static String without(String text) {
     String plain = ABBREVIATED.matcher(text).replaceAll("");
-    Matcher words = WORDS.matcher(plain.toLowerCase(Locale.ROOT));
+    Matcher words = NAMED.matcher(lower(plain));
     String bare = words.find() ? words.replaceAll("") : plain;
     return bare.replaceAll("\\(\\s*\\)|\\bof( the)?\\s*$", "")
         .replaceAll("[\\s,:;-]+$|^[\\s,:;-]+", "");
   }
 
-  private static Site abbreviated(String letters) {
-    return letters.equals("OD") ? Site.RIGHT : letters.equals("OS") ? Site.LEFT : Site.BOTH;
+  private static String lower(String text) {
+    return text.replace('\u00a0', ' ').toLowerCase(Locale.ROOT);
   }
 
-  private static Site word(Matcher words) {
-    if (words.group(1) != null) {
-      return Effect.site(words.group(1));
-    }
-    return words.group(2) == null
-        ? Site.BOTH
-        : words.group(2).equals("dexter") ? Site.RIGHT : Site.LEFT;
+  private static Site abbreviated(String letter) {
+    return letter.equals("D") ? Site.RIGHT : letter.equals("S") ? Site.LEFT : Site.BOTH;
+  }
+
+  private static Site word(String found) {
+    return WORDS.getOrDefault(found.replaceAll("[\\s,:(-]+", " "), Site.BOTH);
+  }
+
+  /** Words of letters stand alone; in Japanese there are no gaps between words. */
+  private static Pattern named() {
+    String letters =
+        WORDS.keySet().stream()
+            .filter(words -> words.charAt(0) < '\u2e80')
+            .sorted(Comparator.comparing(String::length).reversed())
+            .map(SideText::spaced)
+            .collect(Collectors.joining("|", "(?<![\\p{L}\\p{N}])(?:", ")(?![\\p{L}\\p{N}])"));
+    String signs =
+        WORDS.keySet().stream()
+            .filter(words -> words.charAt(0) >= '\u2e80')
+            .collect(Collectors.joining("|"));
+    return Pattern.compile(letters + "|" + signs);
+  }
+
+  /** In "eye, right" a comma or a bracket may stand between; "right eye, left gaze" is not that. */
+  private static String spaced(String words) {
+    return words.startsWith("eye ")
+        ? "(?<!\\b(?:right|left|both|other|fellow)\\s)" + words.replace(" ", "\\s*[,:(-]?\\s*")
+        : words.replace(" ", "\\s+");
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.isopter.model.value.Site;
 
@@ -38,24 +39,36 @@ final class SideWords {
     return said;
   }
 
-  private static Map<String, Set<Site>> words(Place holder, Place observation, boolean component) {
+  private static Map<String, Set<Site>> words(Place holder, Place observation, boolean component)
+      throws Refusal {
     Map<String, Set<Site>> words = new LinkedHashMap<>();
-    if (!component) {
-      observation.child("bodySite").ifPresent(site -> concept(site, words));
+    Optional<Place> site = component ? Optional.empty() : observation.child("bodySite");
+    if (site.isPresent()) {
+      concept(site.get(), SideText::ofSite, words);
     }
-    holder.child("code").ifPresent(code -> concept(code, words));
+    Optional<Place> code = holder.child("code");
+    if (code.isPresent()) {
+      concept(code.get(), SideText::in, words);
+    }
     return words;
   }
 
-  private static void concept(Place concept, Map<String, Set<Site>> words) {
-    put(Placed.step(concept.at(), "text"), concept.text("text"), words);
-    concept
-        .list("coding")
-        .forEach(c -> put(Placed.step(c.at(), "display"), c.text("display"), words));
+  private static void concept(
+      Place concept, Function<String, Set<Site>> reading, Map<String, Set<Site>> words)
+      throws Refusal {
+    put(Placed.step(concept.at(), "text"), concept.text("text"), reading, words);
+    for (Place coding : concept.list("coding")) {
+      put(Placed.step(coding.at(), "display"), coding.text("display"), reading, words);
+    }
   }
 
-  private static void put(String at, String text, Map<String, Set<Site>> words) {
-    Set<Site> sites = SideText.in(text);
+  private static void put(
+      String at, String text, Function<String, Set<Site>> reading, Map<String, Set<Site>> words)
+      throws Refusal {
+    if (SideText.denies(text)) {
+      throw Refusal.of(Why.SIDES_DISAGREE, at, "an eye that is named as not this one", "one eye");
+    }
+    Set<Site> sites = reading.apply(text);
     if (!sites.isEmpty()) {
       words.put(at, sites);
     }

@@ -3,22 +3,14 @@ package org.isopter.mapper.foreign;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.isopter.model.shape.Finding;
-import org.isopter.model.value.Code;
 import org.isopter.model.value.Site;
 
 /** Finds the eye that an observation is about, in every way in which it may be said. */
 final class Sides {
-
-  /** A structure with its laterality in one expression of the SNOMED CT grammar. */
-  private static final Pattern EXPRESSION =
-      Pattern.compile("(\\d+)(?:\\|[^|]*\\|)?:272741003(?:\\|[^|]*\\|)?=(\\d+)(?:\\|[^|]*\\|)?");
 
   private static final String STRUCTURE_EXTENSION =
       "http://hl7.org/fhir/StructureDefinition/bodySite";
@@ -27,11 +19,15 @@ final class Sides {
   private final Place observation;
   private final Neighbours neighbours;
   private final List<Meaning.Side> said = new ArrayList<>();
+  private final SideCodes codes;
+  private final Laterality laterality;
 
   private Sides(Vocabulary vocabulary, Place observation, Neighbours neighbours) {
     this.vocabulary = vocabulary;
     this.observation = observation;
     this.neighbours = neighbours;
+    this.codes = new SideCodes(vocabulary, said);
+    this.laterality = new Laterality(vocabulary, codes);
   }
 
   /** Takes what an observation says of the eye apart from its code. */
@@ -43,7 +39,7 @@ final class Sides {
       sides.bodySite(site.get());
       sides.structureReference(site.get());
     }
-    sides.laterality(observation);
+    sides.laterality.of(observation);
     Optional<Place> structure = observation.child("bodyStructure");
     if (structure.isPresent()) {
       sides.structure(structure.get());
@@ -89,16 +85,21 @@ final class Sides {
     boolean eye = false;
     List<Place> unknown = new ArrayList<>();
     for (Place place : site.list("coding")) {
-      Coding coding = Coding.single(place, this::isSite, vocabulary);
-      boolean known = site(coding) || qualifier(coding, "side-qualifier") || expression(coding);
-      eye |= known || eitherEye(coding);
-      if (!known && !eitherEye(coding)) {
+      Coding coding = Coding.single(place, codes::isSite, vocabulary);
+      boolean known =
+          codes.site(coding)
+              || codes.qualifier(coding, "side-qualifier")
+              || codes.expression(coding)
+              || codes.localCode(place);
+      eye |= known || codes.eitherEye(coding);
+      if (!known && !codes.eitherEye(coding)) {
         unknown.add(place);
       }
     }
-    laterality(site);
+    laterality.extensions(site);
+    site.list("coding").forEach(laterality::extensions);
     boolean structured = !site.list("extension").isEmpty();
-    if (!eye && !unknown.isEmpty() && !structured && !isNamed(site)) {
+    if (!eye && !unknown.isEmpty() && !structured && !isNamed(site, unknown)) {
       throw Refusal.of(
           Why.NOT_AN_EYE,
           unknown.get(0).at(),
@@ -107,76 +108,11 @@ final class Sides {
     }
   }
 
-  private static boolean isNamed(Place site) {
+  /** Beside a code that is not known, "right" alone may be the right of anything. */
+  private static boolean isNamed(Place site, List<Place> unknown) {
     return !SideText.in(site.text("text")).isEmpty()
-        || site.list("coding").stream().anyMatch(c -> !SideText.in(c.text("display")).isEmpty());
-  }
-
-  private boolean site(Coding coding) {
-    Optional<Site> site = vocabulary.habits().site(coding.token());
-    site.ifPresent(
-        found -> {
-          boolean ours = coding.token().equals(found.code().token());
-          String rule = ours ? Ledger.CATALOGUE : "side-body-site";
-          coding.take(rule, ours ? Optional.of(found.code().display()) : Optional.empty());
-          said.add(new Meaning.Side(found, coding.place().at(), rule));
-        });
-    return site.isPresent();
-  }
-
-  private boolean eitherEye(Coding coding) {
-    return vocabulary.habits().isEye(coding.token());
-  }
-
-  private boolean qualifier(Coding coding, String rule) {
-    Optional<Site> side = vocabulary.habits().qualifier(coding.token());
-    side.ifPresent(
-        found -> {
-          coding.take(rule, Optional.empty());
-          said.add(new Meaning.Side(found, coding.place().at(), rule));
-        });
-    return side.isPresent();
-  }
-
-  private boolean expression(Coding coding) {
-    String text = coding.place().text("code").replace(" ", "");
-    Matcher parts = EXPRESSION.matcher(text);
-    if (!coding.place().text("system").equals(Code.SNOMED) || !parts.matches()) {
-      return false;
-    }
-    Optional<Site> side = vocabulary.habits().qualifier(Code.SNOMED + "|" + parts.group(2));
-    if (!vocabulary.habits().isEye(Code.SNOMED + "|" + parts.group(1)) || side.isEmpty()) {
-      return false;
-    }
-    coding.place().take("side-expression", "system", "code");
-    said.add(new Meaning.Side(side.get(), coding.place().at(), "side-expression"));
-    return true;
-  }
-
-  /** Takes extensions that are called laterality and hold nothing but a laterality. */
-  private void laterality(Place holder) {
-    for (Place extension : holder.list("extension")) {
-      String url = extension.text("url").toLowerCase(Locale.ROOT);
-      if (url.substring(url.lastIndexOf('/') + 1).contains("laterality")) {
-        lateralityCodings(extension).forEach(c -> lateralityCoding(extension, c));
-      }
-    }
-  }
-
-  private List<Coding> lateralityCodings(Place extension) {
-    Optional<Place> concept = extension.child("valueCodeableConcept");
-    if (concept.isPresent()) {
-      return Coding.of(concept.get(), this::isQualifier, vocabulary);
-    }
-    return extension.child("valueCoding").stream()
-        .map(coding -> Coding.single(coding, this::isQualifier, vocabulary))
-        .toList();
-  }
-
-  private void lateralityCoding(Place extension, Coding coding) {
-    if (qualifier(coding, "side-extension") || site(coding)) {
-      extension.take("side-extension", "url");
-    }
+        || site.list("coding").stream().anyMatch(c -> !SideText.in(c.text("display")).isEmpty())
+        || unknown.stream().allMatch(c -> SideText.alone(c.text("display")).isPresent());
   }
 
   private void structureReference(Place site) throws Refusal {
@@ -227,17 +163,5 @@ final class Sides {
       vocabulary.habits().qualifier(token).ifPresent(sites::add);
     }
     return sites;
-  }
-
-  private boolean isSite(String token) {
-    return vocabulary.habits().site(token).isPresent() || eye(token) || isQualifier(token);
-  }
-
-  private boolean eye(String token) {
-    return vocabulary.habits().isEye(token);
-  }
-
-  private boolean isQualifier(String token) {
-    return vocabulary.habits().qualifier(token).isPresent();
   }
 }

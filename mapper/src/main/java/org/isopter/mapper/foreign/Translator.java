@@ -172,6 +172,7 @@ final class Translator {
       Place holder, Meaning meaning, List<Place> parts, List<Meaning.Side> around) {
     return gathering.taking(
         () -> {
+          Values.refuseSecond(holder);
           List<Meaning.Side> sides = SideWords.all(ledger, holder, observation, meaning, around);
           Told told = new Told(vocabulary, holder, meaning, sides);
           if (meaning.finding().isEmpty() || meaning.statement().isPresent()) {

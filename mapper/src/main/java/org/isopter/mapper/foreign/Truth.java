@@ -7,6 +7,15 @@ final class Truth {
 
   private Truth() {}
 
+  /** Returns what a word of yes or no says. */
+  static Optional<Boolean> ofWord(String word) {
+    return switch (Habits.plain(word)) {
+      case "yes", "true", "y" -> Optional.of(true);
+      case "no", "false", "n" -> Optional.of(false);
+      default -> Optional.empty();
+    };
+  }
+
   /** Returns the {@code valueBoolean} of a holder; nothing where it has none that is one. */
   static Optional<Boolean> of(Place holder) {
     return holder

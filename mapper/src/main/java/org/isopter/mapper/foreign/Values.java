@@ -89,10 +89,18 @@ final class Values {
     throw unfit(spec);
   }
 
-  private boolean isKilopascal(Place quantity) {
-    String code = quantity.text("code");
-    String unit = code.isEmpty() ? quantity.text("unit") : code;
-    return vocabulary.habits().ucum(unit).filter("kPa"::equals).isPresent();
+  private boolean isKilopascal(Place quantity) throws Refusal {
+    Optional<String> code = vocabulary.habits().ucum(quantity.text("code"));
+    Optional<String> unit = vocabulary.habits().ucum(quantity.text("unit"));
+    if (code.isPresent() && unit.isPresent() && !code.equals(unit)) {
+      throw Refusal.of(
+          Why.UNITS_DISAGREE,
+          quantity.at() + "/unit",
+          "\"" + quantity.text("unit") + "\" beside the code \"" + quantity.text("code") + "\"",
+          "one unit");
+    }
+    boolean coded = !quantity.text("code").isEmpty();
+    return (coded ? code : unit).filter("kPa"::equals).isPresent();
   }
 
   private static Datum kilopascal(Place quantity, BigDecimal value) {
@@ -172,6 +180,17 @@ final class Values {
 
   private Refusal unfit(Spec spec) {
     return unfit(holder, Texts.wanted(spec));
+  }
+
+  /** Refuses a second value beside the first: FHIR has one, and two may say two things. */
+  static void refuseSecond(Place holder) throws Refusal {
+    List<String> values =
+        holder.value() instanceof Raw.Obj object
+            ? object.members().keySet().stream().filter(n -> n.startsWith("value")).toList()
+            : List.of();
+    if (values.size() > 1) {
+      throw Refusal.of(Why.VALUE_UNFIT, holder.at(), String.join(" and ", values), "one value");
+    }
   }
 
   /** Returns the refusal of whatever value a holder has. */

@@ -3,6 +3,8 @@ package org.isopter.mapper.foreign;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.shape.Codes;
 import org.isopter.model.shape.Finding;
@@ -14,18 +16,32 @@ import org.isopter.model.value.Site;
 /** Every code that is understood: the catalogue's own, and those of the tables of habits. */
 final class Vocabulary {
 
+  /** The semantic tags of SNOMED CT that names of findings, answers and conditions have. */
+  private static final Pattern TAG =
+      Pattern.compile(
+          "\\s\\((observable entity|finding|disorder|procedure|qualifier value|body structure"
+              + "|physical object|regime/therapy|situation|attribute|morphologic abnormality)\\)$",
+          Pattern.CASE_INSENSITIVE);
+
+  private static final Set<String> ACUITIES =
+      Set.of(Effect.ACUITY, "distance-acuity", "pinhole-acuity", "near-acuity");
+
   private final Catalogue catalogue;
   private final Habits habits = Habits.tables();
   private final Map<String, Effect> own = new HashMap<>();
   private final Map<String, Map<String, Part<?, ?>>> parts = new HashMap<>();
   private final Map<String, String> partDisplays = new HashMap<>();
   private final Map<String, Effect> byTitle = new HashMap<>();
+  private final Map<String, Effect> byWords = new HashMap<>();
+  private final Map<String, Effect> conditions = new HashMap<>();
 
   Vocabulary(Catalogue catalogue) {
     this.catalogue = catalogue;
     catalogue.all().forEach(this::index);
     habits.titles().forEach((title, token) -> effect(token).ifPresent(e -> byTitle.put(title, e)));
     catalogue.all().forEach(f -> byTitle.put(Habits.plain(f.title()), plain(f, f.title())));
+    byTitle.forEach((title, effect) -> byWords.putIfAbsent(CodeText.words(title), effect));
+    habits.words().conditions().forEach((words, e) -> conditions.put(CodeText.words(words), e));
   }
 
   Catalogue catalogue() {
@@ -44,6 +60,45 @@ final class Vocabulary {
   /** Returns what a title or a display says of a finding, where it is exactly one that is known. */
   Optional<Effect> titled(String text) {
     return Optional.ofNullable(byTitle.get(Habits.plain(withoutTag(text))));
+  }
+
+  /** Returns what a title says in words without dots and hyphens. */
+  Optional<Effect> titleOf(String words) {
+    return Optional.ofNullable(byWords.get(words));
+  }
+
+  /** Returns what words say of how something was tested. */
+  Optional<Effect> condition(String words) {
+    return Optional.ofNullable(conditions.get(words));
+  }
+
+  /** Says whether a finding is an acuity of any kind. */
+  boolean isAcuity(Optional<String> finding) {
+    return finding.filter(ACUITIES::contains).isPresent();
+  }
+
+  /** Says whether a condition may be said of the finding of a title. */
+  boolean fits(Effect title, Effect condition) {
+    return title.equals(condition)
+        || title.finding().filter(finding -> fits(finding, condition)).isPresent();
+  }
+
+  /** Says whether a condition may be said of a finding. */
+  boolean fits(String finding, Effect condition) {
+    boolean acuity = ACUITIES.contains(finding);
+    boolean same = condition.finding().map(f -> acuity && ACUITIES.contains(f)).orElse(true);
+    boolean notation = condition.notation().isEmpty() || acuity;
+    Optional<Finding<?>> known =
+        catalogue.byId(finding.equals(Effect.ACUITY) ? "distance-acuity" : finding);
+    boolean parts =
+        condition.parts().keySet().stream()
+            .allMatch(key -> known.flatMap(f -> partNamed(f, key)).isPresent());
+    boolean method =
+        condition
+            .method()
+            .map(word -> known.flatMap(Finding::methods).flatMap(m -> m.byWord(word)).isPresent())
+            .orElse(true);
+    return same && notation && parts && method;
   }
 
   /** Says whether a code has any meaning as the code of an observation or a component. */
@@ -83,10 +138,9 @@ final class Vocabulary {
     return Optional.empty();
   }
 
-  /** Returns a display without its semantic tag. */
+  /** Returns a display without its semantic tag; other words in brackets may say anything. */
   static String withoutTag(String display) {
-    int tag = display.lastIndexOf(" (");
-    return tag > 0 && display.endsWith(")") ? display.substring(0, tag) : display;
+    return display.endsWith(")") ? TAG.matcher(display).replaceFirst("") : display;
   }
 
   /** Says whether two displays name the same, apart from case and semantic tag. */

@@ -1,0 +1,93 @@
+package org.isopter.mapper.foreign;
+
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.model.value.Site;
+
+/** The words that others use beside or instead of codes, from the tables of habits. */
+final class Words {
+
+  private final Map<String, Site> sides = new LinkedHashMap<>();
+  private final Map<String, Site> sidesAlone = new LinkedHashMap<>();
+  private final Set<String> sideQuestions = new HashSet<>();
+  private final Map<String, Effect> conditions = new HashMap<>();
+  private final Set<String> conditionQuestions = new HashSet<>();
+  private final Set<String> fillers = new HashSet<>();
+  private final Map<String, String> otherwise = new LinkedHashMap<>();
+
+  /** Reads the tables. */
+  Words(Raw tables) {
+    sides(tables, "sideWords", sides);
+    sides(tables, "sidesAlone", sidesAlone);
+    texts(tables, "sideQuestions", sideQuestions);
+    for (Raw row : tables.objects("conditions")) {
+      Effect effect = Effect.of(row);
+      spellings(row).forEach(words -> conditions.put(words, effect));
+    }
+    texts(tables, "conditionQuestions", conditionQuestions);
+    texts(tables, "fillers", fillers);
+    for (Raw row : tables.objects("otherwise")) {
+      String of = row.string("of").orElse("");
+      spellings(row).forEach(words -> otherwise.put(words, of));
+    }
+  }
+
+  /** Returns the words that name an eye anywhere in a text, in lower case. */
+  Map<String, Site> sides() {
+    return sides;
+  }
+
+  /** Returns the words that name an eye where they are all that is said of the place. */
+  Map<String, Site> sidesAlone() {
+    return sidesAlone;
+  }
+
+  /** Says whether a code, or plain words, ask for the side. */
+  boolean asksForSide(String codeOrWords) {
+    return sideQuestions.contains(codeOrWords);
+  }
+
+  /** Returns what words say of how something was tested. */
+  Map<String, Effect> conditions() {
+    return conditions;
+  }
+
+  /** Says whether words ask for how something was tested. */
+  boolean asksForCondition(String words) {
+    return conditionQuestions.contains(words);
+  }
+
+  /** Says whether a word between others says nothing of its own. */
+  boolean isFiller(String word) {
+    return fillers.contains(word);
+  }
+
+  /** Returns the word that makes something else of what a code is about, if there is one. */
+  Optional<String> otherwise(String words, String finding) {
+    String spaced = " " + words + " ";
+    return otherwise.entrySet().stream()
+        .filter(row -> row.getValue().isEmpty() || row.getValue().equals(finding))
+        .map(Map.Entry::getKey)
+        .filter(word -> spaced.contains(" " + word + " "))
+        .findFirst();
+  }
+
+  private static void sides(Raw tables, String name, Map<String, Site> into) {
+    for (Raw row : tables.objects(name)) {
+      Site site = Effect.site(row.string("is").orElseThrow());
+      spellings(row).forEach(words -> into.put(words, site));
+    }
+  }
+
+  private static void texts(Raw tables, String name, Set<String> into) {
+    tables.list(name).forEach(text -> into.add(text.string().orElseThrow()));
+  }
+
+  private static Iterable<String> spellings(Raw row) {
+    return row.list("spellings").stream().map(text -> text.string().orElseThrow()).toList();
+  }
+}

@@ -1,0 +1,113 @@
+package org.isopter.mapper.foreign;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/**
+ * Reads the words that stand beside a code that is known. They may say more than the code, such as
+ * that it was through a pinhole, or something else, such as that it is a target and no measurement.
+ */
+final class WordsBeside {
+
+  private static final String RULE = "code-words";
+
+  /** Words that make another finding of an acuity: where they stand they must be understood. */
+  private static final Pattern OTHER_ACUITY =
+      Pattern.compile(
+          "pin[\\s-]?hole|st[eé]nop[eé]|\\bnear\\b|\\breading\\b", Pattern.CASE_INSENSITIVE);
+
+  private final Vocabulary vocabulary;
+  private final CodeText text;
+
+  WordsBeside(Vocabulary vocabulary) {
+    this.vocabulary = vocabulary;
+    this.text = new CodeText(vocabulary);
+  }
+
+  /** Adds what the words of a code say beside its codings; nothing of them is taken. */
+  void add(Meaning meaning, Place code) throws Refusal {
+    word(meaning, code, "text", Optional.empty());
+    for (Place coding : code.list("coding")) {
+      String token = Coding.single(coding, vocabulary::knows, vocabulary).token();
+      word(meaning, coding, "display", vocabulary.display(token));
+    }
+  }
+
+  /**
+   * Says whether the published codes that are not known leave it open that the text is right: they
+   * have no name, or one that means the same.
+   */
+  boolean leavesOpen(Place code, Effect title) {
+    for (Place coding : code.list("coding")) {
+      String display = SideText.without(coding.text("display"));
+      boolean same =
+          text.read(Vocabulary.withoutTag(display))
+              .filter(said -> said.get(0).finding().equals(title.finding()))
+              .isPresent();
+      if (!Coding.isLocal(coding) && !display.isBlank() && !same) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private void word(Meaning meaning, Place place, String name, Optional<String> known)
+      throws Refusal {
+    String said = place.text(name);
+    if (said.isBlank() || known.filter(k -> Vocabulary.sameName(k, said)).isPresent()) {
+      return;
+    }
+    String at = Placed.step(place.at(), name);
+    refuseOtherwise(meaning, said, at);
+    Optional<List<Effect>> effects = text.read(SideText.without(Vocabulary.withoutTag(said)));
+    if (effects.isEmpty()) {
+      refuseOtherAcuity(meaning, said, at);
+    }
+    boolean more = effects.filter(all -> saysMore(meaning, all)).isPresent();
+    for (Effect effect : effects.orElse(List.of())) {
+      refuseOtherFinding(meaning, effect, said, at);
+      meaning.add(effect, at);
+    }
+    if (more) {
+      place.ledger().used(RULE);
+    }
+  }
+
+  private static boolean saysMore(Meaning meaning, List<Effect> effects) {
+    Effect title = effects.get(0);
+    return effects.size() > 1
+        || !title.parts().isEmpty()
+        || title.finding().filter(finding -> !meaning.names(finding)).isPresent();
+  }
+
+  private void refuseOtherwise(Meaning meaning, String said, String at) throws Refusal {
+    Optional<String> word =
+        vocabulary.habits().words().otherwise(CodeText.words(said), meaning.topic().orElse(""));
+    if (word.isPresent()) {
+      throw disagree(said, at, "what was found, and nothing that is \"" + word.get() + "\"");
+    }
+  }
+
+  private static void refuseOtherAcuity(Meaning meaning, String said, String at) throws Refusal {
+    if (meaning.isDistance() && OTHER_ACUITY.matcher(said).find()) {
+      throw disagree(said, at, "words that are known where they name a pinhole or near vision");
+    }
+  }
+
+  private void refuseOtherFinding(Meaning meaning, Effect effect, String said, String at)
+      throws Refusal {
+    Optional<String> finding = meaning.finding();
+    boolean other =
+        effect.finding().isPresent()
+            && !effect.finding().equals(finding)
+            && !(vocabulary.isAcuity(effect.finding()) && vocabulary.isAcuity(finding));
+    if (other) {
+      throw disagree(said, at, "the name of what the code says");
+    }
+  }
+
+  private static Refusal disagree(String said, String at, String wanted) {
+    return Refusal.of(Why.CODES_DISAGREE, at, "\"" + said + "\"", wanted);
+  }
+}
