@@ -189,10 +189,15 @@ final class AcuityValues {
 
   private String text(Place place, String name) throws Refusal {
     Optional<String> written = AcuityWords.written(place.text(name), vocabulary.habits());
+    Optional<BigDecimal> number = Digits.plain(place.text(name));
+    boolean counted = notation.filter(word -> !word.equals("jaeger")).isPresent();
+    if (written.isEmpty() && number.isPresent() && counted) {
+      place.take("acuity-notation-implied", name);
+      return number.get().toPlainString() + " " + text(notation.orElseThrow());
+    }
     if (written.isEmpty()) {
-      Optional<BigDecimal> bare = Digits.plain(place.text(name));
       throw Refusal.of(
-          bare.isPresent() ? Why.NOTATION_NOT_STATED : Why.VALUE_UNFIT,
+          number.isPresent() ? Why.NOTATION_NOT_STATED : Why.VALUE_UNFIT,
           Placed.step(place.at(), name),
           "\"" + place.text(name) + "\"",
           "one acuity with its notation, such as 6/9-2, 20/40, 0.3 logMAR or CF 1 m");

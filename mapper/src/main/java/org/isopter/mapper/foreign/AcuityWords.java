@@ -13,8 +13,17 @@ final class AcuityWords {
 
   private static final Pattern AT_DISTANCE =
       Pattern.compile(
-          "(.+?)\\s*(?:@|\\bat\\b)?\\s*(\\d+(?:\\.\\d+)?)\\s*(m|cm|ft|metres?|meters?|feet|foot)\\.?",
+          "(.+?)\\s*(?:@|(?<=\\s)(?:at|in|à|a|auf|bei|op)(?=\\s))?\\s*(\\d+(?:\\.\\d+)?)\\s*"
+              + "(m|cm|ft|metres?|meters?|feet|foot|'|′)\\.?",
           Pattern.CASE_INSENSITIVE);
+
+  /** No number of an acuity has thousands, so that a comma before one or two digits is decimal. */
+  private static final Pattern COMMA =
+      Pattern.compile("(?<![\\d.,])(\\d{1,2}),(\\d{1,2})(?![\\d.,])");
+
+  /** The letters beyond or short of a line stand in brackets behind it. */
+  private static final Pattern BRACKETED =
+      Pattern.compile("(/\\s*[\\d.]+)\\s*\\(\\s*([+-]\\d)\\s*\\)$");
 
   private static final Pattern NOTATION_FIRST =
       Pattern.compile(
@@ -28,7 +37,26 @@ final class AcuityWords {
     if (readable(plain)) {
       return Optional.of(plain);
     }
+    String typed = typed(plain);
+    return readable(typed) ? Optional.of(typed) : inWords(typed, habits);
+  }
+
+  private static Optional<String> inWords(String plain, Habits habits) {
     return low(plain, habits).or(() -> notationFirst(plain)).filter(AcuityWords::readable);
+  }
+
+  /** Returns the text as a plain keyboard writes it: other slashes, wide signs, a decimal comma. */
+  private static String typed(String text) {
+    StringBuilder narrow = new StringBuilder();
+    for (int i = 0; i < text.length(); i++) {
+      char sign = text.charAt(i);
+      boolean wide = sign >= '\uff01' && sign <= '\uff5e';
+      narrow.append(wide ? (char) (sign - 0xfee0) : sign);
+    }
+    String plain =
+        narrow.toString().replace('\u2044', '/').replace('\u2215', '/').replace('\u00a0', ' ');
+    String point = COMMA.matcher(plain).replaceAll("$1.$2");
+    return BRACKETED.matcher(point).replaceAll("$1$2");
   }
 
   /** Says whether two written forms may be of one acuity, the second with more detail. */
@@ -73,7 +101,8 @@ final class AcuityWords {
 
   private static String unit(String text) {
     String plain = text.toLowerCase(Locale.ROOT);
-    return plain.startsWith("f") ? "ft" : plain.startsWith("c") ? "cm" : "m";
+    boolean feet = plain.startsWith("f") || plain.equals("'") || plain.equals("′");
+    return feet ? "ft" : plain.startsWith("c") ? "cm" : "m";
   }
 
   private static Optional<String> notationFirst(String text) {

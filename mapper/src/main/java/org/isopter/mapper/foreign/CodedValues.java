@@ -54,7 +54,7 @@ final class CodedValues {
   }
 
   /** An answer in words: the text, or the display of a coding without a code of others. */
-  private static Optional<Concept> named(Place concept, Answers answers) {
+  private Optional<Concept> named(Place concept, Answers answers) {
     Optional<Concept> byText = word(answers, concept.text("text"));
     if (byText.isPresent()) {
       concept.take("answer-text", "text");
@@ -82,7 +82,7 @@ final class CodedValues {
     return word.orElseThrow(() -> Values.unfit(holder, Texts.wanted(spec)));
   }
 
-  private static Optional<Concept> word(Answers answers, String text) {
+  private Optional<Concept> word(Answers answers, String text) {
     for (Concept concept : answers.concepts()) {
       if (!text.isEmpty()
           && (Habits.plain(text).equals(concept.word())
@@ -90,6 +90,10 @@ final class CodedValues {
         return Optional.of(concept);
       }
     }
-    return Optional.empty();
+    return vocabulary
+        .habits()
+        .words()
+        .answer(answers.id(), CodeText.words(text))
+        .flatMap(answers::byWord);
   }
 }

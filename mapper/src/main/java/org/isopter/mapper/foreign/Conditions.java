@@ -198,7 +198,10 @@ final class Conditions {
     Optional<Effect> effect = vocabulary.titled(SideText.without(place.text(name)));
     Optional<List<Effect>> said =
         effect.isPresent() ? effect.map(List::of) : text.read(SideText.without(place.text(name)));
-    if (said.isEmpty() || !beside.leavesOpen(code, said.get().get(0))) {
+    if (said.isEmpty()) {
+      return namedCode(meaning, code, place, name);
+    }
+    if (!beside.leavesOpen(code, said.get().get(0))) {
       return false;
     }
     if (effect.isPresent()) {
@@ -210,6 +213,25 @@ final class Conditions {
       meaning.add(each, Placed.step(place.at(), name));
       place.take("code-words", name);
     }
+    return true;
+  }
+
+  /** Words may also be the name of a group of findings, or of a finding that is a code itself. */
+  private boolean namedCode(Meaning meaning, Place code, Place place, String name) throws Refusal {
+    String words = CodeText.words(SideText.without(place.text(name)));
+    Optional<String> token = vocabulary.habits().words().named(words);
+    boolean alone = code.list("coding").stream().allMatch(Coding::isLocal);
+    if (token.isEmpty() || !alone) {
+      return false;
+    }
+    Optional<Statement> statement = token.flatMap(vocabulary.habits()::statement);
+    if (statement.isPresent()) {
+      meaning.statement(statement.get(), Placed.step(place.at(), name));
+    } else {
+      Effect group = token.flatMap(vocabulary.habits()::group).orElseThrow();
+      meaning.group(group, Placed.step(place.at(), name));
+    }
+    place.take("code-text", name);
     return true;
   }
 }

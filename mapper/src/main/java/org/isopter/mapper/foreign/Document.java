@@ -20,6 +20,7 @@ final class Document {
     private final Raw.Obj resource;
     private final Optional<String> fullUrl;
     private final Optional<String> keptBefore;
+    private Optional<String> deletion = Optional.empty();
     private @Nullable String address;
 
     /**
@@ -50,6 +51,11 @@ final class Document {
 
     Optional<String> keptBefore() {
       return keptBefore;
+    }
+
+    /** Returns where a history says that the resource was deleted after this version of it. */
+    Optional<String> deletion() {
+      return deletion;
     }
 
     /** Returns the address, or one made from the content, which is costly and so made once. */
@@ -130,6 +136,33 @@ final class Document {
   }
 
   private void bundle(Raw.Obj bundle, String at) {
+    int before = parts.size();
+    entries(bundle, at);
+    if (bundle.string("type").equals(Optional.of("history"))) {
+      deletions(bundle, at, parts.subList(before, parts.size()));
+    }
+  }
+
+  /** A history lists the latest first, so that a deletion ends all versions that stand below it. */
+  private static void deletions(Raw.Obj bundle, String at, List<Part> within) {
+    List<Raw.Obj> entries = bundle.objects("entry");
+    for (int i = 0; i < entries.size(); i++) {
+      Optional<Raw.Obj> request = entries.get(i).object("request");
+      String url = request.flatMap(r -> r.string("url")).orElse("");
+      if (request.flatMap(r -> r.string("method")).equals(Optional.of("DELETE"))) {
+        List<String> below = new ArrayList<>();
+        for (int j = i + 1; j < entries.size(); j++) {
+          below.add(at + "/entry/" + j + "/resource");
+        }
+        String place = at + "/entry/" + i;
+        within.stream()
+            .filter(part -> below.contains(part.at()) && Panels.name(part).equals(url))
+            .forEach(part -> part.deletion = part.deletion.or(() -> Optional.of(place)));
+      }
+    }
+  }
+
+  private void entries(Raw.Obj bundle, String at) {
     boolean ours = isCarrier(bundle);
     for (Placed member : new Placed(at, bundle).children()) {
       String name = member.at().substring(at.length() + 1);

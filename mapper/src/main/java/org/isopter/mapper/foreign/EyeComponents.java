@@ -15,7 +15,7 @@ final class EyeComponents {
   /** Returns those of the components whose code is an eye or a side; nothing is taken. */
   static List<Place> of(Vocabulary vocabulary, List<Place> components) {
     return components.stream()
-        .filter(c -> coding(vocabulary, c).isPresent() || word(c).isPresent())
+        .filter(c -> coding(vocabulary, c).isPresent() || word(vocabulary, c).isPresent())
         .toList();
   }
 
@@ -27,7 +27,7 @@ final class EyeComponents {
     Optional<Coding> coding = coding(vocabulary, component);
     Optional<Site> coded = coding.flatMap(c -> eye(vocabulary, c.token()));
     coded.ifPresent(eye -> sides.add(new Meaning.Side(eye, coding.get().place().at(), RULE)));
-    Optional<Word> word = word(component);
+    Optional<Word> word = word(vocabulary, component);
     word.ifPresent(named -> sides.add(new Meaning.Side(named.eye(), component.at(), RULE)));
     return sides;
   }
@@ -35,23 +35,48 @@ final class EyeComponents {
   /** Takes the code of a component. */
   static void take(Vocabulary vocabulary, Place component) {
     coding(vocabulary, component).ifPresent(coding -> coding.take(RULE, Optional.empty()));
-    word(component).ifPresent(word -> word.place().take(RULE, word.name()));
+    word(vocabulary, component).ifPresent(word -> word.place().take(RULE, word.name()));
   }
 
-  /** The member of a code that is nothing but the name of an eye. */
-  private record Word(Place place, String name, Site eye) {
-    static Optional<Word> of(Place place, String name) {
-      return SideText.wholly(place.text(name)).map(eye -> new Word(place, name, eye));
+  /** Returns what the words of a component say beside its eye, together with what is asked. */
+  static Meaning meaning(Vocabulary vocabulary, Place component, Meaning asked) throws Refusal {
+    Meaning meaning = asked.copy();
+    Optional<Word> word = word(vocabulary, component);
+    for (Effect effect : word.map(Word::conditions).orElse(List.of())) {
+      if (!vocabulary.fits(asked.finding().orElse(""), effect)) {
+        throw Refusal.of(
+            Why.CODES_DISAGREE,
+            component.at() + "/code",
+            "\"" + word.map(w -> w.place().text(w.name())).orElse("") + "\"",
+            "words that fit the finding");
+      }
+      meaning.add(effect, component.at());
+    }
+    return meaning;
+  }
+
+  /** The member of a code that names an eye, and otherwise only how it was tested. */
+  private record Word(Place place, String name, Site eye, List<Effect> conditions) {
+    static Optional<Word> of(Vocabulary vocabulary, Place place, String name) {
+      String text = place.text(name);
+      Optional<Site> whole = SideText.wholly(text);
+      return whole
+          .or(() -> SideText.only(text))
+          .flatMap(
+              eye ->
+                  new CodeText(vocabulary)
+                      .conditions(whole.isPresent() ? "" : SideText.without(text))
+                      .map(conditions -> new Word(place, name, eye, conditions)));
     }
   }
 
-  private static Optional<Word> word(Place component) {
+  private static Optional<Word> word(Vocabulary vocabulary, Place component) {
     Optional<Place> code = component.child("code");
     Optional<Place> local =
         code.map(c -> c.list("coding")).filter(list -> list.size() == 1).map(list -> list.get(0));
-    return code.flatMap(c -> Word.of(c, "text"))
-        .or(() -> local.filter(Coding::isLocal).flatMap(c -> Word.of(c, "display")))
-        .or(() -> local.filter(Coding::isLocal).flatMap(c -> Word.of(c, "code")));
+    return code.flatMap(c -> Word.of(vocabulary, c, "text"))
+        .or(() -> local.filter(Coding::isLocal).flatMap(c -> Word.of(vocabulary, c, "display")))
+        .or(() -> local.filter(Coding::isLocal).flatMap(c -> Word.of(vocabulary, c, "code")));
   }
 
   private static Optional<Coding> coding(Vocabulary vocabulary, Place component) {

@@ -104,7 +104,7 @@ record Head(
 
   /** Takes the person: by identifier and name, else by the resource or the address referred to. */
   static Party subject(Place observation, Neighbours neighbours) throws Refusal {
-    if (observation.has("focus")) {
+    if (observation.has("focus") && !isOfSubject(observation)) {
       throw Refusal.of(Why.NO_PERSON, "/focus", "a focus", "an observation of the person alone");
     }
     Optional<Place> subject = observation.child("subject");
@@ -122,6 +122,15 @@ record Head(
       return unstated(observation);
     }
     return new Party(identifier, name);
+  }
+
+  /** A focus that is the person observed says nothing new. */
+  private static boolean isOfSubject(Place observation) {
+    String subject = observation.child("subject").map(s -> s.text("reference")).orElse("");
+    List<Place> focus = observation.list("focus");
+    return focus.size() == 1
+        && !subject.isEmpty()
+        && focus.get(0).text("reference").equals(subject);
   }
 
   /** Returns the only examiner, by identifier or by name, without taking anything. */
@@ -161,7 +170,8 @@ record Head(
     boolean patient = type.isEmpty() || type.equals("Patient");
     boolean other = reference.matches("(.*/)?(Group|Device|Location|Specimen|Medication)/[^/]+");
     if (!patient || other) {
-      throw Refusal.of(Why.NO_PERSON, "/subject", type + " " + reference, "a patient");
+      String seen = (type + " " + reference).strip();
+      throw Refusal.of(Why.NO_PERSON, "/subject", seen, "a patient");
     }
     subject.take(Ledger.CATALOGUE, "type");
   }

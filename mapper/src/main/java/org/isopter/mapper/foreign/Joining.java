@@ -79,6 +79,7 @@ final class Joining {
   private void join(List<Translation> all, List<Visits.Member> members, Site eye) throws Refusal {
     Visits.Member first = members.get(0);
     boolean panel = Visits.rule(first).equals("visit-panel");
+    refuseGlasses(first.panel());
     if (!panel) {
       refuseDistant(members);
       refuseAlone(all, members);
@@ -120,6 +121,14 @@ final class Joining {
   private static String how(Fact<?> fact) {
     String by = fact.method().map(Concept::word).orElse("no technique");
     return by + fact.device().map(device -> " with " + device).orElse("");
+  }
+
+  private void refuseGlasses(Optional<String> panel) throws Refusal {
+    for (Document.Part part : document.parts()) {
+      if (panel.filter(Panels.name(part)::equals).isPresent()) {
+        Pieces.refuseGlasses(vocabulary, part.resource());
+      }
+    }
   }
 
   private void refuseDistant(List<Visits.Member> members) throws Refusal {

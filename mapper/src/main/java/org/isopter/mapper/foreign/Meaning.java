@@ -27,6 +27,20 @@ final class Meaning {
   private Optional<String> topic = Optional.empty();
   private boolean group;
 
+  /** Returns the same once more, to which more can be added. */
+  Meaning copy() {
+    Meaning copy = new Meaning();
+    copy.findings.putAll(findings);
+    copy.sides.addAll(sides);
+    copy.parts.putAll(parts);
+    copy.notation = notation;
+    copy.method = method;
+    copy.statement = statement;
+    copy.topic = topic;
+    copy.group = group;
+    return copy;
+  }
+
   /** Adds what a code says. */
   void add(Effect effect, String at) throws Refusal {
     effect.finding().ifPresent(finding -> findings.putIfAbsent(finding, at));

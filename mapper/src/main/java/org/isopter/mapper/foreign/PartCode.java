@@ -1,5 +1,6 @@
 package org.isopter.mapper.foreign;
 
+import java.util.List;
 import java.util.Optional;
 import org.isopter.model.shape.Finding;
 import org.isopter.model.shape.Part;
@@ -8,7 +9,7 @@ import org.isopter.model.value.Site;
 /**
  * The code of a component that is a part of a finding.
  *
- * @param coding the coding that says so
+ * @param coding the coding or the words that say so
  * @param key the key of the part, or a name for parts that the record says in another way
  * @param part the part of the finding, where there is one of that key
  * @param rule the rule, empty where the code is the part's own
@@ -16,12 +17,20 @@ import org.isopter.model.value.Site;
  * @param site the eye that the code names
  */
 record PartCode(
-    Coding coding,
+    Naming coding,
     String key,
     Optional<Part<?, ?>> part,
     String rule,
     Optional<String> display,
     Optional<Site> site) {
+
+  private static final String IN_WORDS = "part-text";
+
+  /** What names a part, and can be taken. */
+  interface Naming {
+    /** Takes it by a rule; its display too, where it is the one that is known. */
+    void take(String rule, Optional<String> display);
+  }
 
   /** Returns the part that a component is, if it is one of the finding. */
   static Optional<PartCode> of(Vocabulary vocabulary, Place component, Finding<?> finding) {
@@ -35,21 +44,69 @@ record PartCode(
       if (own.isPresent() && coding.sure()) {
         return Optional.of(
             new PartCode(
-                coding, own.get().key(), own, Ledger.CATALOGUE, display, Optional.empty()));
+                coding::take, own.get().key(), own, Ledger.CATALOGUE, display, Optional.empty()));
       }
       Optional<String> alias = vocabulary.habits().part(coding.token()).flatMap(Effect::part);
       if (alias.isPresent() && coding.sure() && isPart(vocabulary, finding, coding.token())) {
         Optional<Part<?, ?>> part = Vocabulary.partNamed(finding, alias.get());
         Optional<Site> site = vocabulary.habits().part(coding.token()).flatMap(Effect::site);
-        return Optional.of(new PartCode(coding, alias.get(), part, "code-alias", display, site));
+        return Optional.of(
+            new PartCode(coding::take, alias.get(), part, "code-alias", display, site));
       }
     }
-    return Optional.empty();
+    return named(vocabulary, code.get(), finding);
+  }
+
+  /** Says whether a published code says so, and not only words. */
+  boolean isCoded() {
+    return !rule.equals(IN_WORDS);
   }
 
   /** Takes the code. */
   void take() {
     coding.take(rule, display);
+  }
+
+  /** Returns the part that words name, beside no code that others may know. */
+  private static Optional<PartCode> named(Vocabulary vocabulary, Place code, Finding<?> finding) {
+    List<Place> codings = code.list("coding");
+    if (!codings.stream().allMatch(Coding::isLocal)) {
+      return Optional.empty();
+    }
+    Optional<PartCode> text = named(vocabulary, code, "text", finding);
+    return text.isPresent() || codings.size() != 1
+        ? text
+        : named(vocabulary, codings.get(0), "display", finding);
+  }
+
+  private static Optional<PartCode> named(
+      Vocabulary vocabulary, Place place, String name, Finding<?> finding) {
+    String text = place.text(name);
+    List<String> words = List.of(CodeText.words(SideText.without(text)).split(" "));
+    Optional<Site> eye = SideText.only(text);
+    for (int skip = 0; skip < 2 && eye.isEmpty() && words.size() > 1; skip++) {
+      // "Right sphere" and "sphere right": no other thing of a refraction has sides.
+      int at = skip == 0 ? 0 : words.size() - 1;
+      eye = SideText.alone(words.get(at));
+      if (eye.isPresent()) {
+        words = words.subList(1 - skip, words.size() - skip);
+      }
+    }
+    Optional<Site> site = eye;
+    return vocabulary
+        .habits()
+        .words()
+        .part(String.join(" ", words))
+        .filter(key -> isKey(finding, key))
+        .map(
+            key ->
+                new PartCode(
+                    (rule, display) -> place.take(rule, name),
+                    key,
+                    Vocabulary.partNamed(finding, key),
+                    IN_WORDS,
+                    Optional.empty(),
+                    site));
   }
 
   private static boolean isPart(Vocabulary vocabulary, Finding<?> finding, String token) {

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.shape.Finding;
 import org.isopter.model.value.Site;
@@ -13,6 +14,9 @@ import org.isopter.model.value.Site;
 final class Pieces {
 
   private static final String REFRACTION = "refraction";
+
+  /** Dioptres, prism dioptres and degrees. */
+  private static final Set<String> UNITS = Set.of("[diop]", "[p'diop]", "deg");
 
   private final Vocabulary vocabulary;
   private final Place observation;
@@ -24,18 +28,79 @@ final class Pieces {
     this.refraction = vocabulary.catalogue().byId(REFRACTION).orElseThrow();
   }
 
-  /** Says whether a place has the code of a part of a refraction; nothing is taken. */
+  /** Says whether a place has the published code of a part of a refraction; nothing is taken. */
   boolean isPiece(Place holder) {
-    return PartCode.of(vocabulary, holder, refraction).isPresent();
+    return PartCode.of(vocabulary, holder, refraction).filter(PartCode::isCoded).isPresent();
   }
 
   /** Returns the components that are parts of refractions and not of the one observed itself. */
-  List<Place> apart(List<Place> components, Optional<String> name) {
-    List<Place> pieces = components.stream().filter(this::isPiece).toList();
+  List<Place> apart(List<Place> components, Meaning meaning) throws Refusal {
+    Optional<String> name = meaning.finding();
+    // A sphere that only words name may be that of glasses, unless a refraction is spoken of.
+    boolean spokenOf = meaning.topic().equals(Optional.of(REFRACTION));
+    List<Place> pieces = components.stream().filter(c -> isPiece(c, spokenOf)).toList();
     boolean sided = pieces.stream().anyMatch(c -> site(c).isPresent());
     boolean own = name.equals(Optional.of(REFRACTION)) && !sided;
     boolean other = name.isPresent() && !name.equals(Optional.of(REFRACTION));
-    return own || other ? List.of() : pieces;
+    if (own || other || pieces.isEmpty()) {
+      return List.of();
+    }
+    refuseGlasses(vocabulary, observation.value());
+    return pieces;
+  }
+
+  private boolean isPiece(Place component, boolean spokenOf) {
+    return isPiece(component)
+        || (spokenOf && PartCode.of(vocabulary, component, refraction).isPresent());
+  }
+
+  /** Refuses a component in a unit of refractions that is not known: it may be the cylinder. */
+  void refuseUnread(List<Place> components) throws Refusal {
+    Habits habits = vocabulary.habits();
+    for (Place component : components) {
+      Optional<Place> quantity = component.child("valueQuantity");
+      String code = quantity.map(q -> q.text("code")).orElse("");
+      String unit = quantity.map(q -> q.text("unit")).orElse("");
+      boolean part =
+          habits.ucum(code).or(() -> habits.ucum(unit)).filter(UNITS::contains).isPresent();
+      if (part && !isUnderstood(component)) {
+        throw Refusal.of(
+            Why.PART_UNFIT,
+            component.at() + "/code",
+            component.child("code").map(c -> RawJson.write(c.value())).orElse("no code"),
+            "a part of a refraction that is known");
+      }
+    }
+  }
+
+  /**
+   * Says whether a component has a code or a name of what is no part, or only follows from them.
+   */
+  private boolean isUnderstood(Place component) {
+    Optional<Place> code = component.child("code");
+    Words words = vocabulary.habits().words();
+    boolean coded =
+        code.stream()
+            .flatMap(c -> Coding.of(c, vocabulary::knows, vocabulary).stream())
+            .anyMatch(
+                c -> words.isDerivedPart(c.token()) || vocabulary.effect(c.token()).isPresent());
+    return coded
+        || code.filter(c -> words.isDerivedPart(CodeText.words(c.text("text")))).isPresent();
+  }
+
+  /** Refuses parts whose code, or that of their panel, speaks of glasses and not of an eye. */
+  static void refuseGlasses(Vocabulary vocabulary, Raw resource) throws Refusal {
+    Optional<Raw.Obj> code = resource.object("code");
+    List<String> said = new ArrayList<>(code.flatMap(c -> c.string("text")).stream().toList());
+    for (Raw.Obj coding : code.map(c -> c.objects("coding")).orElse(List.of())) {
+      coding.string("display").ifPresent(said::add);
+    }
+    for (String words : said) {
+      if (vocabulary.habits().words().otherwise(CodeText.words(words), REFRACTION).isPresent()) {
+        throw Refusal.of(
+            Why.CODES_DISAGREE, "/code", "\"" + words + "\"", "a refraction that was measured");
+      }
+    }
   }
 
   /** Returns the parts by the eye that each is of; every part must name its eye. */
@@ -63,6 +128,7 @@ final class Pieces {
 
   /** Returns what an observation is that is one part of a refraction. */
   Translation.Piece alone(List<Meaning.Side> around) throws Refusal {
+    refuseGlasses(vocabulary, observation.value());
     Meaning meaning = meaning(observation);
     List<Meaning.Side> sides =
         SideWords.all(observation.ledger(), observation, observation, meaning, around);

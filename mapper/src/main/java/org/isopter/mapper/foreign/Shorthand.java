@@ -54,7 +54,9 @@ final class Shorthand {
     for (String form : forms(text)) {
       Note note = NOTES.read(form);
       if (isWhole(note)) {
-        refuseOtherEye(note.facts());
+        if (!isOfPair(note.facts(), text, form)) {
+          refuseOtherEye(note.facts());
+        }
         refuseUnstatedUnit(note.facts(), text);
         return note.facts();
       }
@@ -84,6 +86,12 @@ final class Shorthand {
         && note.facts().stream().allMatch(fact -> topic.holds(fact.finding().id()));
   }
 
+  /** What compares the eyes is of both, and the eye that codes name is in what it says. */
+  private boolean isOfPair(List<Fact<?>> facts, String text, String form) {
+    boolean eyeAdded = eye.isPresent() && !namesEye(text) && namesEye(form);
+    return eyeAdded && facts.stream().allMatch(f -> f.finding().sites().equals(Site.PAIR));
+  }
+
   private void refuseOtherEye(List<Fact<?>> facts) throws Refusal {
     for (Fact<?> fact : facts) {
       if (eye.filter(coded -> coded != Site.BOTH && coded != fact.site()).isPresent()) {
@@ -98,7 +106,8 @@ final class Shorthand {
 
   /** A note needs no unit of a pressure; a text of an unknown system does. */
   private void refuseUnstatedUnit(List<Fact<?>> facts, String text) throws Refusal {
-    boolean pressure = facts.stream().anyMatch(f -> f.finding().id().equals(PRESSURE));
+    boolean pressure =
+        facts.stream().anyMatch(f -> f.finding().id().equals(PRESSURE) && f.panel().isPresent());
     if (pressure && !text.toLowerCase(Locale.ROOT).contains("hg")) {
       throw Refusal.of(Why.UNIT_NOT_STATED, at, "\"" + text + "\"", "a pressure in mmHg");
     }

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.shape.Datum;
 import org.isopter.model.shape.Finding;
@@ -23,6 +24,9 @@ import org.isopter.model.value.Site;
 final class SlotReader {
 
   private static final String DISTANCE = "distance-acuity";
+
+  /** Notations of what no chart can measure. */
+  private static final Set<String> WORDED = Set.of("low-vision", "not-improved");
 
   private final Vocabulary vocabulary;
   private final Place holder;
@@ -123,9 +127,20 @@ final class SlotReader {
     Panel others = new Panel(Optional.empty(), Optional.empty(), parts);
     Result<Panel> chosen = finding.layout().readChoice(text, others);
     if (chosen instanceof Result.Ok<Panel> ok) {
+      refuseOtherNotation(ok.value());
       return decode(finding, site, ok.value().with(parts));
     }
     throw unfit(chosen.faults().get(0));
+  }
+
+  /** A code that names a notation holds no value in another, unless there is none to measure. */
+  private void refuseOtherNotation(Panel panel) throws Refusal {
+    String word = panel.notation().map(Concept::word).orElse("");
+    boolean other = meaning.notation().filter(named -> !named.equals(word)).isPresent();
+    if (other && !WORDED.contains(word)) {
+      throw Refusal.of(
+          Why.CODES_DISAGREE, holder.at(), word, "the notation " + meaning.notation().get());
+    }
   }
 
   /** A size of print is said of near vision only. */
@@ -161,6 +176,9 @@ final class SlotReader {
     Refraction refraction = new Refraction(vocabulary, finding, parts);
     if (prism.isPresent()) {
       refraction.prism(prism.get(), base, site);
+    } else if (base.isPresent()) {
+      throw Refusal.of(
+          Why.PART_UNFIT, base.get().at(), "a base without its prism", "its prism too");
     }
     refraction.zeros(holder);
     for (Map.Entry<String, String> implied : meaning.parts().entrySet()) {
@@ -206,19 +224,26 @@ final class SlotReader {
 
   private void imply(Finding<?> finding, String key, String word, Map<String, Outcome<Datum>> parts)
       throws Refusal {
-    Optional<Concept> concept =
-        Vocabulary.partNamed(finding, key)
-            .filter(part -> part.spec() instanceof Spec.Coded)
-            .flatMap(part -> ((Spec.Coded) part.spec()).answers().byWord(word));
-    if (concept.isEmpty()) {
+    Optional<Datum> datum =
+        Vocabulary.partNamed(finding, key).flatMap(part -> implied(part.spec(), word));
+    if (datum.isEmpty()) {
       throw Refusal.of(Why.CODES_DISAGREE, holder.at(), word, "no " + key + " of " + finding.id());
     }
-    Outcome<Datum> implied = Outcome.found(new Datum.Coded(concept.get()));
+    Outcome<Datum> implied = Outcome.found(datum.get());
     Outcome<Datum> said = parts.putIfAbsent(key, implied);
     if (said != null && !said.equals(implied)) {
       throw Refusal.of(
           Why.CODES_DISAGREE, holder.at(), word + " beside another " + key, "one " + key);
     }
+  }
+
+  private static Optional<Datum> implied(Spec spec, String word) {
+    if (spec instanceof Spec.Truth) {
+      return Optional.of(new Datum.Truth(word.equals("true")));
+    }
+    return spec instanceof Spec.Coded coded
+        ? coded.answers().byWord(word).map(Datum.Coded::new)
+        : Optional.empty();
   }
 
   private <V> Fact<?> decode(Finding<V> finding, Site site, Panel panel) throws Refusal {

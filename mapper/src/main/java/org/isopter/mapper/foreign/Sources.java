@@ -67,6 +67,7 @@ public final class Sources {
             original ->
                 Result.of(() -> toR4(text, release))
                     .flatMap(json::read)
+                    .map(raw -> Structures.restored(original, raw))
                     .map(raw -> new Source(raw, lost(original, raw, release))));
   }
 

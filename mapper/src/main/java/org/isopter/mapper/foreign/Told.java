@@ -40,7 +40,7 @@ final class Told {
         valueStatement()
             .filter(one -> vocabulary.habits().acuity(one.token()).isEmpty())
             .isPresent();
-    return topic().isPresent() && (coded || text().isPresent());
+    return topic().isPresent() && (coded || text().isPresent() || answered().isPresent());
   }
 
   /** Says whether the text names an eye. */
@@ -57,6 +57,12 @@ final class Told {
       return facts;
     }
     Topic topic = topic().orElseThrow(() -> Values.unfit(holder, "the value of a finding"));
+    Optional<Statement> answered = answered();
+    if (answered.isPresent()) {
+      List<Fact<?>> facts = read(answered.get(), truth().orElseThrow(), topic);
+      holder.take("answer-truth", "valueBoolean", "valueString");
+      return facts;
+    }
     Optional<Coding> coded = valueStatement();
     if (coded.isPresent()) {
       Statement statement = vocabulary.habits().statement(coded.get().token()).orElseThrow();
@@ -70,6 +76,20 @@ final class Told {
         qualified.all(new Shorthand(topic, text.at(), eye(Optional.empty())).read(words));
     holder.ledger().take(text, TEXT);
     return facts;
+  }
+
+  /** Returns what a yes or no says of the finding, where the finding is there or is not. */
+  private Optional<Statement> answered() {
+    return truth().isPresent()
+        ? meaning
+            .topic()
+            .flatMap(vocabulary.habits().words()::answered)
+            .flatMap(vocabulary.habits()::statement)
+        : Optional.empty();
+  }
+
+  private Optional<Boolean> truth() {
+    return Truth.of(holder).or(() -> Truth.ofWord(holder.text("valueString")));
   }
 
   private Optional<Topic> topic() {

@@ -95,13 +95,14 @@ final class Translator {
       piece = gathering.attempt(() -> pieces.alone(around));
       return;
     }
-    List<Place> apart = pieces.apart(components, name);
+    List<Place> apart = pieces.apart(components, meaning);
     components.removeAll(apart);
     eyes(pieces, apart, meaning, around);
-    values(conditions, meaning, components, around, !apart.isEmpty());
+    values(pieces, conditions, meaning, components, around, !apart.isEmpty());
   }
 
   private void values(
+      Pieces pieces,
       Conditions conditions,
       Meaning meaning,
       List<Place> components,
@@ -115,13 +116,17 @@ final class Translator {
     others.removeAll(own);
     boolean panel = !valued && (eyes || isPanel(others));
     boolean told = meaning.statement().isPresent() || (meaning.isGroup() && hasValue(observation));
+    if (eyes || name.equals(Optional.of("refraction"))) {
+      pieces.refuseUnread(others);
+    }
     int before = gathering.count();
     List<Place> ofEyes = valued ? List.of() : EyeComponents.of(vocabulary, others);
     if (name.isPresent() && !ofEyes.isEmpty()) {
       others.removeAll(ofEyes);
       for (Place component : ofEyes) {
         List<Meaning.Side> eye = EyeComponents.sides(vocabulary, component, around);
-        if (slot(component, meaning, List.of(), eye)) {
+        Meaning asked = EyeComponents.meaning(vocabulary, component, meaning);
+        if (slot(component, asked, List.of(), eye)) {
           EyeComponents.take(vocabulary, component);
         }
       }

@@ -8,6 +8,10 @@ import org.isopter.model.value.Unit;
 /** Finds the unit of a quantity among those that a finding may have, in any spelling. */
 final class Units {
 
+  /** UCUM by its address and by its OID in the HL7 registry. */
+  private static final List<String> UCUM_NAMES =
+      List.of(Code.UCUM, "urn:oid:2.16.840.1.113883.6.8");
+
   private final Habits habits;
   private final List<Unit> allowed;
 
@@ -96,7 +100,7 @@ final class Units {
 
   static void refuseForeignSystem(Place quantity, String code) throws Refusal {
     String system = quantity.text("system");
-    if (!code.isEmpty() && !system.isEmpty() && !system.equals(Code.UCUM)) {
+    if (!code.isEmpty() && !system.isEmpty() && !UCUM_NAMES.contains(system)) {
       throw Refusal.of(
           Why.UNIT_NOT_STATED, quantity.at() + "/system", "\"" + system + "\"", Code.UCUM);
     }

@@ -16,6 +16,10 @@ import org.isopter.model.value.Unit;
 final class Values {
 
   private static final Pattern MEASURE = Pattern.compile("([+-]?\\d+(?:\\.\\d+)?)\\s*(.*)");
+
+  /** A comma before one or two digits is decimal: with thousands there would be three. */
+  private static final Pattern COMMA = Pattern.compile("^([+-]?\\d{1,3}),(\\d{1,2})(?![\\d.,])");
+
   private static final Pattern RATIO =
       Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*/\\s*(\\d+(?:\\.\\d+)?)");
 
@@ -51,7 +55,7 @@ final class Values {
   }
 
   private Datum measure(Spec.Measure spec) throws Refusal {
-    List<Unit> units = spec.spans().stream().map(Span::unit).toList();
+    List<Unit> units = units(spec);
     Units known = new Units(vocabulary.habits(), units);
     Optional<Place> quantity = holder.child("valueQuantity");
     if (quantity.isEmpty()) {
@@ -69,6 +73,10 @@ final class Values {
     return new Datum.Measure(kept, unit);
   }
 
+  private static List<Unit> units(Spec.Measure spec) {
+    return spec.spans().stream().map(Span::unit).toList();
+  }
+
   private static BigDecimal withoutZerosBeyond(BigDecimal value, int decimals) {
     boolean zeros = value.scale() > decimals && value.stripTrailingZeros().scale() <= decimals;
     return zeros ? value.setScale(decimals) : value;
@@ -76,7 +84,11 @@ final class Values {
 
   private Datum written(Spec.Measure spec, Units known) throws Refusal {
     String text = holder.text("valueString");
-    Matcher parts = MEASURE.matcher(text.strip());
+    if (units(spec).contains(Unit.DIOPTRE) && Habits.plain(text).matches("plano|plan|pl")) {
+      holder.take("text-quantity", "valueString");
+      return new Datum.Measure(BigDecimal.ZERO, Unit.DIOPTRE);
+    }
+    Matcher parts = MEASURE.matcher(COMMA.matcher(text.strip()).replaceFirst("$1.$2"));
     if (parts.matches()) {
       String unit = parts.group(2).strip();
       Optional<Unit> named = unit.isEmpty() ? known.none(unit) : known.unit(unit);

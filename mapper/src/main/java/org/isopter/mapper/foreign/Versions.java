@@ -30,7 +30,11 @@ final class Versions {
     Versions versions = new Versions(parts);
     Map<String, List<Integer>> same = new LinkedHashMap<>();
     for (int i = 0; i < parts.size(); i++) {
-      if (translations.get(i).head().isPresent()) {
+      Optional<String> deleted = parts.get(i).deletion();
+      if (deleted.isPresent()) {
+        Fault fault = Fault.of("", "a deletion at " + deleted.get(), "a version that holds");
+        versions.superseded.put(i, new Reason(Why.RETRACTED, fault));
+      } else if (translations.get(i).head().isPresent()) {
         for (String name : names(parts.get(i).resource())) {
           same.computeIfAbsent(name, any -> new ArrayList<>()).add(i);
         }

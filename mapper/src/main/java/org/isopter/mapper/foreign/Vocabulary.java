@@ -39,6 +39,7 @@ final class Vocabulary {
     this.catalogue = catalogue;
     catalogue.all().forEach(this::index);
     habits.titles().forEach((title, token) -> effect(token).ifPresent(e -> byTitle.put(title, e)));
+    byTitle.putAll(habits.words().titled());
     catalogue.all().forEach(f -> byTitle.put(Habits.plain(f.title()), plain(f, f.title())));
     byTitle.forEach((title, effect) -> byWords.putIfAbsent(CodeText.words(title), effect));
     habits.words().conditions().forEach((words, e) -> conditions.put(CodeText.words(words), e));

@@ -9,7 +9,7 @@ public enum Why {
   OTHER_RESOURCE("It holds no observation; it is used where others refer to it."),
   ORDER("It is an order for glasses or lenses: what is to be made, not what was measured."),
   MODIFIED("A modifier element may turn its meaning round."),
-  RETRACTED("Its status says that it does not hold, or does not hold yet."),
+  RETRACTED("Its status does not say that it holds, or it was deleted."),
   UNKNOWN_CODE("None of its codes is that of a finding of the catalogue."),
   PANEL("It only names other observations, which are read as themselves."),
   CODES_DISAGREE("Its codes name different findings."),

@@ -17,7 +17,13 @@ final class Words {
   private final Map<String, Effect> conditions = new HashMap<>();
   private final Set<String> conditionQuestions = new HashSet<>();
   private final Set<String> fillers = new HashSet<>();
+  private final Set<String> derivedParts = new HashSet<>();
   private final Map<String, String> otherwise = new LinkedHashMap<>();
+  private final Map<String, Effect> titled = new HashMap<>();
+  private final Map<String, String> named = new HashMap<>();
+  private final Map<String, String> parts = new HashMap<>();
+  private final Map<String, String> answers = new HashMap<>();
+  private final Map<String, String> answered = new HashMap<>();
 
   /** Reads the tables. */
   Words(Raw tables) {
@@ -30,9 +36,24 @@ final class Words {
     }
     texts(tables, "conditionQuestions", conditionQuestions);
     texts(tables, "fillers", fillers);
+    texts(tables, "derivedParts", derivedParts);
     for (Raw row : tables.objects("otherwise")) {
       String of = row.string("of").orElse("");
       spellings(row).forEach(words -> otherwise.put(words, of));
+    }
+    for (Raw row : tables.objects("titledFindings")) {
+      Effect effect = Effect.of(row);
+      spellings(row).forEach(words -> titled.put(words, effect));
+    }
+    pairs(tables, "namedCodes", "as", named);
+    pairs(tables, "partTitles", "part", parts);
+    for (Raw row : tables.objects("answeredFindings")) {
+      answered.put(row.string("finding").orElseThrow(), row.string("as").orElseThrow());
+    }
+    for (Raw row : tables.objects("answerWords")) {
+      String list = row.string("list").orElseThrow();
+      String word = row.string("word").orElseThrow();
+      spellings(row).forEach(words -> answers.put(list + "|" + words, word));
     }
   }
 
@@ -74,6 +95,43 @@ final class Words {
         .map(Map.Entry::getKey)
         .filter(word -> spaced.contains(" " + word + " "))
         .findFirst();
+  }
+
+  /** Returns the findings that the trade names by these words. */
+  Map<String, Effect> titled() {
+    return titled;
+  }
+
+  /** Returns the code of a group or of a coded finding that words name. */
+  Optional<String> named(String words) {
+    return Optional.ofNullable(named.get(words));
+  }
+
+  /** Returns the key of the part of a finding that words name. */
+  Optional<String> part(String words) {
+    return Optional.ofNullable(parts.get(words));
+  }
+
+  /** Says whether words name what only follows from the parts of a finding. */
+  boolean isDerivedPart(String words) {
+    return derivedParts.contains(words);
+  }
+
+  /** Returns the word of a list of answers that other words stand for. */
+  Optional<String> answer(String list, String words) {
+    return Optional.ofNullable(answers.get(list + "|" + words));
+  }
+
+  /** Returns the code of the statement that a finding is there, where yes or no answers it. */
+  Optional<String> answered(String finding) {
+    return Optional.ofNullable(answered.get(finding));
+  }
+
+  private static void pairs(Raw tables, String name, String key, Map<String, String> into) {
+    for (Raw row : tables.objects(name)) {
+      String value = row.string(key).orElseThrow();
+      spellings(row).forEach(words -> into.put(words, value));
+    }
   }
 
   private static void sides(Raw tables, String name, Map<String, Site> into) {

@@ -50,6 +50,11 @@ class ForeignRecordsPageTest {
       them is taken. A part that does not fit takes the whole finding with it: a refraction without
       its cylinder would say something else.
 
+      Words are read where all of them are known, in some languages also those of the eye, of acuity
+      and of pressure. Words beside a code may say more than the code, as that it was through a
+      pinhole; where they name another finding, another eye, a target or a prescription, nothing is
+      taken. An acuity in words that may be near or through a pinhole, and are not known, is kept.
+
       A text is read as [shorthand](shorthand.md) where all of it is understood and it tells only what
       the code above it is about. It may tell of both eyes, unless a code names one. A time of day and
       a pressure without its unit are not taken from it.
@@ -75,7 +80,7 @@ class ForeignRecordsPageTest {
 
       Two observations with the same identifier, or the same type and id, are one: the first where their
       content is equal, else the higher version, else the later change or issue. Where neither is said
-      to be later, none is taken.
+      to be later, none is taken. No version holds that a history deletes after it.
 
       References and visits are found among what is read together: the single resources of one folder,
       or of one block of lines (NDJSON), 2,000 unless set otherwise; each bundle by itself, since in
