@@ -28,13 +28,19 @@ record Coding(Place place, String token, String rule, boolean sure) {
 
   /** The systems by the other names that they are known under. */
   private static final Map<String, String> ALIASES =
-      Map.of(
-          "urn:oid:2.16.840.1.113883.6.96", Code.SNOMED,
-          "urn:oid:2.16.840.1.113883.6.1", Code.LOINC,
-          "https://loinc.org", Code.LOINC,
-          "http://loinc.org/", Code.LOINC,
-          "https://snomed.info/sct", Code.SNOMED,
-          "http://snomed.info/sct/", Code.SNOMED);
+      Map.ofEntries(
+          Map.entry("urn:oid:2.16.840.1.113883.6.96", Code.SNOMED),
+          Map.entry("https://snomed.info/sct", Code.SNOMED),
+          Map.entry("http://snomed.info/sct/", Code.SNOMED),
+          Map.entry("SNOMED CT", Code.SNOMED),
+          Map.entry("SNOMED-CT", Code.SNOMED),
+          // The names in table 0396 of HL7 version 2.
+          Map.entry("SCT", Code.SNOMED),
+          Map.entry("LN", Code.LOINC),
+          Map.entry("LOINC", Code.LOINC),
+          Map.entry("urn:oid:2.16.840.1.113883.6.1", Code.LOINC),
+          Map.entry("https://loinc.org", Code.LOINC),
+          Map.entry("http://loinc.org/", Code.LOINC));
 
   /** Returns the codings of a concept. */
   static List<Coding> of(Place concept, Predicate<String> known, Vocabulary vocabulary) {
@@ -56,8 +62,8 @@ record Coding(Place place, String token, String rule, boolean sure) {
 
   /** Returns one coding. */
   static Coding single(Place place, Predicate<String> known, Vocabulary vocabulary) {
-    String system = place.text("system");
-    String code = place.text("code");
+    String system = place.text("system").strip();
+    String code = place.text("code").strip();
     String plain = system + "|" + code;
     if (known.test(plain)) {
       return new Coding(place, plain, Ledger.CATALOGUE, true);

@@ -2,16 +2,11 @@ package org.isopter.mapper.foreign;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
 
 /** Takes words that say how something was tested: the method's, the device's, a component's. */
 final class ConditionWords {
 
   private static final String RULE = "condition-text";
-
-  /** A vision through a pinhole is another finding: where the word stands it must be understood. */
-  private static final Pattern PINHOLE =
-      Pattern.compile("pin[\\s-]?hole|st[eé]nop[eé]", Pattern.CASE_INSENSITIVE);
 
   private final Vocabulary vocabulary;
   private final CodeText text;
@@ -36,6 +31,16 @@ final class ConditionWords {
     add(meaning, device, "display", false);
   }
 
+  /** Refuses an acuity of which a list of concepts says in words that it may be another. */
+  void refuseOther(Meaning meaning, List<Place> concepts) throws Refusal {
+    for (Place concept : concepts) {
+      WordsBeside.refuseOtherAcuity(meaning, concept.text("text"), concept.at());
+      for (Place coding : concept.list("coding")) {
+        WordsBeside.refuseOtherAcuity(meaning, coding.text("display"), coding.at());
+      }
+    }
+  }
+
   /** Takes a component whose words ask for a condition; says whether it was one. */
   boolean component(Place component, Meaning meaning) throws Refusal {
     Optional<Named> asked = component.child("code").flatMap(Named::of);
@@ -48,7 +53,7 @@ final class ConditionWords {
       return yes(component, asked.get(), condition.get(), meaning, truth.get());
     }
     if (truth.orElse(false)) {
-      refusePinhole(meaning, asked.get().place(), asked.get().words());
+      WordsBeside.refuseOtherAcuity(meaning, asked.get().words(), asked.get().place().at());
     }
     if (!vocabulary.habits().words().asksForCondition(CodeText.words(asked.get().words()))) {
       return false;
@@ -66,7 +71,7 @@ final class ConditionWords {
         answer.isPresent() ? known(meaning, answer.get().words()) : Optional.empty();
     if (said.isEmpty()) {
       if (answer.isPresent()) {
-        refusePinhole(meaning, component, answer.get().words());
+        WordsBeside.refuseOtherAcuity(meaning, answer.get().words(), component.at());
       }
       return false;
     }
@@ -119,7 +124,7 @@ final class ConditionWords {
     String words = place.text(name);
     Optional<List<Effect>> said = known(meaning, words);
     if (said.isEmpty()) {
-      refusePinhole(meaning, place, words);
+      WordsBeside.refuseOtherAcuity(meaning, words, Placed.step(place.at(), name));
       return;
     }
     for (Effect effect : said.get()) {
@@ -139,17 +144,8 @@ final class ConditionWords {
     }
     return text.conditions(words)
         .filter(said -> !said.isEmpty())
-        .filter(said -> said.stream().allMatch(e -> vocabulary.fits(finding.get(), e)));
-  }
-
-  private static void refusePinhole(Meaning meaning, Place place, String words) throws Refusal {
-    if (meaning.isDistance() && PINHOLE.matcher(words).find()) {
-      throw Refusal.of(
-          Why.CODES_DISAGREE,
-          place.at(),
-          "\"" + words + "\"",
-          "words that are known, since a pinhole makes another finding of it");
-    }
+        .filter(said -> said.stream().allMatch(e -> vocabulary.fits(finding.get(), e)))
+        .filter(said -> said.stream().allMatch(e -> e.site().isEmpty() && e.unit().isEmpty()));
   }
 
   /** A member that names something in words. */

@@ -48,12 +48,25 @@ final class Conditions {
     return meaning;
   }
 
+  /** Refuses components under a code that makes something else of them, such as a target. */
+  void refuseOtherwise(Place observation, Meaning meaning) throws Refusal {
+    Optional<Place> code = observation.child("code");
+    if (code.isPresent()) {
+      beside.refuseOtherwise(meaning, code.get());
+    }
+  }
+
   /** Adds what the method, the device and the components that ask and answer say. */
   void around(Place observation, Meaning meaning) throws Refusal {
     Optional<Place> method = observation.child("method");
     if (method.isPresent()) {
       conditions(meaning, method.get());
       words.method(meaning, method.get());
+    }
+    words.refuseOther(meaning, observation.list("category"));
+    words.refuseOther(meaning, observation.list("interpretation"));
+    if (meaning.finding().equals(Optional.of("refraction"))) {
+      Pieces.refuseGlasses(vocabulary, observation.value());
     }
     Optional<Place> device = observation.child("device");
     if (device.isPresent()) {

@@ -16,6 +16,7 @@ import org.isopter.model.value.Site;
  * @param parts the parts that the code itself fills, by key, each with the word of its answer
  * @param notation the notation that the code fixes
  * @param method the word of the technique that the code names
+ * @param unit the UCUM code of the unit that a number under it is in
  * @param topic what a group of findings is about
  */
 record Effect(
@@ -27,6 +28,7 @@ record Effect(
     Map<String, String> parts,
     Optional<String> notation,
     Optional<String> method,
+    Optional<String> unit,
     Optional<String> topic) {
 
   /** The finding of an acuity of which neither distance nor near is said. */
@@ -51,6 +53,7 @@ record Effect(
         parts,
         row.string("notation"),
         row.string("method"),
+        row.string("unit"),
         row.string("topic"));
   }
 

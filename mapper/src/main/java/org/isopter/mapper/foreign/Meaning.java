@@ -23,6 +23,7 @@ final class Meaning {
   private final Map<String, String> parts = new HashMap<>();
   private Optional<String> notation = Optional.empty();
   private Optional<String> method = Optional.empty();
+  private Optional<String> unit = Optional.empty();
   private Optional<Statement> statement = Optional.empty();
   private Optional<String> topic = Optional.empty();
   private boolean group;
@@ -35,6 +36,7 @@ final class Meaning {
     copy.parts.putAll(parts);
     copy.notation = notation;
     copy.method = method;
+    copy.unit = unit;
     copy.statement = statement;
     copy.topic = topic;
     copy.group = group;
@@ -50,6 +52,7 @@ final class Meaning {
     }
     notation = agreed(notation, effect.notation(), at);
     method = agreed(method, effect.method(), at);
+    unit = agreed(unit, effect.unit(), at);
   }
 
   /** Notes that the code is that of a finding. */
@@ -124,6 +127,10 @@ final class Meaning {
 
   Optional<String> notation() {
     return notation;
+  }
+
+  Optional<String> unit() {
+    return unit;
   }
 
   Optional<String> method() {

@@ -15,6 +15,7 @@ import org.isopter.model.value.Site;
  * @param rule the rule, empty where the code is the part's own
  * @param display the display that is known for the code
  * @param site the eye that the code names
+ * @param unit the UCUM code of the unit that the words of the code name
  */
 record PartCode(
     Naming coding,
@@ -22,7 +23,8 @@ record PartCode(
     Optional<Part<?, ?>> part,
     String rule,
     Optional<String> display,
-    Optional<Site> site) {
+    Optional<Site> site,
+    Optional<String> unit) {
 
   private static final String IN_WORDS = "part-text";
 
@@ -44,14 +46,21 @@ record PartCode(
       if (own.isPresent() && coding.sure()) {
         return Optional.of(
             new PartCode(
-                coding::take, own.get().key(), own, Ledger.CATALOGUE, display, Optional.empty()));
+                coding::take,
+                own.get().key(),
+                own,
+                Ledger.CATALOGUE,
+                display,
+                Optional.empty(),
+                Optional.empty()));
       }
       Optional<String> alias = vocabulary.habits().part(coding.token()).flatMap(Effect::part);
       if (alias.isPresent() && coding.sure() && isPart(vocabulary, finding, coding.token())) {
         Optional<Part<?, ?>> part = Vocabulary.partNamed(finding, alias.get());
         Optional<Site> site = vocabulary.habits().part(coding.token()).flatMap(Effect::site);
         return Optional.of(
-            new PartCode(coding::take, alias.get(), part, "code-alias", display, site));
+            new PartCode(
+                coding::take, alias.get(), part, "code-alias", display, site, Optional.empty()));
       }
     }
     return named(vocabulary, code.get(), finding);
@@ -93,6 +102,9 @@ record PartCode(
       }
     }
     Optional<Site> site = eye;
+    String last = words.get(words.size() - 1);
+    Optional<String> unit = words.size() > 1 ? vocabulary.habits().ucum(last) : Optional.empty();
+    words = unit.isPresent() ? words.subList(0, words.size() - 1) : words;
     return vocabulary
         .habits()
         .words()
@@ -106,7 +118,8 @@ record PartCode(
                     Vocabulary.partNamed(finding, key),
                     IN_WORDS,
                     Optional.empty(),
-                    site));
+                    site,
+                    unit));
   }
 
   private static boolean isPart(Vocabulary vocabulary, Finding<?> finding, String token) {

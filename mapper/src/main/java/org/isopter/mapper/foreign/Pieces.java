@@ -88,17 +88,18 @@ final class Pieces {
         || code.filter(c -> words.isDerivedPart(CodeText.words(c.text("text")))).isPresent();
   }
 
-  /** Refuses parts whose code, or that of their panel, speaks of glasses and not of an eye. */
+  /** Refuses what speaks of glasses and not of an eye, in its code or around it. */
   static void refuseGlasses(Vocabulary vocabulary, Raw resource) throws Refusal {
-    Optional<Raw.Obj> code = resource.object("code");
-    List<String> said = new ArrayList<>(code.flatMap(c -> c.string("text")).stream().toList());
-    for (Raw.Obj coding : code.map(c -> c.objects("coding")).orElse(List.of())) {
-      coding.string("display").ifPresent(said::add);
-    }
-    for (String words : said) {
-      if (vocabulary.habits().words().otherwise(CodeText.words(words), REFRACTION).isPresent()) {
-        throw Refusal.of(
-            Why.CODES_DISAGREE, "/code", "\"" + words + "\"", "a refraction that was measured");
+    for (String member : List.of("code", "method", "category", "device")) {
+      List<Placed> leaves = new ArrayList<>();
+      Placed.collect(resource.get(member).orElse(Raw.Obj.EMPTY), "/" + member, leaves);
+      for (Placed leaf : leaves) {
+        boolean words = leaf.at().endsWith("/text") || leaf.at().endsWith("/display");
+        String said = words ? leaf.value().string().orElse("") : "";
+        if (vocabulary.habits().words().otherwise(CodeText.words(said), REFRACTION).isPresent()) {
+          throw Refusal.of(
+              Why.CODES_DISAGREE, leaf.at(), "\"" + said + "\"", "a refraction that was measured");
+        }
       }
     }
   }

@@ -32,9 +32,17 @@ final class Qualified {
     }
     List<Fact<?>> all = new ArrayList<>();
     for (Fact<?> fact : facts) {
+      boolean unqualified = meaning.finding().equals(Optional.of(Effect.ACUITY));
+      if (unqualified && !isNear(fact) && fact.panel().isPresent()) {
+        TestDistance.refuseNear(fact.panel().get(), holder);
+      }
       all.add(fact.panel().isPresent() ? one(fact, fact.panel().get()) : fact);
     }
     return all;
+  }
+
+  private static boolean isNear(Fact<?> fact) {
+    return fact.finding().id().equals("near-acuity");
   }
 
   private <V> Fact<V> one(Fact<V> fact, Panel panel) throws Refusal {

@@ -18,6 +18,9 @@ final class SideText {
   private static final Pattern ABBREVIATED =
       Pattern.compile("(?<![\\p{L}\\p{N}.])O\\.?([DSU])(?:\\.|(?![\\p{L}\\p{N}]))");
 
+  /** RE, LE and BE in capitals behind what was tested. */
+  private static final Pattern AT_END = Pattern.compile("(?<=\\S)[\\s,:;(-]+([RLB])E\\)?\\s*$");
+
   /** An eye that is named to say that it is not this one. */
   private static final Pattern DENIED =
       Pattern.compile("\\b(not|except|excluding|other than|opposite)( the| of)*\\s*$");
@@ -38,6 +41,10 @@ final class SideText {
     Matcher words = NAMED.matcher(lower(text));
     while (words.find()) {
       sites.add(word(words.group()));
+    }
+    Matcher end = AT_END.matcher(text);
+    if (end.find()) {
+      sites.add(ofEnd(end.group(1)));
     }
     return sites;
   }
@@ -80,7 +87,7 @@ final class SideText {
 
   /** Returns the text without the eye that it names, and without what bound them together. */
   static String without(String text) {
-    String plain = ABBREVIATED.matcher(text).replaceAll("");
+    String plain = AT_END.matcher(ABBREVIATED.matcher(text).replaceAll("")).replaceAll("");
     Matcher words = NAMED.matcher(lower(plain));
     String bare = words.find() ? words.replaceAll("") : plain;
     return bare.replaceAll("\\(\\s*\\)|\\bof( the)?\\s*$", "")
@@ -89,6 +96,10 @@ final class SideText {
 
   private static String lower(String text) {
     return text.replace('\u00a0', ' ').toLowerCase(Locale.ROOT);
+  }
+
+  private static Site ofEnd(String letter) {
+    return letter.equals("R") ? Site.RIGHT : letter.equals("L") ? Site.LEFT : Site.BOTH;
   }
 
   private static Site abbreviated(String letter) {

@@ -52,8 +52,13 @@ final class Sides {
     Optional<Site> one = one(said, at);
     Site site = one.isEmpty() ? ofPair(finding, at) : one.get();
     if (!finding.sites().contains(site)) {
-      String wanted = finding.sites().stream().map(Site::word).collect(Collectors.joining(" or "));
-      throw Refusal.of(Why.NO_SIDE, at.at(), site.word(), wanted + " for " + finding.id());
+      String wanted =
+          finding.sites().equals(Site.PAIR)
+              ? "both eyes: " + finding.id() + " compares them, and its value names the eye"
+              : finding.sites().stream().map(Site::word).collect(Collectors.joining(" or "))
+                  + " for "
+                  + finding.id();
+      throw Refusal.of(Why.NO_SIDE, at.at(), site.word(), wanted);
     }
     return site;
   }

@@ -128,7 +128,11 @@ final class SlotReader {
     Result<Panel> chosen = finding.layout().readChoice(text, others);
     if (chosen instanceof Result.Ok<Panel> ok) {
       refuseOtherNotation(ok.value());
-      return decode(finding, site, ok.value().with(parts));
+      Panel whole = ok.value().with(parts);
+      if (unqualified && finding.equals(known)) {
+        TestDistance.refuseNear(whole, holder);
+      }
+      return decode(finding, site, whole);
     }
     throw unfit(chosen.faults().get(0));
   }
@@ -155,7 +159,7 @@ final class SlotReader {
     Map<String, Outcome<Datum>> parts = taken(finding, site);
     Optional<Spec> spec = finding.layout().variants().get(0).value();
     if (spec.isPresent()) {
-      Datum value = new Values(vocabulary, holder).take(spec.get());
+      Datum value = new Values(vocabulary, holder, meaning.unit()).take(spec.get());
       return new Panel(Optional.empty(), Optional.of(value), parts);
     }
     if (parts.isEmpty()) {
@@ -204,7 +208,7 @@ final class SlotReader {
     if (part.isEmpty()) {
       return code.get().key();
     }
-    Outcome<Datum> outcome = outcome(component, part.get());
+    Outcome<Datum> outcome = outcome(component, part.get(), code.get().unit());
     if (parts.putIfAbsent(part.get().key(), outcome) != null) {
       throw Refusal.of(
           Why.PART_UNFIT, component.at(), "a second " + part.get().key(), "one of each");
@@ -212,9 +216,10 @@ final class SlotReader {
     return part.get().key();
   }
 
-  private Outcome<Datum> outcome(Place component, Part<?, ?> part) throws Refusal {
+  private Outcome<Datum> outcome(Place component, Part<?, ?> part, Optional<String> unit)
+      throws Refusal {
     if (!component.has("dataAbsentReason")) {
-      return Outcome.found(new Values(vocabulary, component).take(part.spec()));
+      return Outcome.found(new Values(vocabulary, component, unit).take(part.spec()));
     }
     if (!part.mayBeAbsent()) {
       throw Refusal.of(Why.PART_UNFIT, component.at(), "no value of " + part.key(), "a value");

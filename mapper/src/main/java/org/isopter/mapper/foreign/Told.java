@@ -3,7 +3,6 @@ package org.isopter.mapper.foreign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.isopter.model.catalogue.Presence;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.value.Site;
 
@@ -22,6 +21,7 @@ final class Told {
   private final Meaning meaning;
   private final List<Meaning.Side> sides;
   private final Qualified qualified;
+  private final YesOrNo truth;
 
   Told(Vocabulary vocabulary, Place holder, Meaning meaning, List<Meaning.Side> sides) {
     this.vocabulary = vocabulary;
@@ -29,6 +29,7 @@ final class Told {
     this.meaning = meaning;
     this.sides = sides;
     this.qualified = new Qualified(holder, meaning);
+    this.truth = new YesOrNo(vocabulary, holder);
   }
 
   /**
@@ -59,9 +60,7 @@ final class Told {
     Topic topic = topic().orElseThrow(() -> Values.unfit(holder, "the value of a finding"));
     Optional<Statement> answered = answered();
     if (answered.isPresent()) {
-      List<Fact<?>> facts = read(answered.get(), truth().orElseThrow(), topic);
-      holder.take("answer-truth", "valueBoolean", "valueString");
-      return facts;
+      return read(answered.get(), truth.take(), topic);
     }
     Optional<Coding> coded = valueStatement();
     if (coded.isPresent()) {
@@ -80,16 +79,12 @@ final class Told {
 
   /** Returns what a yes or no says of the finding, where the finding is there or is not. */
   private Optional<Statement> answered() {
-    return truth().isPresent()
+    return truth.isPresent()
         ? meaning
             .topic()
             .flatMap(vocabulary.habits().words()::answered)
             .flatMap(vocabulary.habits()::statement)
         : Optional.empty();
-  }
-
-  private Optional<Boolean> truth() {
-    return Truth.of(holder).or(() -> Truth.ofWord(holder.text("valueString")));
   }
 
   private Optional<Topic> topic() {
@@ -132,34 +127,10 @@ final class Told {
       }
       return true;
     }
-    Optional<Boolean> truth = Truth.of(holder);
-    if (truth.isPresent()) {
-      holder.take(IN_CODE, "valueBoolean");
-      return truth.get();
+    if (!truth.isPresent()) {
+      throw Values.unfit(holder, "present or absent");
     }
-    return presence();
-  }
-
-  private boolean presence() throws Refusal {
-    for (Place concept : holder.child("valueCodeableConcept").stream().toList()) {
-      for (Coding coding : Coding.of(concept, t -> presence(t).isPresent(), vocabulary)) {
-        Optional<String> word = presence(coding.token());
-        if (word.isPresent() && coding.sure() && !word.get().equals("equivocal")) {
-          coding.take(IN_CODE, Optional.empty());
-          return word.get().equals("present");
-        }
-      }
-    }
-    throw Values.unfit(holder, "present or absent");
-  }
-
-  private Optional<String> presence(String token) {
-    for (Presence presence : Presence.values()) {
-      if (presence.code().token().equals(token)) {
-        return Optional.of(presence.word());
-      }
-    }
-    return vocabulary.habits().answer("presence", token);
+    return truth.take();
   }
 
   /** Returns the coding of the value that is a coded finding, where no other may say more. */

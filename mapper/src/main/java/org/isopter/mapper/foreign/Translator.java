@@ -87,6 +87,9 @@ final class Translator {
       }
     }
     Optional<String> name = meaning.finding();
+    if (!components.isEmpty()) {
+      conditions.refuseOtherwise(observation, meaning);
+    }
     if (name.isPresent()) {
       conditions.around(observation, meaning);
     }

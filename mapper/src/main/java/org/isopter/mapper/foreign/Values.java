@@ -15,6 +15,8 @@ import org.isopter.model.value.Unit;
 /** Takes the value of an observation or a component as its spec wants it, however it is written. */
 final class Values {
 
+  private static final String UNIT_IN_CODE = "unit-in-code";
+
   private static final Pattern MEASURE = Pattern.compile("([+-]?\\d+(?:\\.\\d+)?)\\s*(.*)");
 
   /** A comma before one or two digits is decimal: with thousands there would be three. */
@@ -31,10 +33,21 @@ final class Values {
 
   private final Vocabulary vocabulary;
   private final Place holder;
+  private final Optional<String> implied;
 
   Values(Vocabulary vocabulary, Place holder) {
+    this(vocabulary, holder, Optional.empty());
+  }
+
+  /**
+   * Makes a reader.
+   *
+   * @param implied the UCUM code of the unit that the code of the observation names
+   */
+  Values(Vocabulary vocabulary, Place holder, Optional<String> implied) {
     this.vocabulary = vocabulary;
     this.holder = holder;
+    this.implied = implied;
   }
 
   /** Takes the value. */
@@ -62,15 +75,39 @@ final class Values {
       return written(spec, known);
     }
     BigDecimal value = Digits.value(quantity.get());
+    if (implied.isPresent()) {
+      refuseOther(quantity.get(), implied.get());
+    }
     if (units.contains(Unit.MM_HG) && isKilopascal(quantity.get())) {
       return kilopascal(quantity.get(), value);
     }
-    Unit unit = known.take(quantity.get());
+    boolean bare = (quantity.get().text("code") + quantity.get().text("unit")).isEmpty();
+    Optional<Unit> named = bare ? implied.flatMap(known::unit) : Optional.empty();
+    Unit unit = named.isPresent() ? named.get() : known.take(quantity.get());
+    named.ifPresent(any -> holder.ledger().used(UNIT_IN_CODE));
     BigDecimal kept = withoutZerosBeyond(value, spec.decimals());
     quantity
         .get()
         .take(kept.scale() == value.scale() ? Ledger.CATALOGUE : "digits-beyond", "value");
     return new Datum.Measure(kept, unit);
+  }
+
+  private static Optional<Unit> agreeing(Optional<Unit> written, Optional<Unit> inCode) {
+    return inCode.isEmpty() || written.equals(inCode) ? written : Optional.empty();
+  }
+
+  /** The unit that the code names and the one beside the number must be the same. */
+  private void refuseOther(Place quantity, String named) throws Refusal {
+    for (String member : List.of("code", "unit")) {
+      Optional<String> written = vocabulary.habits().ucum(quantity.text(member));
+      if (written.isPresent() && !written.get().equals(named)) {
+        throw Refusal.of(
+            Why.UNITS_DISAGREE,
+            Placed.step(quantity.at(), member),
+            "\"" + quantity.text(member) + "\" beside " + named + " in the code",
+            "one unit");
+      }
+    }
   }
 
   private static List<Unit> units(Spec.Measure spec) {
@@ -89,9 +126,16 @@ final class Values {
       return new Datum.Measure(BigDecimal.ZERO, Unit.DIOPTRE);
     }
     Matcher parts = MEASURE.matcher(COMMA.matcher(text.strip()).replaceFirst("$1.$2"));
+    Optional<BigDecimal> whole = holder.number("valueInteger").flatMap(Digits::plain);
+    Optional<Unit> inCode = implied.flatMap(known::unit);
+    if (whole.isPresent() && inCode.isPresent()) {
+      holder.take(UNIT_IN_CODE, "valueInteger");
+      return new Datum.Measure(whole.get(), inCode.get());
+    }
     if (parts.matches()) {
       String unit = parts.group(2).strip();
-      Optional<Unit> named = unit.isEmpty() ? known.none(unit) : known.unit(unit);
+      Optional<Unit> named =
+          unit.isEmpty() ? known.none(unit).or(() -> inCode) : agreeing(known.unit(unit), inCode);
       Optional<BigDecimal> value = Digits.plain(parts.group(1));
       if (named.isPresent() && value.isPresent()) {
         holder.take("text-quantity", "valueString");

@@ -9,6 +9,7 @@ import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.shape.Codes;
 import org.isopter.model.shape.Finding;
 import org.isopter.model.shape.Part;
+import org.isopter.model.shape.Spec;
 import org.isopter.model.shape.Variant;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Site;
@@ -99,7 +100,16 @@ final class Vocabulary {
             .method()
             .map(word -> known.flatMap(Finding::methods).flatMap(m -> m.byWord(word)).isPresent())
             .orElse(true);
-    return same && notation && parts && method;
+    boolean unit =
+        condition.unit().map(code -> known.filter(f -> isIn(f, code)).isPresent()).orElse(true);
+    return same && notation && parts && method && unit;
+  }
+
+  private static boolean isIn(Finding<?> finding, String ucum) {
+    return finding.layout().variants().get(0).value().stream()
+        .filter(Spec.Measure.class::isInstance)
+        .flatMap(spec -> ((Spec.Measure) spec).spans().stream())
+        .anyMatch(span -> span.unit().ucum().equals(ucum));
   }
 
   /** Says whether a code has any meaning as the code of an observation or a component. */
@@ -194,6 +204,7 @@ final class Vocabulary {
         site,
         Optional.empty(),
         implied,
+        Optional.empty(),
         Optional.empty(),
         Optional.empty(),
         Optional.empty());

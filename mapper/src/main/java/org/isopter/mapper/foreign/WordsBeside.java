@@ -52,6 +52,18 @@ final class WordsBeside {
     return true;
   }
 
+  /** Refuses words of a code that make something else of what it is about. */
+  void refuseOtherwise(Meaning meaning, Place code) throws Refusal {
+    refuseOtherwise(meaning, code.text("text"), Placed.step(code.at(), "text"));
+    for (Place coding : code.list("coding")) {
+      String at = Placed.step(coding.at(), "display");
+      String token = Coding.single(coding, vocabulary::knows, vocabulary).token();
+      if (vocabulary.display(token).isEmpty()) {
+        refuseOtherwise(meaning, coding.text("display"), at);
+      }
+    }
+  }
+
   private void word(Meaning meaning, Place place, String name, Optional<String> known)
       throws Refusal {
     String said = place.text(name);
@@ -89,7 +101,8 @@ final class WordsBeside {
     }
   }
 
-  private static void refuseOtherAcuity(Meaning meaning, String said, String at) throws Refusal {
+  /** Refuses words of an acuity that are not known and may name a pinhole or near vision. */
+  static void refuseOtherAcuity(Meaning meaning, String said, String at) throws Refusal {
     if (meaning.isDistance() && OTHER_ACUITY.matcher(said).find()) {
       throw disagree(said, at, "words that are known where they name a pinhole or near vision");
     }

@@ -1,0 +1,73 @@
+package org.isopter.mapper.foreign;
+
+import java.util.Optional;
+import org.isopter.model.catalogue.Presence;
+
+/** A value that says that something is there or is not: a truth, a code, or a word. */
+final class YesOrNo {
+
+  private static final String RULE = "answer-truth";
+  private static final String LIST = "presence";
+
+  private final Vocabulary vocabulary;
+  private final Place holder;
+
+  YesOrNo(Vocabulary vocabulary, Place holder) {
+    this.vocabulary = vocabulary;
+    this.holder = holder;
+  }
+
+  /** Says whether the value is yes or no; nothing is taken. */
+  boolean isPresent() {
+    return Truth.of(holder).isPresent() || coding().isPresent() || word().isPresent();
+  }
+
+  /** Takes the value and returns it. */
+  boolean take() {
+    Optional<Coding> coding = coding();
+    if (coding.isPresent()) {
+      coding.get().take(RULE, Optional.empty());
+      return isPresent(coding.get());
+    }
+    Optional<Boolean> truth = Truth.of(holder);
+    holder.take(RULE, "valueBoolean");
+    if (truth.isEmpty()) {
+      holder.take(RULE, "valueString");
+      holder.child("valueCodeableConcept").ifPresent(concept -> concept.take(RULE, "text"));
+    }
+    return truth.or(this::word).orElseThrow();
+  }
+
+  private Optional<Coding> coding() {
+    return holder.child("valueCodeableConcept").stream()
+        .flatMap(c -> Coding.of(c, t -> presence(t).isPresent(), vocabulary).stream())
+        .filter(coding -> coding.sure() && presence(coding.token()).isPresent())
+        .findFirst();
+  }
+
+  private boolean isPresent(Coding coding) {
+    return presence(coding.token()).filter("present"::equals).isPresent();
+  }
+
+  /** A word in a concept counts where no coding of it has a code that others may know. */
+  private Optional<Boolean> word() {
+    Optional<Place> concept = holder.child("valueCodeableConcept");
+    boolean published =
+        concept.stream().flatMap(c -> c.list("coding").stream()).anyMatch(c -> !Coding.isLocal(c));
+    String text = published ? "" : concept.map(c -> c.text("text")).orElse("");
+    String words = CodeText.words(holder.text("valueString") + text);
+    return words.equals("present") || words.equals("absent")
+        ? Optional.of(words.equals("present"))
+        : vocabulary.habits().words().answer(LIST, words).map("present"::equals);
+  }
+
+  /** Present or absent; what is equivocal is neither. */
+  private Optional<String> presence(String token) {
+    for (Presence presence : Presence.values()) {
+      if (presence.code().token().equals(token)) {
+        return Optional.of(presence.word()).filter(word -> !word.equals("equivocal"));
+      }
+    }
+    return vocabulary.habits().answer(LIST, token);
+  }
+}
