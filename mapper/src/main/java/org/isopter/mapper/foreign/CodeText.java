@@ -52,7 +52,8 @@ final class CodeText {
   /** Returns what words say that only tell how something was tested; empty text says nothing. */
   Optional<List<Effect>> conditions(String text) {
     String words = words(text);
-    return words.isEmpty() ? Optional.of(List.of()) : conditions(List.of(words.split(" ")));
+    List<String> all = words.isEmpty() ? List.of() : List.of(words.split(" "));
+    return all.size() > MOST_WORDS ? Optional.empty() : conditions(all);
   }
 
   private Optional<List<Effect>> around(List<String> all, int from, int to) {

@@ -132,10 +132,32 @@ public final class ForeignReader {
       return kept(part, Why.of(part.keptBefore().get()), Why.KEPT_BEFORE, "");
     }
     if (type.equals("Observation")) {
-      return Translator.of(vocabulary.get(), options, neighbours, part.resource());
+      Translation read = Translator.of(vocabulary.get(), options, neighbours, part.resource());
+      boolean kept = read.facts().isEmpty() && read.piece().isEmpty();
+      return kept && inside(part.resource()) > 0 ? holder(part) : read;
+    }
+    if (inside(part.resource()) > 0) {
+      return holder(part);
     }
     Why why = type.equals("VisionPrescription") ? Why.ORDER : Why.OTHER_RESOURCE;
     return kept(part, why, type, "an Observation");
+  }
+
+  private static Translation holder(Document.Part part) {
+    String seen =
+        "%s with observations inside: %d"
+            .formatted(Neighbours.type(part.resource()), inside(part.resource()));
+    return kept(part, Why.OBSERVATIONS_INSIDE, seen, "each of them as a resource of its own");
+  }
+
+  /** Counts the observations within a resource. */
+  private static long inside(Raw resource) {
+    List<Placed> leaves = new ArrayList<>();
+    Placed.collect(resource, "", leaves);
+    return leaves.stream()
+        .filter(leaf -> leaf.at().endsWith("/resourceType") && !leaf.at().equals("/resourceType"))
+        .filter(leaf -> leaf.value().string().equals(Optional.of("Observation")))
+        .count();
   }
 
   private static Translation kept(Document.Part part, Why why, String seen, String wanted) {

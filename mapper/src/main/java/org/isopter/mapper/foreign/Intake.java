@@ -197,6 +197,14 @@ public final class Intake {
 
   /** A document of another kind is no input: to keep it would make a mistake look like a record. */
   private static Result<Sources.Source> resource(Sources.Source source) {
+    if (source.json() instanceof Raw.Arr) {
+      return Result.refused(
+          new Fault(
+              "",
+              "a list",
+              "one FHIR resource",
+              "put the resources in a Bundle, or each on a line of its own (NDJSON)"));
+    }
     return Neighbours.type(source.json()).isEmpty()
         ? Result.refused(
             Fault.of("resource.resourceType", "nothing", "the name of a FHIR resource type"))

@@ -11,7 +11,6 @@ import org.isopter.model.shape.Finding;
 import org.isopter.model.shape.Panel;
 import org.isopter.model.shape.Part;
 import org.isopter.model.shape.Spec;
-import org.isopter.model.value.Absence;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.AcuityText;
 import org.isopter.model.value.Concept;
@@ -87,32 +86,7 @@ final class SlotReader {
     if (meaning.finding().equals(Optional.of(Effect.ACUITY))) {
       holder.ledger().used("acuity-unqualified");
     }
-    return Fact.absent(finding, site, reason(holder));
-  }
-
-  private Absence reason(Place from) throws Refusal {
-    Place concept = from.child("dataAbsentReason").orElseThrow();
-    for (Coding coding : Coding.of(concept, t -> absence(t).isPresent(), vocabulary)) {
-      Optional<Absence> reason = absence(coding.token());
-      if (reason.isPresent()) {
-        boolean own = coding.token().equals(reason.get().code().token());
-        coding.take(
-            own ? Ledger.CATALOGUE : "absence-alias", Optional.of(reason.get().code().display()));
-        return reason.get();
-      }
-    }
-    throw Refusal.of(
-        Why.VALUE_UNFIT, concept.at(), RawJson.write(concept.value()), "a reason of the catalogue");
-  }
-
-  private Optional<Absence> absence(String token) {
-    for (Absence reason : Absence.values()) {
-      boolean word = vocabulary.habits().absence(token).filter(reason.word()::equals).isPresent();
-      if (word || reason.code().token().equals(token)) {
-        return Optional.of(reason);
-      }
-    }
-    return Optional.empty();
+    return Fact.absent(finding, site, new Absences(vocabulary).reason(holder));
   }
 
   private Fact<?> acuity(Finding<?> known, boolean unqualified, Site site) throws Refusal {
@@ -224,7 +198,7 @@ final class SlotReader {
     if (!part.mayBeAbsent()) {
       throw Refusal.of(Why.PART_UNFIT, component.at(), "no value of " + part.key(), "a value");
     }
-    return Outcome.absent(reason(component));
+    return Outcome.absent(new Absences(vocabulary).reason(component));
   }
 
   private void imply(Finding<?> finding, String key, String word, Map<String, Outcome<Datum>> parts)

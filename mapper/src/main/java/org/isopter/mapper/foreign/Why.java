@@ -7,6 +7,8 @@ public enum Why {
   NO_RESOURCE("It is no FHIR resource."),
   UNREADABLE("It is no well-formed document within the limits."),
   OTHER_RESOURCE("It holds no observation; it is used where others refer to it."),
+  OBSERVATIONS_INSIDE(
+      "It holds observations inside itself, which are not read; sent on their own, they are."),
   ORDER("It is an order for glasses or lenses: what is to be made, not what was measured."),
   MODIFIED("A modifier element may turn its meaning round."),
   RETRACTED("Its status does not say that it holds, or it was deleted."),

@@ -47,7 +47,7 @@ class NdjsonRunTest {
     assertEquals(3, counts.count("translated"));
     String told = Files.readString(folder.resolve("report"), UTF_8);
     assertTrue(told.contains("in.ndjson:2:2: "), told);
-    assertTrue(told.contains("in.ndjson:5: resource.resourceType: saw nothing"), told);
+    assertTrue(told.contains("in.ndjson:5: saw a list"), told);
     assertFalse(told.contains("oops"), told);
   }
 
