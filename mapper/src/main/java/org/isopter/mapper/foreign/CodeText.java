@@ -33,6 +33,11 @@ final class CodeText {
 
   /** Returns what the words say, the title first; nothing where a word of them is not known. */
   Optional<List<Effect>> read(String text) {
+    return vocabulary.titlesRead().of(text);
+  }
+
+  /** Reads a text that was not read before. */
+  Optional<List<Effect>> titled(String text) {
     String words = words(text);
     List<String> all = List.of(words.split(" "));
     if (words.isEmpty() || all.size() > MOST_WORDS) {
@@ -51,6 +56,11 @@ final class CodeText {
 
   /** Returns what words say that only tell how something was tested; empty text says nothing. */
   Optional<List<Effect>> conditions(String text) {
+    return vocabulary.conditionsRead().of(text);
+  }
+
+  /** Reads conditions that were not read before. */
+  Optional<List<Effect>> told(String text) {
     String words = words(text);
     List<String> all = words.isEmpty() ? List.of() : List.of(words.split(" "));
     return all.size() > MOST_WORDS ? Optional.empty() : conditions(all);

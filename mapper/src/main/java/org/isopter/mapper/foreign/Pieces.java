@@ -96,7 +96,7 @@ final class Pieces {
       for (Placed leaf : leaves) {
         boolean words = leaf.at().endsWith("/text") || leaf.at().endsWith("/display");
         String said = words ? leaf.value().string().orElse("") : "";
-        if (vocabulary.habits().words().otherwise(CodeText.words(said), REFRACTION).isPresent()) {
+        if (vocabulary.habits().words().otherwise(said, REFRACTION).isPresent()) {
           throw Refusal.of(
               Why.CODES_DISAGREE, leaf.at(), "\"" + said + "\"", "a refraction that was measured");
         }

@@ -29,10 +29,18 @@ final class SideText {
   private static final Map<String, Site> ALONE = Habits.tables().words().sidesAlone();
   private static final Pattern NAMED = named();
 
+  private static final Memo<Set<Site>> NAMES = new Memo<>(SideText::named);
+  private static final Memo<Boolean> DENIALS = new Memo<>(SideText::denied);
+  private static final Memo<String> REST = new Memo<>(SideText::rest);
+
   private SideText() {}
 
   /** Returns every eye that the text names. */
   static Set<Site> in(String text) {
+    return text.isEmpty() ? Set.of() : NAMES.of(text);
+  }
+
+  private static Set<Site> named(String text) {
     Set<Site> sites = EnumSet.noneOf(Site.class);
     Matcher abbreviated = ABBREVIATED.matcher(text);
     while (abbreviated.find()) {
@@ -46,7 +54,7 @@ final class SideText {
     if (end.find()) {
       sites.add(ofEnd(end.group(1)));
     }
-    return sites;
+    return Set.copyOf(sites);
   }
 
   /** Returns the eye where the text names exactly one. */
@@ -57,7 +65,8 @@ final class SideText {
 
   /** Returns the eyes that the words of a body site name, which need not say that it is an eye. */
   static Set<Site> ofSite(String text) {
-    Set<Site> sites = in(text);
+    Set<Site> sites = EnumSet.noneOf(Site.class);
+    sites.addAll(in(text));
     alone(text).ifPresent(sites::add);
     return sites;
   }
@@ -74,6 +83,10 @@ final class SideText {
 
   /** Says whether the text names an eye to say that it is another one. */
   static boolean denies(String text) {
+    return !text.isEmpty() && DENIALS.of(text);
+  }
+
+  private static boolean denied(String text) {
     String lower = lower(text);
     Matcher words = NAMED.matcher(lower);
     while (words.find()) {
@@ -87,6 +100,10 @@ final class SideText {
 
   /** Returns the text without the eye that it names, and without what bound them together. */
   static String without(String text) {
+    return text.isEmpty() ? text : REST.of(text);
+  }
+
+  private static String rest(String text) {
     String plain = AT_END.matcher(ABBREVIATED.matcher(text).replaceAll("")).replaceAll("");
     Matcher words = NAMED.matcher(lower(plain));
     String bare = words.find() ? words.replaceAll("") : plain;

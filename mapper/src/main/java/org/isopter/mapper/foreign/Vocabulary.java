@@ -1,6 +1,7 @@
 package org.isopter.mapper.foreign;
 
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -35,6 +36,10 @@ final class Vocabulary {
   private final Map<String, Effect> byTitle = new HashMap<>();
   private final Map<String, Effect> byWords = new HashMap<>();
   private final Map<String, Effect> conditions = new HashMap<>();
+  private final Memo<Optional<List<Effect>>> titlesRead =
+      new Memo<>(text -> new CodeText(this).titled(text));
+  private final Memo<Optional<List<Effect>>> conditionsRead =
+      new Memo<>(text -> new CodeText(this).told(text));
 
   Vocabulary(Catalogue catalogue) {
     this.catalogue = catalogue;
@@ -67,6 +72,16 @@ final class Vocabulary {
   /** Returns what a title says in words without dots and hyphens. */
   Optional<Effect> titleOf(String words) {
     return Optional.ofNullable(byWords.get(words));
+  }
+
+  /** Returns what was read from the words of codes. */
+  Memo<Optional<List<Effect>>> titlesRead() {
+    return titlesRead;
+  }
+
+  /** Returns what was read from words that only tell how something was tested. */
+  Memo<Optional<List<Effect>>> conditionsRead() {
+    return conditionsRead;
   }
 
   /** Returns what words say of how something was tested. */

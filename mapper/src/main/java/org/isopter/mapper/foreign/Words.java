@@ -3,6 +3,7 @@ package org.isopter.mapper.foreign;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -19,6 +20,7 @@ final class Words {
   private final Set<String> fillers = new HashSet<>();
   private final Set<String> derivedParts = new HashSet<>();
   private final Map<String, String> otherwise = new LinkedHashMap<>();
+  private final Memo<List<String>> otherwiseIn = new Memo<>(this::allOtherwise);
   private final Map<String, Effect> titled = new HashMap<>();
   private final Map<String, String> named = new HashMap<>();
   private final Map<String, String> parts = new HashMap<>();
@@ -87,14 +89,21 @@ final class Words {
     return fillers.contains(word);
   }
 
-  /** Returns the word that makes something else of what a code is about, if there is one. */
-  Optional<String> otherwise(String words, String finding) {
-    String spaced = " " + words + " ";
-    return otherwise.entrySet().stream()
-        .filter(row -> row.getValue().isEmpty() || row.getValue().equals(finding))
-        .map(Map.Entry::getKey)
-        .filter(word -> spaced.contains(" " + word + " "))
-        .findFirst();
+  /** Returns the word of a text that makes something else of what a code is about. */
+  Optional<String> otherwise(String text, String finding) {
+    return text.isBlank()
+        ? Optional.empty()
+        : otherwiseIn.of(text).stream().filter(word -> isOf(finding, word)).findFirst();
+  }
+
+  private boolean isOf(String finding, String word) {
+    String of = otherwise.getOrDefault(word, "");
+    return of.isEmpty() || of.equals(finding);
+  }
+
+  private List<String> allOtherwise(String text) {
+    String spaced = " " + CodeText.words(text) + " ";
+    return otherwise.keySet().stream().filter(word -> spaced.contains(" " + word + " ")).toList();
   }
 
   /** Returns the findings that the trade names by these words. */

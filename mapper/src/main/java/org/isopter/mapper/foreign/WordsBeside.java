@@ -94,8 +94,7 @@ final class WordsBeside {
   }
 
   private void refuseOtherwise(Meaning meaning, String said, String at) throws Refusal {
-    Optional<String> word =
-        vocabulary.habits().words().otherwise(CodeText.words(said), meaning.topic().orElse(""));
+    Optional<String> word = vocabulary.habits().words().otherwise(said, meaning.topic().orElse(""));
     if (word.isPresent()) {
       throw disagree(said, at, "what was found, and nothing that is \"" + word.get() + "\"");
     }
