@@ -156,7 +156,7 @@ class FromFhirTest {
     assertEquals(ExitStatus.REFUSED, run.status());
     assertEquals(3, run.out().lines().count());
     assertTrue(run.err().contains(file + ":1:32\n"), run.err());
-    assertTrue(run.err().contains(file + ":2  resource.resourceType"), run.err());
+    assertTrue(run.err().contains(file + ":2\n    saw     a list"), run.err());
     assertFalse(run.err().contains("Fennimore"), run.err());
     assertTrue(run.err().endsWith("3 examinations written as ndjson, 2 refused\n"), run.err());
   }

@@ -25,6 +25,9 @@ final class AcuityWords {
   private static final Pattern BRACKETED =
       Pattern.compile("(/\\s*[\\d.]+)\\s*\\(\\s*([+-]\\d)\\s*\\)$");
 
+  private static final Pattern PRINT =
+      Pattern.compile("(N|J|jaeger)\\.?\\s*(\\d+\\+?)", Pattern.CASE_INSENSITIVE);
+
   private static final Pattern NOTATION_FIRST =
       Pattern.compile(
           "(logmar|decimal)\\s*[:=]?\\s*([+-]?\\d+(?:\\.\\d+)?)", Pattern.CASE_INSENSITIVE);
@@ -42,7 +45,10 @@ final class AcuityWords {
   }
 
   private static Optional<String> inWords(String plain, Habits habits) {
-    return low(plain, habits).or(() -> notationFirst(plain)).filter(AcuityWords::readable);
+    return low(plain, habits)
+        .or(() -> notationFirst(plain))
+        .or(() -> print(plain))
+        .filter(AcuityWords::readable);
   }
 
   /** Returns the text as a plain keyboard writes it: other slashes, wide signs, a decimal comma. */
@@ -103,6 +109,15 @@ final class AcuityWords {
     String plain = text.toLowerCase(Locale.ROOT);
     boolean feet = plain.startsWith("f") || plain.equals("'") || plain.equals("′");
     return feet ? "ft" : plain.startsWith("c") ? "cm" : "m";
+  }
+
+  private static Optional<String> print(String text) {
+    Matcher size = PRINT.matcher(text);
+    if (!size.matches()) {
+      return Optional.empty();
+    }
+    String letter = size.group(1).substring(0, 1).toUpperCase(Locale.ROOT);
+    return Optional.of(letter + size.group(2));
   }
 
   private static Optional<String> notationFirst(String text) {

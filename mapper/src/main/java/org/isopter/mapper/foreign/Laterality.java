@@ -47,6 +47,9 @@ final class Laterality {
         coded |= codes.qualifier(coding, "side-component") || codes.site(coding);
       }
       coded |= codes.word(concept, "side-component", "text");
+      for (Place coding : concept.list("coding")) {
+        coded |= Coding.isLocal(coding) && codes.word(coding, "side-component", "display", "code");
+      }
     }
     if (coded || codes.word(component, "side-component", "valueCode", "valueString")) {
       asked.get().takeAll("side-component");

@@ -96,9 +96,10 @@ final class Pieces {
       for (Placed leaf : leaves) {
         boolean words = leaf.at().endsWith("/text") || leaf.at().endsWith("/display");
         String said = words ? leaf.value().string().orElse("") : "";
-        if (vocabulary.habits().words().otherwise(said, REFRACTION).isPresent()) {
-          throw Refusal.of(
-              Why.CODES_DISAGREE, leaf.at(), "\"" + said + "\"", "a refraction that was measured");
+        Optional<String> other = vocabulary.habits().words().otherwise(said, REFRACTION);
+        if (other.isPresent()) {
+          String seen = "\"" + other.get() + "\"";
+          throw Refusal.of(Why.CODES_DISAGREE, leaf.at(), seen, "a refraction that was measured");
         }
       }
     }

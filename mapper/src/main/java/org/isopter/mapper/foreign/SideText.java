@@ -1,5 +1,6 @@
 package org.isopter.mapper.foreign;
 
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.Locale;
@@ -54,7 +55,7 @@ final class SideText {
     if (end.find()) {
       sites.add(ofEnd(end.group(1)));
     }
-    return Set.copyOf(sites);
+    return Collections.unmodifiableSet(sites);
   }
 
   /** Returns the eye where the text names exactly one. */

@@ -36,7 +36,7 @@ final class TestDistance {
       throw Refusal.of(
           Why.CODES_DISAGREE,
           holder.at(),
-          "any acuity, tested at " + measure.value() + " " + measure.unit().text(),
+          "any acuity, tested at 50 cm or less",
           "the code of near acuity or of acuity at distance");
     }
   }

@@ -2,6 +2,7 @@ package org.isopter.mapper.foreign;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -15,7 +16,9 @@ final class WordsBeside {
   /** Words that make another finding of an acuity: where they stand they must be understood. */
   private static final Pattern OTHER_ACUITY =
       Pattern.compile(
-          "pin[\\s-]?hole|st[eé]nop[eé]|\\bnear\\b|\\breading\\b", Pattern.CASE_INSENSITIVE);
+          "pin[\\s-]?hole|st[eé]nop[eé]|lochblende|ピンホール|\\b(?:near|reading|nahvisus|nähe|près"
+              + "|cerca|perto|vicino|dichtbij|nabij)\\b|近見",
+          Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE | Pattern.UNICODE_CHARACTER_CLASS);
 
   private final Vocabulary vocabulary;
   private final CodeText text;
@@ -102,8 +105,11 @@ final class WordsBeside {
 
   /** Refuses words of an acuity that are not known and may name a pinhole or near vision. */
   static void refuseOtherAcuity(Meaning meaning, String said, String at) throws Refusal {
-    if (meaning.isDistance() && OTHER_ACUITY.matcher(said).find()) {
-      throw disagree(said, at, "words that are known where they name a pinhole or near vision");
+    Matcher other = OTHER_ACUITY.matcher(said);
+    if (meaning.isDistance() && other.find()) {
+      // The words around may tell what was measured: they are not quoted.
+      String wanted = "words that are known where they name a pinhole or near vision";
+      throw disagree(other.group(), at, wanted);
     }
   }
 
