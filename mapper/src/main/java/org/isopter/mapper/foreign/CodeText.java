@@ -63,13 +63,14 @@ final class CodeText {
   Optional<List<Effect>> told(String text) {
     String words = words(text);
     List<String> all = words.isEmpty() ? List.of() : List.of(words.split(" "));
-    return all.size() > MOST_WORDS ? Optional.empty() : conditions(all);
+    return all.size() > MOST_WORDS ? Optional.empty() : conditions(all, false);
   }
 
   private Optional<List<Effect>> around(List<String> all, int from, int to) {
     Optional<Effect> title = vocabulary.titleOf(String.join(" ", all.subList(from, to)));
-    Optional<List<Effect>> before = title.flatMap(t -> conditions(all.subList(0, from)));
-    Optional<List<Effect>> behind = before.flatMap(b -> conditions(all.subList(to, all.size())));
+    Optional<List<Effect>> before = title.flatMap(t -> conditions(all.subList(0, from), true));
+    Optional<List<Effect>> behind =
+        before.flatMap(b -> conditions(all.subList(to, all.size()), true));
     if (behind.isEmpty()) {
       return Optional.empty();
     }
@@ -80,16 +81,18 @@ final class CodeText {
     return fit ? Optional.of(read) : Optional.empty();
   }
 
-  private Optional<List<Effect>> conditions(List<String> words) {
+  /** Reads conditions; beside a title its abbreviation may stand, or the other way round. */
+  private Optional<List<Effect>> conditions(List<String> words, boolean titles) {
     if (words.isEmpty()) {
       return Optional.of(List.of());
     }
     for (int length = words.size(); length > 0; length--) {
       String phrase = String.join(" ", words.subList(0, length));
-      Optional<Effect> effect = vocabulary.condition(phrase);
+      Optional<Effect> again = titles ? vocabulary.titleOf(phrase) : Optional.empty();
+      Optional<Effect> effect = vocabulary.condition(phrase).or(() -> again);
       boolean filler = length == 1 && vocabulary.habits().words().isFiller(phrase);
       if (effect.isPresent() || filler) {
-        Optional<List<Effect>> rest = conditions(words.subList(length, words.size()));
+        Optional<List<Effect>> rest = conditions(words.subList(length, words.size()), titles);
         if (rest.isPresent()) {
           List<Effect> read = new ArrayList<>(effect.stream().toList());
           read.addAll(rest.get());

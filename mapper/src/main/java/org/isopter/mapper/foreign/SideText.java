@@ -125,7 +125,7 @@ final class SideText {
   }
 
   private static Site word(String found) {
-    return WORDS.getOrDefault(found.replaceAll("[\\s,:(-]+", " "), Site.BOTH);
+    return WORDS.getOrDefault(found.replaceAll("[\\s,:(_-]+", " "), Site.BOTH);
   }
 
   /** Words of letters stand alone; in Japanese there are no gaps between words. */
@@ -147,6 +147,6 @@ final class SideText {
   private static String spaced(String words) {
     return words.startsWith("eye ")
         ? "(?<!\\b(?:right|left|both|other|fellow)\\s)" + words.replace(" ", "\\s*[,:(-]?\\s*")
-        : words.replace(" ", "\\s+");
+        : words.replace(" ", "[\\s_-]+");
   }
 }

@@ -103,7 +103,11 @@ final class Vocabulary {
   /** Says whether a condition may be said of a finding. */
   boolean fits(String finding, Effect condition) {
     boolean acuity = ACUITIES.contains(finding);
-    boolean same = condition.finding().map(f -> acuity && ACUITIES.contains(f)).orElse(true);
+    boolean same =
+        condition
+            .finding()
+            .map(f -> f.equals(finding) || (acuity && ACUITIES.contains(f)))
+            .orElse(true);
     boolean notation = condition.notation().isEmpty() || acuity;
     Optional<Finding<?>> known =
         catalogue.byId(finding.equals(Effect.ACUITY) ? "distance-acuity" : finding);
