@@ -11,14 +11,14 @@ final class Conditions {
   private final Vocabulary vocabulary;
   private final Neighbours neighbours;
   private final ConditionWords words;
-  private final CodeText text;
+  private final CodeNames names;
   private final WordsBeside beside;
 
   Conditions(Vocabulary vocabulary, Neighbours neighbours) {
     this.vocabulary = vocabulary;
     this.neighbours = neighbours;
     this.words = new ConditionWords(vocabulary);
-    this.text = new CodeText(vocabulary);
+    this.names = new CodeNames(vocabulary);
     this.beside = new WordsBeside(vocabulary);
   }
 
@@ -41,7 +41,7 @@ final class Conditions {
       corroborated(meaning, coding);
     }
     if (meaning.isEmpty()) {
-      named(meaning, code.get());
+      names.add(meaning, code.get());
     } else {
       beside.add(meaning, code.get());
     }
@@ -63,6 +63,8 @@ final class Conditions {
       conditions(meaning, method.get());
       words.method(meaning, method.get());
     }
+    beside.refuseOtherwise(meaning, method.stream().toList());
+    beside.refuseOtherwise(meaning, observation.list("category"));
     words.refuseOther(meaning, observation.list("category"));
     words.refuseOther(meaning, observation.list("interpretation"));
     if (meaning.finding().equals(Optional.of("refraction"))) {
@@ -194,57 +196,5 @@ final class Conditions {
       meaning.add(effect.get(), coding.place().at());
       coding.take(effect.get().rule(), Optional.of(effect.get().display()));
     }
-  }
-
-  private void named(Meaning meaning, Place code) throws Refusal {
-    if (titled(meaning, code, code, "text")) {
-      return;
-    }
-    for (Place coding : code.list("coding")) {
-      if (Coding.isLocal(coding) && titled(meaning, code, coding, "display")) {
-        return;
-      }
-    }
-  }
-
-  private boolean titled(Meaning meaning, Place code, Place place, String name) throws Refusal {
-    Optional<Effect> effect = vocabulary.titled(SideText.without(place.text(name)));
-    Optional<List<Effect>> said =
-        effect.isPresent() ? effect.map(List::of) : text.read(SideText.without(place.text(name)));
-    if (said.isEmpty()) {
-      return namedCode(meaning, code, place, name);
-    }
-    if (!beside.leavesOpen(code, said.get().get(0))) {
-      return false;
-    }
-    if (effect.isPresent()) {
-      meaning.add(effect.get(), Placed.step(place.at(), name));
-      place.take("code-text", name);
-      return true;
-    }
-    for (Effect each : said.get()) {
-      meaning.add(each, Placed.step(place.at(), name));
-      place.take("code-words", name);
-    }
-    return true;
-  }
-
-  /** Words may also be the name of a group of findings, or of a finding that is a code itself. */
-  private boolean namedCode(Meaning meaning, Place code, Place place, String name) throws Refusal {
-    String words = CodeText.words(SideText.without(place.text(name)));
-    Optional<String> token = vocabulary.habits().words().named(words);
-    boolean alone = code.list("coding").stream().allMatch(Coding::isLocal);
-    if (token.isEmpty() || !alone) {
-      return false;
-    }
-    Optional<Statement> statement = token.flatMap(vocabulary.habits()::statement);
-    if (statement.isPresent()) {
-      meaning.statement(statement.get(), Placed.step(place.at(), name));
-    } else {
-      Effect group = token.flatMap(vocabulary.habits()::group).orElseThrow();
-      meaning.group(group, Placed.step(place.at(), name));
-    }
-    place.take("code-text", name);
-    return true;
   }
 }

@@ -67,6 +67,23 @@ final class WordsBeside {
     }
   }
 
+  /** Refuses words around a finding that make something else of it; they are not quoted. */
+  void refuseOtherwise(Meaning meaning, List<Place> concepts) throws Refusal {
+    for (Place concept : concepts) {
+      refuseWord(meaning, concept.text("text"), concept.at());
+      for (Place coding : concept.list("coding")) {
+        refuseWord(meaning, coding.text("display"), coding.at());
+      }
+    }
+  }
+
+  private void refuseWord(Meaning meaning, String said, String at) throws Refusal {
+    Optional<String> word = vocabulary.habits().words().otherwise(said, meaning.topic().orElse(""));
+    if (word.isPresent()) {
+      throw disagree(word.get(), at, "what was found in this examination");
+    }
+  }
+
   private void word(Meaning meaning, Place place, String name, Optional<String> known)
       throws Refusal {
     String said = place.text(name);
