@@ -93,7 +93,12 @@ final class SideWords {
       throws Refusal {
     for (Map.Entry<String, Set<Site>> entry : words.entrySet()) {
       for (Meaning.Side side : said) {
-        if (!entry.getValue().contains(side.site())) {
+        // The title of a field may name both eyes; a place in the body that does is not one eye.
+        boolean several =
+            entry.getKey().startsWith("/bodySite")
+                && side.site() != Site.BOTH
+                && entry.getValue().size() > 1;
+        if (several || !entry.getValue().contains(side.site())) {
           throw Refusal.of(
               Why.SIDES_DISAGREE,
               entry.getKey(),
