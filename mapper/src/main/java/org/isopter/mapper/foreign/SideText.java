@@ -19,8 +19,9 @@ final class SideText {
   private static final Pattern ABBREVIATED =
       Pattern.compile("(?<![\\p{L}\\p{N}.])O\\.?([DSU])(?:\\.|(?![\\p{L}\\p{N}]))");
 
-  /** RE, LE and BE in capitals behind what was tested. */
-  private static final Pattern AT_END = Pattern.compile("(?<=\\S)[\\s,:;(-]+([RLB])E\\)?\\s*$");
+  /** RE, LE, BE, or the left eye in French, Spanish or Portuguese, behind what was tested. */
+  private static final Pattern AT_END =
+      Pattern.compile("(?<=\\S)[\\s,:;(-]+(RE|LE|BE|O\\.?[GIE]\\.?)\\)?\\s*$");
 
   /** An eye that is named to say that it is not this one. */
   private static final Pattern DENIED =
@@ -116,8 +117,8 @@ final class SideText {
     return text.replace('\u00a0', ' ').toLowerCase(Locale.ROOT);
   }
 
-  private static Site ofEnd(String letter) {
-    return letter.equals("R") ? Site.RIGHT : letter.equals("L") ? Site.LEFT : Site.BOTH;
+  private static Site ofEnd(String letters) {
+    return letters.equals("RE") ? Site.RIGHT : letters.equals("BE") ? Site.BOTH : Site.LEFT;
   }
 
   private static Site abbreviated(String letter) {
