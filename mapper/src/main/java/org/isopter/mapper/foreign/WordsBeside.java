@@ -20,6 +20,11 @@ final class WordsBeside {
               + "|cerca|perto|vicino|dichtbij|nabij)\\b|近見",
           Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE | Pattern.UNICODE_CHARACTER_CLASS);
 
+  private static final Pattern CORRECTED =
+      words("corrected|with (?:glasses|spectacles|correction)");
+  private static final Pattern UNAIDED =
+      words("un-?corrected|un-?aided|without (?:glasses|spectacles|correction)");
+
   private final Vocabulary vocabulary;
   private final CodeText text;
 
@@ -95,6 +100,7 @@ final class WordsBeside {
     Optional<List<Effect>> effects = text.read(SideText.without(Vocabulary.withoutTag(said)));
     if (effects.isEmpty()) {
       refuseOtherAcuity(meaning, said, at);
+      refuseOtherCorrection(meaning, said, at);
     }
     boolean more = effects.filter(all -> saysMore(meaning, all)).isPresent();
     for (Effect effect : effects.orElse(List.of())) {
@@ -128,6 +134,21 @@ final class WordsBeside {
       String wanted = "words that are known where they name a pinhole or near vision";
       throw disagree(other.group(), at, wanted);
     }
+  }
+
+  /** Refuses words of which not all are known, and one names another correction than the code. */
+  private static void refuseOtherCorrection(Meaning meaning, String said, String at)
+      throws Refusal {
+    Optional<String> coded = Optional.ofNullable(meaning.parts().get("correction"));
+    boolean unaided = coded.equals(Optional.of("unaided"));
+    Matcher other = (unaided ? CORRECTED : UNAIDED).matcher(said);
+    if (coded.isPresent() && other.find()) {
+      throw disagree(other.group(), at, "words that fit the code, which says " + coded.get());
+    }
+  }
+
+  private static Pattern words(String words) {
+    return Pattern.compile("\\b(?:" + words + ")\\b", Pattern.CASE_INSENSITIVE);
   }
 
   private void refuseOtherFinding(Meaning meaning, Effect effect, String said, String at)
