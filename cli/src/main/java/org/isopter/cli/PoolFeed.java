@@ -44,7 +44,8 @@ final class PoolFeed {
 
   /** The lines of a file belong together, and so do the files of a folder. */
   private static String group(Item item) {
-    Path file = Path.of(item.source().name());
-    return String.valueOf(item.line() > 0 ? file : file.toAbsolutePath().getParent());
+    // In full, for persons without identifiers are told apart by it.
+    Path file = Path.of(item.source().name()).toAbsolutePath().normalize();
+    return String.valueOf(item.line() > 0 ? file : file.getParent());
   }
 }

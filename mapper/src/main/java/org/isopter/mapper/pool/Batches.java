@@ -13,6 +13,7 @@ import org.isopter.mapper.foreign.Reason;
 import org.isopter.mapper.foreign.Treated;
 import org.isopter.mapper.table.Origin;
 import org.isopter.mapper.table.PooledExam;
+import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Fault;
 
 /** Makes batches of what readers return. */
@@ -59,13 +60,17 @@ final class Batches {
    *
    * @param of finds a document by its number, which places begin with where there are several
    * @param documents how many documents were read
+   * @param neighbourhood what was read together
    */
-  static Batch of(Reading reading, IntFunction<PoolDocument> of, int documents) {
+  static Batch of(
+      Reading reading, IntFunction<PoolDocument> of, int documents, Neighbourhood neighbourhood) {
     Persons persons = new Persons(reading);
     List<PooledExam> exams = new ArrayList<>();
     for (ReadExam exam : reading.exams()) {
       List<Origin> origins = exam.read().stream().map(fact -> origin(fact, of)).toList();
-      exams.add(new PooledExam(exam.exam(), persons.of(exam.exam().header()), origins));
+      // A bundle of ours names persons as its record did.
+      Exam apart = exam.rule().isEmpty() ? exam.exam() : neighbourhood.apart(exam.exam());
+      exams.add(new PooledExam(apart, persons.of(exam.exam().header()), origins));
     }
     List<Left> left = new ArrayList<>();
     reading.resources().forEach(read -> left(read, of).ifPresent(left::add));

@@ -124,7 +124,7 @@ public final class PoolReader {
     return Result.ok(
         bare
             ? new Step(document, Batches.NOTHING, Optional.of(ok.value()))
-            : done(document, foreign.read(ok.value())));
+            : done(document, foreign.read(ok.value()), Neighbourhood.of(document, ok.value())));
   }
 
   /** Reads a bundle of ours without the way round through all that others may have meant. */
@@ -152,13 +152,18 @@ public final class PoolReader {
   }
 
   private static Step done(PoolDocument document, Reading reading) {
-    Batch batch = Batches.of(reading, at -> document, 1);
+    return done(document, reading, Neighbourhood.of(document));
+  }
+
+  private static Step done(PoolDocument document, Reading reading, Neighbourhood neighbourhood) {
+    Batch batch = Batches.of(reading, at -> document, 1, neighbourhood);
     return new Step(document, batch, Optional.empty());
   }
 
   private Batch together(List<Step> bare) {
     List<Raw> resources = bare.stream().map(step -> step.bare().orElseThrow()).toList();
     Reading reading = foreign.readTogether(resources);
-    return Batches.of(reading, number -> bare.get(number).document(), bare.size());
+    Neighbourhood folder = Neighbourhood.of(bare.get(0).document().group());
+    return Batches.of(reading, number -> bare.get(number).document(), bare.size(), folder);
   }
 }
