@@ -1,13 +1,13 @@
 package org.isopter.mapper.pool;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.table.ExaminationsTable;
 import org.isopter.mapper.table.FindingsTable;
+import org.isopter.mapper.table.Table;
+import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
 
@@ -35,10 +35,8 @@ public final class PoolTables implements AutoCloseable {
    */
   public static PoolTables open(Path folder) throws SQLException {
     Warehouse warehouse = Warehouse.inMemory();
-    for (String table : List.of(FindingsTable.NAME, ExaminationsTable.NAME)) {
-      Path file = file(folder, table);
-      warehouse.execute(
-          "CREATE VIEW " + table + " AS SELECT * FROM " + Warehouse.text(file.toString()));
+    for (Table<?> table : tables()) {
+      file(folder, table).open(warehouse);
     }
     return new PoolTables(warehouse);
   }
@@ -50,25 +48,21 @@ public final class PoolTables implements AutoCloseable {
 
   /** Says whether a folder holds the tables of a pool. */
   public static boolean isPool(Path folder) {
-    return find(folder, FindingsTable.NAME).isPresent()
-        && find(folder, ExaminationsTable.NAME).isPresent();
+    return tables().stream().allMatch(table -> TableFile.find(folder, table).isPresent());
   }
 
-  private static Optional<Path> find(Path folder, String table) {
-    return Arrays.stream(TableFormat.values())
-        .map(format -> folder.resolve(table + "." + format.ending()))
-        .filter(Files::isRegularFile)
-        .findFirst();
+  private static List<Table<?>> tables() {
+    return List.of(FindingsTable.table(), ExaminationsTable.table(Catalogue.standard()));
   }
 
-  private static Path file(Path folder, String table) {
-    return find(folder, table)
+  private static TableFile file(Path folder, Table<?> table) {
+    return TableFile.find(folder, table)
         .orElseThrow(
             () ->
                 new FaultException(
                     new Fault(
                         folder.toString(),
-                        "no table " + table,
+                        "no table " + table.name(),
                         "a folder that was made by pooling",
                         "pool the records first, and name the folder of the pool")));
   }

@@ -135,7 +135,8 @@ final class Warehouse implements AutoCloseable {
     return '\'' + plain.replace("'", "''") + '\'';
   }
 
-  private static String type(Column<?> column) {
+  /** Returns the type of a column in SQL. */
+  static String type(Column<?> column) {
     Kind kind = column.kind();
     return switch (kind) {
       case TEXT -> "VARCHAR";

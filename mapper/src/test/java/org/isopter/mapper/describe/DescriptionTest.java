@@ -12,6 +12,7 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,6 +27,7 @@ import org.isopter.mapper.pool.PoolDocument;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolRun;
+import org.isopter.mapper.pool.TableFormat;
 import org.isopter.mapper.record.RecordWriter;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
@@ -70,6 +72,23 @@ class DescriptionTest {
     List<List<String>> far = rows(description, "Numbers to look at");
     assertEquals(1, far.size());
     assertEquals("61 mmHg", far.get(0).get(3));
+  }
+
+  /** Without any number, what is in a file does not tell that its column is one of numbers. */
+  @Test
+  void everyFormatIsDescribedAlikeAlsoWhereColumnsAreEmpty() throws IOException {
+    String answer =
+        pressure(1, 14)
+            .replace("\"intraocular-pressure\"", "\"disc-margin\"")
+            .replace("14 mmHg", "clear");
+    for (List<String> lines : List.of(List.<String>of(), List.of(answer))) {
+      Set<String> texts = new HashSet<>();
+      for (TableFormat format : TableFormat.values()) {
+        Path pool = folder.resolve(format + "-" + lines.size());
+        texts.add(DescriptionText.of(describe(lines.stream(), plan(pool, format))));
+      }
+      assertEquals(1, texts.size(), texts::toString);
+    }
   }
 
   @Test
@@ -154,10 +173,28 @@ class DescriptionTest {
   }
 
   private Description describe(Stream<String> lines) throws IOException {
+    return describe(lines, PoolPlan.identified(folder.resolve("pool")));
+  }
+
+  private static PoolPlan plan(Path pool, TableFormat format) {
+    PoolPlan usual = PoolPlan.identified(pool);
+    return new PoolPlan(
+        pool,
+        false,
+        List.of(format),
+        false,
+        false,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        usual.smallest(),
+        usual.traits());
+  }
+
+  private static Description describe(Stream<String> lines, PoolPlan plan) throws IOException {
     Catalogue catalogue = Catalogue.standard();
-    Path pool = folder.resolve("pool");
     PoolReader reader = new PoolReader(catalogue, Options.usual(), Release.R4);
-    try (PoolRun run = PoolRun.begin(catalogue, reader, PoolPlan.identified(pool))) {
+    try (PoolRun run = PoolRun.begin(catalogue, reader, plan)) {
       long number = 0;
       for (String line : lines.toList()) {
         number++;
@@ -165,7 +202,7 @@ class DescriptionTest {
       }
       run.finish();
     }
-    return Survey.of(pool);
+    return Survey.of(plan.folder());
   }
 
   private static String line(Exam exam) {
