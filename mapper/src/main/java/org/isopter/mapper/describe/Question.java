@@ -11,6 +11,17 @@ enum Question {
         count(DISTINCT (examination, fact)) FILTER (WHERE derived) AS "derived statements",
         count(*) AS "rows of findings"
       FROM findings"""),
+  STATUS(
+      "How far the records have come",
+      "What was entered in error, what a later examination here replaces and what is there more"
+          + " than once is in all counts below.",
+      """
+      SELECT status, count(DISTINCT examination) AS examinations,
+        count(DISTINCT examination) FILTER (WHERE examination IN (SELECT amends FROM examinations))
+          AS replaced,
+        count(DISTINCT examination) FILTER (WHERE examination IN (SELECT examination
+          FROM examinations GROUP BY examination, eye HAVING count(*) > 1)) AS "more than once"
+      FROM examinations GROUP BY status ORDER BY status"""),
   COUNTS(
       "What was examined",
       "Each fact is counted once, whatever parts it has.",

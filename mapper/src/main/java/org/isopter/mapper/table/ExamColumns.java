@@ -27,6 +27,11 @@ final class ExamColumns {
         .text("status", "how far the record has come", row -> status(exam.apply(row)))
         .add("setting", Kind.TEXT, "where it took place", row -> setting(exam.apply(row)))
         .oneOf(Setting.values())
+        .add(
+            "amends",
+            Kind.TEXT,
+            "key of the examination that it replaces",
+            row -> exam.apply(row).header().amends().map(Identifier::toString))
         .list();
   }
 

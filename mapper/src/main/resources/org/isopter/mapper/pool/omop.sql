@@ -36,8 +36,14 @@ SELECT coalesce(max(concept_id) FILTER (WHERE concept_name = 'measurement.measur
 FROM concept;
 
 -- What was not done is no row here: a count of these rows must count what was seen.
+-- Nor is what was entered in error, or was replaced by an examination that is here too. A record
+-- that was read twice is here once, for an id stands for one row.
+CREATE TEMP TABLE replaced AS
+SELECT DISTINCT amends AS examination FROM examinations
+WHERE amends IS NOT NULL AND status <> 'entered-in-error';
+
 CREATE TEMP TABLE seen AS
-SELECT
+SELECT DISTINCT ON (id) * FROM (SELECT
   (md5_number_lower(examination || '|' || fact || '|' || coalesce(part, '')) >> 1)::BIGINT AS id,
   (md5_number_lower(examination || '|' || fact || '|value') >> 1)::BIGINT AS whole_id,
   (md5_number_lower(subject) >> 1)::BIGINT AS person_id,
@@ -57,7 +63,9 @@ LEFT JOIN meaning m ON m.system = coalesce(f.part_system, f.code_system)
   AND m.code = coalesce(f.part_code, f.code)
 LEFT JOIN meaning v ON v.system = f.value_system AND v.code = f.value_code
 LEFT JOIN unit_meaning u ON u.code = f.unit
-WHERE NOT f.derived AND f.absent IS NULL;
+WHERE NOT f.derived AND f.absent IS NULL AND f.status <> 'entered-in-error'
+  AND f.examination NOT IN (SELECT examination FROM replaced))
+ORDER BY id, source, line;
 
 CREATE TEMP TABLE whole AS
 SELECT id, measured FROM seen WHERE part = 'value';

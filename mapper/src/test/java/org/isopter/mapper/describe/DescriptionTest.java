@@ -92,6 +92,17 @@ class DescriptionTest {
   }
 
   @Test
+  void tellsWhatIsToBeLeftOutOfCounts() throws IOException {
+    String first = pressure(1, 14);
+    String amended =
+        pressure(2, 15).replace("\"final\"", "\"amended\",\"amends\":{\"id\":\"r-1\"}");
+    Description description = describe(Stream.of(first, first, amended));
+    assertEquals(
+        List.of(List.of("amended", "1", "0", "0"), List.of("final", "1", "1", "1")),
+        rows(description, "How far the records have come"));
+  }
+
+  @Test
   void sharesOfClassesSumToOne() {
     Spread spread = new Spread("x", "value", "mm", Map.of("right", List.of(1.0, 2.0, 2.0, 9.0)));
     Classes classes = Classes.of(spread);

@@ -89,7 +89,9 @@ class OmopTest {
     }
     pool(documents);
     try (Warehouse warehouse = Warehouse.at(folder.resolve("pool/tables.duckdb"))) {
-      String seen = "SELECT count(*) FROM findings WHERE NOT derived AND absent IS NULL";
+      String seen =
+          "SELECT count(*) FROM findings WHERE NOT derived AND absent IS NULL"
+              + " AND status <> 'entered-in-error'";
       String rows =
           "SELECT (SELECT count(*) FROM measurement) + (SELECT count(*) FROM observation"
               + " WHERE observation_source_value <> '272741003')";
@@ -100,6 +102,26 @@ class OmopTest {
             row(warehouse, "SELECT count(*) FROM " + table),
             row(warehouse, "SELECT count(DISTINCT " + id + ") FROM " + table));
       }
+    }
+  }
+
+  @Test
+  void whatWasReplacedOrEnteredInErrorHasNoRowAndWhatWasReadTwiceHasOne()
+      throws IOException, SQLException {
+    String replaced = RECORD.replace("r-1", "r-0").replace("17", "27");
+    String amended = RECORD.replace("\"final\"", "\"amended\",\"amends\":{\"id\":\"r-0\"}");
+    String error =
+        RECORD.replace("r-1", "r-3").replace("17", "37").replace("final", "entered-in-error");
+    pool(
+        List.of(
+            Pools.json(replaced, 1),
+            Pools.json(amended, 2),
+            Pools.json(amended, 3),
+            Pools.json(error, 4)));
+    try (Warehouse warehouse = Warehouse.at(folder.resolve("pool/tables.duckdb"))) {
+      assertEquals(
+          List.of("17.0"), row(warehouse, "SELECT string_agg(value_as_number) FROM measurement"));
+      assertEquals(List.of("1"), row(warehouse, "SELECT count(*) FROM visit_keys"));
     }
   }
 
@@ -119,19 +141,21 @@ class OmopTest {
   }
 
   private void pool(List<PoolDocument> documents, Path vocabulary) throws IOException {
-    PoolPlan plan =
-        new PoolPlan(
-            folder.resolve("pool"),
-            false,
-            List.of(TableFormat.CSV),
-            true,
-            false,
-            Optional.of(new Deidentifier(Pools.KEY, false)),
-            Optional.empty(),
-            Optional.of(vocabulary),
-            PoolPlan.USUAL_SMALLEST,
-            PoolPlan.USUAL_TRAITS);
-    Pools.run(plan, documents);
+    Pools.run(plan(vocabulary), documents);
+  }
+
+  private PoolPlan plan(Path vocabulary) {
+    return new PoolPlan(
+        folder.resolve("pool"),
+        false,
+        List.of(TableFormat.CSV),
+        true,
+        false,
+        Optional.of(new Deidentifier(Pools.KEY, false)),
+        Optional.empty(),
+        Optional.of(vocabulary),
+        PoolPlan.USUAL_SMALLEST,
+        PoolPlan.USUAL_TRAITS);
   }
 
   private static List<String> row(Warehouse warehouse, String sql) throws SQLException {
