@@ -120,6 +120,16 @@ final class PoolCommand extends InputCommand {
   void run(Journal journal) {
     Optional<Deidentifier> deidentifier = deidentifier();
     List<Source> sources = sources(journal);
+    if (sources.isEmpty() && journal.status() != ExitStatus.OK) {
+      journal.say("no input was found: nothing was written to " + output);
+      return;
+    }
+    new PoolPlaces(output, leftover)
+        .clash(sources)
+        .ifPresent(
+            fault -> {
+              throw misuse(fault.toString());
+            });
     PoolReader reader =
         new PoolReader(Catalogue.standard(), ways.options(Limits.USUAL), ways.release);
     try (Progress progress = Progress.on(streams, "documents");

@@ -29,6 +29,14 @@ final class PoolWords {
                 Words.count(counts.facts(), "fact"),
                 Words.count(result.findings(), "row"),
                 Words.count(result.eyes(), "row")));
+    if (result.repeated() > 0) {
+      String more =
+          result.repeated() == 1
+              ? "1 examination was read more than once, and each of its rows is there as often"
+              : result.repeated()
+                  + " examinations were read more than once, and each of their rows is there as often";
+      journal.say(more);
+    }
     if (counts.refused() > 0) {
       journal.raise(ExitStatus.REFUSED);
     }

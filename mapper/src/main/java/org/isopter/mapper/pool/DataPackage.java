@@ -48,7 +48,8 @@ final class DataPackage {
     field.put("name", Raw.of(row.column().name()));
     field.put("type", Raw.of(type(row.column().kind())));
     if (row.column().kind() == Kind.TIME) {
-      field.put("format", Raw.of("%Y-%m-%d %H:%M:%S"));
+      // Seconds may have decimals, which no pattern of the standard allows for.
+      field.put("format", Raw.of("any"));
     }
     field.put("description", Raw.of(row.column().meaning()));
     row.column().unit().map(Unit::ucum).ifPresent(unit -> field.put("unit", Raw.of(unit)));

@@ -11,9 +11,6 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
-import org.isopter.model.value.Fault;
-import org.isopter.model.value.FaultException;
 
 /**
  * Lays what was seen out as MEASUREMENT and OBSERVATION of the OMOP Common Data Model, version 5.4
@@ -26,42 +23,12 @@ final class Omop {
   static final List<String> TABLES =
       List.of("measurement", "observation", "person_keys", "visit_keys");
 
-  private static final String FILE = "CONCEPT.csv";
-
-  private static final List<String> COLUMNS =
-      List.of(
-          "concept_id",
-          "concept_name",
-          "domain_id",
-          "vocabulary_id",
-          "standard_concept",
-          "concept_code",
-          "invalid_reason");
-
   private Omop() {}
 
-  /**
-   * Returns the file of concepts in a folder.
-   *
-   * @throws FaultException when there is none
-   */
-  static Path concepts(Path vocabulary) {
-    Path file = vocabulary.resolve(FILE);
-    if (!Files.isRegularFile(file)) {
-      throw new FaultException(
-          new Fault(
-              vocabulary.toString(),
-              "no " + FILE,
-              "a folder of OMOP vocabulary files",
-              "unpack a download of the vocabularies LOINC, SNOMED and UCUM there"));
-    }
-    return file;
-  }
-
   /** Makes the tables in the warehouse and writes them to a folder. */
-  static void write(Warehouse warehouse, Path concepts, List<TableFormat> formats, Path folder)
+  static void write(Warehouse warehouse, Path vocabulary, List<TableFormat> formats, Path folder)
       throws SQLException, IOException {
-    open(warehouse, concepts);
+    Vocabulary.open(warehouse, vocabulary);
     for (String statement : statements()) {
       warehouse.execute(statement);
     }
@@ -69,28 +36,6 @@ final class Omop {
     for (String table : TABLES) {
       for (TableFormat format : formats) {
         warehouse.copy(table, format, folder.resolve(table + "." + format.ending()));
-      }
-    }
-  }
-
-  /** A vocabulary file has tabs between its columns, and quotes mean nothing in it. */
-  private static void open(Warehouse warehouse, Path concepts) throws SQLException {
-    warehouse.execute(
-        "CREATE TEMP VIEW vocabulary_file AS SELECT * FROM read_csv("
-            + Warehouse.text(concepts.toString())
-            + ", delim = '\t', quote = '', escape = '', header = true, all_varchar = true)");
-    List<Object> there = new ArrayList<>();
-    for (List<Optional<Object>> row : warehouse.ask("DESCRIBE vocabulary_file")) {
-      there.add(row.get(0).orElse(""));
-    }
-    for (String column : COLUMNS) {
-      if (!there.contains(column)) {
-        throw new FaultException(
-            new Fault(
-                concepts.toString(),
-                "columns " + there,
-                "a column " + column,
-                "take the file as it was downloaded, with tabs between its columns"));
       }
     }
   }

@@ -6,6 +6,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
@@ -13,12 +15,21 @@ import org.isopter.model.value.FaultException;
 /** A folder that appears under its name only when everything in it is complete. */
 final class PoolFolder implements AutoCloseable {
 
+  /** All that pools are made of. */
+  private static final Pattern OWN =
+      Pattern.compile(
+          "(findings|examinations)\\.(parquet|csv|ndjson)|codebook\\.(csv|md)|small-cells\\.csv"
+              + "|(datapackage|provenance)\\.json|(leftover|bundles)\\.ndjson|tables\\.duckdb|omop"
+              + "|omop/(measurement|observation|person_keys|visit_keys)\\.(parquet|csv|ndjson)");
+
   private final Path target;
   private final Path aside;
+  private final Path older;
 
-  private PoolFolder(Path target, Path aside) {
+  private PoolFolder(Path target) {
     this.target = target;
-    this.aside = aside;
+    this.aside = target.resolveSibling("." + target.getFileName() + ".part");
+    this.older = target.resolveSibling("." + target.getFileName() + ".older");
   }
 
   /**
@@ -29,20 +40,47 @@ final class PoolFolder implements AutoCloseable {
    */
   static PoolFolder begin(Path folder, boolean replace) throws IOException {
     Path target = folder.toAbsolutePath().normalize();
-    boolean older = replace && PoolTables.isPool(target);
-    if (Files.exists(target) && !older && !isEmpty(target)) {
-      throw new FaultException(
-          new Fault(
-              folder.toString(),
-              "something that is there already",
-              "a new or empty folder",
-              "name another folder, or take this one away first"));
+    boolean pool = replace && PoolTables.isPool(target);
+    if (Files.exists(target) && !pool && !isEmpty(target)) {
+      throw taken(folder, "something that is there already", "a new or empty folder");
     }
-    Path aside = target.resolveSibling("." + target.getFileName() + ".part");
-    // What an interrupted run left is no part of this one.
+    Optional<String> other = pool ? other(target) : Optional.empty();
+    if (other.isPresent()) {
+      String wanted = "nothing but a pool in a folder that is replaced";
+      throw taken(folder, "\"" + other.get() + "\" beside the older pool", wanted);
+    }
+    PoolFolder begun = new PoolFolder(target);
+    begun.clear();
+    Files.createDirectories(begun.aside);
+    return begun;
+  }
+
+  private static FaultException taken(Path folder, String seen, String wanted) {
+    String advice = "name another folder, or take this one away first";
+    return new FaultException(new Fault(folder.toString(), seen, wanted, advice));
+  }
+
+  /** Returns what is in a folder and part of no pool: to replace the pool would destroy it. */
+  private static Optional<String> other(Path folder) throws IOException {
+    try (Stream<Path> inside = Files.walk(folder)) {
+      return inside
+          .filter(path -> !path.equals(folder))
+          .map(path -> folder.relativize(path).toString().replace('\\', '/'))
+          .filter(name -> !OWN.matcher(name).matches())
+          .sorted()
+          .findFirst();
+    }
+  }
+
+  /**
+   * What an interrupted run left is no part of this one; an older pool that it moved comes back.
+   */
+  private void clear() throws IOException {
     delete(aside);
-    Files.createDirectories(aside);
-    return new PoolFolder(target, aside);
+    if (Files.exists(older) && !Files.exists(target)) {
+      Files.move(older, target, StandardCopyOption.ATOMIC_MOVE);
+    }
+    delete(older);
   }
 
   Path file(String name) {
@@ -50,8 +88,11 @@ final class PoolFolder implements AutoCloseable {
   }
 
   void commit() throws IOException {
-    delete(target);
+    if (Files.exists(target)) {
+      Files.move(target, older, StandardCopyOption.ATOMIC_MOVE);
+    }
     Files.move(aside, target, StandardCopyOption.ATOMIC_MOVE);
+    delete(older);
   }
 
   @Override

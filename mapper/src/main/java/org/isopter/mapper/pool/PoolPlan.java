@@ -39,8 +39,8 @@ public record PoolPlan(
   public static final List<String> USUAL_TRAITS = List.of("age", "sex", "setting");
 
   public PoolPlan {
-    formats = List.copyOf(formats);
-    traits = List.copyOf(traits);
+    formats = formats.stream().distinct().toList();
+    traits = traits.stream().distinct().toList();
     if (formats.isEmpty() || traits.isEmpty() || smallest < 1) {
       throw new IllegalArgumentException("a pool needs a format, a trait and a smallest cell");
     }

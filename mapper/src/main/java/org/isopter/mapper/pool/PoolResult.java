@@ -7,5 +7,7 @@ package org.isopter.mapper.pool;
  * @param findings the rows of the long table
  * @param eyes the rows of the wide table
  * @param smallCells the groups of persons with traits that too few others share
+ * @param repeated the examinations that are in the tables more than once
  */
-public record PoolResult(PoolCounts counts, long findings, long eyes, long smallCells) {}
+public record PoolResult(
+    PoolCounts counts, long findings, long eyes, long smallCells, long repeated) {}

@@ -1,7 +1,6 @@
 package org.isopter.mapper.pool;
 
 import java.io.IOException;
-import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -72,20 +71,23 @@ public final class PoolRun implements AutoCloseable {
   /**
    * Begins a run.
    *
-   * @throws org.isopter.model.value.FaultException when something is in the folder already, or a
-   *     trait of the plan is no column
+   * @throws org.isopter.model.value.FaultException when something is in the folder already, a trait
+   *     of the plan is no column, or the vocabulary cannot be read
    */
   public static PoolRun begin(Catalogue catalogue, PoolReader reader, PoolPlan plan)
       throws IOException {
     Table<EyeRow> eyes = ExaminationsTable.table(catalogue);
     SmallCells.check(plan.traits(), eyes);
-    plan.vocabulary().ifPresent(Omop::concepts);
+    plan.vocabulary().ifPresent(Vocabulary::check);
     PoolFolder folder = PoolFolder.begin(plan.folder(), plan.replace());
     try {
       return new PoolRun(reader, plan, eyes, folder);
     } catch (SQLException failed) {
       folder.close();
       throw failure(failed);
+    } catch (IOException failed) {
+      folder.close();
+      throw failed;
     }
   }
 
@@ -118,18 +120,19 @@ public final class PoolRun implements AutoCloseable {
       }
       Codebook.of(warehouse, tables).write(folder.file(""), plan.formats());
       if (plan.vocabulary().isPresent()) {
-        Path concepts = Omop.concepts(plan.vocabulary().get());
-        Omop.write(warehouse, concepts, plan.formats(), folder.file("omop"));
+        Omop.write(warehouse, plan.vocabulary().get(), plan.formats(), folder.file("omop"));
       }
       long cells = SmallCells.write(warehouse, plan, folder.file("small-cells.csv"));
       RunFiles.write(
           folder.file("provenance.json"), RunProvenance.of(plan, sink.counts(), Instant.now()));
+      long repeated = repeated();
       warehouse.close();
       if (!plan.database()) {
         RunFiles.delete(folder.file(DATABASE), folder.file(DATABASE + ".wal"));
       }
+      sink.commit();
       folder.commit();
-      return sink.result(cells);
+      return sink.result(cells, repeated);
     } catch (SQLException failed) {
       throw failure(failed);
     }
@@ -141,9 +144,19 @@ public final class PoolRun implements AutoCloseable {
     try (folder;
         warehouse) {
       sink.close();
+      sink.discard();
     } catch (SQLException failed) {
       throw failure(failed);
     }
+  }
+
+  /** Counts the examinations of which an eye has more than one row. */
+  private long repeated() throws SQLException {
+    String sql =
+        "SELECT count(DISTINCT examination) FROM (SELECT examination FROM "
+            + ExaminationsTable.NAME
+            + " GROUP BY examination, eye HAVING count(*) > 1)";
+    return (Long) warehouse.ask(sql).get(0).get(0).orElse(0L);
   }
 
   private void layOut() throws IOException {

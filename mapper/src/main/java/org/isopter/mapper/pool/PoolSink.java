@@ -48,8 +48,18 @@ final class PoolSink implements AutoCloseable {
     return counts;
   }
 
-  PoolResult result(long smallCells) {
-    return new PoolResult(counts, findingRows, eyeRows, smallCells);
+  PoolResult result(long smallCells, long repeated) {
+    return new PoolResult(counts, findingRows, eyeRows, smallCells, repeated);
+  }
+
+  /** Gives the files that lie elsewhere their names. */
+  void commit() throws IOException {
+    files.commit();
+  }
+
+  /** Takes away what lies elsewhere and was not finished. */
+  void discard() throws IOException {
+    files.discard();
   }
 
   /** Completes the tables and the files; to do it again does nothing. */

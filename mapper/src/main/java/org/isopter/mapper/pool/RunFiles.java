@@ -6,22 +6,26 @@ import java.io.BufferedWriter;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.Optional;
 
 /** The files of a run that grow line by line beside the tables. */
 final class RunFiles implements AutoCloseable {
 
   private final BufferedWriter left;
+  private final Optional<Path> elsewhere;
   private final Optional<BufferedWriter> whole;
   private final Optional<BufferedWriter> bundles;
   private final boolean identified;
 
   private RunFiles(
       BufferedWriter left,
+      Optional<Path> elsewhere,
       Optional<BufferedWriter> whole,
       Optional<BufferedWriter> bundles,
       boolean identified) {
     this.left = left;
+    this.elsewhere = elsewhere;
     this.whole = whole;
     this.bundles = bundles;
     this.identified = identified;
@@ -31,11 +35,34 @@ final class RunFiles implements AutoCloseable {
     BufferedWriter left = writer(folder.file("leftover.ndjson"));
     Optional<BufferedWriter> bundles =
         plan.bundles() ? Optional.of(writer(folder.file("bundles.ndjson"))) : Optional.empty();
+    Optional<Path> elsewhere = plan.wholeLeft().map(Path::toAbsolutePath);
     Optional<BufferedWriter> whole =
-        plan.wholeLeft().isPresent()
-            ? Optional.of(writer(plan.wholeLeft().get()))
-            : Optional.empty();
-    return new RunFiles(left, whole, bundles, plan.deidentifier().isEmpty());
+        elsewhere.isPresent() ? Optional.of(writer(aside(elsewhere.get()))) : Optional.empty();
+    return new RunFiles(left, elsewhere, whole, bundles, plan.deidentifier().isEmpty());
+  }
+
+  /** What is not finished lies beside its place; a device or a pipe has no other place. */
+  private static Path aside(Path file) throws IOException {
+    if (Files.exists(file) && !Files.isRegularFile(file)) {
+      return file;
+    }
+    Files.createDirectories(file.resolveSibling(""));
+    return file.resolveSibling("." + file.getFileName() + ".part");
+  }
+
+  /** Gives the file that lies elsewhere its name, once all are closed. */
+  void commit() throws IOException {
+    if (elsewhere.isPresent() && !aside(elsewhere.get()).equals(elsewhere.get())) {
+      Path file = elsewhere.get();
+      Files.move(aside(file), file, StandardCopyOption.REPLACE_EXISTING);
+    }
+  }
+
+  /** Takes away what lies elsewhere and was not finished. */
+  void discard() throws IOException {
+    if (elsewhere.isPresent() && !aside(elsewhere.get()).equals(elsewhere.get())) {
+      Files.deleteIfExists(aside(elsewhere.get()));
+    }
   }
 
   void left(Left one) throws IOException {

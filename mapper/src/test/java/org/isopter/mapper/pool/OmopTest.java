@@ -126,6 +126,21 @@ class OmopTest {
   }
 
   @Test
+  void conceptsThatCannotBeReadAreRefusedBeforeAnythingIsPooled() throws IOException {
+    Path file = folder.resolve("CONCEPT.csv");
+    Files.writeString(file, VOCABULARY.replace("901", "nine") + "\n");
+    FaultException word = assertThrows(FaultException.class, () -> begin(folder));
+    assertTrue(word.getMessage().contains("1 row whose concept_id"), word.getMessage());
+    Files.writeString(file, HEADER + "\n1\tshort\n");
+    FaultException narrow = assertThrows(FaultException.class, () -> begin(folder));
+    assertTrue(narrow.getMessage().contains("no table"), narrow.getMessage());
+  }
+
+  private void begin(Path vocabulary) throws IOException {
+    PoolRun.begin(Catalogue.standard(), Pools.reader(), plan(vocabulary)).close();
+  }
+
+  @Test
   void aVocabularyThatIsNoneIsRefused() throws IOException {
     FaultException none = assertThrows(FaultException.class, () -> pool(List.of(), folder));
     assertTrue(none.getMessage().contains("no CONCEPT.csv"), none.getMessage());

@@ -1,0 +1,102 @@
+package org.isopter.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The command pool: what it refuses, so that nothing is lost. */
+class PoolTest {
+
+  private static final String KEY = "docs/key-for-the-demo.txt";
+
+  @TempDir Path folder;
+
+  private Path input = Path.of("");
+  private Path pool = Path.of("");
+
+  @BeforeEach
+  void copyAnInput() throws IOException {
+    input = Files.copy(Path.of("docs/foreign/clinic.json"), folder.resolve("clinic.json"));
+    pool = folder.resolve("pool");
+  }
+
+  @Test
+  void theLeftOverMayNotBeWrittenOverAnInput() throws IOException {
+    Run run = pool("--leftover", folder.resolve("./clinic.json").toString());
+    assertRefused(run, "--leftover: saw the input");
+    assertEquals(Files.size(Path.of("docs/foreign/clinic.json")), Files.size(input));
+  }
+
+  @Test
+  void theLeftOverMayNotLieInTheFolderThatIsMade() {
+    Run run = pool("--leftover", pool.resolve("left.ndjson").toString());
+    assertRefused(run, "wanted a file outside of it");
+  }
+
+  @Test
+  void anInputInTheFolderThatIsReplacedIsRefused() {
+    pool("--bundles").ok();
+    Run run =
+        Run.of(
+            "pool",
+            pool.resolve("bundles.ndjson").toString(),
+            "--key-file",
+            KEY,
+            "--output",
+            pool.toString(),
+            "--replace");
+    assertEquals(ExitStatus.USAGE, run.status(), run::toString);
+    assertTrue(run.err().contains("--output: saw the input"), run.err());
+    assertTrue(Files.exists(pool.resolve("bundles.ndjson")));
+  }
+
+  @Test
+  void whereNoInputIsFoundAnOlderPoolStays() throws IOException {
+    pool("--bundles").ok();
+    String gone = folder.resolve("misspelt.json").toString();
+    Run run = Run.of("pool", gone, "--key-file", KEY, "--output", pool.toString(), "--replace");
+    assertEquals(ExitStatus.USAGE, run.status(), run::toString);
+    assertTrue(run.err().contains("nothing was written"), run.err());
+    assertTrue(Files.exists(pool.resolve("bundles.ndjson")));
+    try (Stream<Path> inside = Files.list(folder)) {
+      assertEquals(2, inside.count());
+    }
+  }
+
+  @Test
+  void aKeyThatIsNoneIsToldByWhereItIs() throws IOException {
+    Path key = Files.writeString(folder.resolve("key.txt"), "short");
+    Run run = Run.of("pool", input.toString(), "--key-file", key.toString(), "-o", pool.toString());
+    assertRefused(run, key + ": saw 5 bytes");
+    Files.write(key, new byte[] {-1, -2, 48, 48, 48, 48, 48, 48, 48, 48, 48, 48, 48, 48, 48, 48});
+    run = Run.of("pool", input.toString(), "--key-file", key.toString(), "-o", pool.toString());
+    assertRefused(run, "bytes that are no UTF-8");
+  }
+
+  @Test
+  void whatIsReadTwiceIsTold() {
+    String again = input.toString();
+    Run run = Run.of("pool", again, again, "--key-file", KEY, "--output", pool.toString()).ok();
+    assertTrue(run.err().contains("1 examination was read more than once"), run.err());
+  }
+
+  private Run pool(String... more) {
+    Stream<String> usual =
+        Stream.of("pool", input.toString(), "--key-file", KEY, "--output", pool.toString());
+    return Run.of(Stream.concat(usual, Stream.of(more)).toArray(String[]::new));
+  }
+
+  private void assertRefused(Run run, String words) {
+    assertEquals(ExitStatus.USAGE, run.status(), run::toString);
+    assertTrue(run.err().contains(words), run.err());
+    assertFalse(Files.exists(pool), "a pool was made");
+  }
+}

@@ -1,0 +1,102 @@
+package org.isopter.mapper.pool;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.FaultException;
+
+/** The concepts of an OMOP vocabulary that a user has downloaded. */
+final class Vocabulary {
+
+  private static final String FILE = "CONCEPT.csv";
+
+  private static final String ADVICE =
+      "take the file as it was downloaded, with tabs between its columns";
+
+  private static final List<String> COLUMNS =
+      List.of(
+          "concept_id",
+          "concept_name",
+          "domain_id",
+          "vocabulary_id",
+          "standard_concept",
+          "concept_code",
+          "invalid_reason");
+
+  private Vocabulary() {}
+
+  /**
+   * Checks, before anything is pooled, that a folder holds concepts that can be read.
+   *
+   * @throws FaultException when it does not
+   */
+  static void check(Path folder) {
+    try (Warehouse warehouse = Warehouse.inMemory()) {
+      open(warehouse, folder);
+      long odd =
+          (Long)
+              warehouse
+                  .ask(
+                      "SELECT count(*) FROM vocabulary_file"
+                          + " WHERE try_cast(concept_id AS BIGINT) IS NULL")
+                  .get(0)
+                  .get(0)
+                  .orElse(0L);
+      if (odd > 0) {
+        String seen = odd + (odd == 1 ? " row" : " rows") + " whose concept_id is no whole number";
+        throw fault(folder.resolve(FILE), seen, "a whole number in each");
+      }
+    } catch (SQLException unreadable) {
+      throw unreadable(folder.resolve(FILE), unreadable);
+    }
+  }
+
+  /** Makes the concepts a view of a warehouse; quotes mean nothing in the file. */
+  static void open(Warehouse warehouse, Path folder) throws SQLException {
+    Path file = file(folder);
+    warehouse.execute(
+        "CREATE TEMP VIEW vocabulary_file AS SELECT * FROM read_csv("
+            + Warehouse.text(file.toString())
+            + ", delim = '\t', quote = '', escape = '', header = true, all_varchar = true)");
+    List<Object> there = new ArrayList<>();
+    for (List<Optional<Object>> row : warehouse.ask("DESCRIBE vocabulary_file")) {
+      there.add(row.get(0).orElse(""));
+    }
+    for (String column : COLUMNS) {
+      if (!there.contains(column)) {
+        throw fault(file, "columns " + there, "a column " + column);
+      }
+    }
+  }
+
+  private static Path file(Path folder) {
+    Path file = folder.resolve(FILE);
+    if (!Files.isRegularFile(file)) {
+      throw new FaultException(
+          new Fault(
+              folder.toString(),
+              "no " + FILE,
+              "a folder of OMOP vocabulary files",
+              "unpack a download of the vocabularies LOINC, SNOMED and UCUM there"));
+    }
+    return file;
+  }
+
+  private static FaultException unreadable(Path file, SQLException why) {
+    // The first line only says that there is a second.
+    String message = String.valueOf(why.getMessage());
+    String line = message.lines().skip(1).findFirst().orElse(message);
+    return fault(
+        file,
+        "what is no table (" + line + ")",
+        "a concept a line, in UTF-8, with as many columns as the first line");
+  }
+
+  private static FaultException fault(Path file, String seen, String wanted) {
+    return new FaultException(new Fault(file.toString(), seen, wanted, ADVICE));
+  }
+}
