@@ -11,10 +11,22 @@ final class Items {
   /** The most bytes of one document; a full examination as FHIR has some sixty thousand. */
   static final int LONGEST = 1 << 26;
 
+  /** Hears of what was told of and never handed on. */
+  @FunctionalInterface
+  interface Lost {
+    void at(Source source, int line, String reason);
+  }
+
   private final Journal journal;
+  private final Lost lost;
 
   Items(Journal journal) {
+    this(journal, (source, line, reason) -> {});
+  }
+
+  Items(Journal journal, Lost lost) {
     this.journal = journal;
+    this.lost = lost;
   }
 
   /** Hands every document on; a bad one is told of and never stops the rest. */
@@ -24,6 +36,7 @@ final class Items {
         each(source, in, use);
       } catch (IOException failed) {
         journal.unreadable(source.name(), failed);
+        lost.at(source, 0, "unreadable");
       }
     }
   }
@@ -65,6 +78,7 @@ final class Items {
       String text = "more than " + (LONGEST >> 20) + " MB for one document";
       Issue issue = Issue.of(Issue.Severity.ERROR, "too-long", item.position(), text);
       journal.refuse(item, java.util.List.of(issue));
+      lost.at(item.source(), item.line(), "too-long");
       return;
     }
     try {

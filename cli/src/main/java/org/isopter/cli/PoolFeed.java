@@ -24,7 +24,16 @@ final class PoolFeed {
   }
 
   void feed(Journal journal, List<Source> sources) {
-    new Items(journal).each(sources, this::add);
+    new Items(journal, this::lose).each(sources, this::add);
+  }
+
+  /** What could not be handed over is left over too, so that everything is accounted for. */
+  private void lose(Source source, int line, String reason) {
+    try {
+      run.lose(names.apply(source), line, reason);
+    } catch (IOException failed) {
+      throw new UnwritableException("the tables", failed);
+    }
   }
 
   private void add(Item item) {
@@ -39,6 +48,10 @@ final class PoolFeed {
       run.add(new PoolDocument(source, item.line(), group(item), form, item.bytes()));
     } catch (IOException failed) {
       throw new UnwritableException("the tables", failed);
+    } catch (RuntimeException mistake) {
+      // It met a whole batch: to go on would meet it again with every document.
+      throw new UnwritableException(
+          "the tables", new IOException(Words.internal(mistake), mistake));
     }
   }
 

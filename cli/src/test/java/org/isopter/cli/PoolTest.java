@@ -1,13 +1,28 @@
 package org.isopter.cli;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
 import java.util.stream.Stream;
+import java.util.zip.GZIPOutputStream;
+import org.isopter.mapper.foreign.Options;
+import org.isopter.mapper.foreign.Release;
+import org.isopter.mapper.pool.PoolPlan;
+import org.isopter.mapper.pool.PoolReader;
+import org.isopter.mapper.pool.PoolRun;
+import org.isopter.model.catalogue.Catalogue;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -86,6 +101,46 @@ class PoolTest {
     String again = input.toString();
     Run run = Run.of("pool", again, again, "--key-file", KEY, "--output", pool.toString()).ok();
     assertTrue(run.err().contains("1 examination was read more than once"), run.err());
+  }
+
+  @Test
+  void anInputThatBreaksOffIsLeftOver() throws IOException {
+    byte[] whole = Run.of("generate", "--persons", "40").ok().out().getBytes(UTF_8);
+    ByteArrayOutputStream packed = new ByteArrayOutputStream();
+    try (OutputStream zip = new GZIPOutputStream(packed)) {
+      zip.write(whole);
+    }
+    byte[] half = Arrays.copyOf(packed.toByteArray(), packed.size() / 2);
+    Path broken = Files.write(folder.resolve("half.ndjson.gz"), half);
+    Run run = Run.of("pool", broken.toString(), "--key-file", KEY, "--output", pool.toString());
+    assertEquals(ExitStatus.INTERNAL, run.status(), run::toString);
+    assertTrue(run.err().contains("read, 1 of them refused"), run.err());
+    assertEquals(
+        "{\"source\":\"1\",\"line\":0,\"what\":\"refused\",\"type\":\"other\",\"reasons\":[\"unreadable\"],\"leaves\":0}\n",
+        Files.readString(pool.resolve("leftover.ndjson")));
+  }
+
+  /** A mistake in the program meets a whole batch, and would meet it again with each document. */
+  @Test
+  void aMistakeEndsTheRun() throws IOException {
+    int[] asked = {0};
+    PrintStream nowhere = new PrintStream(OutputStream.nullOutputStream(), false, UTF_8);
+    Streams streams = new Streams(InputStream.nullInputStream(), nowhere, nowhere);
+    PoolReader reader = new PoolReader(Catalogue.standard(), Options.usual(), Release.R4);
+    try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, PoolPlan.identified(pool))) {
+      PoolFeed feed =
+          new PoolFeed(
+              run,
+              source -> {
+                asked[0]++;
+                throw new IllegalStateException("a mistake");
+              });
+      Source source = Source.of(input.toString(), Form.JSON, input, input);
+      Journal journal = new Journal(streams, IssueSink.NOBODY, IssueSink.NOBODY, false);
+      assertThrows(UnwritableException.class, () -> feed.feed(journal, List.of(source, source)));
+    }
+    assertEquals(1, asked[0]);
+    assertFalse(Files.exists(pool));
   }
 
   private Run pool(String... more) {

@@ -27,6 +27,11 @@ final class Batches {
     return refused(document, "", "refused", faults);
   }
 
+  /** Refuses what never came as a document. */
+  static Batch lost(String source, long line, String reason) {
+    return refused(source, line, "", reason, List.of());
+  }
+
   /** Refuses a resource that stands on a line by itself, where nothing is read with it. */
   static Batch notInABundle(PoolDocument document, Raw resource) {
     String type = resource.string("resourceType").orElse("");
@@ -41,10 +46,15 @@ final class Batches {
 
   private static Batch refused(
       PoolDocument document, String type, String reason, List<Fault> faults) {
+    return refused(document.source(), document.line(), type, reason, faults);
+  }
+
+  private static Batch refused(
+      String source, long line, String type, String reason, List<Fault> faults) {
     Left left =
         new Left(
-            document.source(),
-            document.line(),
+            source,
+            line,
             Left.What.REFUSED,
             type,
             "",

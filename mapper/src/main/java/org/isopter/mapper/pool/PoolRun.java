@@ -106,6 +106,17 @@ public final class PoolRun implements AutoCloseable {
     }
   }
 
+  /**
+   * Counts a document that could not be handed over as refused, and lists it as left over.
+   *
+   * @param source what the tables call its input
+   * @param line the line in it, from 1; 0 where the rest of the input is meant
+   * @param reason a word
+   */
+  public void lose(String source, long line, String reason) throws IOException {
+    sink.leave(Batches.lost(source, line, reason));
+  }
+
   /** Reads what is waiting, writes the files, and gives the folder its name. */
   public PoolResult finish() throws IOException {
     layOut();
