@@ -39,7 +39,8 @@ final class PoolFolder implements AutoCloseable {
    * @throws FaultException when something else is in the target already
    */
   static PoolFolder begin(Path folder, boolean replace) throws IOException {
-    Path target = folder.toAbsolutePath().normalize();
+    // Where a link stands for the folder, what it leads to is replaced, and not the link.
+    Path target = Files.exists(folder) ? folder.toRealPath() : folder.toAbsolutePath().normalize();
     boolean pool = replace && PoolTables.isPool(target);
     if (Files.exists(target) && !pool && !isEmpty(target)) {
       throw taken(folder, "something that is there already", "a new or empty folder");

@@ -46,6 +46,17 @@ class PoolFilesTest {
   }
 
   @Test
+  void aLinkToAnOlderPoolStaysALink() throws IOException {
+    Pools.run(plan(false, Optional.empty()), List.of(Pools.json(RECORD, 1)));
+    Path real = Files.move(folder.resolve("pool"), folder.resolve("real"));
+    Path link = Files.createSymbolicLink(folder.resolve("pool"), real);
+    Pools.run(plan(true, Optional.empty()), List.of(Pools.json(AMENDED, 1)));
+    assertTrue(Files.isSymbolicLink(link));
+    assertTrue(Files.readString(real.resolve("findings.csv")).contains("amended"));
+    assertEquals(List.of("pool", "real"), names(folder));
+  }
+
+  @Test
   void anOlderPoolThatAKilledRunMovedComesBack() throws IOException {
     Pools.run(plan(false, Optional.empty()), List.of(Pools.json(RECORD, 1)));
     Files.move(folder.resolve("pool"), folder.resolve(".pool.older"));
