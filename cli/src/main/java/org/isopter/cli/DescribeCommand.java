@@ -56,10 +56,11 @@ final class DescribeCommand extends InputCommand {
   @Override
   void run(Journal journal) {
     try {
-      Description description = description(journal);
-      Output.write(streams.out(), "standard output", DescriptionText.of(description));
-      if (html != null) {
-        write(html, DescriptionPage.of(description));
+      Path only = Path.of(inputs.get(0));
+      if (inputs.size() == 1 && PoolTables.isPool(only)) {
+        pool(journal, only);
+      } else {
+        tell(passing(journal));
       }
     } catch (FaultException refused) {
       throw misuse(refused.faults().get(0).toString());
@@ -68,14 +69,28 @@ final class DescribeCommand extends InputCommand {
     }
   }
 
-  private Description description(Journal journal) throws IOException {
-    Path only = Path.of(inputs.get(0));
-    if (inputs.size() == 1 && PoolTables.isPool(only)) {
-      return Survey.of(only);
+  private void pool(Journal journal, Path folder) throws IOException {
+    Description description;
+    try {
+      description = Survey.of(folder);
+    } catch (IOException failed) {
+      journal.unreadable(folder.toString(), failed);
+      return;
     }
+    tell(description);
+  }
+
+  private Description passing(Journal journal) throws IOException {
     List<Source> sources = sources(journal);
     try (PassingPool pool = PassingPool.make(ways)) {
       return Survey.of(pool.fill(journal, sources));
+    }
+  }
+
+  private void tell(Description description) throws IOException {
+    Output.write(streams.out(), "standard output", DescriptionText.of(description));
+    if (html != null) {
+      write(html, DescriptionPage.of(description));
     }
   }
 

@@ -143,6 +143,16 @@ class PoolTest {
     assertFalse(Files.exists(pool));
   }
 
+  @Test
+  void aPoolThatCannotBeReadIsToldAsThatOnOneLine() throws IOException {
+    pool("--format", "csv").ok();
+    Files.writeString(pool.resolve("findings.parquet"), "no table");
+    Run run = Run.of("describe", pool.toString());
+    assertEquals(ExitStatus.INTERNAL, run.status(), run::toString);
+    assertEquals(1, run.err().lines().count(), run.err());
+    assertTrue(run.err().startsWith("isopter: " + pool + ": could not be read"), run.err());
+  }
+
   private Run pool(String... more) {
     Stream<String> usual =
         Stream.of("pool", input.toString(), "--key-file", KEY, "--output", pool.toString());

@@ -31,7 +31,7 @@ public final class Survey {
     try (PoolTables tables = PoolTables.open(folder)) {
       return new Survey(tables).describe();
     } catch (SQLException failed) {
-      throw new IOException("the tables could not be asked: " + failed.getMessage(), failed);
+      throw new IOException("the tables could not be asked: " + PoolTables.why(failed), failed);
     }
   }
 

@@ -195,6 +195,6 @@ public final class PoolRun implements AutoCloseable {
   }
 
   private static IOException failure(SQLException failed) {
-    return new IOException("the tables could not be written: " + failed.getMessage(), failed);
+    return new IOException("the tables could not be written: " + PoolTables.why(failed), failed);
   }
 }

@@ -46,6 +46,19 @@ public final class PoolTables implements AutoCloseable {
     return warehouse.rows(sql);
   }
 
+  /** Returns why a question failed, on one line. */
+  public static String why(SQLException failed) {
+    String message = String.valueOf(failed.getMessage());
+    // Where there are several lines, the first may only say that there is an error.
+    return message
+        .lines()
+        .filter(line -> line.startsWith("Error: "))
+        .map(line -> line.substring("Error: ".length()))
+        .findFirst()
+        .or(() -> message.lines().findFirst())
+        .orElse(message);
+  }
+
   /** Says whether a folder holds the tables of a pool. */
   public static boolean isPool(Path folder) {
     return tables().stream().allMatch(table -> TableFile.find(folder, table).isPresent());

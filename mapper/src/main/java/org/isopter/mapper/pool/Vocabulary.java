@@ -87,12 +87,9 @@ final class Vocabulary {
   }
 
   private static FaultException unreadable(Path file, SQLException why) {
-    // The first line only says that there is a second.
-    String message = String.valueOf(why.getMessage());
-    String line = message.lines().skip(1).findFirst().orElse(message);
     return fault(
         file,
-        "what is no table (" + line + ")",
+        "what is no table (" + PoolTables.why(why) + ")",
         "a concept a line, in UTF-8, with as many columns as the first line");
   }
 
