@@ -3,13 +3,17 @@ package org.isopter.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.SecureRandom;
 import java.util.Comparator;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.stream.Stream;
 import org.isopter.mapper.foreign.Limits;
+import org.isopter.mapper.pool.Deidentifier;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolRun;
+import org.isopter.mapper.pool.SecretKey;
 import org.isopter.model.catalogue.Catalogue;
 
 /** A pool that is asked once and is gone then; nobody else may read it while it is there. */
@@ -33,11 +37,19 @@ final class PassingPool implements AutoCloseable {
     Path tables = folder.resolve("pool");
     PoolReader reader =
         new PoolReader(Catalogue.standard(), ways.options(Limits.USUAL), ways.release);
-    try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, PoolPlan.identified(tables))) {
+    PoolPlan plan = PoolPlan.of(tables, new Deidentifier(passingKey(), false));
+    try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan)) {
       new PoolFeed(run, Source::name).feed(journal, sources);
       new PoolWords(journal).tell(run.finish());
     }
     return tables;
+  }
+
+  /** Nobody is named in what a run that is killed would leave on the disk. */
+  private static SecretKey passingKey() {
+    byte[] secret = new byte[32];
+    new SecureRandom().nextBytes(secret);
+    return SecretKey.of(HexFormat.of().formatHex(secret)).orThrow();
   }
 
   @Override

@@ -13,6 +13,7 @@ import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.SQLException;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
@@ -22,6 +23,7 @@ import org.isopter.mapper.foreign.Release;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolRun;
+import org.isopter.mapper.pool.PoolTables;
 import org.isopter.model.catalogue.Catalogue;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -124,8 +126,6 @@ class PoolTest {
   @Test
   void aMistakeEndsTheRun() throws IOException {
     int[] asked = {0};
-    PrintStream nowhere = new PrintStream(OutputStream.nullOutputStream(), false, UTF_8);
-    Streams streams = new Streams(InputStream.nullInputStream(), nowhere, nowhere);
     PoolReader reader = new PoolReader(Catalogue.standard(), Options.usual(), Release.R4);
     try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, PoolPlan.identified(pool))) {
       PoolFeed feed =
@@ -136,11 +136,33 @@ class PoolTest {
                 throw new IllegalStateException("a mistake");
               });
       Source source = Source.of(input.toString(), Form.JSON, input, input);
-      Journal journal = new Journal(streams, IssueSink.NOBODY, IssueSink.NOBODY, false);
+      Journal journal = journal();
       assertThrows(UnwritableException.class, () -> feed.feed(journal, List.of(source, source)));
     }
     assertEquals(1, asked[0]);
     assertFalse(Files.exists(pool));
+  }
+
+  /** A run that is killed may leave them: in them nobody is named, and each input is. */
+  @Test
+  void theTablesOfADescriptionNameNobody() throws IOException, SQLException {
+    Path record = Run.demo().get(1);
+    Source source = Source.of(record.toString(), Form.YAML, record, record);
+    try (PassingPool passing = PassingPool.make(new ForeignWays());
+        PoolTables tables = PoolTables.open(passing.fill(journal(), List.of(source)))) {
+      PoolTables.Rows rows =
+          tables.ask("SELECT DISTINCT subject, examination, time::DATE, source FROM findings");
+      String told = rows.cells().toString();
+      assertTrue(Files.readString(record).contains("qh-p-12"));
+      assertFalse(told.contains("qh-") || told.contains("2026"), told);
+      assertTrue(told.contains(record.toString()), told);
+    }
+  }
+
+  private static Journal journal() {
+    PrintStream nowhere = new PrintStream(OutputStream.nullOutputStream(), false, UTF_8);
+    Streams streams = new Streams(InputStream.nullInputStream(), nowhere, nowhere);
+    return new Journal(streams, IssueSink.NOBODY, IssueSink.NOBODY, false);
   }
 
   @Test

@@ -79,7 +79,8 @@ enum Question {
   FAR_OUT(
       "Numbers to look at",
       "Beyond three times the distance between the quarters (Tukey 1977, \"far out\"), where there"
-          + " are twenty numbers or more. Far out is not wrong, and wrong need not be far out.",
+          + " are twenty numbers or more; at most two hundred are listed. Far out is not wrong, and"
+          + " wrong need not be far out.",
       """
       WITH fence AS (SELECT finding, part, unit, quantile_cont(number, 0.25) AS q1,
           quantile_cont(number, 0.75) AS q3
@@ -117,7 +118,7 @@ enum Question {
     return """
         SELECT finding, part, eye, unit_name, list(number)
         FROM (SELECT *, row_number() OVER (PARTITION BY finding, part, eye, unit_name
-            ORDER BY hash(examination, fact)) AS place
+            ORDER BY hash(source, line, value)) AS place
           FROM findings WHERE NOT derived AND number IS NOT NULL)
         WHERE place <= %d GROUP BY ALL HAVING min(number) < max(number) ORDER BY finding, part, unit_name, eye"""
         .formatted(most);
