@@ -3,6 +3,7 @@ package org.isopter.cli;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.util.Locale;
 
@@ -27,8 +28,14 @@ final class Words {
     if (reason instanceof AccessDeniedException) {
       return "permission denied";
     }
-    String message = reason instanceof IOException ? reason.getMessage() : null;
-    return message == null ? reason.getClass().getSimpleName() : message.toLowerCase(Locale.ROOT);
+    // The message of a failed file begins with its name, which is told already.
+    String message =
+        reason instanceof FileSystemException file && file.getReason() != null
+            ? file.getReason()
+            : reason instanceof IOException ? reason.getMessage() : null;
+    return message == null || message.isEmpty()
+        ? reason.getClass().getSimpleName()
+        : message.substring(0, 1).toLowerCase(Locale.ROOT) + message.substring(1);
   }
 
   /** Returns one line about a mistake in the program. */

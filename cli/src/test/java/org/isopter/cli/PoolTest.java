@@ -143,6 +143,20 @@ class PoolTest {
     assertFalse(Files.exists(pool));
   }
 
+  @Test
+  void aFailureNamesThePlaceAsItIsWritten() throws IOException {
+    Path file = Files.writeString(folder.resolve("File"), "");
+    String place = file.resolve("Pool").toString();
+    Run run = Run.of("pool", input.toString(), "--key-file", KEY, "--output", place);
+    assertEquals(ExitStatus.INTERNAL, run.status(), run::toString);
+    assertTrue(run.err().contains("cannot write " + place + " (not a directory)"), run.err());
+    Files.createDirectory(pool);
+    Files.writeString(pool.resolve("findings.parquet"), "no table");
+    Files.writeString(pool.resolve("examinations.parquet"), "no table");
+    String told = Run.of("describe", pool.toString()).err();
+    assertTrue(told.contains("'" + pool.resolve("findings.parquet") + "'"), told);
+  }
+
   /** A run that is killed may leave them: in them nobody is named, and each input is. */
   @Test
   void theTablesOfADescriptionNameNobody() throws IOException, SQLException {
