@@ -188,7 +188,6 @@ class DescriptionTest {
   }
 
   private static PoolPlan plan(Path pool, TableFormat format) {
-    PoolPlan usual = PoolPlan.identified(pool);
     return new PoolPlan(
         pool,
         false,
@@ -198,14 +197,13 @@ class DescriptionTest {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
-        usual.smallest(),
-        usual.traits());
+        PoolPlan.USUAL_SMALLEST,
+        PoolPlan.USUAL_TRAITS);
   }
 
   private static Description describe(Stream<String> lines, PoolPlan plan) throws IOException {
-    Catalogue catalogue = Catalogue.standard();
-    PoolReader reader = new PoolReader(catalogue, Options.usual(), Release.R4);
-    try (PoolRun run = PoolRun.begin(catalogue, reader, plan)) {
+    PoolReader reader = new PoolReader(Catalogue.standard(), Options.usual(), Release.R4);
+    try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan)) {
       long number = 0;
       for (String line : lines.toList()) {
         number++;
