@@ -197,22 +197,34 @@ record Head(
   }
 
   private static Identifier referred(Place observation, Neighbours neighbours, String reference) {
-    Optional<Identifier> patients =
+    Optional<Identifier> patient =
         neighbours.find(observation.value(), reference).stream()
             .filter(resource -> Neighbours.type(resource).equals("Patient"))
-            .flatMap(patient -> patient.objects("identifier").stream())
+            .flatMap(resource -> resource.objects("identifier").stream())
             .map(Head::identifier)
             .flatMap(Optional::stream)
             .findFirst();
-    observation.ledger().used(patients.isPresent() ? "subject-patient" : "subject-reference");
+    if (patient.isPresent()) {
+      observation.ledger().used("subject-patient");
+      return patient.get();
+    }
+    if (reference.startsWith("#")) {
+      // The same address means another person inside another observation.
+      return nobody(observation);
+    }
+    observation.ledger().used("subject-reference");
     String system = reference.startsWith("urn:") ? URI_SYSTEM : REFERENCE_SYSTEM;
-    return patients.orElseGet(() -> Identifier.of(system, fitting(reference).orElse("unreadable")));
+    return Identifier.of(system, fitting(reference).orElse("unreadable"));
+  }
+
+  private static Party unstated(Place observation) {
+    return Party.of(nobody(observation));
   }
 
   /** A person of whom nothing is said is never the same as another. */
-  private static Party unstated(Place observation) {
+  private static Identifier nobody(Place observation) {
     observation.ledger().used("subject-unstated");
-    return Party.of(Identifier.of(UNSTATED_SYSTEM, fingerprint(observation.value())));
+    return Identifier.of(UNSTATED_SYSTEM, fingerprint(observation.value()));
   }
 
   /** Returns the same text for the same resource, always. */

@@ -83,6 +83,25 @@ class InputsTest {
   }
 
   @Test
+  void keepsPersonsApartWhoAreOnlyNamedInsideTheirObservations() {
+    String inside =
+        takes("unit-spelling")
+            .replace(
+                "\"subject\":{\"identifier\":{\"system\":\"https://hospital.example/people\",\"value\":\"p-17\"}}",
+                "\"contained\":[{\"resourceType\":\"Patient\",\"id\":\"p\",\"birthDate\":\"1950-01-01\"}],"
+                    + "\"subject\":{\"reference\":\"#p\"}");
+    assertTrue(inside.contains("#p"), inside);
+    String other = inside.replace("1950", "1990");
+    String bundle =
+        "{\"resourceType\":\"Bundle\",\"type\":\"collection\",\"entry\":[{\"resource\":%s},{\"resource\":%s}]}"
+            .formatted(inside, other);
+    Reading reading = READER.read(bundle).orThrow();
+    assertEquals(2, reading.exams().size());
+    assertEquals(
+        2, reading.exams().stream().map(e -> e.exam().header().subject()).distinct().count());
+  }
+
+  @Test
   void givesEachPersonTheirOwnExaminations() {
     String one = takes("unit-spelling");
     String two = one.replace("p-17", "p-18");
