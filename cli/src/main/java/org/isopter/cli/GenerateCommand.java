@@ -59,6 +59,7 @@ final class GenerateCommand implements Callable<Integer> {
       names = "--format",
       paramLabel = "FORM",
       defaultValue = "ndjson",
+      converter = GenerateForm.Reader.class,
       description = {
         "A line is a record or a FHIR R4 collection bundle:",
         "${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE})."

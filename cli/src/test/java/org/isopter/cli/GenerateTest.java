@@ -15,6 +15,13 @@ import org.junit.jupiter.api.io.TempDir;
 class GenerateTest {
 
   @Test
+  void namesTheFormsThatThereAre() {
+    Run run = Run.of("generate", "--persons", "1", "--format", "csv");
+    assertEquals(2, run.status());
+    assertTrue(run.err().contains("expected one of [ndjson, fhir-ndjson] but was 'csv'"), run::err);
+  }
+
+  @Test
   void writesTheExaminationsOfTheCohortInItsOrder() {
     Run run = Run.of("generate", "--persons", "230", "--seed", "7").ok();
     var expected =

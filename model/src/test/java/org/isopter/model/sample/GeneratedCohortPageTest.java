@@ -67,7 +67,8 @@ class GeneratedCohortPageTest {
         + table(
             "Steps",
             """
-            A step is left out, or else said to be absent for a reason, with these shares.
+            A step is left out, or else said to be absent for a reason, with these shares: those of a
+            defect where the pupils are looked at, those of perimetry where the field is measured.
 
             | step | left out | not done | refused | unable |
             |---|---:|---:|---:|---:|
