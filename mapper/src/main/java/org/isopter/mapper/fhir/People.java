@@ -8,7 +8,9 @@ import java.util.function.Supplier;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
+import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
+import org.isopter.model.value.Moment;
 
 /** Reads persons, identifiers and times. */
 final class People {
@@ -52,7 +54,10 @@ final class People {
       return Optional.empty();
     }
     try {
-      return Optional.of(OffsetDateTime.parse(text.get()));
+      OffsetDateTime time = OffsetDateTime.parse(text.get());
+      Optional<Fault> far = Moment.check(time);
+      far.ifPresent(fault -> holder.fault(name, fault.seen(), fault.wanted()));
+      return far.isPresent() ? Optional.empty() : Optional.of(time);
     } catch (DateTimeParseException unreadable) {
       holder.fault(name, "\"" + text.get() + "\"", "a time such as 2026-03-02T09:30:00+01:00");
       return Optional.empty();

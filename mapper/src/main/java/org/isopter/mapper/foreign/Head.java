@@ -13,6 +13,8 @@ import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
 import org.isopter.model.exam.Status;
 import org.isopter.model.value.Canonical;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.Moment;
 import org.isopter.model.value.PlainText;
 
 /**
@@ -94,6 +96,11 @@ record Head(
         return day;
       }
       OffsetDateTime time = OffsetDateTime.parse(text);
+      Optional<Fault> far = Moment.check(time);
+      if (far.isPresent()) {
+        String at = Placed.step(holder.at(), name);
+        throw Refusal.of(Why.NO_TIME, at, far.get().seen(), far.get().wanted());
+      }
       holder.take(rule, name);
       return time;
     } catch (DateTimeParseException unreadable) {

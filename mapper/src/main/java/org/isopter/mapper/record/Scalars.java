@@ -10,6 +10,8 @@ import java.util.regex.Pattern;
 import org.isopter.model.shape.Answers;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Concept;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.Moment;
 import org.isopter.model.value.PlainText;
 
 /** Reads the single values that are not findings: texts, times and words. */
@@ -57,7 +59,9 @@ final class Scalars {
       return complaints.add(node, TIME_WANTED, timeAdvice(text.orElse("")));
     }
     try {
-      return text.map(OffsetDateTime::parse);
+      Optional<OffsetDateTime> time = text.map(OffsetDateTime::parse);
+      Optional<Fault> far = time.flatMap(Moment::check);
+      return far.isPresent() ? complaints.add(node, far.get().wanted(), "") : time;
     } catch (DateTimeException e) {
       return complaints.add(node, TIME_WANTED, "the calendar or the clock has no such time");
     }

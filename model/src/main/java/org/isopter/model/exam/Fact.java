@@ -7,6 +7,7 @@ import org.isopter.model.shape.Finding;
 import org.isopter.model.shape.Panel;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Concept;
+import org.isopter.model.value.Moment;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.PlainText;
 import org.isopter.model.value.Result;
@@ -37,6 +38,7 @@ public record Fact<V>(
     remarks = List.copyOf(remarks);
     remarks.forEach(text -> PlainText.require("remarks", text));
     device.ifPresent(text -> PlainText.require("device", text));
+    at.ifPresent(time -> Moment.require("at", time));
     if (!finding.sites().contains(site)) {
       throw new IllegalArgumentException(finding + " is not found at " + site.word());
     }

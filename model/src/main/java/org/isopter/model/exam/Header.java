@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
+import org.isopter.model.value.Moment;
 import org.isopter.model.value.PlainText;
 
 /**
@@ -30,6 +31,7 @@ public record Header(
     Optional<String> remark) {
 
   public Header {
+    Moment.require("performed", performed);
     remark.ifPresent(text -> PlainText.require("remark", text));
     refuseOurs("record", id);
     amends.ifPresent(old -> refuseOurs("amends", old));
