@@ -221,7 +221,8 @@ record Head(
     }
     observation.ledger().used("subject-reference");
     String system = reference.startsWith("urn:") ? URI_SYSTEM : REFERENCE_SYSTEM;
-    return Identifier.of(system, fitting(reference).orElse("unreadable"));
+    String address = neighbours.inFull(observation.value(), reference);
+    return Identifier.of(system, fitting(address).orElse("unreadable"));
   }
 
   private static Party unstated(Place observation) {

@@ -1,18 +1,38 @@
 package org.isopter.mapper.foreign;
 
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** The resources of one document that others may refer to. */
 final class Neighbours {
 
+  /** A full URL on a server (FHIR R4, Bundle, "Resolving references in Bundles"). */
+  private static final Pattern ON_SERVER =
+      Pattern.compile("(https?://[!-~]+/)[A-Z][A-Za-z]+/[^/]+");
+
+  private static final Pattern RELATIVE = Pattern.compile("[A-Z][A-Za-z]+/[^/]+(/_history/[^/]+)?");
+
   private final Map<String, Raw.Obj> byName = new HashMap<>();
+  private final IdentityHashMap<Raw, String> servers = new IdentityHashMap<>();
 
   /** Adds a resource under its address and under {@code Type/id}. */
   void add(Optional<String> fullUrl, Raw.Obj resource) {
     fullUrl.ifPresent(url -> byName.putIfAbsent(url, resource));
     resource.string("id").ifPresent(id -> byName.putIfAbsent(type(resource) + "/" + id, resource));
+    fullUrl
+        .map(ON_SERVER::matcher)
+        .filter(Matcher::matches)
+        .ifPresent(url -> servers.put(resource, url.group(1)));
+  }
+
+  /** Returns a reference within a resource in full where its full URL tells the server. */
+  String inFull(Raw holder, String reference) {
+    boolean relative = RELATIVE.matcher(reference).matches();
+    return relative ? servers.getOrDefault(holder, "") + reference : reference;
   }
 
   /** Returns the resource that a reference within a resource leads to. */

@@ -102,6 +102,29 @@ class InputsTest {
   }
 
   @Test
+  void knowsAPersonByTheAddressOnTheServerOfTheBundle() {
+    String one =
+        takes("unit-spelling")
+            .replace(
+                "\"subject\":{\"identifier\":{\"system\":\"https://hospital.example/people\",\"value\":\"p-17\"}}",
+                "\"subject\":{\"reference\":\"Patient/1\"}");
+    String bundle =
+        """
+        {"resourceType":"Bundle","type":"collection","entry":[
+         {"fullUrl":"https://a.example/fhir/Observation/1","resource":%s},
+         {"fullUrl":"https://b.example/fhir/Observation/1","resource":%s},
+         {"fullUrl":"urn:uuid:6bc28939-482a-3b1a-a5b8-f6fff61e3b92","resource":%s}]}
+        """
+            .formatted(one, one, one);
+    assertEquals(
+        List.of(
+            "https://a.example/fhir/Patient/1", "https://b.example/fhir/Patient/1", "Patient/1"),
+        READER.read(bundle).orThrow().exams().stream()
+            .map(exam -> exam.exam().header().subject().identifier().orElseThrow().value())
+            .toList());
+  }
+
+  @Test
   void givesEachPersonTheirOwnExaminations() {
     String one = takes("unit-spelling");
     String two = one.replace("p-17", "p-18");
