@@ -1,7 +1,9 @@
 package org.isopter.mapper.foreign;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.mapper.fhir.BundleKind;
@@ -145,20 +147,19 @@ final class Document {
 
   /** A history lists the latest first, so that a deletion ends all versions that stand below it. */
   private static void deletions(Raw.Obj bundle, String at, List<Part> within) {
+    Map<String, Part> byPlace = new HashMap<>();
+    within.forEach(part -> byPlace.put(part.at(), part));
+    Map<String, String> deleted = new HashMap<>();
     List<Raw.Obj> entries = bundle.objects("entry");
     for (int i = 0; i < entries.size(); i++) {
-      Optional<Raw.Obj> request = entries.get(i).object("request");
-      String url = request.flatMap(r -> r.string("url")).orElse("");
-      if (request.flatMap(r -> r.string("method")).equals(Optional.of("DELETE"))) {
-        List<String> below = new ArrayList<>();
-        for (int j = i + 1; j < entries.size(); j++) {
-          below.add(at + "/entry/" + j + "/resource");
-        }
-        String place = at + "/entry/" + i;
-        within.stream()
-            .filter(part -> below.contains(part.at()) && Panels.name(part).equals(url))
-            .forEach(part -> part.deletion = part.deletion.or(() -> Optional.of(place)));
-      }
+      String place = at + "/entry/" + i;
+      Optional.ofNullable(byPlace.get(place + "/resource"))
+          .ifPresent(part -> part.deletion = Optional.ofNullable(deleted.get(Panels.name(part))));
+      entries
+          .get(i)
+          .object("request")
+          .filter(request -> request.string("method").equals(Optional.of("DELETE")))
+          .ifPresent(request -> deleted.putIfAbsent(request.string("url").orElse(""), place));
     }
   }
 

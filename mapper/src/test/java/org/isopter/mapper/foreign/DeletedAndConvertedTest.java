@@ -2,7 +2,10 @@ package org.isopter.mapper.foreign;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 
+import java.time.Duration;
+import java.util.Collections;
 import java.util.List;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Catalogue;
@@ -39,6 +42,21 @@ class DeletedAndConvertedTest {
     assertEquals(
         List.of("intraocular-pressure right 14 mmHg"),
         said(history(entry(RIGHT), DELETION), Release.R4));
+  }
+
+  @Test
+  void readsALongHistoryInOnePass() {
+    String[] entries = new String[8_000];
+    for (int i = 0; i < entries.length; i++) {
+      String id = "o" + i / 2;
+      entries[i] =
+          i % 2 == 0
+              ? DELETION.replace("Observation/a", "Observation/" + id)
+              : entry(RIGHT.replace("\"id\":\"a\"", "\"id\":\"" + id + "\""));
+    }
+    List<String> said =
+        assertTimeoutPreemptively(Duration.ofSeconds(20), () -> said(history(entries), Release.R4));
+    assertEquals(Collections.nCopies(entries.length / 2, "retracted"), said);
   }
 
   @Test
