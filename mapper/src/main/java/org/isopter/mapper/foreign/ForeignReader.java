@@ -1,6 +1,7 @@
 package org.isopter.mapper.foreign;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -133,31 +134,43 @@ public final class ForeignReader {
     }
     if (type.equals("Observation")) {
       Translation read = Translator.of(vocabulary.get(), options, neighbours, part.resource());
-      boolean kept = read.facts().isEmpty() && read.piece().isEmpty();
-      return kept && inside(part.resource()) > 0 ? holder(part) : read;
+      boolean taken = !read.facts().isEmpty() || read.piece().isPresent();
+      return taken ? read : holder(part).orElse(read);
     }
-    if (inside(part.resource()) > 0) {
-      return holder(part);
+    Optional<Translation> holder = holder(part);
+    if (holder.isPresent()) {
+      return holder.get();
     }
     Why why = type.equals("VisionPrescription") ? Why.ORDER : Why.OTHER_RESOURCE;
     return kept(part, why, type, "an Observation");
   }
 
-  private static Translation holder(Document.Part part) {
+  /** Returns that a resource was kept for the observations in it; nothing where it has none. */
+  private static Optional<Translation> holder(Document.Part part) {
+    long inside = observations(part.resource()) - (isObservation(part.resource()) ? 1 : 0);
     String seen =
-        "%s with observations inside: %d"
-            .formatted(Neighbours.type(part.resource()), inside(part.resource()));
-    return kept(part, Why.OBSERVATIONS_INSIDE, seen, "each of them as a resource of its own");
+        "%s with observations inside: %d".formatted(Neighbours.type(part.resource()), inside);
+    return inside == 0
+        ? Optional.empty()
+        : Optional.of(
+            kept(part, Why.OBSERVATIONS_INSIDE, seen, "each of them as a resource of its own"));
   }
 
-  /** Counts the observations within a resource. */
-  private static long inside(Raw resource) {
-    List<Placed> leaves = new ArrayList<>();
-    Placed.collect(resource, "", leaves);
-    return leaves.stream()
-        .filter(leaf -> leaf.at().endsWith("/resourceType") && !leaf.at().equals("/resourceType"))
-        .filter(leaf -> leaf.value().string().equals(Optional.of("Observation")))
-        .count();
+  /** Counts the observations in a value, itself included. */
+  private static long observations(Raw value) {
+    long count = isObservation(value) ? 1 : 0;
+    Collection<Raw> inner =
+        value instanceof Raw.Obj object
+            ? object.members().values()
+            : value instanceof Raw.Arr list ? list.items() : List.of();
+    for (Raw each : inner) {
+      count += observations(each);
+    }
+    return count;
+  }
+
+  private static boolean isObservation(Raw value) {
+    return Neighbours.type(value).equals("Observation");
   }
 
   private static Translation kept(Document.Part part, Why why, String seen, String wanted) {

@@ -124,8 +124,11 @@ final class Joining {
   }
 
   private void refuseGlasses(Optional<String> panel) throws Refusal {
+    if (panel.isEmpty()) {
+      return;
+    }
     for (Document.Part part : document.parts()) {
-      if (panel.filter(Panels.name(part)::equals).isPresent()) {
+      if (Panels.name(part).equals(panel.get())) {
         Pieces.refuseGlasses(vocabulary, part.resource());
       }
     }
