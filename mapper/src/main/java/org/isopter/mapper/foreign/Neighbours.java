@@ -4,15 +4,10 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** The resources of one document that others may refer to. */
 final class Neighbours {
-
-  /** A full URL on a server (FHIR R4, Bundle, "Resolving references in Bundles"). */
-  private static final Pattern ON_SERVER =
-      Pattern.compile("(https?://[!-~]+/)[A-Z][A-Za-z]+/[^/]+");
 
   private static final Pattern RELATIVE = Pattern.compile("[A-Z][A-Za-z]+/[^/]+(/_history/[^/]+)?");
 
@@ -23,10 +18,7 @@ final class Neighbours {
   void add(Optional<String> fullUrl, Raw.Obj resource) {
     fullUrl.ifPresent(url -> byName.putIfAbsent(url, resource));
     resource.string("id").ifPresent(id -> byName.putIfAbsent(type(resource) + "/" + id, resource));
-    fullUrl
-        .map(ON_SERVER::matcher)
-        .filter(Matcher::matches)
-        .ifPresent(url -> servers.put(resource, url.group(1)));
+    fullUrl.flatMap(FullUrl::server).ifPresent(server -> servers.put(resource, server + "/"));
   }
 
   /** Returns a reference within a resource in full where its full URL tells the server. */

@@ -94,11 +94,9 @@ final class SideCodes {
 
   /** Says whether a code is that of an eye or a side. */
   boolean isSite(String token) {
-    return vocabulary.habits().site(token).isPresent() || eye(token) || isQualifier(token);
-  }
-
-  private boolean eye(String token) {
-    return vocabulary.habits().isEye(token);
+    return vocabulary.habits().site(token).isPresent()
+        || vocabulary.habits().isEye(token)
+        || isQualifier(token);
   }
 
   /** Says whether a code is that of a side. */

@@ -10,9 +10,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.isopter.mapper.foreign.FullUrl;
 import org.isopter.mapper.foreign.Raw;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Header;
@@ -27,9 +26,6 @@ import org.isopter.model.value.Canonical;
 final class Neighbourhood {
 
   private static final String REFERENCE = Canonical.identifier("reference");
-
-  /** The root of a full URL (FHIR R4, Bundle, "Resolving references in Bundles"). */
-  private static final Pattern ROOT = Pattern.compile("(https?://[!-~]+)/[A-Z][A-Za-z]+/[^/]+");
 
   private static final int DIGITS = 16;
 
@@ -101,9 +97,7 @@ final class Neighbourhood {
   private static Optional<String> root(Raw bundle) {
     Set<String> roots =
         bundle.objects("entry").stream()
-            .map(entry -> ROOT.matcher(entry.string("fullUrl").orElse("")))
-            .filter(Matcher::matches)
-            .map(found -> found.group(1))
+            .flatMap(entry -> entry.string("fullUrl").flatMap(FullUrl::server).stream())
             .collect(Collectors.toSet());
     return roots.size() == 1 ? roots.stream().findFirst() : Optional.empty();
   }
