@@ -9,7 +9,7 @@ import java.util.concurrent.Future;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import org.isopter.model.exam.Exam;
-import org.isopter.model.sample.Cohort;
+import org.isopter.model.simulate.Cohort;
 
 /** Makes the examinations of a cohort on every core and hands them on in the order of persons. */
 final class Batches {

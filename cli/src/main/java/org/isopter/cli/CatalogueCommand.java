@@ -5,7 +5,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.isopter.mapper.foreign.ForeignRule;
 import org.isopter.model.catalogue.Catalogue;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;

@@ -1,10 +1,10 @@
 package org.isopter.cli;
 
 import java.util.List;
-import org.isopter.model.shape.Answers;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Span;
-import org.isopter.model.shape.Spec;
+import org.isopter.model.finding.Answers;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Span;
+import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 import tools.jackson.databind.json.JsonMapper;

@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.isopter.model.exam.Setting;
-import org.isopter.model.shape.Answers;
-import org.isopter.model.shape.Citation;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Rule;
+import org.isopter.model.finding.Answers;
+import org.isopter.model.finding.Citation;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Rule;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Concept;
 

@@ -2,10 +2,10 @@ package org.isopter.cli;
 
 import java.util.List;
 import java.util.stream.Collectors;
-import org.isopter.model.shape.Answers;
-import org.isopter.model.shape.Citation;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Rule;
+import org.isopter.model.finding.Answers;
+import org.isopter.model.finding.Citation;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Rule;
 
 /** The catalogue for a terminal: one finding in full, or many with a line each. */
 final class CatalogueText {

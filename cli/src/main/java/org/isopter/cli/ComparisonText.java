@@ -1,7 +1,7 @@
 package org.isopter.cli;
 
 import java.util.List;
-import org.isopter.model.clinical.Caution;
+import org.isopter.model.clinical.statement.Caution;
 import org.isopter.model.compare.Change;
 import org.isopter.model.compare.Comparison;
 import org.isopter.model.value.Quantity;

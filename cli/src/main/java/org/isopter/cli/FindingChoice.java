@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.isopter.model.catalogue.Catalogue;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.jspecify.annotations.Nullable;
 
 /** The findings that a name stands for. */

@@ -4,13 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.isopter.model.shape.Answers;
-import org.isopter.model.shape.Codes;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Spec;
-import org.isopter.model.shape.Texts;
-import org.isopter.model.shape.Variant;
+import org.isopter.model.finding.Answers;
+import org.isopter.model.finding.Codes;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Spec;
+import org.isopter.model.finding.Variant;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Site;
@@ -42,9 +42,9 @@ final class FindingRows {
         int decimals = measure.decimals();
         String digits =
             decimals == 0 ? "whole numbers" : "up to " + Words.count(decimals, "decimal");
-        return Texts.wanted(spec) + ", " + digits;
+        return DatumTexts.wanted(spec) + ", " + digits;
       }
-      return Texts.wanted(spec);
+      return DatumTexts.wanted(spec);
     }
   }
 

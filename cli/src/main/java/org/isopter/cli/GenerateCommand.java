@@ -9,7 +9,7 @@ import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.record.RecordWriter;
 import org.isopter.model.exam.Exam;
-import org.isopter.model.sample.Cohort;
+import org.isopter.model.simulate.Cohort;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;

@@ -3,7 +3,7 @@ package org.isopter.cli;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 
 /** How the catalogue is shown. */
 enum PageForm {

@@ -2,8 +2,8 @@ package org.isopter.cli;
 
 import java.util.List;
 import org.isopter.mapper.record.RecordPlaces;
-import org.isopter.mapper.record.RecordSchema;
 import org.isopter.mapper.record.RecordWriter;
+import org.isopter.mapper.record.schema.RecordSchema;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.check.Consistency;
 import org.isopter.model.check.Violation;

@@ -8,7 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.isopter.model.catalogue.Catalogue;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Code;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;

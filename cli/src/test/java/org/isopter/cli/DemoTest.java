@@ -12,7 +12,7 @@ import java.util.Set;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -15,7 +15,7 @@ import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamSampler;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Mode;

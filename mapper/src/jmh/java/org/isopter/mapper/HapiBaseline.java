@@ -17,9 +17,9 @@ import org.hl7.fhir.r4.model.StringType;
 import org.hl7.fhir.r4.model.Type;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Part;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Part;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Unit;
 
@@ -78,18 +78,18 @@ final class HapiBaseline {
     observation.addIdentifier().setSystem("s").setValue(fact.finding().id());
     observation.setStatus(Observation.ObservationStatus.FINAL);
     observation.addCategory(concept(List.of(fact.site().code())));
-    Optional<Panel> panel = fact.panel();
+    Optional<EncodedValue> panel = fact.panel();
     observation.setCode(concept(fact.finding().codes().all()).setText(fact.finding().title()));
     observation.setSubject(new Reference().setDisplay("p"));
     observation.setEffective(new DateTimeType(exam.header().performed().toString()));
     observation.setBodySite(concept(List.of(fact.site().code())));
     fact.method().ifPresent(m -> observation.setMethod(concept(List.of(m.code()))));
-    panel.flatMap(Panel::value).ifPresent(value -> observation.setValue(value.fold(VALUES)));
+    panel.flatMap(EncodedValue::value).ifPresent(value -> observation.setValue(value.fold(VALUES)));
     panel.ifPresent(found -> components(fact, found, observation));
     return observation;
   }
 
-  private static void components(Fact<?> fact, Panel panel, Observation observation) {
+  private static void components(Fact<?> fact, EncodedValue panel, Observation observation) {
     for (Part<?, ?> part :
         fact.finding().layout().variant(panel.notation()).orElseThrow().parts()) {
       panel

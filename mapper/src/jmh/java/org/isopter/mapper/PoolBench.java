@@ -11,7 +11,7 @@ import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.record.RecordWriter;
 import org.isopter.model.exam.Exam;
-import org.isopter.model.sample.Cohort;
+import org.isopter.model.simulate.Cohort;
 
 /**
  * Pools of invented examinations in whole processes with a small heap, beside DuckDB reading and

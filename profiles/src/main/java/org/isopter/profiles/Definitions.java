@@ -14,7 +14,7 @@ import org.hl7.fhir.r4.model.StructureDefinition;
 import org.hl7.fhir.r4.model.Type;
 import org.hl7.fhir.r4.model.ValueSet;
 import org.isopter.profiles.artefact.Artefacts;
-import org.isopter.profiles.artefact.Invariant;
+import org.isopter.profiles.artefact.invariant.Invariant;
 
 /** What the profiles want, looked up by what a message names. */
 final class Definitions {

@@ -18,7 +18,7 @@ import org.hl7.fhir.r4.model.StructureDefinition;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.profiles.artefact.ArtefactText;
 import org.isopter.profiles.artefact.Artefacts;
-import org.isopter.profiles.artefact.View;
+import org.isopter.profiles.artefact.view.View;
 
 /**
  * The profiles, terminology and views of a catalogue as a FHIR package: an archive that validators

@@ -7,7 +7,7 @@ import org.hl7.fhir.r4.model.StructureDefinition;
 import org.isopter.model.value.Canonical;
 import org.isopter.profiles.artefact.ArtefactText;
 import org.isopter.profiles.artefact.Release;
-import org.isopter.profiles.artefact.View;
+import org.isopter.profiles.artefact.view.View;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;

@@ -3,7 +3,7 @@ package org.isopter.profiles;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.isopter.profiles.artefact.Invariant;
+import org.isopter.profiles.artefact.invariant.Invariant;
 
 /** Puts the library's messages in words that say what was seen and what was wanted. */
 final class Wording {

@@ -7,7 +7,7 @@ import java.util.TreeMap;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.profiles.artefact.ArtefactText;
 import org.isopter.profiles.artefact.Artefacts;
-import org.isopter.profiles.artefact.View;
+import org.isopter.profiles.artefact.view.View;
 import org.junit.jupiter.api.Test;
 
 /** The checked-in artefacts are what the catalogue says. */

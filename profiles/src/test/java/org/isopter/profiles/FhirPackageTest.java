@@ -31,7 +31,7 @@ import org.isopter.model.exam.Fact;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
-import org.isopter.profiles.artefact.View;
+import org.isopter.profiles.artefact.view.View;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

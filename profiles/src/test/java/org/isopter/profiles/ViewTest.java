@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.isopter.model.catalogue.Catalogue;
-import org.isopter.model.shape.Finding;
-import org.isopter.profiles.artefact.View;
+import org.isopter.model.finding.Finding;
+import org.isopter.profiles.artefact.view.View;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 

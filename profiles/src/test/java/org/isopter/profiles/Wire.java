@@ -3,9 +3,9 @@ package org.isopter.profiles;
 import java.math.BigDecimal;
 import java.util.Map;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Part;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Part;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Code;
@@ -49,9 +49,10 @@ final class Wire {
         new Code("http://terminology.hl7.org/CodeSystem/observation-category", "exam", "Exam"));
     ObjectNode code = observation.putObject("code");
     ArrayNode codings = code.putArray("coding");
-    Panel panel =
+    EncodedValue panel =
         fact.panel()
-            .orElse(new Panel(java.util.Optional.empty(), java.util.Optional.empty(), Map.of()));
+            .orElse(
+                new EncodedValue(java.util.Optional.empty(), java.util.Optional.empty(), Map.of()));
     fact.finding().codes().at(fact.site(), panel).forEach(c -> coding(codings.addObject(), c));
     code.put("text", fact.finding().title());
     ObjectNode subject = observation.putObject("subject");
@@ -61,7 +62,7 @@ final class Wire {
   }
 
   private void outcome() {
-    fact.panel().flatMap(Panel::value).ifPresent(value -> value(observation, value));
+    fact.panel().flatMap(EncodedValue::value).ifPresent(value -> value(observation, value));
     fact.outcome().ifAbsent().ifPresent(reason -> absent(observation, reason));
   }
 
@@ -71,7 +72,7 @@ final class Wire {
     fact.panel().ifPresent(this::components);
   }
 
-  private void components(Panel panel) {
+  private void components(EncodedValue panel) {
     ArrayNode components = JSON.createArrayNode();
     fact.finding()
         .layout()

@@ -3,7 +3,7 @@ package org.isopter.mapper.fhir;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.isopter.model.shape.Answers;
+import org.isopter.model.finding.Answers;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 

@@ -2,9 +2,9 @@ package org.isopter.mapper.fhir;
 
 import java.math.BigDecimal;
 import java.util.Optional;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Span;
-import org.isopter.model.shape.Spec;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.Span;
+import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Unit;
 

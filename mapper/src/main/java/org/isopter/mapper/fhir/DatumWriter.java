@@ -2,7 +2,7 @@ package org.isopter.mapper.fhir;
 
 import java.math.BigDecimal;
 import java.util.List;
-import org.isopter.model.shape.Datum;
+import org.isopter.model.finding.Datum;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Unit;
 

@@ -2,8 +2,8 @@ package org.isopter.mapper.fhir;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.isopter.model.clinical.Caution;
-import org.isopter.model.clinical.Statement;
+import org.isopter.model.clinical.statement.Caution;
+import org.isopter.model.clinical.statement.Statement;
 import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.ExamCodes;
 

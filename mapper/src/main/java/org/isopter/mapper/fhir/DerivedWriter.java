@@ -7,7 +7,7 @@ import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.FactKey;
 import org.isopter.model.exam.Header;
-import org.isopter.model.shape.Datum;
+import org.isopter.model.finding.Datum;
 
 /**
  * Writes a derived statement as an Observation of its own, which names the observations it rests

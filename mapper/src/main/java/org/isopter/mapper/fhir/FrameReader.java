@@ -9,7 +9,7 @@ import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
 import org.isopter.model.exam.Setting;
 import org.isopter.model.exam.Status;
-import org.isopter.model.shape.Answers;
+import org.isopter.model.finding.Answers;
 
 /** Takes the resources around the findings and makes the header of them. */
 final class FrameReader {

@@ -5,11 +5,11 @@ import java.util.regex.Pattern;
 import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Layout;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Texts;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Layout;
+import org.isopter.model.finding.Part;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Site;
@@ -42,12 +42,12 @@ final class Narrative {
     return div("Eye examination, " + facts + (facts == 1 ? " finding" : " findings"));
   }
 
-  private static String words(Layout<?> layout, Panel panel) {
+  private static String words(Layout<?> layout, EncodedValue panel) {
     StringJoiner words = new StringJoiner("; ");
     if (layout.choice().isPresent()) {
       words.add(layout.writeChoice(panel));
     } else {
-      panel.value().map(Texts::of).ifPresent(words::add);
+      panel.value().map(DatumTexts::of).ifPresent(words::add);
     }
     panel.parts().forEach((key, part) -> addPart(layout, key, part, words));
     return words.toString();
@@ -57,7 +57,8 @@ final class Narrative {
       Layout<?> layout, String key, Outcome<Datum> part, StringJoiner words) {
     for (Part<?, ?> common : layout.commonParts()) {
       if (common.key().equals(key)) {
-        words.add(common.key().replace('-', ' ') + " " + part.fold(Texts::of, Narrative::absent));
+        words.add(
+            common.key().replace('-', ' ') + " " + part.fold(DatumTexts::of, Narrative::absent));
       }
     }
   }

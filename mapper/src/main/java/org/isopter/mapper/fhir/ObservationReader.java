@@ -8,9 +8,9 @@ import java.util.stream.Collectors;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
-import org.isopter.model.shape.Answers;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Panel;
+import org.isopter.model.finding.Answers;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Outcome;
@@ -19,7 +19,8 @@ import org.isopter.model.value.Site;
 /** Takes an Observation as a fact; knows the description of findings and no finding. */
 final class ObservationReader {
 
-  private static final Panel NOTHING = new Panel(Optional.empty(), Optional.empty(), Map.of());
+  private static final EncodedValue NOTHING =
+      new EncodedValue(Optional.empty(), Optional.empty(), Map.of());
   private static final Answers SITES = Answers.of(Site.class);
 
   private final Catalogue catalogue;
@@ -75,7 +76,7 @@ final class ObservationReader {
             .flatMap(known -> Codings.oneOf(observation, "method", known));
     Optional<String> device = observation.object("device").flatMap(d -> d.text("display"));
     List<String> remarks = remarks(observation);
-    Optional<Panel> panel = Optional.empty();
+    Optional<EncodedValue> panel = Optional.empty();
     Optional<Outcome<V>> outcome;
     if (observation.has("dataAbsentReason")) {
       outcome = PanelReader.absence(observation).map(Outcome::<V>absent);
@@ -84,7 +85,7 @@ final class ObservationReader {
       panel = taken.map(PanelReader.Taken::panel);
       outcome = taken.map(PanelReader.Taken::value).map(Outcome::found);
     }
-    Panel coded = panel.orElse(NOTHING);
+    EncodedValue coded = panel.orElse(NOTHING);
     if (site.isEmpty() || at.isEmpty() || outcome.isEmpty()) {
       return Optional.empty();
     }
@@ -116,7 +117,7 @@ final class ObservationReader {
     return holder.object("code").map(code -> code.objects("coding")).orElse(List.of());
   }
 
-  private static void code(Cursor observation, Finding<?> finding, Site site, Panel panel) {
+  private static void code(Cursor observation, Finding<?> finding, Site site, EncodedValue panel) {
     observation
         .object("code")
         .ifPresent(

@@ -6,12 +6,12 @@ import java.util.Optional;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.FactKey;
 import org.isopter.model.exam.Header;
-import org.isopter.model.shape.Choice;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Variant;
+import org.isopter.model.finding.Choice;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Variant;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Outcome;
@@ -19,7 +19,8 @@ import org.isopter.model.value.Outcome;
 /** Writes a fact as an Observation; knows the description of findings and no finding. */
 final class ObservationWriter {
 
-  private static final Panel NOTHING = new Panel(Optional.empty(), Optional.empty(), Map.of());
+  private static final EncodedValue NOTHING =
+      new EncodedValue(Optional.empty(), Optional.empty(), Map.of());
 
   private final Json json;
   private final DatumWriter values;
@@ -36,7 +37,7 @@ final class ObservationWriter {
   /** Writes the properties of the resource, in the order in which FHIR lists them. */
   void write(Fact<?> fact, FactKey key, Optional<String> id) {
     Finding<?> finding = fact.finding();
-    Optional<Panel> panel = fact.panel();
+    Optional<EncodedValue> panel = fact.panel();
     json.text("resourceType", "Observation");
     json.text("id", id);
     profile(json, finding.id());
@@ -51,7 +52,7 @@ final class ObservationWriter {
           json.text("text", finding.title());
         });
     Frame.people(json, header, fact.at().orElse(header.performed()));
-    panel.flatMap(Panel::value).ifPresent(value -> value.fold(values));
+    panel.flatMap(EncodedValue::value).ifPresent(value -> value.fold(values));
     fact.outcome().ifAbsent().ifPresent(reason -> DatumWriter.absent(json, reason.code()));
     notes(json, fact.remarks());
     json.concept("bodySite", fact.site().code());
@@ -76,7 +77,7 @@ final class ObservationWriter {
     }
   }
 
-  private void components(Finding<?> finding, Panel panel) {
+  private void components(Finding<?> finding, EncodedValue panel) {
     if (panel.notation().isEmpty() && panel.parts().isEmpty()) {
       return;
     }

@@ -5,13 +5,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.model.shape.Answers;
-import org.isopter.model.shape.Choice;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Layout;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Variant;
+import org.isopter.model.finding.Answers;
+import org.isopter.model.finding.Choice;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Layout;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Variant;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Outcome;
@@ -40,7 +40,7 @@ final class PanelReader<V> {
    * @param value the value
    * @param <V> the Java type of the value
    */
-  record Taken<V>(Panel panel, V value) {}
+  record Taken<V>(EncodedValue panel, V value) {}
 
   /** Takes the value; empty when a fault was reported. */
   static <V> Optional<Taken<V>> read(Cursor observation, Layout<V> layout) {
@@ -62,7 +62,7 @@ final class PanelReader<V> {
     if (variant.get().value().isPresent() && value.isEmpty()) {
       return Optional.empty();
     }
-    Panel panel = new Panel(notation, value, parts(variant.get().parts()));
+    EncodedValue panel = new EncodedValue(notation, value, parts(variant.get().parts()));
     components.values().forEach(this::unknown);
     Result<V> whole = layout.decode(panel);
     whole.faults().forEach(fault -> observation.fault(fault.at(place(fault.path()))));

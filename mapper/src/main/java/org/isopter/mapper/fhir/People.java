@@ -10,7 +10,7 @@ import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
-import org.isopter.model.value.Moment;
+import org.isopter.model.value.Times;
 
 /** Reads persons, identifiers and times. */
 final class People {
@@ -55,7 +55,7 @@ final class People {
     }
     try {
       OffsetDateTime time = OffsetDateTime.parse(text.get());
-      Optional<Fault> far = Moment.check(time);
+      Optional<Fault> far = Times.check(time);
       far.ifPresent(fault -> holder.fault(name, fault.seen(), fault.wanted()));
       return far.isPresent() ? Optional.empty() : Optional.of(time);
     } catch (DateTimeParseException unreadable) {

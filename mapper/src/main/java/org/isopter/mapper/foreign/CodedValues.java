@@ -1,9 +1,9 @@
 package org.isopter.mapper.foreign;
 
 import java.util.Optional;
-import org.isopter.model.shape.Answers;
-import org.isopter.model.shape.Spec;
-import org.isopter.model.shape.Texts;
+import org.isopter.model.finding.Answers;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Concept;
 
 /** Takes the answer of an observation or a component out of a list of answers. */
@@ -43,7 +43,7 @@ final class CodedValues {
       return found.get();
     }
     return named(concept.get(), answers)
-        .orElseThrow(() -> Values.unfit(holder, Texts.wanted(spec)));
+        .orElseThrow(() -> Values.unfit(holder, DatumTexts.wanted(spec)));
   }
 
   private Optional<Concept> answer(Answers answers, String token) {
@@ -79,7 +79,7 @@ final class CodedValues {
     }
     Optional<Concept> word = word(spec.answers(), holder.text("valueString"));
     word.ifPresent(found -> holder.take("answer-text", "valueString"));
-    return word.orElseThrow(() -> Values.unfit(holder, Texts.wanted(spec)));
+    return word.orElseThrow(() -> Values.unfit(holder, DatumTexts.wanted(spec)));
   }
 
   private Optional<Concept> word(Answers answers, String text) {

@@ -6,10 +6,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Answers;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Answers;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Concept;
-import org.isopter.model.value.PlainText;
+import org.isopter.model.value.TextCheck;
 
 /** What an observation says around a finding: the technique, the instrument, the remarks. */
 final class Dressing {
@@ -38,7 +38,7 @@ final class Dressing {
     }
     Optional<Place> device = observation.child("device");
     String name = device.map(d -> d.text("display")).orElse("");
-    if (!name.isEmpty() && PlainText.check(name).isEmpty()) {
+    if (!name.isEmpty() && TextCheck.check(name).isEmpty()) {
       device.ifPresent(d -> d.take(Ledger.CATALOGUE, "display"));
       dressed = dressed.with(name);
     }
@@ -50,7 +50,7 @@ final class Dressing {
     List<String> remarks = new ArrayList<>(fact.remarks());
     for (Place note : observation.list("note")) {
       String text = note.text("text");
-      if (!text.isEmpty() && PlainText.check(text).isEmpty()) {
+      if (!text.isEmpty() && TextCheck.check(text).isEmpty()) {
         note.take(Ledger.CATALOGUE, "text");
         remarks.add(text);
       }

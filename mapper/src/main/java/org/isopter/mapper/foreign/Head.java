@@ -14,8 +14,8 @@ import org.isopter.model.exam.Party;
 import org.isopter.model.exam.Status;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Fault;
-import org.isopter.model.value.Moment;
-import org.isopter.model.value.PlainText;
+import org.isopter.model.value.TextCheck;
+import org.isopter.model.value.Times;
 
 /**
  * What an observation says apart from its finding: of whom, when, how far it has come.
@@ -96,7 +96,7 @@ record Head(
         return day;
       }
       OffsetDateTime time = OffsetDateTime.parse(text);
-      Optional<Fault> far = Moment.check(time);
+      Optional<Fault> far = Times.check(time);
       if (far.isPresent()) {
         String at = Placed.step(holder.at(), name);
         throw Refusal.of(Why.NO_TIME, at, far.get().seen(), far.get().wanted());
@@ -241,7 +241,7 @@ record Head(
   }
 
   private static Optional<String> fitting(String text) {
-    return text.isEmpty() || PlainText.check(text).isPresent()
+    return text.isEmpty() || TextCheck.check(text).isPresent()
         ? Optional.empty()
         : Optional.of(text);
   }

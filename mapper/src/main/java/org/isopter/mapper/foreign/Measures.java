@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Span;
-import org.isopter.model.shape.Spec;
-import org.isopter.model.shape.Texts;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.Span;
+import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Unit;
 
 /** Takes a number with its unit, which stands beside it, in a text, or in the words of the code. */
@@ -117,7 +117,7 @@ final class Measures {
         return new Datum.Measure(value.get(), named.get());
       }
     }
-    throw Values.unfit(holder, Texts.wanted(spec));
+    throw Values.unfit(holder, DatumTexts.wanted(spec));
   }
 
   private boolean isKilopascal(Place quantity) throws Refusal {

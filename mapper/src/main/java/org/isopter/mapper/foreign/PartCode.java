@@ -2,8 +2,8 @@ package org.isopter.mapper.foreign;
 
 import java.util.List;
 import java.util.Optional;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Part;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Part;
 import org.isopter.model.value.Site;
 
 /**

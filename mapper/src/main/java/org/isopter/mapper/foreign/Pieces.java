@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Site;
 
 /** Parts of a refraction that stand apart: one component or one observation for each. */

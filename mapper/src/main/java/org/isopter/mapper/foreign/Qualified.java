@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Spec;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Result;
@@ -45,7 +45,7 @@ final class Qualified {
     return fact.finding().id().equals("near-acuity");
   }
 
-  private <V> Fact<V> one(Fact<V> fact, Panel panel) throws Refusal {
+  private <V> Fact<V> one(Fact<V> fact, EncodedValue panel) throws Refusal {
     Optional<String> notation = panel.notation().map(Concept::word);
     if (meaning.notation().isPresent() && !meaning.notation().equals(notation)) {
       throw disagree(notation.orElse("none"), "the notation " + meaning.notation().get());

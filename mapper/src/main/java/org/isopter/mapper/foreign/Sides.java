@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Site;
 
 /** Finds the eye that an observation is about, in every way in which it may be said. */

@@ -6,11 +6,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Spec;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.AcuityText;
 import org.isopter.model.value.Concept;
@@ -68,7 +68,7 @@ final class SlotReader {
   /** Takes the fact that only the components make, of an eye that is known. */
   Fact<?> parts(Finding<?> finding, Site site) throws Refusal {
     return decode(
-        finding, site, new Panel(Optional.empty(), Optional.empty(), taken(finding, site)));
+        finding, site, new EncodedValue(Optional.empty(), Optional.empty(), taken(finding, site)));
   }
 
   private Finding<?> finding(String name) throws Refusal {
@@ -98,11 +98,11 @@ final class SlotReader {
       holder.ledger().used("acuity-unqualified");
       finding = isPrint(text) ? finding("near-acuity") : known;
     }
-    Panel others = new Panel(Optional.empty(), Optional.empty(), parts);
-    Result<Panel> chosen = finding.layout().readChoice(text, others);
-    if (chosen instanceof Result.Ok<Panel> ok) {
+    EncodedValue others = new EncodedValue(Optional.empty(), Optional.empty(), parts);
+    Result<EncodedValue> chosen = finding.layout().readChoice(text, others);
+    if (chosen instanceof Result.Ok<EncodedValue> ok) {
       refuseOtherNotation(ok.value());
-      Panel whole = ok.value().with(parts);
+      EncodedValue whole = ok.value().with(parts);
       if (unqualified && finding.equals(known)) {
         TestDistance.refuseNear(whole, holder);
       }
@@ -112,7 +112,7 @@ final class SlotReader {
   }
 
   /** A code that names a notation holds no value in another, unless there is none to measure. */
-  private void refuseOtherNotation(Panel panel) throws Refusal {
+  private void refuseOtherNotation(EncodedValue panel) throws Refusal {
     String word = panel.notation().map(Concept::word).orElse("");
     boolean other = meaning.notation().filter(named -> !named.equals(word)).isPresent();
     if (other && !WORDED.contains(word)) {
@@ -129,17 +129,17 @@ final class SlotReader {
             || ok.value() instanceof Acuity.MUnits);
   }
 
-  private Panel plain(Finding<?> finding, Site site) throws Refusal {
+  private EncodedValue plain(Finding<?> finding, Site site) throws Refusal {
     Map<String, Outcome<Datum>> parts = taken(finding, site);
     Optional<Spec> spec = finding.layout().variants().get(0).value();
     if (spec.isPresent()) {
       Datum value = new Values(vocabulary, holder, meaning.unit()).take(spec.get());
-      return new Panel(Optional.empty(), Optional.of(value), parts);
+      return new EncodedValue(Optional.empty(), Optional.of(value), parts);
     }
     if (parts.isEmpty()) {
       throw Values.unfit(holder, "components of " + finding.id());
     }
-    return new Panel(Optional.empty(), Optional.empty(), parts);
+    return new EncodedValue(Optional.empty(), Optional.empty(), parts);
   }
 
   private Map<String, Outcome<Datum>> taken(Finding<?> finding, Site site) throws Refusal {
@@ -225,7 +225,7 @@ final class SlotReader {
         : Optional.empty();
   }
 
-  private <V> Fact<?> decode(Finding<V> finding, Site site, Panel panel) throws Refusal {
+  private <V> Fact<?> decode(Finding<V> finding, Site site, EncodedValue panel) throws Refusal {
     Result<Fact<V>> fact = Fact.decode(finding, site, panel);
     if (fact instanceof Result.Ok<Fact<V>> ok) {
       return ok.value();

@@ -3,8 +3,8 @@ package org.isopter.mapper.foreign;
 import java.math.BigDecimal;
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Panel;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Unit;
@@ -25,7 +25,7 @@ final class TestDistance {
   private TestDistance() {}
 
   /** Refuses an acuity that nothing but its distance says to be near. */
-  static void refuseNear(Panel panel, Place holder) throws Refusal {
+  static void refuseNear(EncodedValue panel, Place holder) throws Refusal {
     Optional<Datum> distance =
         Optional.ofNullable(panel.parts().get("distance")).flatMap(Outcome::ifFound);
     boolean charted = !panel.notation().map(Concept::word).equals(Optional.of("low-vision"));

@@ -8,7 +8,7 @@ import java.util.Optional;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Party;
 import org.isopter.model.exam.Status;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Site;
 
 /**

@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Spec;
-import org.isopter.model.shape.Texts;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Unit;
 
 /** Takes the value of an observation or a component as its spec wants it, however it is written. */
@@ -123,7 +123,7 @@ final class Values {
   }
 
   private Refusal unfit(Spec spec) {
-    return unfit(holder, Texts.wanted(spec));
+    return unfit(holder, DatumTexts.wanted(spec));
   }
 
   /** Refuses a second value beside the first: FHIR has one, and two may say two things. */

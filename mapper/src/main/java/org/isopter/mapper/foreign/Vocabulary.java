@@ -7,11 +7,11 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.isopter.model.catalogue.Catalogue;
-import org.isopter.model.shape.Codes;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Spec;
-import org.isopter.model.shape.Variant;
+import org.isopter.model.finding.Codes;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Spec;
+import org.isopter.model.finding.Variant;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Site;
 

@@ -1,7 +1,7 @@
 package org.isopter.mapper.foreign;
 
 import java.util.Optional;
-import org.isopter.model.catalogue.Presence;
+import org.isopter.model.answer.tissue.Presence;
 
 /** A value that says that something is there or is not: a truth, a code, or a word. */
 final class YesOrNo {

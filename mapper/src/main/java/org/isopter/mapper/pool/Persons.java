@@ -15,7 +15,7 @@ import org.isopter.mapper.table.Person;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.value.Canonical;
-import org.isopter.model.value.PlainText;
+import org.isopter.model.value.TextCheck;
 
 /** What the Patient resources of a document say of the persons examined. */
 final class Persons {
@@ -68,7 +68,7 @@ final class Persons {
       for (Raw.Obj identifier : resource.objects("identifier")) {
         identifier
             .string("value")
-            .filter(value -> PlainText.check(value).isEmpty())
+            .filter(value -> TextCheck.check(value).isEmpty())
             .map(value -> new Identifier(identifier.string("system"), value).toString())
             .ifPresent(name -> patients.putIfAbsent(name, resource));
       }

@@ -6,10 +6,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.isopter.mapper.record.tree.Node;
+import org.isopter.mapper.record.tree.Place;
 import org.isopter.model.value.Fault;
 
 /** Gathers every fault of a record, to be told in the order of the text. */
-final class Complaints {
+public final class Complaints {
 
   private record Complaint(Place place, Fault fault) {}
 
@@ -17,19 +19,19 @@ final class Complaints {
   private final Set<Place> settled = new HashSet<>();
 
   /** Notes what was seen at a place where something else was wanted; nothing can be read there. */
-  <T> Optional<T> add(Place place, String seen, String wanted, String advice) {
+  public <T> Optional<T> add(Place place, String seen, String wanted, String advice) {
     return add(place, new Fault("", seen, wanted, advice));
   }
 
-  <T> Optional<T> add(Place place, String seen, String wanted) {
+  public <T> Optional<T> add(Place place, String seen, String wanted) {
     return add(place, seen, wanted, "");
   }
 
-  <T> Optional<T> add(Node node, String wanted, String advice) {
+  public <T> Optional<T> add(Node node, String wanted, String advice) {
     return add(node.place(), node.shown(), wanted, advice);
   }
 
-  <T> Optional<T> add(Place place, Fault fault) {
+  public <T> Optional<T> add(Place place, Fault fault) {
     if (settled.isEmpty() || !settled.contains(place)) {
       all.add(new Complaint(place, fault));
     }
@@ -37,7 +39,7 @@ final class Complaints {
   }
 
   /** Notes what makes every further word about the place needless. */
-  void settle(Place place, String seen, String wanted, String advice) {
+  public void settle(Place place, String seen, String wanted, String advice) {
     add(place, seen, wanted, advice);
     settled.add(place);
   }

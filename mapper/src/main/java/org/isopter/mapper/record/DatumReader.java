@@ -5,10 +5,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Span;
-import org.isopter.model.shape.Spec;
-import org.isopter.model.shape.Texts;
+import org.isopter.mapper.record.tree.Node;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.Span;
+import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Unit;
 
@@ -28,10 +29,11 @@ final class DatumReader implements Spec.Cases<Optional<Datum>> {
   /** Returns the datum, or nothing after a complaint. */
   static Optional<Datum> read(Spec spec, Node node, Complaints complaints) {
     if (!(node instanceof Node.Leaf leaf)) {
-      return complaints.add(node, Texts.wanted(spec), "");
+      return complaints.add(node, DatumTexts.wanted(spec), "");
     }
     return leaf.kind() == Node.Kind.NOTHING
-        ? complaints.add(node, Texts.wanted(spec), "leave the key out when there is nothing to say")
+        ? complaints.add(
+            node, DatumTexts.wanted(spec), "leave the key out when there is nothing to say")
         : spec.fold(new DatumReader(leaf, complaints));
   }
 
@@ -51,7 +53,7 @@ final class DatumReader implements Spec.Cases<Optional<Datum>> {
       }
     }
     if (number.isEmpty() || unit.isEmpty() || leaf.kind() != Node.Kind.TEXT) {
-      return refuse(Texts.wanted(spec), measureAdvice(spec));
+      return refuse(DatumTexts.wanted(spec), measureAdvice(spec));
     }
     return Optional.of(new Datum.Measure(number.get(), unit.get()));
   }
@@ -64,7 +66,7 @@ final class DatumReader implements Spec.Cases<Optional<Datum>> {
       }
     }
     return refuse(
-        Texts.wanted(spec),
+        DatumTexts.wanted(spec),
         number.isEmpty() ? "write plain digits with a point" : "name the unit: " + examples(spec));
   }
 
@@ -114,7 +116,7 @@ final class DatumReader implements Spec.Cases<Optional<Datum>> {
     if (leaf.kind() == Node.Kind.NUMBER && count.isPresent()) {
       return Optional.of(new Datum.Count(count.get()));
     }
-    return refuse(Texts.wanted(spec), count.isPresent() ? NO_QUOTES : "");
+    return refuse(DatumTexts.wanted(spec), count.isPresent() ? NO_QUOTES : "");
   }
 
   @Override
@@ -136,7 +138,7 @@ final class DatumReader implements Spec.Cases<Optional<Datum>> {
       return Optional.of(new Datum.Truth(leaf.text().equals("true")));
     }
     return refuse(
-        Texts.wanted(spec),
+        DatumTexts.wanted(spec),
         switch (leaf.text().toLowerCase(Locale.ROOT)) {
           case "yes" -> "write true";
           case "no" -> "write false";
@@ -147,7 +149,7 @@ final class DatumReader implements Spec.Cases<Optional<Datum>> {
 
   @Override
   public Optional<Datum> text(Spec.Text spec) {
-    return new Scalars(complaints).quoted(leaf, Texts.wanted(spec)).map(Datum.Text::new);
+    return new Scalars(complaints).quoted(leaf, DatumTexts.wanted(spec)).map(Datum.Text::new);
   }
 
   @Override
@@ -156,7 +158,7 @@ final class DatumReader implements Spec.Cases<Optional<Datum>> {
     String text = leaf.text();
     int slash = text.indexOf('/');
     if (leaf.kind() != Node.Kind.TEXT || slash < 0 || !text.endsWith(unit)) {
-      return refuse(Texts.wanted(spec), unit.isEmpty() ? "" : "its unit is" + unit);
+      return refuse(DatumTexts.wanted(spec), unit.isEmpty() ? "" : "its unit is" + unit);
     }
     String second = text.substring(slash + 1, text.length() - unit.length());
     Optional<BigDecimal> numerator = Digits.of(text.substring(0, slash));
@@ -164,7 +166,8 @@ final class DatumReader implements Spec.Cases<Optional<Datum>> {
     return numerator.isPresent() && denominator.isPresent()
         ? Optional.of(new Datum.Ratio(numerator.get(), denominator.get(), spec.unit()))
         : refuse(
-            Texts.wanted(spec), "write two numbers with a stroke and no spaces, such as 13/15");
+            DatumTexts.wanted(spec),
+            "write two numbers with a stroke and no spaces, such as 13/15");
   }
 
   private Optional<Datum> refuse(String wanted, String advice) {

@@ -1,7 +1,7 @@
 package org.isopter.mapper.record;
 
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Texts;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.DatumTexts;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 
@@ -45,6 +45,6 @@ final class DatumWriter implements Datum.Cases<JsonNode> {
   }
 
   private static JsonNode written(Datum datum) {
-    return NODES.stringNode(Texts.of(datum));
+    return NODES.stringNode(DatumTexts.of(datum));
   }
 }

@@ -3,9 +3,10 @@ package org.isopter.mapper.record;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.record.tree.Node;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Site;
 
 /** Reads the findings of a record: by finding, by site, entry by entry. */

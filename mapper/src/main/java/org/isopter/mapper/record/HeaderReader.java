@@ -6,18 +6,19 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.isopter.mapper.record.tree.Node;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
 import org.isopter.model.exam.Setting;
 import org.isopter.model.exam.Status;
-import org.isopter.model.shape.Answers;
+import org.isopter.model.finding.Answers;
 
 /** Reads what holds for the whole examination. */
-final class HeaderReader {
+public final class HeaderReader {
 
-  static final Answers SETTINGS = Answers.of(Setting.class);
+  public static final Answers SETTINGS = Answers.of(Setting.class);
 
   private static final List<String> OF_AN_IDENTIFIER = List.of(Keys.ID, Keys.SYSTEM);
   private static final List<String> OF_A_PARTY = List.of(Keys.ID, Keys.SYSTEM, Keys.NAME);

@@ -1,35 +1,35 @@
 package org.isopter.mapper.record;
 
 import java.util.List;
-import org.isopter.model.shape.Part;
+import org.isopter.model.finding.Part;
 
 /** The keys of a record that are the same for every finding. */
-final class Keys {
+public final class Keys {
 
   /** The version of the format that this program writes and reads. */
-  static final int VERSION = 1;
+  public static final int VERSION = 1;
 
-  static final String ISOPTER = "isopter";
-  static final String RECORD = "record";
-  static final String SUBJECT = "subject";
-  static final String PERFORMER = "performer";
-  static final String PERFORMED = "performed";
-  static final String STATUS = "status";
-  static final String SETTING = "setting";
-  static final String AMENDS = "amends";
-  static final String REMARK = "remark";
-  static final String FINDINGS = "findings";
+  public static final String ISOPTER = "isopter";
+  public static final String RECORD = "record";
+  public static final String SUBJECT = "subject";
+  public static final String PERFORMER = "performer";
+  public static final String PERFORMED = "performed";
+  public static final String STATUS = "status";
+  public static final String SETTING = "setting";
+  public static final String AMENDS = "amends";
+  public static final String REMARK = "remark";
+  public static final String FINDINGS = "findings";
 
-  static final String ID = "id";
-  static final String SYSTEM = "system";
-  static final String NAME = "name";
+  public static final String ID = "id";
+  public static final String SYSTEM = "system";
+  public static final String NAME = "name";
 
-  static final String VALUE = Part.VALUE;
-  static final String ABSENT = "absent";
-  static final String METHOD = "method";
-  static final String AT = "at";
-  static final String DEVICE = "device";
-  static final String REMARKS = "remarks";
+  public static final String VALUE = Part.VALUE;
+  public static final String ABSENT = "absent";
+  public static final String METHOD = "method";
+  public static final String AT = "at";
+  public static final String DEVICE = "device";
+  public static final String REMARKS = "remarks";
 
   static final List<String> OF_A_RECORD =
       List.of(

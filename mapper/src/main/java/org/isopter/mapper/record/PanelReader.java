@@ -6,13 +6,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
-import org.isopter.model.shape.Choice;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Layout;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Texts;
-import org.isopter.model.shape.Variant;
+import org.isopter.mapper.record.tree.Node;
+import org.isopter.mapper.record.tree.Place;
+import org.isopter.model.finding.Choice;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Layout;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Variant;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Outcome;
@@ -49,7 +51,7 @@ final class PanelReader<V> {
   /** Returns the value, or nothing after a complaint. */
   Optional<V> read() {
     layout.commonParts().forEach(this::readPart);
-    Panel panel = readValue();
+    EncodedValue panel = readValue();
     if (!unread.isEmpty()) {
       checkTheRest(panel);
       return Optional.empty();
@@ -74,7 +76,7 @@ final class PanelReader<V> {
   }
 
   private Optional<Outcome<Datum>> absence(Part<?, ?> part, Node.Tree tree) {
-    String wanted = Texts.wanted(part.spec());
+    String wanted = DatumTexts.wanted(part.spec());
     if (!part.mayBeAbsent()) {
       boolean reason = tree.get(Keys.ABSENT).isPresent();
       return complaints.add(
@@ -90,24 +92,24 @@ final class PanelReader<V> {
         .map(Outcome::absent);
   }
 
-  private Panel readValue() {
+  private EncodedValue readValue() {
     Optional<Node> node = Optional.ofNullable(members.get(Keys.VALUE)).map(Node.Member::value);
     Variant first = layout.variants().get(0);
-    Panel without = new Panel(first.notation(), Optional.empty(), parts);
-    Optional<Panel> panel =
+    EncodedValue without = new EncodedValue(first.notation(), Optional.empty(), parts);
+    Optional<EncodedValue> panel =
         layout.choice().isPresent()
             ? node.flatMap(written -> choice(written, without)).or(() -> missing(node))
             : node.isEmpty() || first.value().isEmpty()
                 ? Optional.of(without)
                 : DatumReader.read(first.value().get(), node.get(), complaints)
-                    .map(datum -> new Panel(Optional.empty(), Optional.of(datum), parts));
+                    .map(datum -> new EncodedValue(Optional.empty(), Optional.of(datum), parts));
     if (panel.isEmpty()) {
       unread.add(Keys.VALUE);
     }
     return panel.orElse(without);
   }
 
-  private Optional<Panel> missing(Optional<Node> node) {
+  private Optional<EncodedValue> missing(Optional<Node> node) {
     return node.isPresent()
         ? Optional.empty()
         : complaints.add(place.key(Keys.VALUE), "nothing", notations(), "");
@@ -116,7 +118,7 @@ final class PanelReader<V> {
   private String notations() {
     // What the written form wants is told by what it says of an empty text.
     return layout
-        .readChoice("", new Panel(Optional.empty(), Optional.empty(), Map.of()))
+        .readChoice("", new EncodedValue(Optional.empty(), Optional.empty(), Map.of()))
         .faults()
         .stream()
         .map(Fault::wanted)
@@ -124,21 +126,21 @@ final class PanelReader<V> {
         .orElse("a value");
   }
 
-  private Optional<Panel> choice(Node node, Panel others) {
+  private Optional<EncodedValue> choice(Node node, EncodedValue others) {
     if (!(node instanceof Node.Leaf leaf)
         || leaf.kind() == Node.Kind.TRUTH
         || leaf.kind() == Node.Kind.NOTHING) {
       return complaints.add(node, notations(), "");
     }
-    Result<Panel> read = layout.readChoice(leaf.text(), others);
-    if (!(read instanceof Result.Ok<Panel> ok)) {
+    Result<EncodedValue> read = layout.readChoice(leaf.text(), others);
+    if (!(read instanceof Result.Ok<EncodedValue> ok)) {
       Fault fault = read.faults().get(0);
       return complaints.add(node, fault.wanted(), fault.advice());
     }
     return written(leaf, ok.value().with(parts));
   }
 
-  private Optional<Panel> written(Node.Leaf leaf, Panel panel) {
+  private Optional<EncodedValue> written(Node.Leaf leaf, EncodedValue panel) {
     String canonical = layout.writeChoice(panel);
     if (leaf.kind() == Node.Kind.TEXT && isWritten(leaf.text(), canonical)) {
       return Optional.of(panel);
@@ -154,7 +156,7 @@ final class PanelReader<V> {
   }
 
   /** Checks what could be read; what could not has been told already. */
-  private void checkTheRest(Panel panel) {
+  private void checkTheRest(EncodedValue panel) {
     layout.check(panel).stream().filter(fault -> isRead(fault.path())).forEach(this::complain);
   }
 

@@ -6,6 +6,10 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.isopter.mapper.record.tree.JsonTree;
+import org.isopter.mapper.record.tree.Node;
+import org.isopter.mapper.record.tree.Place;
+import org.isopter.mapper.record.tree.YamlTree;
 
 /** Where things stand in the text of one record, found by their paths. */
 public final class RecordPlaces {

@@ -3,15 +3,16 @@ package org.isopter.mapper.record;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Optional;
+import org.isopter.mapper.record.tree.YamlText;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Layout;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Part;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Layout;
+import org.isopter.model.finding.Part;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Outcome;
@@ -118,7 +119,7 @@ public final class RecordWriter {
     return alone == null ? entry : alone;
   }
 
-  private static void found(Layout<?> layout, Panel panel, ObjectNode entry) {
+  private static void found(Layout<?> layout, EncodedValue panel, ObjectNode entry) {
     Optional<JsonNode> value =
         layout.choice().isPresent()
             ? Optional.of(NODES.stringNode(layout.writeChoice(panel)))

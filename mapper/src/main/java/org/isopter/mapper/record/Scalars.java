@@ -7,20 +7,21 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import org.isopter.model.shape.Answers;
+import org.isopter.mapper.record.tree.Node;
+import org.isopter.model.finding.Answers;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Fault;
-import org.isopter.model.value.Moment;
-import org.isopter.model.value.PlainText;
+import org.isopter.model.value.TextCheck;
+import org.isopter.model.value.Times;
 
 /** Reads the single values that are not findings: texts, times and words. */
-final class Scalars {
+public final class Scalars {
 
-  static final Answers REASONS = Answers.of(Absence.class);
+  public static final Answers REASONS = Answers.of(Absence.class);
 
   /** A time as a record writes it, for the schema as well. */
-  static final String TIME =
+  public static final String TIME =
       "^\\d{4}-\\d{2}-\\d{2}T\\d{2}:\\d{2}(:\\d{2}(\\.\\d{1,9})?)?(Z|[+-]\\d{2}:\\d{2})$";
 
   private static final Pattern TIME_FORM = Pattern.compile(TIME);
@@ -36,8 +37,8 @@ final class Scalars {
   /** Reads free text. */
   Optional<String> text(Node node) {
     Optional<String> text = quoted(node, "some text");
-    return text.flatMap(PlainText::check).isPresent()
-        ? complaints.add(node.place(), PlainText.check(text.orElseThrow()).orElseThrow())
+    return text.flatMap(TextCheck::check).isPresent()
+        ? complaints.add(node.place(), TextCheck.check(text.orElseThrow()).orElseThrow())
         : text;
   }
 
@@ -60,7 +61,7 @@ final class Scalars {
     }
     try {
       Optional<OffsetDateTime> time = text.map(OffsetDateTime::parse);
-      Optional<Fault> far = time.flatMap(Moment::check);
+      Optional<Fault> far = time.flatMap(Times::check);
       return far.isPresent() ? complaints.add(node, far.get().wanted(), "") : time;
     } catch (DateTimeException e) {
       return complaints.add(node, TIME_WANTED, "the calendar or the clock has no such time");

@@ -1,9 +1,9 @@
 package org.isopter.mapper.table;
 
 import java.util.Optional;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Spec;
-import org.isopter.model.shape.Texts;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Unit;
 
 /** How a datum stands in a column that was made for its spec. */
@@ -55,7 +55,7 @@ final class Cells {
       case INTEGER ->
           datum instanceof Datum.Count count ? Optional.of((long) count.value()) : none();
       case TRUTH -> datum instanceof Datum.Truth truth ? Optional.of(truth.value()) : none();
-      default -> Optional.of(Texts.of(datum));
+      default -> Optional.of(DatumTexts.of(datum));
     };
   }
 

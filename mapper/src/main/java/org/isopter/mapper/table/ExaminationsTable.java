@@ -4,7 +4,7 @@ import java.time.OffsetDateTime;
 import java.util.Optional;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Site;
 
 /** The wide table: a row for each eye of each examination, the columns those of the catalogue. */

@@ -11,7 +11,7 @@ import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.FactKey;
-import org.isopter.model.shape.Panel;
+import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 
@@ -32,7 +32,7 @@ public record EyeRow(PooledExam pooled, Site eye, Map<String, Cell> cells) {
    * @param logMar its acuity in logMAR
    * @param count how many facts of the slot there are
    */
-  record Cell(Fact<?> fact, Optional<Panel> panel, Optional<Quantity> logMar, int count) {
+  record Cell(Fact<?> fact, Optional<EncodedValue> panel, Optional<Quantity> logMar, int count) {
 
     Cell or(Cell later, OffsetDateTime performed) {
       boolean first = !at(later, performed).isBefore(at(this, performed));

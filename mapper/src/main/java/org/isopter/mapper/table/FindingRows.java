@@ -9,12 +9,12 @@ import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.FactKey;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Spec;
-import org.isopter.model.shape.Texts;
-import org.isopter.model.shape.Variant;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Spec;
+import org.isopter.model.finding.Variant;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Outcome;
@@ -23,8 +23,8 @@ import org.isopter.model.value.Quantity;
 /** Makes the rows of the long table. */
 public final class FindingRows {
 
-  private static final Panel NOTHING =
-      new Panel(Optional.empty(), Optional.empty(), java.util.Map.of());
+  private static final EncodedValue NOTHING =
+      new EncodedValue(Optional.empty(), Optional.empty(), java.util.Map.of());
 
   /** What a row of a fact is about: the value itself, or a part that has a code of its own. */
   private record Named(String key, Optional<Code> code) {
@@ -68,7 +68,7 @@ public final class FindingRows {
   }
 
   private void fact(Fact<?> fact, FactKey key, Origin origin) {
-    Optional<Panel> panel = fact.panel();
+    Optional<EncodedValue> panel = fact.panel();
     if (panel.isEmpty()) {
       fact.outcome()
           .ifAbsent()
@@ -86,16 +86,16 @@ public final class FindingRows {
       if (outcome != null) {
         FindingRow.Value value =
             outcome.fold(
-                datum -> plain(part.spec(), datum, Texts.of(datum)), FindingRow.Value::absent);
+                datum -> plain(part.spec(), datum, DatumTexts.of(datum)), FindingRow.Value::absent);
         add(fact, key, origin, Optional.of(Named.of(part)), value);
       }
     }
   }
 
   private FindingRow.Value value(
-      Fact<?> fact, FactKey key, Panel panel, Variant variant, Datum datum) {
+      Fact<?> fact, FactKey key, EncodedValue panel, Variant variant, Datum datum) {
     if (panel.notation().isEmpty()) {
-      return plain(variant.value().orElseThrow(), datum, Texts.of(datum));
+      return plain(variant.value().orElseThrow(), datum, DatumTexts.of(datum));
     }
     return new FindingRow.Value(
         Optional.of(fact.finding().layout().writeChoice(panel)),

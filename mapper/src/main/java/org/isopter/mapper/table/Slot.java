@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Spec;
-import org.isopter.model.shape.Texts;
-import org.isopter.model.shape.Variant;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Spec;
+import org.isopter.model.finding.Variant;
 
 /**
  * A group of columns of the wide table: a finding, and what tells it from others of its kind at the
@@ -37,13 +37,13 @@ record Slot(Finding<?> finding, Optional<Told> told) {
 
   /** Returns the name of its columns. */
   String name() {
-    String own = finding.id() + told.map(mark -> "-" + Texts.of(mark.datum())).orElse("");
+    String own = finding.id() + told.map(mark -> "-" + DatumTexts.of(mark.datum())).orElse("");
     return own.replace('-', '_');
   }
 
   /** Returns the title for people. */
   String title() {
-    return finding.title() + told.map(mark -> ", " + Texts.of(mark.datum())).orElse("");
+    return finding.title() + told.map(mark -> ", " + DatumTexts.of(mark.datum())).orElse("");
   }
 
   /** Returns the slot that a fact of the finding belongs to. */

@@ -7,12 +7,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.isopter.mapper.table.EyeRow.Cell;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Layout;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Spec;
-import org.isopter.model.shape.Variant;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Layout;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Spec;
+import org.isopter.model.finding.Variant;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Quantity;
@@ -63,7 +63,7 @@ final class SlotColumns {
   }
 
   private Column<EyeRow> value(Spec spec) {
-    return typed("", spec, "", cell -> cell.panel().flatMap(Panel::value));
+    return typed("", spec, "", cell -> cell.panel().flatMap(EncodedValue::value));
   }
 
   private Column<EyeRow> part(Part<?, ?> part) {

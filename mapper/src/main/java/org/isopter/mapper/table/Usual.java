@@ -4,9 +4,9 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.model.clinical.Numbers;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Spec;
+import org.isopter.model.clinical.statement.Numbers;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 

@@ -4,11 +4,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.isopter.model.catalogue.DefectSide;
+import org.isopter.model.answer.pupil.DefectSide;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Panel;
+import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.value.Outcome;
 
 /** Exchanges the eyes of an examination. */
@@ -40,14 +40,14 @@ final class Mirror {
   }
 
   private static <V> Outcome<V> exchanged(Fact<V> fact) {
-    Optional<Panel> panel = fact.panel();
+    Optional<EncodedValue> panel = fact.panel();
     if (panel.isEmpty()) {
       return fact.outcome();
     }
     Pupils.AfferentDefect defect = Pupils.AFFERENT_DEFECT.layout().decode(panel.get()).orThrow();
     Pupils.AfferentDefect other =
         new Pupils.AfferentDefect(SIDES.get(defect.side()), defect.grade(), defect.logUnits());
-    Panel exchanged = Pupils.AFFERENT_DEFECT.layout().encode(other);
+    EncodedValue exchanged = Pupils.AFFERENT_DEFECT.layout().encode(other);
     return Outcome.found(fact.finding().layout().decode(exchanged).orThrow());
   }
 }

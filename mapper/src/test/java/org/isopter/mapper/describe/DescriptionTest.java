@@ -31,7 +31,7 @@ import org.isopter.mapper.pool.TableFormat;
 import org.isopter.mapper.record.RecordWriter;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
-import org.isopter.model.sample.Cohort;
+import org.isopter.model.simulate.Cohort;
 import org.isopter.model.value.FaultException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -14,7 +14,7 @@ import org.isopter.mapper.record.RecordFormat;
 import org.isopter.mapper.record.RecordReader;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;

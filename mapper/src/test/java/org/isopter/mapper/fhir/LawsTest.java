@@ -13,7 +13,7 @@ import org.isopter.mapper.record.RecordReader;
 import org.isopter.mapper.record.RecordWriter;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamSampler;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import org.junit.jupiter.api.DynamicTest;

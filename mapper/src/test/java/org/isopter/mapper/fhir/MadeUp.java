@@ -1,8 +1,8 @@
 package org.isopter.mapper.fhir;
 
 import org.isopter.model.catalogue.Catalogue;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Shapes;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Shapes;
 import org.isopter.model.value.Term;
 
 /** A finding that no other line of the project knows: one entry must be enough. */

@@ -12,7 +12,7 @@ import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamSampler;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.profiles.ProfileValidator;
 import org.isopter.profiles.ValidationMessage;
 import org.junit.jupiter.api.DynamicTest;

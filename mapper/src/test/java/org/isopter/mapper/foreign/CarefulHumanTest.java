@@ -12,8 +12,8 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Texts;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.value.Outcome;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -220,11 +220,11 @@ class CarefulHumanTest {
     return text.toString();
   }
 
-  private static void said(Fact<?> fact, Panel panel, StringBuilder text) {
+  private static void said(Fact<?> fact, EncodedValue panel, StringBuilder text) {
     if (panel.notation().isPresent()) {
       text.append(' ').append(fact.finding().layout().writeChoice(panel));
     } else {
-      panel.value().ifPresent(value -> text.append(' ').append(Texts.of(value)));
+      panel.value().ifPresent(value -> text.append(' ').append(DatumTexts.of(value)));
     }
     List<String> own = List.of("shown-at", "letters");
     new TreeMap<>(panel.parts())
@@ -236,7 +236,7 @@ class CarefulHumanTest {
             });
   }
 
-  private static String said(Outcome<org.isopter.model.shape.Datum> part) {
-    return part.fold(Texts::of, reason -> "absent " + reason.word());
+  private static String said(Outcome<org.isopter.model.finding.Datum> part) {
+    return part.fold(DatumTexts::of, reason -> "absent " + reason.word());
   }
 }

@@ -9,7 +9,7 @@ import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 /** One random slip somewhere in a record: a lost, renamed, doubled or twisted key or value. */
-final class Mutation {
+public final class Mutation {
 
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
@@ -40,11 +40,11 @@ final class Mutation {
 
   private final SplittableRandom random;
 
-  Mutation(SplittableRandom random) {
+  public Mutation(SplittableRandom random) {
     this.random = random;
   }
 
-  void change(ObjectNode tree) {
+  public void change(ObjectNode tree) {
     List<ObjectNode> objects = new ArrayList<>();
     gather(tree, objects);
     ObjectNode target = pick(objects);

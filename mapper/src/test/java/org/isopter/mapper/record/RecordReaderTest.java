@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.record.tree.Limits;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.Pressures;

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.isopter.mapper.Goldens;
+import org.isopter.mapper.record.tree.YamlScalar;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.junit.jupiter.api.Test;

@@ -8,13 +8,13 @@ import java.util.Map;
 import java.util.Optional;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Span;
-import org.isopter.model.shape.Spec;
-import org.isopter.model.shape.Variant;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Span;
+import org.isopter.model.finding.Spec;
+import org.isopter.model.finding.Variant;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Outcome;
@@ -60,7 +60,7 @@ final class RowReader {
         : Fact.absent(finding, site, absence(rows.get(0)));
   }
 
-  private static Panel panel(Finding<?> finding, List<Map<String, Object>> rows) {
+  private static EncodedValue panel(Finding<?> finding, List<Map<String, Object>> rows) {
     Optional<Concept> notation =
         rows.stream()
             .filter(row -> row.containsKey("notation"))
@@ -76,11 +76,11 @@ final class RowReader {
         parts.put((String) row.get("part"), part(variant, row));
       }
     }
-    Panel others = new Panel(notation, Optional.empty(), parts);
+    EncodedValue others = new EncodedValue(notation, Optional.empty(), parts);
     if (notation.isPresent()) {
       return finding.layout().readChoice(value.orElseThrow(), others).orThrow().with(parts);
     }
-    return new Panel(
+    return new EncodedValue(
         notation, value.map(text -> datum(variant.value().orElseThrow(), text)), parts);
   }
 

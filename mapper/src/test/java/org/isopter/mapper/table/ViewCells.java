@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Panel;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
@@ -68,7 +68,7 @@ final class ViewCells implements Datum.Cases<ViewCells> {
     row.device().ifPresent(device -> put("device", device));
   }
 
-  private void panel(Panel panel) {
+  private void panel(EncodedValue panel) {
     panel.notation().ifPresent(notation -> coding("notation", notation));
     String suffix = panel.notation().map(Concept::word).map(word -> "_" + word).orElse("");
     panel.value().ifPresent(datum -> put("value" + suffix, datum));

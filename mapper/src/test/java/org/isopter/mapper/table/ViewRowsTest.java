@@ -22,8 +22,8 @@ import org.isopter.mapper.view.ViewEngine;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamSampler;
-import org.isopter.model.shape.Finding;
-import org.isopter.profiles.artefact.View;
+import org.isopter.model.finding.Finding;
+import org.isopter.profiles.artefact.view.View;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 

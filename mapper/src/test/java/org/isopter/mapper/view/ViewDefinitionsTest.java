@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import org.hl7.fhir.utilities.json.model.JsonObject;
 import org.isopter.model.catalogue.Catalogue;
-import org.isopter.profiles.artefact.View;
+import org.isopter.profiles.artefact.view.View;
 import org.junit.jupiter.api.Test;
 
 /** What an engine of SQL on FHIR, which knows nothing of this project, says of the views. */

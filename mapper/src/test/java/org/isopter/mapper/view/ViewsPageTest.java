@@ -13,7 +13,7 @@ import org.hl7.fhir.r5.model.Base;
 import org.hl7.fhir.utilities.json.model.JsonObject;
 import org.isopter.mapper.check.RecordFiles;
 import org.isopter.model.catalogue.Catalogue;
-import org.isopter.profiles.artefact.View;
+import org.isopter.profiles.artefact.view.View;
 import org.junit.jupiter.api.Test;
 
 /** The page on views shows what a view says and what an engine makes of it. */

@@ -1,13 +1,15 @@
 package org.isopter.model.catalogue;
 
 import java.util.List;
-import org.isopter.model.shape.Alternative;
-import org.isopter.model.shape.Choice;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Layout;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Shapes;
-import org.isopter.model.shape.Span;
+import org.isopter.model.answer.sight.Chart;
+import org.isopter.model.answer.sight.Correction;
+import org.isopter.model.finding.Alternative;
+import org.isopter.model.finding.Choice;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Layout;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Shapes;
+import org.isopter.model.finding.Span;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.AcuityText;
 import org.isopter.model.value.Code;

@@ -1,6 +1,8 @@
 package org.isopter.model.catalogue;
 
 import java.util.Optional;
+import org.isopter.model.answer.sight.Chart;
+import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.Quantity;
 

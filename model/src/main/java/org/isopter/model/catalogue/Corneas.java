@@ -2,11 +2,11 @@ package org.isopter.model.catalogue;
 
 import java.util.List;
 import java.util.Optional;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Layout;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Shape;
-import org.isopter.model.shape.Shapes;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Layout;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Shape;
+import org.isopter.model.finding.Shapes;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 

@@ -3,7 +3,7 @@ package org.isopter.model.catalogue;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 
 /** The findings of one group, in the order in which they are described. */
 final class Entries {

@@ -6,8 +6,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Function;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Values;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Values;
 
 /** Parts that come one per constant of an enumeration, such as the quadrants of a field. */
 final class Keyed {

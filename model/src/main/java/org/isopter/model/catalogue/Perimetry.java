@@ -1,12 +1,13 @@
 package org.isopter.model.catalogue;
 
 import java.math.BigDecimal;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Shape;
-import org.isopter.model.shape.Shapes;
-import org.isopter.model.shape.Span;
-import org.isopter.model.shape.Spec;
+import org.isopter.model.answer.sight.FieldMethod;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Shape;
+import org.isopter.model.finding.Shapes;
+import org.isopter.model.finding.Span;
+import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;

@@ -1,7 +1,8 @@
 package org.isopter.model.catalogue;
 
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Shapes;
+import org.isopter.model.answer.tissue.Tonometry;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Shapes;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;

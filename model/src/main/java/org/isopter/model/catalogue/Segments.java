@@ -1,11 +1,15 @@
 package org.isopter.model.catalogue;
 
 import java.util.List;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Layout;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Shape;
-import org.isopter.model.shape.Shapes;
+import org.isopter.model.answer.tissue.AnteriorSign;
+import org.isopter.model.answer.tissue.PosteriorSign;
+import org.isopter.model.answer.tissue.Presence;
+import org.isopter.model.answer.tissue.SegmentMethod;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Layout;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Shape;
+import org.isopter.model.finding.Shapes;
 
 /** Signs of the front and the back of the eye, as coded lists. */
 public final class Segments {

@@ -7,11 +7,11 @@ import static org.isopter.model.check.ConsistencyRule.incomplete;
 
 import java.math.BigDecimal;
 import java.util.List;
-import org.isopter.model.catalogue.ColourTest;
+import org.isopter.model.answer.sight.ColourTest;
 import org.isopter.model.catalogue.Colours;
 import org.isopter.model.catalogue.Colours.Plates;
 import org.isopter.model.catalogue.Pupils;
-import org.isopter.model.clinical.PlateEdition;
+import org.isopter.model.clinical.colour.PlateEdition;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 

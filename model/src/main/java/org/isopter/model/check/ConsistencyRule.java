@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.isopter.model.exam.Exam;
-import org.isopter.model.shape.Citation;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Citation;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Site;
 
 /** One consistency rule: what a record should say, why, after which source, and the test of it. */

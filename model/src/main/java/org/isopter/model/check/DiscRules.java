@@ -5,10 +5,10 @@ import static org.isopter.model.check.ConsistencyRule.implausible;
 
 import java.math.BigDecimal;
 import java.util.List;
-import org.isopter.model.catalogue.DiscMargin;
+import org.isopter.model.answer.tissue.DiscMargin;
+import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Discs;
 import org.isopter.model.catalogue.Discs.Swelling;
-import org.isopter.model.catalogue.Presence;
 
 /** Rules about the optic disc. */
 final class DiscRules {

@@ -6,11 +6,11 @@ import java.util.Optional;
 import java.util.StringJoiner;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Layout;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Texts;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Layout;
+import org.isopter.model.finding.Part;
 import org.isopter.model.value.Outcome;
 
 /** The words for a fact in a message, and its path in a record. */
@@ -61,7 +61,7 @@ final class FactWords {
   }
 
   /** The parts of one alternative stand in its written form already. */
-  private static void parts(Layout<?> layout, Panel panel, List<String> into) {
+  private static void parts(Layout<?> layout, EncodedValue panel, List<String> into) {
     for (Part<?, ?> part : layout.commonParts()) {
       Optional.ofNullable(panel.parts().get(part.key()))
           .ifPresent(outcome -> into.add(part.key() + " " + words(outcome)));
@@ -69,12 +69,12 @@ final class FactWords {
   }
 
   private static String words(Outcome<Datum> outcome) {
-    return outcome.fold(Texts::of, reason -> "absent: " + reason.word());
+    return outcome.fold(DatumTexts::of, reason -> "absent: " + reason.word());
   }
 
-  private static Optional<String> alone(Layout<?> layout, Panel panel) {
+  private static Optional<String> alone(Layout<?> layout, EncodedValue panel) {
     return panel.notation().isPresent()
         ? Optional.of(layout.writeChoice(panel))
-        : panel.value().map(Texts::of);
+        : panel.value().map(DatumTexts::of);
   }
 }

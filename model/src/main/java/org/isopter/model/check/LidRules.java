@@ -5,8 +5,8 @@ import static org.isopter.model.check.ConsistencyRule.impossible;
 
 import java.math.BigDecimal;
 import java.util.List;
+import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Lids;
-import org.isopter.model.catalogue.Presence;
 
 /** Rules about the upper lid; all lengths are in mm. */
 final class LidRules {

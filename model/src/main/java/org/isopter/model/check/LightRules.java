@@ -7,15 +7,15 @@ import static org.isopter.model.check.Reflexes.WORKS;
 
 import java.util.List;
 import java.util.stream.Stream;
+import org.isopter.model.answer.movement.DoubleVision;
+import org.isopter.model.answer.pupil.DefectSide;
+import org.isopter.model.answer.pupil.PupilResponse;
+import org.isopter.model.answer.sight.FieldResponse;
+import org.isopter.model.answer.sight.FieldTarget;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Colours;
-import org.isopter.model.catalogue.DefectSide;
-import org.isopter.model.catalogue.DoubleVision;
-import org.isopter.model.catalogue.FieldResponse;
-import org.isopter.model.catalogue.FieldTarget;
 import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Movements;
-import org.isopter.model.catalogue.PupilResponse;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.value.Outcome;
 

@@ -9,12 +9,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
-import org.isopter.model.catalogue.DoubleVision;
-import org.isopter.model.catalogue.GazeDirection;
+import org.isopter.model.answer.movement.DoubleVision;
+import org.isopter.model.answer.movement.GazeDirection;
+import org.isopter.model.answer.movement.NystagmusKind;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Movements.Ductions;
 import org.isopter.model.catalogue.Movements.Nystagmus;
-import org.isopter.model.catalogue.NystagmusKind;
 import org.isopter.model.value.Site;
 
 /** Rules about eye movements, double vision and nystagmus. */

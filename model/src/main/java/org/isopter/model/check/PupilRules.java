@@ -11,13 +11,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
-import org.isopter.model.catalogue.DefectGrade;
-import org.isopter.model.catalogue.DefectSide;
-import org.isopter.model.catalogue.PupilResponse;
+import org.isopter.model.answer.pupil.DefectGrade;
+import org.isopter.model.answer.pupil.DefectSide;
+import org.isopter.model.answer.pupil.PupilResponse;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Pupils.AfferentDefect;
-import org.isopter.model.clinical.AfferentDefects;
-import org.isopter.model.shape.Span;
+import org.isopter.model.clinical.pupil.AfferentDefects;
+import org.isopter.model.finding.Span;
 import org.isopter.model.value.Site;
 
 /** Rules about the light responses, the near response and the afferent defect. */

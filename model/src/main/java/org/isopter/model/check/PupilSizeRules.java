@@ -7,12 +7,12 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.isopter.model.answer.pupil.Lighting;
+import org.isopter.model.answer.pupil.PupilEquality;
+import org.isopter.model.answer.pupil.PupilResponse;
+import org.isopter.model.answer.pupil.Sweating;
 import org.isopter.model.catalogue.Lids;
-import org.isopter.model.catalogue.Lighting;
-import org.isopter.model.catalogue.PupilEquality;
-import org.isopter.model.catalogue.PupilResponse;
 import org.isopter.model.catalogue.Pupils;
-import org.isopter.model.catalogue.Sweating;
 import org.isopter.model.value.Site;
 
 /** Rules about the sizes of the pupils. */

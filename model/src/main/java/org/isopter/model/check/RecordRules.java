@@ -16,7 +16,7 @@ import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Outcome;
 
 /** Rules about the record as such: one eye alone, things said twice, times. */

@@ -2,11 +2,11 @@ package org.isopter.model.check;
 
 import java.util.Set;
 import java.util.stream.Stream;
+import org.isopter.model.answer.pupil.DefectSide;
+import org.isopter.model.answer.pupil.PupilResponse;
 import org.isopter.model.catalogue.Acuities;
-import org.isopter.model.catalogue.DefectSide;
-import org.isopter.model.catalogue.PupilResponse;
 import org.isopter.model.catalogue.Pupils;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Site;
 
 /**

@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiPredicate;
 import java.util.stream.Stream;
-import org.isopter.model.catalogue.RefractionMethod;
+import org.isopter.model.answer.sight.RefractionMethod;
 import org.isopter.model.catalogue.Refractions;
 import org.isopter.model.catalogue.Refractions.Cylinder;
 import org.isopter.model.catalogue.Refractions.Refraction;

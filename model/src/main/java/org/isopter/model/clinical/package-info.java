@@ -7,4 +7,5 @@
 @NullMarked
 package org.isopter.model.clinical;
 
+import org.isopter.model.clinical.statement.Caution;
 import org.jspecify.annotations.NullMarked;

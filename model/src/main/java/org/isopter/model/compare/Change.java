@@ -1,8 +1,8 @@
 package org.isopter.model.compare;
 
 import java.util.Optional;
-import org.isopter.model.clinical.Statement;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.clinical.statement.Statement;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 

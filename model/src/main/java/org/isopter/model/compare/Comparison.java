@@ -9,19 +9,19 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.isopter.model.answer.sight.Chart;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
-import org.isopter.model.catalogue.Chart;
-import org.isopter.model.clinical.AcuityChange;
-import org.isopter.model.clinical.PartialLine;
-import org.isopter.model.clinical.RetestLimit;
-import org.isopter.model.clinical.Statement;
+import org.isopter.model.clinical.acuity.AcuityChange;
+import org.isopter.model.clinical.acuity.PartialLine;
+import org.isopter.model.clinical.acuity.RetestLimit;
+import org.isopter.model.clinical.statement.Statement;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Party;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Texts;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.summary.FactWords;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.Fault;
@@ -96,7 +96,7 @@ public record Comparison(Exam earlier, Exam later, List<Change> changes) {
     for (String part : fact.finding().distinguishing()) {
       fact.panel()
           .flatMap(panel -> panel.found(part))
-          .ifPresent(datum -> name.append("|").append(Texts.of(datum)));
+          .ifPresent(datum -> name.append("|").append(DatumTexts.of(datum)));
     }
     return name.toString();
   }
@@ -149,7 +149,7 @@ public record Comparison(Exam earlier, Exam later, List<Change> changes) {
 
   private static Optional<Datum.Measure> measure(Fact<?> fact) {
     return fact.panel()
-        .flatMap(Panel::value)
+        .flatMap(EncodedValue::value)
         .filter(Datum.Measure.class::isInstance)
         .map(Datum.Measure.class::cast);
   }

@@ -6,12 +6,12 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
-import org.isopter.model.clinical.AcuityEquivalents;
-import org.isopter.model.clinical.Answer;
-import org.isopter.model.clinical.NearAcuity;
-import org.isopter.model.clinical.PartialLine;
-import org.isopter.model.clinical.PinholeComparison;
-import org.isopter.model.clinical.UnusualLine;
+import org.isopter.model.clinical.acuity.AcuityEquivalents;
+import org.isopter.model.clinical.acuity.NearAcuity;
+import org.isopter.model.clinical.acuity.PartialLine;
+import org.isopter.model.clinical.acuity.PinholeComparison;
+import org.isopter.model.clinical.acuity.UnusualLine;
+import org.isopter.model.clinical.statement.Answer;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.Unit;
 

@@ -3,7 +3,7 @@ package org.isopter.model.derive;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import org.isopter.model.clinical.PlateRule;
+import org.isopter.model.clinical.colour.PlateRule;
 import org.isopter.model.exam.Exam;
 
 /**

@@ -6,7 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.model.clinical.Statement;
+import org.isopter.model.clinical.statement.Statement;
 import org.isopter.model.exam.FactKey;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;

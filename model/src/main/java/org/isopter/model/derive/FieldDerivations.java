@@ -7,10 +7,10 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Pupils;
-import org.isopter.model.clinical.Answer;
-import org.isopter.model.clinical.BlindSpots;
-import org.isopter.model.clinical.FieldDetails;
-import org.isopter.model.clinical.FieldPlaces;
+import org.isopter.model.clinical.field.BlindSpots;
+import org.isopter.model.clinical.field.FieldDetails;
+import org.isopter.model.clinical.field.FieldPlaces;
+import org.isopter.model.clinical.statement.Answer;
 import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
 

@@ -5,11 +5,11 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
-import org.isopter.model.clinical.Answer;
-import org.isopter.model.clinical.PersonImpairment;
-import org.isopter.model.clinical.PresentingAcuity;
-import org.isopter.model.clinical.Statement;
-import org.isopter.model.clinical.VisionImpairments;
+import org.isopter.model.clinical.impairment.PersonImpairment;
+import org.isopter.model.clinical.impairment.PresentingAcuity;
+import org.isopter.model.clinical.impairment.VisionImpairments;
+import org.isopter.model.clinical.statement.Answer;
+import org.isopter.model.clinical.statement.Statement;
 import org.isopter.model.value.Site;
 
 /** The category of vision impairment of each eye, and of the person by the better eye. */

@@ -3,9 +3,9 @@ package org.isopter.model.derive;
 import java.math.BigDecimal;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Refractions;
-import org.isopter.model.clinical.Answer;
-import org.isopter.model.clinical.Lens;
-import org.isopter.model.clinical.LensAnswers;
+import org.isopter.model.clinical.lens.Lens;
+import org.isopter.model.clinical.lens.LensAnswers;
+import org.isopter.model.clinical.statement.Answer;
 import org.isopter.model.value.Unit;
 
 /** What follows from a refraction: its spherical equivalent and its power vector. */

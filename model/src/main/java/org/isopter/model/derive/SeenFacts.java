@@ -9,7 +9,7 @@ import java.util.stream.IntStream;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.FactKey;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Site;
 
 /** The values that were found in an examination; what was not done is not among them. */

@@ -2,9 +2,9 @@ package org.isopter.model.derive;
 
 import java.util.List;
 import java.util.Locale;
-import org.isopter.model.clinical.Certainty;
-import org.isopter.model.clinical.Statement;
-import org.isopter.model.shape.Citation;
+import org.isopter.model.clinical.statement.Certainty;
+import org.isopter.model.clinical.statement.Statement;
+import org.isopter.model.finding.Citation;
 import org.isopter.model.value.Fault;
 
 /** Statements around those of the clinical functions. */

@@ -5,7 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 
 /**
  * One examination.

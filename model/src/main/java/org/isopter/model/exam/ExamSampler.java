@@ -6,8 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.random.RandomGenerator;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Sampler;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Sampler;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Outcome;
 

@@ -3,15 +3,15 @@ package org.isopter.model.exam;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Panel;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Concept;
-import org.isopter.model.value.Moment;
 import org.isopter.model.value.Outcome;
-import org.isopter.model.value.PlainText;
 import org.isopter.model.value.Result;
 import org.isopter.model.value.Site;
+import org.isopter.model.value.TextCheck;
+import org.isopter.model.value.Times;
 
 /**
  * One finding at one site: what was found, or why nothing was.
@@ -36,9 +36,9 @@ public record Fact<V>(
 
   public Fact {
     remarks = List.copyOf(remarks);
-    remarks.forEach(text -> PlainText.require("remarks", text));
-    device.ifPresent(text -> PlainText.require("device", text));
-    at.ifPresent(time -> Moment.require("at", time));
+    remarks.forEach(text -> TextCheck.require("remarks", text));
+    device.ifPresent(text -> TextCheck.require("device", text));
+    at.ifPresent(time -> Times.require("at", time));
     if (!finding.sites().contains(site)) {
       throw new IllegalArgumentException(finding + " is not found at " + site.word());
     }
@@ -60,12 +60,12 @@ public record Fact<V>(
   }
 
   /** Returns the fact of a panel, or every fault in the panel. */
-  public static <V> Result<Fact<V>> decode(Finding<V> finding, Site site, Panel panel) {
+  public static <V> Result<Fact<V>> decode(Finding<V> finding, Site site, EncodedValue panel) {
     return finding.layout().decode(panel).map(value -> of(finding, site, value));
   }
 
   /** Returns the value in first-order form; empty when there is none. */
-  public Optional<Panel> panel() {
+  public Optional<EncodedValue> panel() {
     return outcome.ifFound().map(finding.layout()::encode);
   }
 

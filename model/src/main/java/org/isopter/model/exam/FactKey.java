@@ -4,8 +4,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.StringJoiner;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Texts;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.EncodedValue;
 
 /**
  * The name of a fact within its record: finding, site, and what tells it from its neighbours.
@@ -35,9 +35,9 @@ public record FactKey(String text) {
     return key.toString();
   }
 
-  private static void distinguish(Fact<?> fact, Panel panel, StringJoiner key) {
+  private static void distinguish(Fact<?> fact, EncodedValue panel, StringJoiner key) {
     for (String part : fact.finding().distinguishing()) {
-      panel.found(part).ifPresent(datum -> key.add(Texts.of(datum)));
+      panel.found(part).ifPresent(datum -> key.add(DatumTexts.of(datum)));
     }
   }
 

@@ -5,8 +5,8 @@ import java.util.Optional;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
-import org.isopter.model.value.Moment;
-import org.isopter.model.value.PlainText;
+import org.isopter.model.value.TextCheck;
+import org.isopter.model.value.Times;
 
 /**
  * What holds for the whole examination.
@@ -31,8 +31,8 @@ public record Header(
     Optional<String> remark) {
 
   public Header {
-    Moment.require("performed", performed);
-    remark.ifPresent(text -> PlainText.require("remark", text));
+    Times.require("performed", performed);
+    remark.ifPresent(text -> TextCheck.require("remark", text));
     refuseOurs("record", id);
     amends.ifPresent(old -> refuseOurs("amends", old));
     if (amends.isPresent() != (status == Status.AMENDED)) {

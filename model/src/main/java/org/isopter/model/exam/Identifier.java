@@ -1,7 +1,7 @@
 package org.isopter.model.exam;
 
 import java.util.Optional;
-import org.isopter.model.value.PlainText;
+import org.isopter.model.value.TextCheck;
 
 /**
  * A business identifier.
@@ -12,8 +12,8 @@ import org.isopter.model.value.PlainText;
 public record Identifier(Optional<String> system, String value) {
 
   public Identifier {
-    PlainText.require("id", value);
-    system.ifPresent(uri -> PlainText.require("system", uri));
+    TextCheck.require("id", value);
+    system.ifPresent(uri -> TextCheck.require("system", uri));
   }
 
   /** Returns an identifier whose giver is not stated. */

@@ -1,7 +1,7 @@
 package org.isopter.model.exam;
 
 import java.util.Optional;
-import org.isopter.model.value.PlainText;
+import org.isopter.model.value.TextCheck;
 
 /**
  * A person in a role: by identifier, by name, or by both.
@@ -12,7 +12,7 @@ import org.isopter.model.value.PlainText;
 public record Party(Optional<Identifier> identifier, Optional<String> name) {
 
   public Party {
-    name.ifPresent(text -> PlainText.require("name", text));
+    name.ifPresent(text -> TextCheck.require("name", text));
     if (identifier.isEmpty() && name.isEmpty()) {
       throw new IllegalArgumentException("a person needs an identifier or a name");
     }

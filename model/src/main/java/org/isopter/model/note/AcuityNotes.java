@@ -2,11 +2,11 @@ package org.isopter.model.note;
 
 import java.util.List;
 import java.util.Optional;
+import org.isopter.model.answer.sight.Chart;
+import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
-import org.isopter.model.catalogue.Chart;
-import org.isopter.model.catalogue.Correction;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.AcuityText;
 import org.isopter.model.value.Outcome;

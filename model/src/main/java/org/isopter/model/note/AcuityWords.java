@@ -2,8 +2,8 @@ package org.isopter.model.note;
 
 import java.math.BigDecimal;
 import java.util.Optional;
-import org.isopter.model.catalogue.Chart;
-import org.isopter.model.catalogue.Correction;
+import org.isopter.model.answer.sight.Chart;
+import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.value.LowVision;
 import org.isopter.model.value.Outcome;
 

@@ -2,7 +2,7 @@ package org.isopter.model.note;
 
 import java.util.List;
 import java.util.Optional;
-import org.isopter.model.catalogue.ColourTest;
+import org.isopter.model.answer.sight.ColourTest;
 import org.isopter.model.catalogue.Colours;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;

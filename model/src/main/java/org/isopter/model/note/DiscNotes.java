@@ -4,12 +4,12 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.isopter.model.catalogue.DiscColour;
-import org.isopter.model.catalogue.DiscMargin;
+import org.isopter.model.answer.tissue.DiscColour;
+import org.isopter.model.answer.tissue.DiscMargin;
+import org.isopter.model.answer.tissue.FundusMethod;
+import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Discs;
-import org.isopter.model.catalogue.FundusMethod;
-import org.isopter.model.catalogue.Presence;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Outcome;
 
 /** The optic disc. */

@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import org.isopter.model.catalogue.GazeDirection;
+import org.isopter.model.answer.movement.GazeDirection;
 import org.isopter.model.value.Site;
 
 /** The words for directions of gaze; a bare right or left would be a side. */

@@ -3,10 +3,10 @@ package org.isopter.model.note;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.isopter.model.answer.pupil.Sweating;
+import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Lids;
-import org.isopter.model.catalogue.Presence;
-import org.isopter.model.catalogue.Sweating;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Quantity;
 
 /** The lids, and sweating of the face. */

@@ -6,11 +6,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.StringJoiner;
 import java.util.stream.Stream;
-import org.isopter.model.catalogue.DoubleVision;
-import org.isopter.model.catalogue.GazeDirection;
+import org.isopter.model.answer.movement.DoubleVision;
+import org.isopter.model.answer.movement.GazeDirection;
+import org.isopter.model.answer.movement.NystagmusKind;
+import org.isopter.model.answer.movement.Separation;
 import org.isopter.model.catalogue.Movements;
-import org.isopter.model.catalogue.NystagmusKind;
-import org.isopter.model.catalogue.Separation;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Site;
 

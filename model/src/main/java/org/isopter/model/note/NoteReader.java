@@ -9,8 +9,8 @@ import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
 import org.isopter.model.value.Fault;
-import org.isopter.model.value.PlainText;
 import org.isopter.model.value.Result;
+import org.isopter.model.value.TextCheck;
 
 /**
  * Reads bedside shorthand; see {@code docs/shorthand.md} for what it understands.
@@ -67,7 +67,7 @@ public final class NoteReader {
   }
 
   private static Stream<Fault> unfit(Unread unread) {
-    return PlainText.check(unread.text()).stream().map(fault -> fault.at(unread.place()));
+    return TextCheck.check(unread.text()).stream().map(fault -> fault.at(unread.place()));
   }
 
   private static Header withRemark(Header header, Note note) {

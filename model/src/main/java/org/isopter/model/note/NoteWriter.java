@@ -11,7 +11,7 @@ import java.util.Optional;
 import java.util.StringJoiner;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;

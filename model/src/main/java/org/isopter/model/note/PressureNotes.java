@@ -3,8 +3,8 @@ package org.isopter.model.note;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.model.answer.tissue.Tonometry;
 import org.isopter.model.catalogue.Pressures;
-import org.isopter.model.catalogue.Tonometry;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 

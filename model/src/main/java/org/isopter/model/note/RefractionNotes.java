@@ -4,10 +4,10 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.isopter.model.catalogue.HorizontalBase;
-import org.isopter.model.catalogue.RefractionMethod;
+import org.isopter.model.answer.movement.HorizontalBase;
+import org.isopter.model.answer.movement.VerticalBase;
+import org.isopter.model.answer.sight.RefractionMethod;
 import org.isopter.model.catalogue.Refractions;
-import org.isopter.model.catalogue.VerticalBase;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 

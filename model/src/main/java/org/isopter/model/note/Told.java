@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.StringJoiner;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Texts;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.EncodedValue;
 
 /**
  * A fact and the item that tells it.
@@ -40,7 +40,7 @@ record Told(Fact<?> fact, Token at, String item) {
     List<Object> marks = new ArrayList<>();
     marks.add(fact.method());
     for (String part : fact.finding().distinguishing()) {
-      marks.add(fact.panel().flatMap(panel -> panel.found(part)).map(Texts::of));
+      marks.add(fact.panel().flatMap(panel -> panel.found(part)).map(DatumTexts::of));
     }
     return marks;
   }
@@ -53,17 +53,18 @@ record Told(Fact<?> fact, Token at, String item) {
         .orElseThrow();
   }
 
-  private String words(Panel panel) {
+  private String words(EncodedValue panel) {
     StringJoiner words = new StringJoiner(", ");
     boolean choice = fact.finding().layout().choice().isPresent();
     if (choice) {
       words.add(fact.finding().layout().writeChoice(panel));
     } else {
-      panel.value().map(Texts::of).ifPresent(words::add);
+      panel.value().map(DatumTexts::of).ifPresent(words::add);
     }
     panel
         .parts()
-        .forEach((part, outcome) -> words.add(part + " " + outcome.fold(Texts::of, Words::of)));
+        .forEach(
+            (part, outcome) -> words.add(part + " " + outcome.fold(DatumTexts::of, Words::of)));
     return words.toString();
   }
 

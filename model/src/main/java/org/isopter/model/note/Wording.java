@@ -2,7 +2,7 @@ package org.isopter.model.note;
 
 import java.util.Optional;
 import java.util.function.Function;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 
 /**
  * How the facts of a finding are written: heading, conditions, side, lead, value.

@@ -6,12 +6,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.UnaryOperator;
-import org.isopter.model.catalogue.RefractionMethod;
-import org.isopter.model.catalogue.Tonometry;
+import org.isopter.model.answer.sight.RefractionMethod;
+import org.isopter.model.answer.tissue.Tonometry;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Datum;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Texts;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Outcome;
 
@@ -74,7 +74,7 @@ public final class FactWords {
     return ValueWords.of(value).orElseGet(() -> parts(fact.panel().orElseThrow()));
   }
 
-  private static String parts(Panel panel) {
+  private static String parts(EncodedValue panel) {
     List<String> words = new ArrayList<>();
     panel.value().map(FactWords::datum).ifPresent(words::add);
     panel.parts().forEach((key, outcome) -> words.add(part(key, outcome)));
@@ -92,6 +92,6 @@ public final class FactWords {
     }
     return datum instanceof Datum.Ratio ratio
         ? ratio.numerator().toPlainString() + " of " + ratio.denominator().toPlainString()
-        : Say.unit(Texts.of(datum));
+        : Say.unit(DatumTexts.of(datum));
   }
 }

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.isopter.model.clinical.Caution;
+import org.isopter.model.clinical.statement.Caution;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;

@@ -11,21 +11,21 @@ import java.util.Optional;
  * @param name the first cell, which names the row
  * @param cells every cell by its column
  */
-record CheckRow(String table, int line, String name, Map<String, String> cells) {
+public record CheckRow(String table, int line, String name, Map<String, String> cells) {
 
   /** Returns a cell as it stands; empty when the table leaves it blank. */
-  String cell(String column) {
+  public String cell(String column) {
     return Optional.ofNullable(cells.get(column))
         .orElseThrow(() -> new AssertionError(table + " has no column " + column));
   }
 
   /** Returns a cell as a number. */
-  double number(String column) {
+  public double number(String column) {
     return Double.parseDouble(cell(column));
   }
 
   /** Says whether the table leaves the cell blank. */
-  boolean isBlank(String column) {
+  public boolean isBlank(String column) {
     return cell(column).isBlank();
   }
 

@@ -11,9 +11,24 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Stream;
+import org.isopter.model.clinical.acuity.AcuityCasesTest;
+import org.isopter.model.clinical.acuity.AcuityEquivalentsTest;
+import org.isopter.model.clinical.acuity.LowVisionConventionTest;
+import org.isopter.model.clinical.acuity.NearAcuityTest;
+import org.isopter.model.clinical.colour.ColourPlatesTest;
+import org.isopter.model.clinical.field.BlindSpotsTest;
+import org.isopter.model.clinical.field.FieldPatternsTest;
+import org.isopter.model.clinical.field.PerimetryTest;
+import org.isopter.model.clinical.impairment.DrivingVisionTest;
+import org.isopter.model.clinical.impairment.VisionImpairmentsTest;
+import org.isopter.model.clinical.lens.PowerVectorTest;
+import org.isopter.model.clinical.lens.PrismAngleTest;
+import org.isopter.model.clinical.lens.VertexTest;
+import org.isopter.model.clinical.pupil.AfferentDefectsTest;
+import org.isopter.model.clinical.pupil.PupilStatesTest;
 
 /** A table of check values, the test that goes through its rows, and the rows it leaves out. */
-enum CheckTable {
+public enum CheckTable {
   ACUITY_CASES(AcuityCasesTest.class),
   ACUITY_EQUIVALENTS(AcuityEquivalentsTest.class),
   BLIND_SPOT_GEOMETRY(BlindSpotsTest.class),
@@ -54,12 +69,12 @@ enum CheckTable {
   }
 
   /** Returns the rows that the test goes through: all but those left out. */
-  Stream<CheckRow> rows() {
+  public Stream<CheckRow> rows() {
     return all().stream().filter(row -> !Omissions.of(this).containsKey(row.name()));
   }
 
   /** Returns every row. */
-  List<CheckRow> all() {
+  public List<CheckRow> all() {
     List<String> lines = text().lines().toList();
     List<String> columns = cells(lines.get(0));
     List<CheckRow> rows = new ArrayList<>();

@@ -12,6 +12,9 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
+import org.isopter.model.clinical.statement.Caution;
+import org.isopter.model.clinical.statement.Certainty;
+import org.isopter.model.clinical.statement.Statement;
 import org.isopter.model.value.AcuityText;
 import org.junit.jupiter.api.Test;
 

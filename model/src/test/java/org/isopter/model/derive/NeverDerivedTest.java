@@ -15,7 +15,7 @@ import java.util.regex.Pattern;
 import org.isopter.model.catalogue.Alignments;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.Pupils;
-import org.isopter.model.clinical.PlateRule;
+import org.isopter.model.clinical.colour.PlateRule;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamSampler;
 import org.isopter.model.exam.Fact;

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.shape.Panel;
-import org.isopter.model.shape.Texts;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.EncodedValue;
 
 /** Facts in lines that a person can check, made by the catalogue alone and not by shorthand. */
 final class FactLines {
@@ -32,17 +32,18 @@ final class FactLines {
     return fact.site().word() + " " + fact.finding().id() + ": " + line;
   }
 
-  private static void add(StringJoiner line, Fact<?> fact, Panel panel) {
+  private static void add(StringJoiner line, Fact<?> fact, EncodedValue panel) {
     if (fact.finding().layout().choice().isPresent()) {
       line.add(fact.finding().layout().writeChoice(panel));
       panel.notation().ifPresent(notation -> line.add("notation " + notation.word()));
     } else {
-      panel.value().ifPresent(value -> line.add(Texts.of(value)));
+      panel.value().ifPresent(value -> line.add(DatumTexts.of(value)));
     }
     panel
         .parts()
         .forEach(
             (key, part) ->
-                line.add(key + " " + part.fold(Texts::of, reason -> "absent: " + reason.word())));
+                line.add(
+                    key + " " + part.fold(DatumTexts::of, reason -> "absent: " + reason.word())));
   }
 }

@@ -20,7 +20,7 @@ import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;

@@ -8,12 +8,12 @@ import java.util.Map;
 import java.util.Set;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.ExamCodes;
-import org.isopter.model.shape.Answers;
-import org.isopter.model.shape.Choice;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Spec;
-import org.isopter.model.shape.Variant;
+import org.isopter.model.finding.Answers;
+import org.isopter.model.finding.Choice;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Spec;
+import org.isopter.model.finding.Variant;
 
 /** Every list of answers that a catalogue uses, and what it is used for. */
 final class AnswerLists {

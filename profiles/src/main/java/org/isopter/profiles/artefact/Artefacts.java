@@ -6,7 +6,8 @@ import java.util.List;
 import java.util.Map;
 import org.hl7.fhir.r4.model.MetadataResource;
 import org.isopter.model.catalogue.Catalogue;
-import org.isopter.model.shape.Finding;
+import org.isopter.model.finding.Finding;
+import org.isopter.profiles.artefact.invariant.Invariant;
 
 /** The conformance resources of a catalogue, and the invariants that its profiles state. */
 public final class Artefacts {

@@ -10,6 +10,7 @@ import org.hl7.fhir.r4.model.StructureDefinition.StructureDefinitionKind;
 import org.hl7.fhir.r4.model.StructureDefinition.TypeDerivationRule;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Code;
+import org.isopter.profiles.artefact.invariant.Invariant;
 
 /** The profile of what every finding has in common, and what it shares with that of the visit. */
 final class BaseProfile {

@@ -9,6 +9,7 @@ import org.hl7.fhir.r4.model.Enumerations.BindingStrength;
 import org.hl7.fhir.r4.model.StructureDefinition;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Code;
+import org.isopter.profiles.artefact.invariant.Invariant;
 
 /** The elements in which a profile differs from what it derives from, in the order of FHIR. */
 final class Differential {

@@ -4,8 +4,8 @@ import org.hl7.fhir.r4.model.ElementDefinition.DiscriminatorType;
 import org.hl7.fhir.r4.model.StructureDefinition;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Setting;
-import org.isopter.model.shape.Answers;
-import org.isopter.model.shape.Spec;
+import org.isopter.model.finding.Answers;
+import org.isopter.model.finding.Spec;
 
 /** Makes the profile of the panel that holds the findings of one examination together. */
 final class ExaminationProfile {

@@ -7,13 +7,17 @@ import java.util.TreeMap;
 import org.hl7.fhir.r4.model.ElementDefinition;
 import org.hl7.fhir.r4.model.ElementDefinition.DiscriminatorType;
 import org.hl7.fhir.r4.model.StructureDefinition;
-import org.isopter.model.shape.Choice;
-import org.isopter.model.shape.Codes;
-import org.isopter.model.shape.Finding;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Spec;
+import org.isopter.model.finding.Choice;
+import org.isopter.model.finding.Codes;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Code;
+import org.isopter.profiles.artefact.invariant.CodeInvariants;
+import org.isopter.profiles.artefact.invariant.Invariant;
+import org.isopter.profiles.artefact.invariant.LayoutInvariants;
+import org.isopter.profiles.artefact.invariant.ValueInvariants;
 
 /** Makes the profile of one finding. */
 final class FindingProfile {

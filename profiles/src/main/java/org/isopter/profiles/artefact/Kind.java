@@ -3,12 +3,13 @@ package org.isopter.profiles.artefact;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.isopter.model.shape.Answers;
-import org.isopter.model.shape.Span;
-import org.isopter.model.shape.Spec;
+import org.isopter.model.finding.Answers;
+import org.isopter.model.finding.Span;
+import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Unit;
+import org.isopter.profiles.artefact.invariant.Paths;
 
 /**
  * How a kind of value travels: its FHIR type, and the conditions, on whatever has the value, that
@@ -20,16 +21,16 @@ import org.isopter.model.value.Unit;
  * @param range the condition that a value with the right unit is in range; empty without a range
  * @param decimals the condition on the digits behind the point; empty for what has none
  */
-record Kind(String type, String fits, String unit, String range, String decimals) {
+public record Kind(String type, String fits, String unit, String range, String decimals) {
 
   private static final Spec.Cases<Kind> OF = new OfSpec();
 
-  static Kind of(Spec spec) {
+  public static Kind of(Spec spec) {
     return spec.fold(OF);
   }
 
   /** Returns the condition, on a quantity, that it has the unit. */
-  static String isIn(Unit unit) {
+  public static String isIn(Unit unit) {
     return "(unit = " + Paths.text(unit.label()) + " and " + Paths.is(ucum(unit)) + ")";
   }
 

@@ -12,7 +12,7 @@ import org.hl7.fhir.r4.model.MetadataResource;
 import org.isopter.model.value.Code;
 
 /** What every artefact says of itself, and the notices of the code systems it quotes. */
-final class Metadata {
+public final class Metadata {
 
   private static final Map<String, String> NOTICES = notices();
 
@@ -32,7 +32,7 @@ final class Metadata {
   }
 
   /** Returns the notices that go with these codes; empty where none is asked for. */
-  static String notices(Collection<Code> codes) {
+  public static String notices(Collection<Code> codes) {
     return new TreeSet<>(codes.stream().map(Code::system).toList())
         .stream()
             .filter(NOTICES::containsKey)

@@ -2,17 +2,17 @@ package org.isopter.profiles.artefact;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
-import org.isopter.model.shape.Layout;
-import org.isopter.model.shape.Part;
-import org.isopter.model.shape.Variant;
+import org.isopter.model.finding.Layout;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Variant;
 
 /** Every part that a layout may have, whichever the notation. */
-final class Parts {
+public final class Parts {
 
   private Parts() {}
 
   /** Returns the parts by key, those of a notation first. */
-  static Map<String, Part<?, ?>> of(Layout<?> layout) {
+  public static Map<String, Part<?, ?>> of(Layout<?> layout) {
     Map<String, Part<?, ?>> parts = new LinkedHashMap<>();
     for (Variant variant : layout.variants()) {
       variant.own().forEach(part -> parts.putIfAbsent(part.key(), part));

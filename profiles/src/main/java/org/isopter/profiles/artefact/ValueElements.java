@@ -6,7 +6,7 @@ import org.hl7.fhir.r4.model.ElementDefinition;
 import org.hl7.fhir.r4.model.ElementDefinition.DiscriminatorType;
 import org.hl7.fhir.r4.model.Quantity;
 import org.hl7.fhir.r4.model.Ratio;
-import org.isopter.model.shape.Spec;
+import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Unit;
 
 /** Writes what a value may be into the {@code value[x]} of an observation or of a component. */

@@ -1,0 +1,69 @@
+package org.isopter.model.clinical.acuity;
+
+import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.clinical.statement.Answer;
+import org.isopter.model.clinical.statement.Certainty;
+import org.isopter.model.clinical.statement.StatementBuilder;
+import org.isopter.model.finding.Citation;
+import org.isopter.model.value.Acuity;
+
+/** What a pinhole did to an acuity, as recorded. */
+public final class PinholeComparison {
+
+  /** What a pinhole did. */
+  public enum Effect {
+    IMPROVED("improved the acuity"),
+    NOT_IMPROVED("did not improve the acuity"),
+    WORSE("made the acuity worse");
+
+    private final String words;
+
+    Effect(String words) {
+      this.words = words;
+    }
+  }
+
+  private PinholeComparison() {}
+
+  /**
+   * Returns what the pinhole did.
+   *
+   * <p>Withheld where the two acuities cannot be ordered, and where they were taken through
+   * different corrections.
+   *
+   * @param without the acuity without a pinhole
+   * @param through the acuity through it, or "not improved"
+   */
+  public static Answer<Effect> of(AcuityReading without, AcuityReading through) {
+    StatementBuilder topic =
+        StatementBuilder.of(
+            "acuity.pinhole",
+            Citation.COMMON_PRACTICE,
+            "acuity " + without.acuity(),
+            "through a pinhole " + through.acuity());
+    if (!AcuityChange.isComparable(without, through)) {
+      return topic.withheld("The pinhole was tried through another correction.");
+    }
+    if (through.acuity() instanceof Acuity.NotImproved) {
+      return given(topic, Effect.NOT_IMPROVED, Certainty.COMPUTED);
+    }
+    Answer<AcuityOrder> order = AcuityComparison.compare(through, without);
+    return order
+        .value()
+        .map(PinholeComparison::effect)
+        .map(effect -> given(topic, effect, order.statement().certainty()))
+        .orElseGet(() -> topic.withheld("What the pinhole did cannot be told."));
+  }
+
+  private static Answer<Effect> given(StatementBuilder topic, Effect effect, Certainty certainty) {
+    return topic.given(effect, certainty, "The pinhole " + effect.words + ".");
+  }
+
+  private static Effect effect(AcuityOrder order) {
+    return switch (order) {
+      case BETTER -> Effect.IMPROVED;
+      case EQUAL -> Effect.NOT_IMPROVED;
+      case WORSE -> Effect.WORSE;
+    };
+  }
+}

@@ -1,0 +1,81 @@
+package org.isopter.model.clinical.field;
+
+import org.isopter.model.answer.pupil.DefectSide;
+
+/**
+ * The details of a field, seen from the side of its pattern.
+ *
+ * @param afferent whether the afferent defect is on the side of the pattern, elsewhere, or nowhere
+ * @param unequal whether the depths of the losses differ between the eyes
+ * @param details the details
+ */
+record FieldEvidence(Afferent afferent, boolean unequal, FieldDetails details) {
+
+  enum Afferent {
+    UNKNOWN,
+    NONE,
+    SAME_SIDE,
+    OTHER_SIDE
+  }
+
+  static FieldEvidence of(FieldSigns signs, Place.Side side) {
+    return new FieldEvidence(
+        signs.details().afferent().map(eye -> relative(eye, side)).orElse(Afferent.UNKNOWN),
+        isUnequal(signs, side),
+        signs.details());
+  }
+
+  private static Afferent relative(DefectSide eye, Place.Side side) {
+    if (eye == DefectSide.NONE) {
+      return Afferent.NONE;
+    }
+    return eye.name().equals(side.name()) ? Afferent.SAME_SIDE : Afferent.OTHER_SIDE;
+  }
+
+  private static boolean isUnequal(FieldSigns signs, Place.Side side) {
+    EyeField temporal = side == Place.Side.RIGHT ? signs.right() : signs.left();
+    EyeField nasal = side == Place.Side.RIGHT ? signs.left() : signs.right();
+    return temporal.superotemporal() != nasal.superonasal()
+        || temporal.inferotemporal() != nasal.inferonasal();
+  }
+
+  boolean afferentIs(Afferent one, Afferent two) {
+    return afferent == Afferent.UNKNOWN || afferent == one || afferent == two;
+  }
+
+  boolean mayBeCongruous() {
+    return !unequal && details.congruous().orElse(true);
+  }
+
+  boolean mayBeIncongruous() {
+    return !details.congruous().orElse(false);
+  }
+
+  boolean isIncongruous() {
+    return unequal || !details.congruous().orElse(true);
+  }
+
+  boolean mayRespectVertical() {
+    return details.vertical().orElse(true);
+  }
+
+  boolean mayCrossVertical() {
+    return !details.vertical().orElse(false);
+  }
+
+  boolean mayBeSpared() {
+    return details.macularSparing().orElse(true);
+  }
+
+  boolean mayBeSplit() {
+    return !details.macularSparing().orElse(false);
+  }
+
+  boolean isSpared() {
+    return details.macularSparing().orElse(false);
+  }
+
+  boolean isCrescentSpared() {
+    return details.crescentSpared().orElse(false);
+  }
+}

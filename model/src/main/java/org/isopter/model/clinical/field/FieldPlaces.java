@@ -1,0 +1,145 @@
+package org.isopter.model.clinical.field;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.Fields.Confrontation;
+import org.isopter.model.clinical.field.FieldEvidence.Afferent;
+import org.isopter.model.clinical.field.Place.Side;
+import org.isopter.model.clinical.statement.Answer;
+import org.isopter.model.clinical.statement.Fit;
+import org.isopter.model.clinical.statement.StatementBuilder;
+import org.isopter.model.finding.Citation;
+
+/** From the fields of both eyes to their pattern, and to the places of the table that fit it. */
+public final class FieldPlaces {
+
+  /**
+   * What is read from two fields.
+   *
+   * @param pattern the pattern of the losses
+   * @param places the places on the pathway that fit; it is no diagnosis and no advice
+   */
+  public record Reading(FieldPattern pattern, Fit<Place> places) {}
+
+  private FieldPlaces() {}
+
+  /** Returns what is read from two fields. */
+  public static Reading of(FieldSigns signs) {
+    SidedPattern sided = SidedPattern.of(signs);
+    FieldEvidence evidence = FieldEvidence.of(signs, sided.side());
+    List<Place> places = places(sided, evidence);
+    StatementBuilder topic =
+        new StatementBuilder("field.places", sided.pattern().source(), signs.facts());
+    return new Reading(
+        sided.pattern(),
+        Fit.of(places, (certainty, fitting) -> topic.say(certainty, words(sided, fitting))));
+  }
+
+  /**
+   * Returns what is read from two confrontation tests; withheld when a quadrant was not tested.
+   *
+   * @param right the right eye's test
+   * @param left the left eye's test
+   * @param details what is known beside them
+   */
+  public static Answer<Reading> of(Confrontation right, Confrontation left, FieldDetails details) {
+    return FieldSigns.of(right, left)
+        .map(signs -> of(signs.with(details)))
+        .<Answer<Reading>>map(reading -> new Answer.Given<>(reading, reading.places().statement()))
+        .orElseGet(
+            () ->
+                StatementBuilder.of(
+                        "field.places", Citation.COMMON_PRACTICE, "a quadrant was not tested")
+                    .withheld("No pattern is read: not every quadrant of both eyes was tested."));
+  }
+
+  private static List<Place> places(SidedPattern sided, FieldEvidence evidence) {
+    Side same = sided.side();
+    return switch (sided.pattern()) {
+      case NO_REGION_REDUCED, OTHER -> List.of();
+      case ONE_EYE, ONE_EYE_CENTRAL, ONE_EYE_ALTITUDINAL, ONE_EYE_ALL -> at(same, eye(evidence));
+      case ONE_EYE_TEMPORAL -> at(same, temporalHalf(evidence));
+      case JUNCTIONAL -> at(same, junction(evidence));
+      case BITEMPORAL -> at(Side.MIDLINE, chiasm(evidence, Pathway.CHIASM));
+      case BITEMPORAL_LOWER -> at(Side.MIDLINE, chiasm(evidence, Pathway.CHIASM_FROM_ABOVE));
+      case BITEMPORAL_UPPER -> bitemporalUpper(evidence);
+      case BINASAL -> at(Side.BILATERAL, binasal(evidence));
+      case BOTH_EYES_ALL -> at(Side.BILATERAL, bothEyes(Pathway.NOT_ORGANIC));
+      case BOTH_EYES_CENTRAL -> at(Side.BILATERAL, bothEyes());
+      case HOMONYMOUS_HALF -> at(same.mirrored(), HalfFieldPlaces.half(evidence));
+      case HOMONYMOUS_UPPER -> at(same.mirrored(), HalfFieldPlaces.upper(evidence));
+      case HOMONYMOUS_LOWER -> at(same.mirrored(), HalfFieldPlaces.lower(evidence));
+      case HOMONYMOUS_SECTOR -> at(same.mirrored(), HalfFieldPlaces.sector(evidence));
+    };
+  }
+
+  private static List<Place> at(Side side, List<Pathway> parts) {
+    return parts.stream().map(part -> new Place(part, side)).toList();
+  }
+
+  private static List<Pathway> eye(FieldEvidence evidence) {
+    Set<Pathway> parts = EnumSet.noneOf(Pathway.class);
+    if (evidence.afferent() != Afferent.OTHER_SIDE) {
+      parts.add(Pathway.RETINA);
+    }
+    if (evidence.afferentIs(Afferent.SAME_SIDE, Afferent.SAME_SIDE)) {
+      parts.add(Pathway.OPTIC_NERVE);
+    }
+    return List.copyOf(parts);
+  }
+
+  private static List<Pathway> temporalHalf(FieldEvidence evidence) {
+    Set<Pathway> parts = EnumSet.noneOf(Pathway.class);
+    if (evidence.afferent() != Afferent.OTHER_SIDE) {
+      parts.add(Pathway.OPTIC_NERVE_NEAR_CHIASM);
+    }
+    if (evidence.afferentIs(Afferent.NONE, Afferent.NONE)) {
+      parts.add(Pathway.NOT_ORGANIC);
+    }
+    return List.copyOf(parts);
+  }
+
+  private static List<Pathway> junction(FieldEvidence evidence) {
+    return evidence.afferentIs(Afferent.SAME_SIDE, Afferent.SAME_SIDE)
+        ? List.of(Pathway.JUNCTION)
+        : List.of();
+  }
+
+  private static List<Pathway> chiasm(FieldEvidence evidence, Pathway part) {
+    return evidence.mayRespectVertical() ? List.of(part) : List.of();
+  }
+
+  private static List<Place> bitemporalUpper(FieldEvidence evidence) {
+    List<Pathway> retina = evidence.mayCrossVertical() ? List.of(Pathway.RETINA) : List.of();
+    return Stream.concat(
+            at(Side.MIDLINE, chiasm(evidence, Pathway.CHIASM_FROM_BELOW)).stream(),
+            at(Side.BILATERAL, retina).stream())
+        .toList();
+  }
+
+  private static List<Pathway> binasal(FieldEvidence evidence) {
+    return evidence.mayRespectVertical() ? bothEyes(Pathway.CHIASM_FROM_THE_SIDES) : bothEyes();
+  }
+
+  private static List<Pathway> bothEyes(Pathway... more) {
+    return Stream.concat(Stream.of(Pathway.RETINA, Pathway.OPTIC_NERVE), Stream.of(more)).toList();
+  }
+
+  private static String words(SidedPattern sided, List<Place> places) {
+    String fits =
+        places.isEmpty()
+            ? noPlace(sided.pattern())
+            : " What fits in the table: "
+                + String.join("; ", places.stream().map(Place::toString).toList())
+                + ".";
+    return sided.pattern().words() + fits;
+  }
+
+  private static String noPlace(FieldPattern pattern) {
+    return pattern == FieldPattern.NO_REGION_REDUCED
+        ? ""
+        : " No single place of the table fits all of it.";
+  }
+}

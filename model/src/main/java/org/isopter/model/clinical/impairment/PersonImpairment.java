@@ -1,0 +1,94 @@
+package org.isopter.model.clinical.impairment;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.clinical.acuity.AcuityComparison;
+import org.isopter.model.clinical.acuity.AcuityOrder;
+import org.isopter.model.clinical.impairment.VisionImpairments.Category;
+import org.isopter.model.clinical.statement.Answer;
+import org.isopter.model.clinical.statement.Sources;
+import org.isopter.model.clinical.statement.StatementBuilder;
+
+/**
+ * The vision impairment category of a person: by both eyes open where that was tested, else by the
+ * better eye, as presented. That one eye is blind is a statement of that eye, not of the person.
+ *
+ * @param right the distance acuities of the right eye
+ * @param left the distance acuities of the left eye
+ * @param both the distance acuities with both eyes open
+ */
+public record PersonImpairment(
+    List<AcuityReading> right, List<AcuityReading> left, List<AcuityReading> both) {
+
+  public PersonImpairment {
+    right = List.copyOf(right);
+    left = List.copyOf(left);
+    both = List.copyOf(both);
+  }
+
+  /**
+   * Returns the category.
+   *
+   * <p>Withheld where the presenting acuity of an eye is missing and the other eye does not settle
+   * it, or where the better eye cannot be told.
+   */
+  public Answer<Category> category() {
+    StatementBuilder topic = topic();
+    return PresentingAcuity.of(both)
+        .value()
+        .flatMap(PersonImpairment::category)
+        .or(this::byEyes)
+        .map(found -> VisionImpairments.given(topic, found))
+        .orElseGet(() -> topic.withheld("The category of the person cannot be told."));
+  }
+
+  private Optional<Category> byEyes() {
+    Optional<AcuityReading> rightEye = PresentingAcuity.of(right).value();
+    Optional<AcuityReading> leftEye = PresentingAcuity.of(left).value();
+    return rightEye
+        .flatMap(one -> leftEye.flatMap(two -> betterOf(one, two)))
+        .flatMap(PersonImpairment::category)
+        .or(() -> byCategories(rightEye, leftEye));
+  }
+
+  private static Optional<AcuityReading> betterOf(AcuityReading one, AcuityReading two) {
+    return AcuityComparison.compare(one, two)
+        .value()
+        .map(order -> order == AcuityOrder.WORSE ? two : one);
+  }
+
+  /** An eye without impairment settles it; else both eyes must have a category. */
+  private static Optional<Category> byCategories(
+      Optional<AcuityReading> rightEye, Optional<AcuityReading> leftEye) {
+    List<Category> known =
+        Stream.of(rightEye, leftEye)
+            .flatMap(Optional::stream)
+            .flatMap(eye -> category(eye).stream())
+            .toList();
+    boolean settled =
+        known.size() == 2
+            || known.stream().anyMatch(one -> one.impairment() == VisionImpairment.NONE);
+    return settled ? Optional.of(VisionImpairments.better(known)) : Optional.empty();
+  }
+
+  private static Optional<Category> category(AcuityReading reading) {
+    return VisionImpairments.of(reading).value();
+  }
+
+  private StatementBuilder topic() {
+    return StatementBuilder.of(
+        "impairment.person",
+        Sources.WHO,
+        "right " + facts(right),
+        "left " + facts(left),
+        "both eyes open " + facts(both));
+  }
+
+  private static String facts(List<AcuityReading> readings) {
+    return readings.isEmpty()
+        ? "not recorded"
+        : String.join(", ", readings.stream().map(PresentingAcuity::fact).toList());
+  }
+}

@@ -1,0 +1,80 @@
+package org.isopter.model.clinical.impairment;
+
+import java.math.BigDecimal;
+import java.util.Scanner;
+import org.isopter.model.clinical.acuity.AcuityScale;
+import org.isopter.model.value.Acuity;
+import org.isopter.model.value.AcuityText;
+import org.isopter.model.value.Unit;
+
+/**
+ * One edge of a rule set as it is printed in each notation: 6/18, 0.3, 20/70 and 0.5 logMAR are one
+ * edge, although their angles differ. An acuity is held against the edge in its own notation; and
+ * as the names of lines are rounded, a fraction or decimal within 0.012 of the printed logMAR
+ * reaches it too.
+ *
+ * @param metres the edge as a fraction in metres
+ * @param decimal the edge as a decimal
+ * @param feet the edge as a fraction in feet
+ * @param four the edge as a fraction at four metres
+ * @param logMar the edge as a logMAR
+ */
+public record VisionEdge(
+    Acuity.Fraction metres,
+    Acuity.DecimalFraction decimal,
+    Acuity.Fraction feet,
+    Acuity.Fraction four,
+    Acuity.LogMar logMar) {
+
+  private static final BigDecimal FOUR = BigDecimal.valueOf(4);
+  private static final double ROUNDING = 1e-9;
+
+  static VisionEdge of(String metres, String decimal, String feet, String four, String logMar) {
+    return new VisionEdge(
+        fraction(metres, Unit.METRE),
+        new Acuity.DecimalFraction(new BigDecimal(decimal)),
+        fraction(feet, Unit.FOOT),
+        fraction(four, Unit.METRE),
+        new Acuity.LogMar(new BigDecimal(logMar)));
+  }
+
+  /** Reads an edge of which the five forms stand in order, with a space between. */
+  static VisionEdge parse(String forms) {
+    Scanner scanner = new Scanner(forms);
+    return of(scanner.next(), scanner.next(), scanner.next(), scanner.next(), scanner.next());
+  }
+
+  private static Acuity.Fraction fraction(String text, Unit unit) {
+    return (Acuity.Fraction) AcuityText.parse(text + " " + unit.text()).orThrow();
+  }
+
+  /** Says whether an acuity, worse by so much logMAR, reaches the edge; a suffix is left out. */
+  boolean isReachedBy(Acuity acuity, double worse) {
+    double seen = AcuityScale.logMar(acuity).orElse(Double.POSITIVE_INFINITY) + worse;
+    return seen <= limit(acuity) + ROUNDING || seen <= logMarLimit(acuity) + ROUNDING;
+  }
+
+  private double logMarLimit(Acuity acuity) {
+    // A logMAR or a letter count is no rounded name of anything.
+    boolean named = acuity instanceof Acuity.Fraction || acuity instanceof Acuity.DecimalFraction;
+    return angle(logMar) + (named ? AcuityScale.LINE_TOLERANCE : 0);
+  }
+
+  private double limit(Acuity acuity) {
+    if (acuity instanceof Acuity.Fraction line) {
+      return angle(inNotation(line));
+    }
+    return acuity instanceof Acuity.DecimalFraction ? angle(decimal) : angle(logMar);
+  }
+
+  private Acuity inNotation(Acuity.Fraction line) {
+    if (line.unit().equals(Unit.FOOT)) {
+      return feet;
+    }
+    return line.numerator().compareTo(FOUR) == 0 ? four : metres;
+  }
+
+  private static double angle(Acuity edge) {
+    return AcuityScale.logMar(edge).orElseThrow();
+  }
+}

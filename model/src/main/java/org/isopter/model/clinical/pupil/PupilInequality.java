@@ -1,0 +1,78 @@
+package org.isopter.model.clinical.pupil;
+
+import java.util.Optional;
+import org.isopter.model.value.Site;
+
+/** Which pupil is larger, and in which light by more. */
+public enum PupilInequality {
+  NONE(Optional.empty(), Light.ALIKE),
+  RIGHT_LARGER_IN_LIGHT(Optional.of(Site.RIGHT), Light.MORE_IN_LIGHT),
+  RIGHT_LARGER_IN_DARK(Optional.of(Site.RIGHT), Light.MORE_IN_DARK),
+  RIGHT_LARGER_ALIKE(Optional.of(Site.RIGHT), Light.ALIKE),
+  LEFT_LARGER_IN_LIGHT(Optional.of(Site.LEFT), Light.MORE_IN_LIGHT),
+  LEFT_LARGER_IN_DARK(Optional.of(Site.LEFT), Light.MORE_IN_DARK),
+  LEFT_LARGER_ALIKE(Optional.of(Site.LEFT), Light.ALIKE);
+
+  /** In which light the difference is greater. */
+  public enum Light {
+    /** The larger pupil constricts less. */
+    MORE_IN_LIGHT,
+    /** The smaller pupil dilates less, or the inequality is simple. */
+    MORE_IN_DARK,
+    /** The difference is the same in either light. */
+    ALIKE
+  }
+
+  private final Optional<Site> larger;
+  private final Light light;
+
+  PupilInequality(Optional<Site> larger, Light light) {
+    this.larger = larger;
+    this.light = light;
+  }
+
+  /** Returns the eye with the larger pupil; empty when the pupils are equal. */
+  public Optional<Site> larger() {
+    return larger;
+  }
+
+  /** Returns in which light the difference is greater. */
+  public Light light() {
+    return light;
+  }
+
+  /** Returns the inequality seen in a mirror: right and left changed over. */
+  public PupilInequality mirrored() {
+    return of(larger.map(Site::fellow), light);
+  }
+
+  static Optional<PupilInequality> of(Anisocoria bright, Anisocoria dim) {
+    Optional<Site> larger = bright.larger().or(dim::larger);
+    boolean turns = dim.larger().filter(eye -> !larger.equals(Optional.of(eye))).isPresent();
+    int more = bright.difference().compareTo(dim.difference());
+    Light light = more > 0 ? Light.MORE_IN_LIGHT : more < 0 ? Light.MORE_IN_DARK : Light.ALIKE;
+    return turns ? Optional.empty() : Optional.of(of(larger, light));
+  }
+
+  private static PupilInequality of(Optional<Site> larger, Light light) {
+    return larger.map(eye -> valueOf(eye + "_LARGER_" + suffix(light))).orElse(NONE);
+  }
+
+  private static String suffix(Light light) {
+    return light == Light.ALIKE ? "ALIKE" : light.name().replace("MORE_", "");
+  }
+
+  String words() {
+    String eye = larger.map(Site::word).orElse("neither");
+    return switch (light) {
+      case ALIKE -> "The pupils differ alike in bright and in dim light (larger: " + eye + ").";
+      case MORE_IN_LIGHT ->
+          "The " + eye + " pupil is larger, more so in bright light: it constricts less.";
+      case MORE_IN_DARK ->
+          "The "
+              + eye
+              + " pupil is larger, more so in dim light: the smaller pupil may dilate less, or the"
+              + " inequality is simple. The difference alone does not tell which.";
+    };
+  }
+}

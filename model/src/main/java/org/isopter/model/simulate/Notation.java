@@ -1,0 +1,10 @@
+package org.isopter.model.simulate;
+
+/** How acuity is written at a visit. */
+public enum Notation {
+  METRIC,
+  IMPERIAL,
+  DECIMAL,
+  LOGMAR,
+  LETTERS
+}

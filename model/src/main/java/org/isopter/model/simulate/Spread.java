@@ -1,0 +1,9 @@
+package org.isopter.model.simulate;
+
+/**
+ * A normal distribution, cut at the ends of its measure.
+ *
+ * @param mean the mean before the cut
+ * @param deviation the standard deviation before the cut
+ */
+public record Spread(double mean, double deviation) {}

@@ -1,0 +1,83 @@
+package org.isopter.model.simulate;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.value.Absence;
+import org.isopter.model.value.Site;
+
+/** One visit of an invented person: what is measured that day, and the facts as they are made. */
+final class Visit {
+
+  final Person person;
+  final Draw draw;
+  final int months;
+  private final Map<Measure, Eyes> values = new EnumMap<>(Measure.class);
+  private final List<Fact<?>> facts = new ArrayList<>();
+
+  Visit(Person person, Draw draw, int months) {
+    this.person = person;
+    this.draw = draw;
+    this.months = months;
+    for (Measure measure : Measure.values()) {
+      // Nothing is measured twice on the first day: the first visit shows the stated figures.
+      Eyes chance = Eyes.alike(draw, measure.likeness());
+      double retest = months == 0 ? 0 : measure.retest();
+      values.put(
+          measure,
+          new Eyes(
+              value(Site.RIGHT, measure, retest * chance.right()),
+              value(Site.LEFT, measure, retest * chance.left())));
+    }
+  }
+
+  private double value(Site eye, Measure measure, double chance) {
+    boolean best = measure == Measure.RED && !person.has(Group.NEUROPATHY, eye);
+    return best ? measure.most() : measure.cut(person.value(eye, measure, months) + chance);
+  }
+
+  double of(Site eye, Measure measure) {
+    return java.util.Objects.requireNonNull(values.get(measure)).of(eye);
+  }
+
+  Vision vision(Site eye) {
+    return Vision.of(of(eye, Measure.ACUITY));
+  }
+
+  /**
+   * Tells whether a step was done; where it was not, its findings are said to be absent, or nothing
+   * is said.
+   */
+  boolean done(Step step, Finding<?>... findings) {
+    if (draw.place() < step.silent()) {
+      return false;
+    }
+    Optional<Absence> reason = step.reason(draw.place());
+    for (Finding<?> finding : findings) {
+      reason.ifPresent(why -> absent(finding, why));
+    }
+    return reason.isEmpty();
+  }
+
+  private void absent(Finding<?> finding, Absence why) {
+    List<Site> sites = finding.sites().contains(Site.RIGHT) ? Site.EACH_EYE : Site.PAIR;
+    sites.forEach(site -> facts.add(Fact.absent(finding, site, why)));
+  }
+
+  void add(Fact<?> fact) {
+    facts.add(fact);
+  }
+
+  /** Adds a fact, now and then with a remark. */
+  <V> void addRemarked(Fact<V> fact, List<String> phrases) {
+    add(draw.chance(Likelihood.REMARK) ? fact.remarks(List.of(draw.pick(phrases))) : fact);
+  }
+
+  List<Fact<?>> facts() {
+    return facts;
+  }
+}
