@@ -2,7 +2,6 @@ package org.isopter.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import org.isopter.model.finding.Answers;
 import org.isopter.model.finding.Codes;
@@ -13,7 +12,6 @@ import org.isopter.model.finding.Spec;
 import org.isopter.model.finding.Variant;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
-import org.isopter.model.value.Site;
 
 /** A finding as rows, which the pages of the catalogue lay out. */
 final class FindingRows {
@@ -58,11 +56,12 @@ final class FindingRows {
     Codes codes = finding.codes();
     List<CodeRow> rows = new ArrayList<>();
     for (Codes.Refined more : codes.refined()) {
-      String beside = ", " + more.part() + " " + more.value().word();
-      // The map of a pair has no order of its own; the enumeration has.
-      for (Site site : Site.EACH_OR_BOTH) {
-        Optional.ofNullable(more.bySite().get(site))
-            .ifPresent(code -> rows.add(new CodeRow(code, site.word() + beside)));
+      String when = "where " + more.when().words();
+      if (more.isSided()) {
+        more.bySite()
+            .forEach((site, code) -> rows.add(new CodeRow(code, site.word() + ", " + when)));
+      } else {
+        rows.add(new CodeRow(more.codes().get(0), when));
       }
     }
     codes.bySite().forEach((site, code) -> rows.add(new CodeRow(code, site.word())));

@@ -7,7 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiPredicate;
+import java.util.stream.Stream;
 import org.isopter.model.exam.Fact;
+import org.isopter.model.finding.Codes;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Part;
@@ -42,6 +44,9 @@ final class Breaker {
   }
 
   private boolean breakRule(String rule) {
+    if (finding.codes().refined().stream().anyMatch(r -> r.when().name().equals(rule))) {
+      return removeRefined(rule);
+    }
     List<Map.Entry<String, BiPredicate<Breaker, String>>> endings =
         List.of(
             Map.entry("site", (b, subject) -> b.otherSite()),
@@ -76,7 +81,7 @@ final class Breaker {
     if (needs >= 0) {
       return removePart(rule.substring(0, needs));
     }
-    return isNotation(rule) ? removePart(rule) : removeRefined(rule);
+    return isNotation(rule) && removePart(rule);
   }
 
   private boolean isNotation(String rule) {
@@ -94,12 +99,29 @@ final class Breaker {
     return true;
   }
 
+  /** Turns the body site round under a code that names a side. */
   private boolean otherSide() {
-    Code right = finding.codes().bySite().get(Site.RIGHT);
-    Code left = finding.codes().bySite().get(Site.LEFT);
+    Optional<Site> named =
+        sided()
+            .filter(sided -> sided.getKey() != Site.BOTH && has(sided.getValue()))
+            .map(Map.Entry::getKey)
+            .findFirst();
+    named.ifPresent(
+        site -> Wire.concept((ObjectNode) observation.get("bodySite"), site.fellow().code()));
+    return named.isPresent();
+  }
+
+  private Stream<Map.Entry<Site, Code>> sided() {
+    return Stream.concat(
+        finding.codes().bySite().entrySet().stream(),
+        finding.codes().refined().stream()
+            .filter(Codes.Refined::isSided)
+            .flatMap(refined -> refined.bySite().entrySet().stream()));
+  }
+
+  private boolean has(Code code) {
     for (JsonNode coding : codings()) {
-      if (is(coding, right)) {
-        Wire.coding((ObjectNode) coding, left);
+      if (is(coding, code)) {
         return true;
       }
     }
@@ -109,7 +131,7 @@ final class Breaker {
   private boolean removeRefined(String rule) {
     boolean[] removed = {false};
     finding.codes().refined().stream()
-        .filter(refined -> rule.equals(refined.part() + "-" + refined.value().word()))
+        .filter(refined -> rule.equals(refined.when().name()))
         .flatMap(refined -> refined.bySite().values().stream())
         .forEach(code -> removed[0] |= removeCoding(code));
     return removed[0];

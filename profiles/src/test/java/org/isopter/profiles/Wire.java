@@ -53,7 +53,10 @@ final class Wire {
         fact.panel()
             .orElse(
                 new EncodedValue(java.util.Optional.empty(), java.util.Optional.empty(), Map.of()));
-    fact.finding().codes().at(fact.site(), panel).forEach(c -> coding(codings.addObject(), c));
+    fact.finding()
+        .codes()
+        .at(fact.site(), panel, fact.method())
+        .forEach(c -> coding(codings.addObject(), c));
     code.put("text", fact.finding().title());
     ObjectNode subject = observation.putObject("subject");
     subject.put("type", "Patient");

@@ -12,6 +12,7 @@ import org.isopter.model.finding.Answers;
 import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Canonical;
+import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Site;
@@ -89,7 +90,7 @@ final class ObservationReader {
     if (site.isEmpty() || at.isEmpty() || outcome.isEmpty()) {
       return Optional.empty();
     }
-    code(observation, finding, site.get(), coded);
+    code(observation, finding.codes().at(site.get(), coded, method), finding.title());
     return People.fitting(
         observation,
         () ->
@@ -117,13 +118,13 @@ final class ObservationReader {
     return holder.object("code").map(code -> code.objects("coding")).orElse(List.of());
   }
 
-  private static void code(Cursor observation, Finding<?> finding, Site site, EncodedValue panel) {
+  private static void code(Cursor observation, List<Code> codes, String title) {
     observation
         .object("code")
         .ifPresent(
             code -> {
-              Codings.expectAll(code, finding.codes().at(site, panel));
-              code.expect("text", finding.title());
+              Codings.expectAll(code, codes);
+              code.expect("text", title);
             });
   }
 

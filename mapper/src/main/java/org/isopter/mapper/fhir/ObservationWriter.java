@@ -48,7 +48,7 @@ final class ObservationWriter {
     json.object(
         "code",
         () -> {
-          json.codings(finding.codes().at(fact.site(), panel.orElse(NOTHING)));
+          json.codings(finding.codes().at(fact.site(), panel.orElse(NOTHING), fact.method()));
           json.text("text", finding.title());
         });
     Frame.people(json, header, fact.at().orElse(header.performed()));

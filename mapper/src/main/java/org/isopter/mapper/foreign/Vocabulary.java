@@ -12,6 +12,7 @@ import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Spec;
 import org.isopter.model.finding.Variant;
+import org.isopter.model.finding.When;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Site;
 
@@ -187,12 +188,16 @@ final class Vocabulary {
     codes
         .bySite()
         .forEach((site, code) -> own.put(code.token(), sided(finding, code, site, Map.of())));
-    for (Codes.Refined refined : codes.refined()) {
-      Map<String, String> implied = Map.of(refined.part(), refined.value().word());
-      refined
-          .bySite()
-          .forEach((site, code) -> own.put(code.token(), sided(finding, code, site, implied)));
-    }
+    codes.former().forEach(code -> own.put(code.token(), plain(finding, code.display())));
+    codes.refined().stream()
+        .filter(Codes.Refined::isSided)
+        .forEach(
+            refined ->
+                refined
+                    .bySite()
+                    .forEach(
+                        (site, code) ->
+                            own.put(code.token(), refined(finding, code, site, refined.when()))));
     Map<String, Part<?, ?>> byCode = parts.computeIfAbsent(finding.id(), any -> new HashMap<>());
     for (Variant variant : finding.layout().variants()) {
       for (Part<?, ?> part : variant.parts()) {
@@ -203,6 +208,15 @@ final class Vocabulary {
     for (Code code : codes.general()) {
       byTitle.put(Habits.plain(withoutTag(code.display())), plain(finding, code.display()));
     }
+  }
+
+  private static Effect refined(Finding<?> finding, Code code, Site site, When when) {
+    boolean names = when instanceof When.Part;
+    return sided(
+        finding,
+        code,
+        site,
+        names ? Map.of(when.subject(), when.answers().get(0).word()) : Map.of());
   }
 
   private static Effect plain(Finding<?> finding, String display) {

@@ -118,7 +118,8 @@ public final class FindingRows {
   private void add(
       Fact<?> fact, FactKey key, Origin origin, Optional<Named> part, FindingRow.Value value) {
     Exam exam = pooled.exam();
-    Code code = fact.finding().codes().at(fact.site(), fact.panel().orElse(NOTHING)).get(0);
+    Code code =
+        fact.finding().codes().at(fact.site(), fact.panel().orElse(NOTHING), fact.method()).get(0);
     rows.add(
         new FindingRow(
             exam,

@@ -1,6 +1,8 @@
 package org.isopter.model.catalogue;
 
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import org.isopter.model.answer.sight.Chart;
 import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.finding.Alternative;
@@ -10,6 +12,7 @@ import org.isopter.model.finding.Layout;
 import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Shapes;
 import org.isopter.model.finding.Span;
+import org.isopter.model.finding.When;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.AcuityText;
 import org.isopter.model.value.Code;
@@ -53,20 +56,34 @@ public final class Acuities {
           Shapes.count(1, 12),
           AcuityReading::lettersPerLine);
 
+  /**
+   * The code for distance in the left eye was not seen in LOINC's own words; the one without a
+   * distance stands in its place.
+   */
+  private static final Map<Site, Code> UNCORRECTED_FAR =
+      new EnumMap<>(
+          Map.of(
+              Site.RIGHT,
+              Code.loinc("98505-1", "Visual acuity far uncorrected Right eye"),
+              Site.LEFT,
+              Code.loinc("98498-9", "Visual acuity uncorrected Left eye"),
+              Site.BOTH,
+              Code.loinc("98506-9", "Visual acuity.binocular far uncorrected Eye")));
+
+  private static final Map<Site, Code> BEST_CORRECTED =
+      new EnumMap<>(
+          Map.of(
+              Site.RIGHT,
+              Code.loinc("65893-0", "Visual acuity best corrected Right eye"),
+              Site.LEFT,
+              Code.loinc("65897-1", "Visual acuity best corrected Left eye")));
+
   /** Acuity at distance. */
   public static final Finding<AcuityReading> DISTANCE =
       ENTRIES.add(
           Finding.of("distance-acuity", "Distance visual acuity")
-              .sidedWhen(
-                  "correction",
-                  Correction.UNAIDED,
-                  Code.loinc("98499-7", "Visual acuity uncorrected Right eye"),
-                  Code.loinc("98498-9", "Visual acuity uncorrected Left eye"))
-              .sidedWhen(
-                  "correction",
-                  Correction.TRIAL_LENSES,
-                  Code.loinc("65893-0", "Visual acuity best corrected Right eye"),
-                  Code.loinc("65897-1", "Visual acuity best corrected Left eye"))
+              .sidedWhen(new When.Part("correction", Correction.UNAIDED), UNCORRECTED_FAR)
+              .sidedWhen(new When.Part("correction", Correction.TRIAL_LENSES), BEST_CORRECTED)
               .sided(
                   Code.snomed(
                       "386714003", "Distance visual acuity - right eye (observable entity)"),
@@ -95,6 +112,10 @@ public final class Acuities {
   public static final Finding<AcuityReading> NEAR =
       ENTRIES.add(
           Finding.of("near-acuity", "Near visual acuity")
+              .sidedWhen(
+                  new When.Part("correction", Correction.UNAIDED),
+                  Map.of(
+                      Site.LEFT, Code.loinc("98501-0", "Visual acuity near uncorrected Left eye")))
               .sided(
                   Code.snomed("386712004", "Near visual acuity - right eye (observable entity)"),
                   Code.snomed("386711006", "Near visual acuity - left eye (observable entity)"))

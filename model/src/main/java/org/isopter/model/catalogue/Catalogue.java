@@ -72,6 +72,7 @@ public final class Catalogue {
       }
       own.add(code.token());
     }
+    finding.codes().former().forEach(code -> byCode.put(code.token(), finding));
   }
 
   /** Holds the standard catalogue; made when it is first asked for. */

@@ -7,7 +7,9 @@ import org.isopter.model.finding.Layout;
 import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Shape;
 import org.isopter.model.finding.Shapes;
+import org.isopter.model.value.Code;
 import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
 
 /** The curvature and the thickness of the cornea. */
@@ -53,6 +55,9 @@ public final class Corneas {
   public static final Finding<Quantity> THICKNESS =
       ENTRIES.add(
           Finding.of("central-corneal-thickness", "Central corneal thickness")
+              .sided(
+                  Site.LEFT,
+                  Code.loinc("79826-4", "Left cornea Central corneal thickness Pachymetry"))
               .value(Shapes.measure(Unit.MICROMETRE, "300", "800", 0))
               .cite("data-entry limits 300 to 800 um: common practice, no source")
               .note("Kept beside the pressure; no pressure is corrected by it.")

@@ -1,7 +1,9 @@
 package org.isopter.model.catalogue;
 
 import java.math.BigDecimal;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.answer.tissue.DiscColour;
@@ -13,8 +15,10 @@ import org.isopter.model.finding.Layout;
 import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Rule;
 import org.isopter.model.finding.Shapes;
+import org.isopter.model.finding.When;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
 
 /** The optic disc. */
@@ -45,13 +49,31 @@ public final class Discs {
   private static final Part<Haemorrhage, Integer> CLOCK_HOUR =
       Part.optional("clock-hour", "Clock hour", Shapes.count(1, 12), Haemorrhage::clockHour);
 
+  /**
+   * A ratio read off a photograph, or by a technique that is not stated, is not "by
+   * ophthalmoscopy".
+   */
+  private static final When LOOKED_AT =
+      new When.Method(
+          List.of(
+              FundusMethod.DIRECT_OPHTHALMOSCOPY,
+              FundusMethod.INDIRECT_OPHTHALMOSCOPY,
+              FundusMethod.BINOCULAR_INDIRECT_OPHTHALMOSCOPY));
+
   /** The vertical cup-disc ratio. */
   public static final Finding<BigDecimal> VERTICAL_CUP =
       ENTRIES.add(
           Finding.of("vertical-cup-disc-ratio", "Vertical cup-disc ratio")
-              .sided(
-                  Code.loinc("71485-7", "Right optic nerve Cup-disc ratio by Ophthalmoscopy"),
-                  Code.loinc("71484-0", "Left optic nerve Cup-disc ratio by Ophthalmoscopy"))
+              .sidedWhen(
+                  LOOKED_AT,
+                  new EnumMap<>(
+                      Map.of(
+                          Site.RIGHT,
+                          Code.loinc(
+                              "71485-7", "Right optic nerve Cup-disc ratio by Ophthalmoscopy"),
+                          Site.LEFT,
+                          Code.loinc(
+                              "71484-0", "Left optic nerve Cup-disc ratio by Ophthalmoscopy"))))
               .code(Code.snomed("370937003", "Vertical cup disc ratio (observable entity)"))
               .value(Shapes.number(Unit.ONE, "0", "1", 2))
               .by(FundusMethod.class)
@@ -100,6 +122,9 @@ public final class Discs {
   public static final Finding<Swelling> SWELLING =
       ENTRIES.add(
           Finding.of("disc-swelling", "Swelling of the optic disc")
+              .codeWhen(
+                  new When.Value(List.of(Presence.PRESENT)),
+                  Code.snomed("248487006", "Optic disc swelling (finding)"))
               .value(
                   Layout.of(
                       Shapes.oneOf(Presence.class),

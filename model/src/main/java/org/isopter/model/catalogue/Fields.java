@@ -19,6 +19,7 @@ import org.isopter.model.finding.Values;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
 
 /** The visual field by confrontation, and the blind spot on a flat screen or in degrees. */
@@ -116,6 +117,9 @@ public final class Fields {
   public static final Finding<Confrontation> CONFRONTATION =
       ENTRIES.add(
           Finding.of("confrontation-field", "Visual field by confrontation")
+              .sided(
+                  Site.LEFT,
+                  Code.loinc("79808-2", "Left eye Visual field defects by Confrontation"))
               .code(Code.snomed("421640006", "Confrontation visual field (observable entity)"))
               .value(Layout.ofParts(confrontationParts(), Fields::confrontation))
               .by(FieldMethod.class)

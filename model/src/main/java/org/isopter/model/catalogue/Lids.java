@@ -10,6 +10,7 @@ import org.isopter.model.finding.Layout;
 import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Rule;
 import org.isopter.model.finding.Shapes;
+import org.isopter.model.finding.When;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
@@ -58,6 +59,9 @@ public final class Lids {
   public static final Finding<Ptosis> PTOSIS =
       ENTRIES.add(
           Finding.of("ptosis", "Ptosis of the upper lid")
+              .codeWhen(
+                  new When.Value(List.of(Presence.PRESENT)),
+                  Code.snomed("11934000", "Ptosis of eyelid (disorder)"))
               .value(
                   Layout.of(
                           Shapes.oneOf(Presence.class),

@@ -15,6 +15,7 @@ import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Rule;
 import org.isopter.model.finding.Shapes;
 import org.isopter.model.finding.Values;
+import org.isopter.model.finding.When;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Site;
@@ -108,6 +109,9 @@ public final class Movements {
   public static final Finding<Diplopia> DIPLOPIA =
       ENTRIES.add(
           Finding.of("double-vision", "Double vision")
+              .codeWhen(
+                  new When.Value(List.of(DoubleVision.BINOCULAR, DoubleVision.MONOCULAR)),
+                  Code.snomed("24982008", "Diplopia (disorder)"))
               .value(
                   Layout.of(
                           Shapes.oneOf(DoubleVision.class),
@@ -126,6 +130,9 @@ public final class Movements {
   public static final Finding<Nystagmus> NYSTAGMUS =
       ENTRIES.add(
           Finding.of("nystagmus", "Nystagmus")
+              .codeWhen(
+                  new When.Value(List.copyOf(SOME_NYSTAGMUS)),
+                  Code.snomed("563001", "Nystagmus (disorder)"))
               .value(
                   Layout.of(
                           Shapes.oneOf(NystagmusKind.class),

@@ -15,6 +15,7 @@ import org.isopter.model.finding.Layout;
 import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Rule;
 import org.isopter.model.finding.Shapes;
+import org.isopter.model.finding.When;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
@@ -96,6 +97,7 @@ public final class Pupils {
   public static final Finding<PupilOutline> OUTLINE =
       ENTRIES.add(
           Finding.of("pupil-outline", "Pupil shape")
+              .sided(Site.RIGHT, Code.loinc("80312-2", "Pupil shape [Shape] of Right pupil"))
               .code(Code.snomed("363954009", "Pupil shape (observable entity)"))
               .value(Shapes.oneOf(PupilOutline.class))
               .cite("common practice, no source")
@@ -136,6 +138,10 @@ public final class Pupils {
   public static final Finding<AfferentDefect> AFFERENT_DEFECT =
       ENTRIES.add(
           Finding.of("afferent-defect", "Relative afferent pupillary defect")
+              .codeWhen(
+                  new When.Value(List.of(DefectSide.RIGHT, DefectSide.LEFT)),
+                  Code.snomed("232121005", "Afferent pupillary defect (disorder)"))
+              .code(Code.loinc("106805-5", "Eye Pupillary response Swinging light test"))
               .value(
                   Layout.of(
                           Shapes.oneOf(DefectSide.class),

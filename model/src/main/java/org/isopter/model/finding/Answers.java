@@ -26,6 +26,9 @@ public final class Answers {
         throw new IllegalArgumentException(id + " lists " + concept.word() + " twice");
       }
     }
+    for (Concept concept : this.concepts) {
+      concept.formerCodes().forEach(code -> byToken.putIfAbsent(code.token(), concept));
+    }
   }
 
   /**
@@ -57,14 +60,16 @@ public final class Answers {
     return Optional.ofNullable(byWord.get(word));
   }
 
-  /** Returns the concept that travels under a code. */
+  /** Returns the concept that travels under a code, or did so in older versions. */
   public Optional<Concept> byCode(String system, String code) {
     return Optional.ofNullable(byToken.get(system + "|" + code));
   }
 
   /** Says whether one of the concepts travels under the code. */
   public boolean has(Code code) {
-    return byToken.containsKey(code.token());
+    return byCode(code.system(), code.code())
+        .filter(concept -> concept.code().sameAs(code))
+        .isPresent();
   }
 
   /** Returns the words for a message: {@code one of a, b, c}. */

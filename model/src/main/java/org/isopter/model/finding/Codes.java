@@ -15,23 +15,32 @@ import org.isopter.model.value.Site;
  *
  * @param bySite the codes that hold for one site only
  * @param general the codes that hold for every site, at least one
- * @param refined the codes that hold only beside a certain part
+ * @param refined the codes that hold only beside certain answers
+ * @param former the codes that older versions wrote: they are read, and never written
  */
-public record Codes(Map<Site, Code> bySite, List<Code> general, List<Refined> refined) {
+public record Codes(
+    Map<Site, Code> bySite, List<Code> general, List<Refined> refined, List<Code> former) {
 
   /**
-   * Codes for one site that say more than the finding does, and hold only where a part agrees.
+   * Codes that say more than the finding does, and hold only where the fact agrees.
    *
-   * @param part the key of the part
-   * @param value what the part must be
-   * @param bySite the code for each site
+   * @param when what the fact must say
+   * @param bySite the code for each site; a site that is missing has none
    */
-  public record Refined(String part, Concept value, Map<Site, Code> bySite) {
+  public record Refined(When when, Map<Site, Code> bySite) {
 
-    /** Says whether the codes hold for the panel. */
-    public boolean holds(EncodedValue panel) {
-      return panel.found(part).orElse(null) instanceof Datum.Coded coded
-          && coded.concept().equals(value);
+    public Refined {
+      bySite = Collections.unmodifiableMap(new LinkedHashMap<>(bySite));
+    }
+
+    /** Says whether the codes name a side; one code for every site leaves it to the body site. */
+    public boolean isSided() {
+      return bySite.size() < Site.EACH_OR_BOTH.size() || codes().size() > 1;
+    }
+
+    /** Returns the codes, each once. */
+    public List<Code> codes() {
+      return bySite.values().stream().distinct().toList();
     }
   }
 
@@ -39,13 +48,14 @@ public record Codes(Map<Site, Code> bySite, List<Code> general, List<Refined> re
     bySite = Collections.unmodifiableMap(new LinkedHashMap<>(bySite));
     general = List.copyOf(general);
     refined = List.copyOf(refined);
+    former = List.copyOf(former);
   }
 
   /** Returns the codes that are written for a value at a site, the most specific first. */
-  public List<Code> at(Site site, EncodedValue panel) {
+  public List<Code> at(Site site, EncodedValue panel, Optional<Concept> method) {
     List<Code> codes = new ArrayList<>();
     for (Refined more : refined) {
-      if (more.holds(panel)) {
+      if (more.when().holds(panel, method)) {
         Optional.ofNullable(more.bySite().get(site)).ifPresent(codes::add);
       }
     }
@@ -54,12 +64,12 @@ public record Codes(Map<Site, Code> bySite, List<Code> general, List<Refined> re
     return codes;
   }
 
-  /** Returns every code of the finding. */
+  /** Returns every code of the finding that is written. */
   public List<Code> all() {
     List<Code> codes = new ArrayList<>();
     refined.forEach(more -> codes.addAll(more.bySite().values()));
     codes.addAll(bySite.values());
     codes.addAll(general);
-    return codes;
+    return codes.stream().distinct().toList();
   }
 }

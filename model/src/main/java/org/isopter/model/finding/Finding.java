@@ -120,13 +120,23 @@ public final class Finding<V> {
       return this;
     }
 
-    /** Adds published codes for the right and the left eye that hold only beside a part. */
-    public Draft sidedWhen(String part, Concept value, Code right, Code left) {
-      Map<Site, Code> sides = new LinkedHashMap<>();
-      sides.put(Site.RIGHT, right);
-      sides.put(Site.LEFT, left);
-      refined.add(new Codes.Refined(part, value, sides));
+    /** Adds the published code that names one eye, where that of its fellow is not known. */
+    public Draft sided(Site site, Code code) {
+      bySite.put(site, code);
       return this;
+    }
+
+    /** Adds published codes for single sites that hold only where the fact says so. */
+    public Draft sidedWhen(When when, Map<Site, Code> sides) {
+      refined.add(new Codes.Refined(when, sides));
+      return this;
+    }
+
+    /** Adds a published code that holds, whatever the site, only where the fact says so. */
+    public Draft codeWhen(When when, Code code) {
+      Map<Site, Code> sides = new LinkedHashMap<>();
+      Site.EACH_OR_BOTH.forEach(site -> sides.put(site, code));
+      return sidedWhen(when, sides);
     }
 
     /** Adds the published code that names both eyes together. */
@@ -146,10 +156,12 @@ public final class Finding<V> {
     }
 
     private Codes codes() {
-      // Our own code only where no published one was found.
-      List<Code> codes =
-          general.isEmpty() ? List.of(Code.local("finding", id, title)) : List.copyOf(general);
-      return new Codes(bySite, codes, refined);
+      // Our own code only where no published one was found. Where one was found later, records
+      // that were written before still hold ours.
+      List<Code> ours = List.of(Code.local("finding", id, title));
+      return general.isEmpty()
+          ? new Codes(bySite, ours, refined, List.of())
+          : new Codes(bySite, general, refined, ours);
     }
   }
 

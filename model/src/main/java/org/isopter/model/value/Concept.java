@@ -1,5 +1,6 @@
 package org.isopter.model.value;
 
+import java.util.List;
 import java.util.Locale;
 
 /**
@@ -15,6 +16,17 @@ public interface Concept {
 
   /** Returns the code that the concept travels under. */
   Code code();
+
+  /**
+   * Returns the codes that older versions wrote in its place; they are read and never written.
+   *
+   * <p>An enumeration constant that has a published code once travelled under our own.
+   */
+  default List<Code> formerCodes() {
+    return this instanceof Enum<?> constant && !code().isLocal()
+        ? List.of(local(constant, code().display()))
+        : List.of();
+  }
 
   /** Returns the word of an enumeration constant: its name in lower case with hyphens. */
   static String word(Enum<?> constant) {

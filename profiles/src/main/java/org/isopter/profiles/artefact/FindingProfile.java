@@ -3,7 +3,6 @@ package org.isopter.profiles.artefact;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.TreeMap;
 import org.hl7.fhir.r4.model.ElementDefinition;
 import org.hl7.fhir.r4.model.ElementDefinition.DiscriminatorType;
 import org.hl7.fhir.r4.model.StructureDefinition;
@@ -69,9 +68,12 @@ final class FindingProfile {
   }
 
   private void refined(Codes.Refined refined) {
-    // The map of a refined code has no order of its own.
-    new TreeMap<>(refined.bySite())
-        .forEach((site, code) -> code(refined.value().word() + "-" + site.word(), code, 0));
+    String name = refined.when().name();
+    if (refined.isSided()) {
+      refined.bySite().forEach((site, code) -> code(name + "-" + site.word(), code, 0));
+    } else {
+      code(name, refined.codes().get(0), 0);
+    }
   }
 
   private void code(String slice, Code code, int least) {

@@ -11,8 +11,8 @@ public enum NystagmusKind implements Concept {
   UPBEAT(Code.snomed("307677002", "Upbeat nystagmus (disorder)")),
   GAZE_EVOKED(Code.snomed("1220537002", "Gaze-evoked nystagmus (disorder)")),
   LATENT(Code.snomed("68610001", "Latent nystagmus (disorder)")),
-  PENDULAR("Pendular nystagmus"),
-  ROTARY("Rotary nystagmus"),
+  PENDULAR(Code.snomed("35743001", "Pendular nystagmus")),
+  ROTARY(Code.snomed("44526006", "Rotary nystagmus")),
   OTHER("Other nystagmus");
 
   private final Code code;

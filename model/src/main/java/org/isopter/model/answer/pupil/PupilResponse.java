@@ -9,8 +9,8 @@ public enum PupilResponse implements Concept {
   /** It answers; how briskly was not said. */
   REACTIVE(Code.snomed("11214006", "Reactive (qualifier value)")),
   SLUGGISH(Code.snomed("421141009", "Sluggish pupil movement")),
-  TONIC("Slow and tonic"),
-  ABSENT("Absent");
+  TONIC(Code.snomed("24225004", "Tonic pupillary reaction (disorder)")),
+  ABSENT(Code.snomed("131194007", "Non-Reactive (qualifier value)"));
 
   private final Code code;
 

@@ -9,7 +9,8 @@ public enum PosteriorSign implements Concept {
   FLAME_HAEMORRHAGE(Code.snomed("247132001", "Retinal flame hemorrhage (disorder)")),
   DOT_HAEMORRHAGE(Code.snomed("247133006", "Retinal dot hemorrhage (disorder)")),
   MICROANEURYSMS("Microaneurysms"),
-  HARD_EXUDATES(Code.snomed("39832008", "Retinal exudates")),
+  RETINAL_EXUDATES(Code.snomed("39832008", "Retinal exudates")),
+  HARD_EXUDATES("Hard exudates"),
   COTTON_WOOL_SPOTS("Cotton wool spots"),
   MACULAR_OEDEMA(Code.snomed("37231002", "Macular retinal edema (disorder)")),
   MACULAR_STAR("Macular star"),
@@ -17,11 +18,11 @@ public enum PosteriorSign implements Concept {
   VENOUS_BEADING("Venous beading"),
   ARTERIOLAR_NARROWING("Narrowed arterioles"),
   DISC_NEW_VESSELS(Code.snomed("247099009", "Optic disc neovascularization (disorder)")),
-  RETINAL_NEW_VESSELS("New vessels of the retina away from the disc"),
+  RETINAL_NEW_VESSELS(Code.snomed("61267008", "Retinal neovascularization")),
   DISC_DRUSEN(Code.snomed("33629003", "Drusen of optic disc (finding)")),
-  VITREOUS_HAEMORRHAGE("Haemorrhage in the vitreous"),
-  RETINAL_DETACHMENT("Retinal detachment"),
-  RETINAL_TEAR("Retinal tear");
+  VITREOUS_HAEMORRHAGE(Code.snomed("31341008", "Vitreous hemorrhage")),
+  RETINAL_DETACHMENT(Code.snomed("42059000", "Retinal detachment")),
+  RETINAL_TEAR(Code.snomed("95690009", "Retinal tear"));
 
   private final Code code;
 

@@ -1,5 +1,6 @@
 package org.isopter.model.answer.tissue;
 
+import java.util.List;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 
@@ -12,7 +13,7 @@ public enum Tonometry implements Concept {
   REBOUND(Code.snomed("1286870002", "Rebound tonometry (procedure)")),
   PNEUMATIC(Code.snomed("252804008", "Pneumatic tonometry")),
   DYNAMIC_CONTOUR("Dynamic contour tonometry"),
-  INDENTATION(Code.snomed("389149000", "Schiotz tonometry (procedure)")),
+  INDENTATION("Indentation tonometry"),
   PALPATION(Code.snomed("252805009", "Digital tonometry")),
   OTHER(Code.snomed("164729009", "Tonometry (procedure)"));
 
@@ -34,5 +35,13 @@ public enum Tonometry implements Concept {
   @Override
   public Code code() {
     return code;
+  }
+
+  /** Indentation once travelled under the code of one instrument. */
+  @Override
+  public List<Code> formerCodes() {
+    return this == INDENTATION
+        ? List.of(Code.snomed("389149000", "Schiotz tonometry (procedure)"))
+        : Concept.super.formerCodes();
   }
 }

@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import org.isopter.model.finding.Codes;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Part;
+import org.isopter.model.finding.When;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Site;
@@ -45,9 +46,8 @@ public final class CodeInvariants {
   private List<Invariant> side() {
     Map<Site, List<Code>> bySite = new EnumMap<>(Site.class);
     finding.codes().bySite().forEach((site, code) -> add(bySite, site, code));
-    finding
-        .codes()
-        .refined()
+    finding.codes().refined().stream()
+        .filter(Codes.Refined::isSided)
         .forEach(r -> r.bySite().forEach((site, code) -> add(bySite, site, code)));
     String expression =
         bySite.entrySet().stream()
@@ -75,25 +75,66 @@ public final class CodeInvariants {
   }
 
   private Invariant refined(Codes.Refined refined) {
-    String word = refined.value().word();
-    List<Site> sites =
-        List.of(Site.values()).stream().filter(refined.bySite()::containsKey).toList();
-    List<Code> codes = sites.stream().map(refined.bySite()::get).toList();
-    String part =
-        Paths.component(part(refined.part()).code())
-            + "."
-            + Paths.valueIn(List.of(refined.value().code()));
+    String codes = refined.codes().stream().map(Code::code).collect(Collectors.joining(" or "));
     return Invariant.of(
-        finding.id() + "-" + refined.part() + "-" + word,
-        "a code "
-            + codes.stream().map(Code::code).collect(Collectors.joining(" or "))
-            + " is given exactly when "
-            + refined.part()
-            + " is "
-            + word,
-        "code." + Paths.codedAs(codes) + " = (" + part + " and " + bodySite(sites) + ")",
+        finding.id() + "-" + refined.when().name(),
+        "a code " + codes + " is given exactly when " + refined.when().words(),
+        "code." + Paths.codedAs(refined.codes()) + " = (" + condition(refined) + ")",
         CODE,
-        Paths.component(part(refined.part()).code()) + ".value");
+        refined.when().fold(where));
+  }
+
+  private String condition(Codes.Refined refined) {
+    String when = refined.when().fold(holds);
+    return refined.isSided()
+        ? when + " and " + bodySite(List.copyOf(refined.bySite().keySet()))
+        : when;
+  }
+
+  /** The condition as FHIRPath on the observation. */
+  private final When.Cases<String> holds =
+      new When.Cases<>() {
+        @Override
+        public String part(When.Part asked) {
+          return component(asked) + "." + Paths.valueIn(codes(asked));
+        }
+
+        @Override
+        public String value(When.Value asked) {
+          return Paths.valueIn(codes(asked));
+        }
+
+        @Override
+        public String method(When.Method asked) {
+          return "method." + Paths.codedAs(codes(asked));
+        }
+      };
+
+  /** The element that the condition reads. */
+  private final When.Cases<String> where =
+      new When.Cases<>() {
+        @Override
+        public String part(When.Part asked) {
+          return component(asked) + ".value";
+        }
+
+        @Override
+        public String value(When.Value asked) {
+          return "value";
+        }
+
+        @Override
+        public String method(When.Method asked) {
+          return "method";
+        }
+      };
+
+  private String component(When.Part asked) {
+    return Paths.component(part(asked.key()).code());
+  }
+
+  private static List<Code> codes(When asked) {
+    return asked.answers().stream().map(Concept::code).toList();
   }
 
   private Part<?, ?> part(String key) {
