@@ -29,7 +29,9 @@ final class ComparisonText {
             .toList();
     told.forEach(change -> text.append(paragraph(change)));
     int same = comparison.changes().size() - told.size();
-    text.append(Words.count(same, "finding")).append(all ? " not told" : " unchanged").append('\n');
+    if (!all) {
+      text.append(Words.count(same, "finding")).append(" unchanged\n");
+    }
     return text.append(Caution.TEXT).append('\n').toString();
   }
 
@@ -38,6 +40,12 @@ final class ComparisonText {
     switch (change.kind()) {
       case SAME -> text.append(change.after()).append(", unchanged");
       case DIFFERENT -> text.append(change.before()).append(" -> ").append(change.after());
+      case OTHER_TECHNIQUE ->
+          text.append(change.before())
+              .append(" -> ")
+              .append(change.after())
+              .append("; ")
+              .append(change.kind().words());
       case ONLY_BEFORE -> text.append(change.before()).append("; ").append(change.kind().words());
       case ONLY_NOW -> text.append(change.after()).append("; ").append(change.kind().words());
     }

@@ -14,7 +14,6 @@ import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
-import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Site;
 
 /** Takes an Observation as a fact; knows the description of findings and no finding. */
@@ -77,31 +76,20 @@ final class ObservationReader {
             .flatMap(known -> Codings.oneOf(observation, "method", known));
     Optional<String> device = observation.object("device").flatMap(d -> d.text("display"));
     List<String> remarks = remarks(observation);
-    Optional<EncodedValue> panel = Optional.empty();
-    Optional<Outcome<V>> outcome;
-    if (observation.has("dataAbsentReason")) {
-      outcome = PanelReader.absence(observation).map(Outcome::<V>absent);
-    } else {
-      Optional<PanelReader.Taken<V>> taken = PanelReader.read(observation, finding.layout());
-      panel = taken.map(PanelReader.Taken::panel);
-      outcome = taken.map(PanelReader.Taken::value).map(Outcome::found);
-    }
-    EncodedValue coded = panel.orElse(NOTHING);
-    if (site.isEmpty() || at.isEmpty() || outcome.isEmpty()) {
+    Optional<Fact<V>> fact =
+        observation.has("dataAbsentReason")
+            ? PanelReader.absence(observation)
+                .flatMap(reason -> site.map(eye -> Fact.absent(finding, eye, reason)))
+            : PanelReader.read(observation, finding.layout())
+                .flatMap(value -> site.map(eye -> Fact.of(finding, eye, value)));
+    if (fact.isEmpty() || at.isEmpty()) {
       return Optional.empty();
     }
-    code(observation, finding.codes().at(site.get(), coded, method), finding.title());
+    EncodedValue coded = fact.get().panel().orElse(NOTHING);
+    code(observation, finding.codes().at(fact.get().site(), coded, method), finding.title());
+    Optional<OffsetDateTime> apart = at.filter(time -> !time.equals(header.performed()));
     return People.fitting(
-        observation,
-        () ->
-            new Fact<>(
-                finding,
-                site.get(),
-                outcome.get(),
-                method,
-                at.filter(time -> !time.equals(header.performed())),
-                device,
-                remarks));
+        observation, () -> fact.get().with(method, apart, device).remarks(remarks));
   }
 
   private Optional<Finding<?>> finding(Cursor observation) {

@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.isopter.model.finding.Answers;
 import org.isopter.model.finding.Choice;
 import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.Decoded;
 import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.finding.Layout;
 import org.isopter.model.finding.Part;
@@ -33,17 +34,8 @@ final class PanelReader<V> {
     observation.objects("component").forEach(this::index);
   }
 
-  /**
-   * What was taken: the value, and its first-order form.
-   *
-   * @param panel the first-order form
-   * @param value the value
-   * @param <V> the Java type of the value
-   */
-  record Taken<V>(EncodedValue panel, V value) {}
-
   /** Takes the value; empty when a fault was reported. */
-  static <V> Optional<Taken<V>> read(Cursor observation, Layout<V> layout) {
+  static <V> Optional<Decoded<V>> read(Cursor observation, Layout<V> layout) {
     return new PanelReader<>(observation, layout).taken();
   }
 
@@ -51,7 +43,7 @@ final class PanelReader<V> {
     return Codings.oneOf(holder, "dataAbsentReason", REASONS).map(Absence.class::cast);
   }
 
-  private Optional<Taken<V>> taken() {
+  private Optional<Decoded<V>> taken() {
     Optional<Concept> notation = layout.choice().flatMap(this::notation);
     Optional<Variant> variant = layout.variant(notation);
     if (variant.isEmpty()) {
@@ -64,11 +56,9 @@ final class PanelReader<V> {
     }
     EncodedValue panel = new EncodedValue(notation, value, parts(variant.get().parts()));
     components.values().forEach(this::unknown);
-    Result<V> whole = layout.decode(panel);
+    Result<Decoded<V>> whole = layout.read(panel);
     whole.faults().forEach(fault -> observation.fault(fault.at(place(fault.path()))));
-    return whole instanceof Result.Ok<V> ok
-        ? Optional.of(new Taken<>(panel, ok.value()))
-        : Optional.empty();
+    return whole instanceof Result.Ok<Decoded<V>> ok ? Optional.of(ok.value()) : Optional.empty();
   }
 
   private void index(Cursor component) {

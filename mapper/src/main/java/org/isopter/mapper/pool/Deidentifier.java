@@ -63,14 +63,8 @@ public final class Deidentifier {
   }
 
   private <V> Fact<V> fact(Fact<V> fact, int days) {
-    return new Fact<>(
-        fact.finding(),
-        fact.site(),
-        fact.outcome(),
-        fact.method(),
-        fact.at().map(time -> moved(time, days)),
-        Optional.empty(),
-        freeText ? fact.remarks() : List.of());
+    Fact<V> moved = fact.at().map(time -> fact.at(moved(time, days))).orElse(fact);
+    return moved.withoutDevice().remarks(freeText ? fact.remarks() : List.of());
   }
 
   private Identifier examination(Identifier id) {

@@ -11,7 +11,6 @@ import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Part;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Concept;
-import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Site;
 
 /**
@@ -61,22 +60,21 @@ final class EntryReader<V> {
     Optional<OffsetDateTime> at = tree.get(Keys.AT).flatMap(scalars::time);
     Optional<String> device = tree.get(Keys.DEVICE).flatMap(scalars::text);
     List<String> remarks = tree.get(Keys.REMARKS).map(scalars::texts).orElse(List.of());
-    return outcome(tree)
-        .map(outcome -> new Fact<>(finding, site, outcome, method, at, device, remarks));
+    return outcome(tree).map(fact -> fact.with(method, at, device).remarks(remarks));
   }
 
-  private Optional<Outcome<V>> outcome(Node.Tree tree) {
+  private Optional<Fact<V>> outcome(Node.Tree tree) {
     Optional<Node> absent = tree.get(Keys.ABSENT);
     if (absent.isEmpty()) {
       return new PanelReader<>(finding.layout(), tree.place(), tree.members(), scalars, complaints)
           .read()
-          .map(Outcome::found);
+          .map(value -> Fact.of(finding, site, value));
     }
     tree.members().forEach(this::checkBesideAbsent);
     return scalars
         .word(absent.get(), Scalars.REASONS)
         .map(Absence.class::cast)
-        .map(Outcome::absent);
+        .map(reason -> Fact.absent(finding, site, reason));
   }
 
   private void checkBesideAbsent(String key, Node.Member member) {

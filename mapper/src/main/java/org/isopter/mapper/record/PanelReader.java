@@ -11,6 +11,7 @@ import org.isopter.mapper.record.tree.Place;
 import org.isopter.model.finding.Choice;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.Decoded;
 import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.finding.Layout;
 import org.isopter.model.finding.Part;
@@ -49,16 +50,16 @@ final class PanelReader<V> {
   }
 
   /** Returns the value, or nothing after a complaint. */
-  Optional<V> read() {
+  Optional<Decoded<V>> read() {
     layout.commonParts().forEach(this::readPart);
     EncodedValue panel = readValue();
     if (!unread.isEmpty()) {
       checkTheRest(panel);
       return Optional.empty();
     }
-    Result<V> result = layout.decode(panel);
+    Result<Decoded<V>> result = layout.read(panel);
     result.faults().forEach(this::complain);
-    return result instanceof Result.Ok<V> ok ? Optional.of(ok.value()) : Optional.empty();
+    return result instanceof Result.Ok<Decoded<V>> ok ? Optional.of(ok.value()) : Optional.empty();
   }
 
   private void readPart(Part<?, ?> part) {

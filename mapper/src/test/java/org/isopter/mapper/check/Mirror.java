@@ -10,6 +10,7 @@ import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Site;
 
 /** Exchanges the eyes of an examination. */
 final class Mirror {
@@ -29,14 +30,15 @@ final class Mirror {
   }
 
   private static <V> Fact<V> of(Fact<V> fact) {
-    return new Fact<>(
-        fact.finding(),
-        fact.site().fellow(),
-        fact.finding() == Pupils.AFFERENT_DEFECT ? exchanged(fact) : fact.outcome(),
-        fact.method(),
-        fact.at(),
-        fact.device(),
-        fact.remarks());
+    Outcome<V> outcome =
+        fact.finding() == Pupils.AFFERENT_DEFECT ? exchanged(fact) : fact.outcome();
+    Site eye = fact.site().fellow();
+    return outcome
+        .fold(
+            value -> Fact.of(fact.finding(), eye, value),
+            reason -> Fact.absent(fact.finding(), eye, reason))
+        .with(fact.method(), fact.at(), fact.device())
+        .remarks(fact.remarks());
   }
 
   private static <V> Outcome<V> exchanged(Fact<V> fact) {

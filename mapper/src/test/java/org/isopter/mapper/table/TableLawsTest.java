@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.SplittableRandom;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirReader;
@@ -80,14 +79,10 @@ class TableLawsTest {
   }
 
   private static <V> Fact<V> plain(Fact<V> fact) {
-    return new Fact<>(
-        fact.finding(),
-        fact.site(),
-        fact.outcome(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        List.of());
+    return fact.outcome()
+        .fold(
+            value -> Fact.of(fact.finding(), fact.site(), value),
+            reason -> Fact.absent(fact.finding(), fact.site(), reason));
   }
 
   private static PooledExam pooled(Exam exam) {

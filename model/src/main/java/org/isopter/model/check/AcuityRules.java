@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.exam.EyeView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.Site;
 
@@ -115,7 +117,7 @@ final class AcuityRules {
                     .flatMap(two -> Reflexes.eyes(both).flatMap(eye -> better(eye, two)).limit(1)));
   }
 
-  private static Stream<Breach> better(Eye eye, Seen<AcuityReading> two) {
+  private static Stream<Breach> better(EyeView eye, Seen<AcuityReading> two) {
     return eye
         .beside(
             two,

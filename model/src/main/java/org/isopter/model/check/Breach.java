@@ -2,8 +2,13 @@ package org.isopter.model.check;
 
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.Seen;
+import org.isopter.model.finding.Finding;
 
 /**
  * The facts that break a rule.
@@ -22,6 +27,17 @@ record Breach(Fact<?> where, Optional<String> part, String saw) {
     String others = Arrays.stream(beside).map(FactWords::of).collect(Collectors.joining(" and "));
     String saw = FactWords.of(where) + (others.isEmpty() ? "" : " beside " + others);
     return new Breach(where, Optional.empty(), saw);
+  }
+
+  /** Returns a breach for each value of one kind beside which there is a value of another kind. */
+  static <A, B> Stream<Breach> clash(
+      EyeView eye,
+      Finding<A> where,
+      Predicate<? super A> which,
+      Finding<B> other,
+      Predicate<? super B> what) {
+    return eye.seen(where, which)
+        .flatMap(one -> eye.beside(one, other, what).map(two -> Breach.of(one, two)).stream());
   }
 
   /** Returns this breach as found in one part. */

@@ -13,6 +13,8 @@ import org.isopter.model.answer.sight.Chart;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.clinical.statement.Numbers;
+import org.isopter.model.exam.EyeView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.Quantity;
@@ -37,7 +39,7 @@ final class ChartRules {
   }
 
   private static Stream<Seen<AcuityReading>> readings(
-      Eye eye, Predicate<? super AcuityReading> which) {
+      EyeView eye, Predicate<? super AcuityReading> which) {
     List<Finding<AcuityReading>> findings =
         eye.site() == Site.BOTH
             ? List.of(Acuities.DISTANCE)

@@ -4,6 +4,7 @@ import static java.util.Comparator.comparing;
 
 import java.util.List;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamView;
 
 /** Holds an examination against the consistency rules. */
 public final class Consistency {
@@ -17,8 +18,9 @@ public final class Consistency {
 
   /** Returns every violation of these rules, the worst first, otherwise in the order of rules. */
   public static List<Violation> check(Exam exam, List<ConsistencyRule> rules) {
+    ExamView view = ExamView.of(exam);
     return rules.stream()
-        .flatMap(rule -> rule.check(exam).stream())
+        .flatMap(rule -> rule.check(view).stream())
         .sorted(comparing(violation -> violation.rule().severity()))
         .toList();
   }

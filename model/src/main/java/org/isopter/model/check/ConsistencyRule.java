@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.EyeView;
 import org.isopter.model.finding.Citation;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Site;
@@ -22,9 +24,9 @@ public final class ConsistencyRule {
   private final String wanted;
   private final String suggestion;
   private final boolean settledByRemark;
-  private final Function<Exam, Stream<Breach>> test;
+  private final Function<ExamView, Stream<Breach>> test;
 
-  private ConsistencyRule(Draft draft, Function<Exam, Stream<Breach>> test) {
+  private ConsistencyRule(Draft draft, Function<ExamView, Stream<Breach>> test) {
     this.id = draft.id;
     this.kind = draft.kind;
     this.severity = draft.severity;
@@ -109,10 +111,10 @@ public final class ConsistencyRule {
   }
 
   /** Returns every place where the examination breaks it. */
-  public List<Violation> check(Exam exam) {
-    return test.apply(exam)
+  public List<Violation> check(ExamView view) {
+    return test.apply(view)
         .filter(breach -> !settledByRemark || breach.where().remarks().isEmpty())
-        .map(breach -> violation(exam, breach))
+        .map(breach -> violation(view.exam(), breach))
         .toList();
   }
 
@@ -190,23 +192,22 @@ public final class ConsistencyRule {
     }
 
     /** Completes the rule with a test that looks at each eye with its fellow. */
-    ConsistencyRule eachEye(Function<Eye, Stream<Breach>> look) {
+    ConsistencyRule eachEye(Function<EyeView, Stream<Breach>> look) {
       return over(Site.EACH_EYE, look);
     }
 
     /** Completes the rule with a test that looks at each eye, and at both together. */
-    ConsistencyRule everywhere(Function<Eye, Stream<Breach>> look) {
+    ConsistencyRule everywhere(Function<EyeView, Stream<Breach>> look) {
       return over(Site.EACH_OR_BOTH, look);
     }
 
     /** Completes the rule with a test that starts at what is said of both eyes. */
-    ConsistencyRule pair(Function<Eye, Stream<Breach>> look) {
+    ConsistencyRule pair(Function<EyeView, Stream<Breach>> look) {
       return over(Site.PAIR, look);
     }
 
-    private ConsistencyRule over(List<Site> sites, Function<Eye, Stream<Breach>> look) {
-      return new ConsistencyRule(
-          this, exam -> sites.stream().flatMap(site -> look.apply(new Eye(exam, site))));
+    private ConsistencyRule over(List<Site> sites, Function<EyeView, Stream<Breach>> look) {
+      return new ConsistencyRule(this, exam -> sites.stream().map(exam::eye).flatMap(look));
     }
   }
 }

@@ -67,7 +67,8 @@ final class DiscRules {
         .suggest("look at the nasal margin and the poles again")
         .eachEye(
             eye ->
-                eye.clash(
+                Breach.clash(
+                    eye,
                     Discs.MARGIN,
                     DiscMargin.CLEAR::equals,
                     Discs.SWELLING,
@@ -85,7 +86,8 @@ final class DiscRules {
         .suggest("check whether the ratio was copied from an earlier visit")
         .eachEye(
             eye ->
-                eye.clash(
+                Breach.clash(
+                    eye,
                     Discs.VERTICAL_CUP,
                     ratio -> ratio.compareTo(LARGE) > 0,
                     Discs.SWELLING,
@@ -102,7 +104,8 @@ final class DiscRules {
         .suggest("look again; small movements of the eye imitate pulsation")
         .eachEye(
             eye ->
-                eye.clash(
+                Breach.clash(
+                    eye,
                     Discs.VENOUS_PULSATION,
                     Presence.PRESENT::equals,
                     Discs.SWELLING,

@@ -15,6 +15,7 @@ import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Fields.BlindSpot;
 import org.isopter.model.catalogue.Fields.Edge;
+import org.isopter.model.exam.EyeView;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
@@ -49,7 +50,8 @@ final class FieldRules {
         .suggest("test the centre again with one eye covered")
         .eachEye(
             eye ->
-                eye.clash(
+                Breach.clash(
+                        eye,
                         Fields.CONFRONTATION,
                         FieldRules::isCentreLost,
                         Acuities.DISTANCE,
@@ -142,7 +144,7 @@ final class FieldRules {
   }
 
   private static Stream<Breach> spots(
-      Eye eye, Edge one, Edge other, BiPredicate<Quantity, Quantity> which) {
+      EyeView eye, Edge one, Edge other, BiPredicate<Quantity, Quantity> which) {
     return eye.seen(Fields.BLIND_SPOT, spot -> isSuch(spot, one, other, which)).map(Breach::of);
   }
 

@@ -51,7 +51,8 @@ final class LidRules {
         .suggest("check the eye, and compare with the fellow lid")
         .eachEye(
             eye ->
-                eye.clash(
+                Breach.clash(
+                    eye,
                     Lids.PTOSIS,
                     one -> one.presence() == Presence.PRESENT,
                     Lids.MARGIN_REFLEX,
@@ -67,7 +68,8 @@ final class LidRules {
         .suggest("check the eye, and whether the brow was held")
         .eachEye(
             eye ->
-                eye.clash(
+                Breach.clash(
+                    eye,
                     Lids.PTOSIS,
                     one -> one.presence() == Presence.ABSENT,
                     Lids.MARGIN_REFLEX,

@@ -17,6 +17,7 @@ import org.isopter.model.catalogue.Colours;
 import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.exam.EyeView;
 import org.isopter.model.value.Outcome;
 
 /** Rules about eyes that see no light, or little more. */
@@ -108,11 +109,12 @@ final class LightRules {
         .suggest("confirm both entries and say so in the remarks")
         .eachEye(
             eye ->
-                eye.clash(Pupils.DIRECT, WORKS::contains, Acuities.DISTANCE, Sight::isNoLight)
+                Breach.clash(
+                        eye, Pupils.DIRECT, WORKS::contains, Acuities.DISTANCE, Sight::isNoLight)
                     .filter(breach -> bothBlind(eye)));
   }
 
-  private static boolean bothBlind(Eye eye) {
+  private static boolean bothBlind(EyeView eye) {
     return Stream.of(eye, eye.fellow())
         .allMatch(one -> one.seen(Acuities.DISTANCE, Sight::isNoLight).findAny().isPresent());
   }
@@ -126,7 +128,8 @@ final class LightRules {
         .suggest("check whether the fellow eye was covered, and which eye was meant")
         .eachEye(
             eye ->
-                eye.clash(
+                Breach.clash(
+                    eye,
                     Colours.PLATES,
                     plates -> plates.correct() > 0,
                     Acuities.DISTANCE,
@@ -142,7 +145,8 @@ final class LightRules {
         .suggest("check which eye was meant")
         .eachEye(
             eye ->
-                eye.clash(
+                Breach.clash(
+                    eye,
                     Colours.RED_SATURATION,
                     red -> red.value().signum() > 0,
                     Acuities.DISTANCE,
@@ -158,7 +162,8 @@ final class LightRules {
         .suggest("check whether the fellow eye was covered, and which eye was meant")
         .eachEye(
             eye ->
-                eye.clash(
+                Breach.clash(
+                    eye,
                     Fields.CONFRONTATION,
                     LightRules::isSomethingSeen,
                     Acuities.DISTANCE,
@@ -178,7 +183,9 @@ final class LightRules {
         .on(Acuities.NEAR, Acuities.DISTANCE)
         .wanted("near acuity absent, or an acuity at which print can be read")
         .suggest("check which eye was meant")
-        .eachEye(eye -> eye.clash(Acuities.NEAR, any -> true, Acuities.DISTANCE, Sight::isNoLight));
+        .eachEye(
+            eye ->
+                Breach.clash(eye, Acuities.NEAR, any -> true, Acuities.DISTANCE, Sight::isNoLight));
   }
 
   private static ConsistencyRule noLightButNoDefect() {
@@ -192,7 +199,7 @@ final class LightRules {
         .pair(both -> Reflexes.eyes(both).flatMap(eye -> defect(eye, both, DefectSide.NONE)));
   }
 
-  private static Stream<Breach> defect(Eye blind, Eye both, DefectSide side) {
+  private static Stream<Breach> defect(EyeView blind, EyeView both, DefectSide side) {
     return both.seen(Pupils.AFFERENT_DEFECT, defect -> defect.side() == side)
         .filter(defect -> Sight.isOnlyBlindEye(blind, defect))
         .filter(
@@ -243,7 +250,8 @@ final class LightRules {
         .suggest("check which eye was meant, and whether the acuity was taken with correction")
         .eachEye(
             eye ->
-                eye.clash(
+                Breach.clash(
+                    eye,
                     Colours.PLATES,
                     plates -> plates.correct() > 1,
                     Acuities.DISTANCE,
@@ -259,7 +267,9 @@ final class LightRules {
         .settledByRemark()
         .suggest("check which eye was meant, and note a strong refraction in the remarks")
         .eachEye(
-            eye -> eye.clash(Acuities.NEAR, any -> true, Acuities.DISTANCE, Sight::isHandOrLight));
+            eye ->
+                Breach.clash(
+                    eye, Acuities.NEAR, any -> true, Acuities.DISTANCE, Sight::isHandOrLight));
   }
 
   private static ConsistencyRule handButFingersCounted() {
@@ -271,7 +281,8 @@ final class LightRules {
         .suggest("state what was shown in the field")
         .eachEye(
             eye ->
-                eye.clash(
+                Breach.clash(
+                    eye,
                     Fields.CONFRONTATION,
                     LightRules::isCounted,
                     Acuities.DISTANCE,

@@ -15,6 +15,8 @@ import org.isopter.model.answer.movement.NystagmusKind;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Movements.Ductions;
 import org.isopter.model.catalogue.Movements.Nystagmus;
+import org.isopter.model.exam.EyeView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Site;
 
 /** Rules about eye movements, double vision and nystagmus. */
@@ -56,7 +58,7 @@ final class MovementRules {
                     .map(Breach::of));
   }
 
-  private static boolean isFull(Eye eye, Seen<?> at) {
+  private static boolean isFull(EyeView eye, Seen<?> at) {
     return eye.beside(at, Movements.DUCTIONS, MovementRules::isFull).isPresent()
         && eye.beside(at, Movements.DUCTIONS, moves -> !isFull(moves)).isEmpty();
   }

@@ -17,6 +17,8 @@ import org.isopter.model.answer.pupil.PupilResponse;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Pupils.AfferentDefect;
 import org.isopter.model.clinical.pupil.AfferentDefects;
+import org.isopter.model.exam.EyeView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Span;
 import org.isopter.model.value.Site;
 
@@ -116,7 +118,7 @@ final class PupilRules {
         .pair(both -> Reflexes.eyes(both).flatMap(eye -> besideDeaf(both, eye, DefectSide.NONE)));
   }
 
-  private static Stream<Breach> besideDeaf(Eye both, Eye deaf, DefectSide side) {
+  private static Stream<Breach> besideDeaf(EyeView both, EyeView deaf, DefectSide side) {
     return both.seen(Pupils.AFFERENT_DEFECT, defect -> defect.side() == side)
         .filter(defect -> Reflexes.isDeaf(deaf, defect))
         .flatMap(
@@ -149,7 +151,7 @@ final class PupilRules {
                                 .stream()));
   }
 
-  private static boolean isIn(AfferentDefect defect, Eye eye) {
+  private static boolean isIn(AfferentDefect defect, EyeView eye) {
     return defect.side() == Reflexes.side(eye);
   }
 
@@ -173,7 +175,7 @@ final class PupilRules {
                     .map(defect -> Breach.of(defect, responses(both, defect))));
   }
 
-  private static Seen<?>[] responses(Eye both, Seen<?> at) {
+  private static Seen<?>[] responses(EyeView both, Seen<?> at) {
     return Reflexes.eyes(both)
         .flatMap(
             eye ->
@@ -186,7 +188,7 @@ final class PupilRules {
     return defect.side() != DefectSide.NONE && !isGraded(defect, SLIGHT);
   }
 
-  private static boolean isBrisk(Eye eye, Seen<?> at) {
+  private static boolean isBrisk(EyeView eye, Seen<?> at) {
     return eye.beside(at, Pupils.DIRECT, PupilResponse.BRISK::equals).isPresent()
         && eye.beside(at, Pupils.CONSENSUAL, PupilResponse.BRISK::equals).isPresent();
   }
@@ -249,7 +251,11 @@ final class PupilRules {
         .suggest("repeat it with the person's own thumb as the target")
         .eachEye(
             eye ->
-                eye.clash(
-                    Pupils.NEAR, PupilResponse.ABSENT::equals, Pupils.DIRECT, WORKS::contains));
+                Breach.clash(
+                    eye,
+                    Pupils.NEAR,
+                    PupilResponse.ABSENT::equals,
+                    Pupils.DIRECT,
+                    WORKS::contains));
   }
 }

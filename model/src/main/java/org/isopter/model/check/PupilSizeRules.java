@@ -13,6 +13,8 @@ import org.isopter.model.answer.pupil.PupilResponse;
 import org.isopter.model.answer.pupil.Sweating;
 import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.exam.EyeView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Site;
 
 /** Rules about the sizes of the pupils. */
@@ -65,7 +67,7 @@ final class PupilSizeRules {
                     .flatMap(unequal -> sameInEveryLight(both, unequal)));
   }
 
-  private static Stream<Breach> sameInEveryLight(Eye both, Seen<?> unequal) {
+  private static Stream<Breach> sameInEveryLight(EyeView both, Seen<?> unequal) {
     List<Pair> pairs = pairs(both).filter(pair -> unequal.isWith(pair.right())).toList();
     boolean same = pairs.stream().allMatch(pair -> pair.apart().signum() == 0);
     return pairs.stream()
@@ -152,7 +154,7 @@ final class PupilSizeRules {
                                 .limit(1)));
   }
 
-  private static Stream<Breach> beside(Eye fellow, Seen<Pupils.Size> own, Seen<Sweating> less) {
+  private static Stream<Breach> beside(EyeView fellow, Seen<Pupils.Size> own, Seen<Sweating> less) {
     return fellow
         .beside(
             own,
@@ -173,7 +175,7 @@ final class PupilSizeRules {
   }
 
   /** Returns the sizes of the two pupils in one light at one time. */
-  private static Stream<Pair> pairs(Eye both) {
+  private static Stream<Pair> pairs(EyeView both) {
     return both.at(Site.RIGHT)
         .seen(Pupils.SIZE)
         .flatMap(

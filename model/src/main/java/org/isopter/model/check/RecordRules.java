@@ -15,7 +15,10 @@ import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.Measurement;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Outcome;
 
@@ -71,7 +74,7 @@ final class RecordRules {
                     .flatMap(finding -> first(eye, finding)));
   }
 
-  private static <V> Stream<Breach> first(Eye eye, Finding<V> finding) {
+  private static <V> Stream<Breach> first(EyeView eye, Finding<V> finding) {
     return eye.seen(finding).limit(1).map(Breach::of);
   }
 
@@ -85,7 +88,7 @@ final class RecordRules {
         .everywhere(eye -> ONE_AT_A_TIME.stream().flatMap(finding -> contradicted(eye, finding)));
   }
 
-  private static <V> Stream<Breach> contradicted(Eye eye, Finding<V> finding) {
+  private static <V> Stream<Breach> contradicted(EyeView eye, Finding<V> finding) {
     List<Seen<V>> seen = eye.seen(finding).toList();
     return seen.stream()
         .flatMap(
@@ -97,8 +100,7 @@ final class RecordRules {
   }
 
   private static boolean isOther(Seen<?> one, Seen<?> before) {
-    return one.isWith(before)
-        && one.fact().method().equals(before.fact().method())
+    return Measurement.of(one.fact()).equals(Measurement.of(before.fact()))
         && !one.value().equals(before.value());
   }
 
@@ -112,7 +114,7 @@ final class RecordRules {
         .everywhere(eye -> ONE_AT_A_TIME.stream().flatMap(finding -> absentAndFound(eye, finding)));
   }
 
-  private static <V> Stream<Breach> absentAndFound(Eye eye, Finding<V> finding) {
+  private static <V> Stream<Breach> absentAndFound(EyeView eye, Finding<V> finding) {
     return eye.facts(finding)
         .filter(fact -> fact.outcome() instanceof Outcome.Absent<V>)
         .flatMap(
@@ -132,8 +134,8 @@ final class RecordRules {
         .suggest("correct the date, or move the fact into a record of its day")
         .everywhere(
             eye ->
-                eye.exam().facts().stream()
-                    .filter(fact -> fact.site() == eye.site() && isFar(eye.exam(), fact))
+                eye.exam().exam().facts().stream()
+                    .filter(fact -> fact.site() == eye.site() && isFar(eye.exam().exam(), fact))
                     .map(fact -> Breach.of(fact).in("at")));
   }
 

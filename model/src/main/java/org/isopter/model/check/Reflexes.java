@@ -6,6 +6,8 @@ import org.isopter.model.answer.pupil.DefectSide;
 import org.isopter.model.answer.pupil.PupilResponse;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.exam.EyeView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Site;
 
@@ -20,19 +22,19 @@ final class Reflexes {
 
   private Reflexes() {}
 
-  static Stream<Eye> eyes(Eye both) {
+  static Stream<EyeView> eyes(EyeView both) {
     return Site.EACH_EYE.stream().map(both::at);
   }
 
-  static DefectSide side(Eye eye) {
+  static DefectSide side(EyeView eye) {
     return eye.site() == Site.RIGHT ? DefectSide.RIGHT : DefectSide.LEFT;
   }
 
-  static boolean works(Eye eye, Finding<PupilResponse> response, Seen<?> at) {
+  static boolean works(EyeView eye, Finding<PupilResponse> response, Seen<?> at) {
     return eye.beside(at, response, WORKS::contains).isPresent();
   }
 
-  static boolean fails(Eye eye, Finding<PupilResponse> response, Seen<?> at) {
+  static boolean fails(EyeView eye, Finding<PupilResponse> response, Seen<?> at) {
     return eye.beside(at, response, PupilResponse.ABSENT::equals).isPresent();
   }
 
@@ -40,18 +42,18 @@ final class Reflexes {
    * Says whether light in an eye is shown to reach no pupil although both could move: its own fails
    * to light in it and answers light in the fellow.
    */
-  static boolean isDeaf(Eye eye, Seen<?> at) {
+  static boolean isDeaf(EyeView eye, Seen<?> at) {
     return fails(eye, Pupils.DIRECT, at)
         && works(eye, Pupils.CONSENSUAL, at)
         && works(eye.fellow(), Pupils.DIRECT, at);
   }
 
-  static boolean isBlindBeside(Eye eye, Seen<?> at) {
+  static boolean isBlindBeside(EyeView eye, Seen<?> at) {
     return eye.beside(at, Acuities.DISTANCE, Sight::isNoLight).isPresent();
   }
 
   /** Returns the breach of a fact by the acuity of an eye without light perception. */
-  static Breach besideAcuity(Seen<?> fact, Eye blind) {
+  static Breach besideAcuity(Seen<?> fact, EyeView blind) {
     return Breach.of(fact, blind.beside(fact, Acuities.DISTANCE, Sight::isNoLight).orElseThrow());
   }
 }

@@ -14,6 +14,9 @@ import org.isopter.model.answer.sight.RefractionMethod;
 import org.isopter.model.catalogue.Refractions;
 import org.isopter.model.catalogue.Refractions.Cylinder;
 import org.isopter.model.catalogue.Refractions.Refraction;
+import org.isopter.model.exam.EyeView;
+import org.isopter.model.exam.Measurement;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
@@ -175,7 +178,7 @@ final class RefractionRules {
     return refraction.cylinder().map(cylinder -> cylinder.power().value().signum()).orElse(0);
   }
 
-  private static Stream<Breach> pairs(Eye both, BiPredicate<Refraction, Refraction> which) {
+  private static Stream<Breach> pairs(EyeView both, BiPredicate<Refraction, Refraction> which) {
     return both.at(Site.RIGHT)
         .seen(Refractions.REFRACTION)
         .flatMap(
@@ -187,8 +190,6 @@ final class RefractionRules {
   }
 
   private static boolean isAlike(Seen<Refraction> one, Seen<Refraction> other) {
-    return one.isWith(other)
-        && one.fact().method().equals(other.fact().method())
-        && one.value().cycloplegic().equals(other.value().cycloplegic());
+    return Measurement.of(one.fact()).isFellowOf(Measurement.of(other.fact()));
   }
 }

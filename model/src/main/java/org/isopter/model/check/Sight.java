@@ -8,6 +8,8 @@ import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.clinical.acuity.AcuityScale;
 import org.isopter.model.clinical.statement.Numbers;
+import org.isopter.model.exam.EyeView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.LowVision;
 import org.isopter.model.value.Quantity;
@@ -99,7 +101,7 @@ final class Sight {
   }
 
   /** Says whether an eye is stated to see no light while its fellow is not. */
-  static boolean isOnlyBlindEye(Eye eye, Seen<?> at) {
+  static boolean isOnlyBlindEye(EyeView eye, Seen<?> at) {
     return eye.beside(at, Acuities.DISTANCE, Sight::isNoLight).isPresent()
         && eye.fellow().beside(at, Acuities.DISTANCE, Sight::isNoLight).isEmpty();
   }

@@ -7,15 +7,15 @@ import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 
 /**
- * What became of one finding between two examinations.
+ * What became of one measurement between two examinations.
  *
  * @param finding what was examined
  * @param site which eye, or both together
  * @param kind whether it is in both, and the same
- * @param before what was said before, in plain words; empty where nothing was
- * @param after what is said now, in plain words; empty where nothing is
- * @param by the later number less the earlier, where both are numbers of one unit
- * @param verdict what the difference amounts to against a published limit, where there is one
+ * @param before what the earlier record says; empty where it says nothing
+ * @param after what the later record says; empty where it says nothing
+ * @param by the difference, later less earlier, where both are numbers found in the same way
+ * @param verdict whether the difference exceeds a published limit, where one is carried here
  */
 public record Change(
     Finding<?> finding,
@@ -26,19 +26,21 @@ public record Change(
     Optional<Quantity> by,
     Optional<Statement> verdict) {
 
-  /** Whether a finding is in both examinations, and the same. */
+  /** Whether a measurement is in both examinations, and the same. */
   public enum Kind {
     SAME,
     DIFFERENT,
+    OTHER_TECHNIQUE,
     ONLY_BEFORE,
     ONLY_NOW;
 
-    /** Returns the kind in a word or two. */
+    /** Returns the kind in a few words. */
     public String words() {
       return switch (this) {
         case SAME -> "unchanged";
         case DIFFERENT -> "different";
-        case ONLY_BEFORE -> "not in the later record";
+        case OTHER_TECHNIQUE -> "found by another technique, or by one that is not stated";
+        case ONLY_BEFORE -> "not repeated in the later record";
         case ONLY_NOW -> "not in the earlier record";
       };
     }

@@ -1,26 +1,21 @@
 package org.isopter.model.compare;
 
 import java.math.BigDecimal;
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.isopter.model.answer.sight.Chart;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.catalogue.Refractions;
 import org.isopter.model.clinical.acuity.AcuityChange;
 import org.isopter.model.clinical.acuity.PartialLine;
 import org.isopter.model.clinical.acuity.RetestLimit;
+import org.isopter.model.clinical.lens.Lens;
 import org.isopter.model.clinical.statement.Statement;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Party;
 import org.isopter.model.finding.Datum;
-import org.isopter.model.finding.DatumTexts;
 import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.summary.FactWords;
 import org.isopter.model.value.Acuity;
@@ -66,63 +61,57 @@ public record Comparison(Exam earlier, Exam later, List<Change> changes) {
   }
 
   private static List<Change> changes(Exam earlier, Exam later) {
-    Map<String, Fact<?>> before = named(earlier);
-    Map<String, Fact<?>> now = named(later);
-    Set<String> names = new LinkedHashSet<>(now.keySet());
-    names.addAll(before.keySet());
-    List<Change> changes = new ArrayList<>();
-    for (String name : names) {
-      changes.add(
-          change(Optional.ofNullable(before.get(name)), Optional.ofNullable(now.get(name))));
-    }
-    return changes;
+    return Matching.of(earlier, later).stream().map(Comparison::change).toList();
   }
 
-  /**
-   * Facts meet when finding, eye, condition and number agree; their times are those of two days.
-   */
-  private static Map<String, Fact<?>> named(Exam exam) {
-    Map<String, Integer> seen = new HashMap<>();
-    Map<String, Fact<?>> named = new LinkedHashMap<>();
-    for (Fact<?> fact : exam.facts()) {
-      String name = name(fact);
-      named.put(name + "|" + seen.merge(name, 1, Integer::sum), fact);
-    }
-    return named;
-  }
-
-  private static String name(Fact<?> fact) {
-    StringBuilder name = new StringBuilder(fact.finding().id() + "|" + fact.site().word());
-    for (String part : fact.finding().distinguishing()) {
-      fact.panel()
-          .flatMap(panel -> panel.found(part))
-          .ifPresent(datum -> name.append("|").append(DatumTexts.of(datum)));
-    }
-    return name.toString();
-  }
-
-  private static Change change(Optional<Fact<?>> before, Optional<Fact<?>> now) {
-    Fact<?> any = now.or(() -> before).orElseThrow();
-    Change.Kind kind = kind(before, now);
+  private static Change change(Matching.Pair pair) {
+    Fact<?> any = pair.now().or(pair::before).orElseThrow();
+    boolean comparable = pair.sameTechnique() && pair.before().isPresent();
+    Optional<Fact<?>> now = pair.now().filter(fact -> comparable);
     return new Change(
         any.finding(),
         any.site(),
-        kind,
-        before.map(FactWords::of).orElse(""),
-        now.map(FactWords::of).orElse(""),
-        before.flatMap(one -> now.flatMap(other -> difference(one, other))),
-        before.flatMap(one -> now.flatMap(other -> verdict(one, other))));
+        kind(pair),
+        pair.before().map(FactWords::of).orElse(""),
+        pair.now().map(FactWords::of).orElse(""),
+        now.flatMap(later -> difference(pair.before().orElseThrow(), later)),
+        now.flatMap(later -> verdict(pair.before().orElseThrow(), later)));
   }
 
-  private static Change.Kind kind(Optional<Fact<?>> before, Optional<Fact<?>> now) {
-    if (before.isEmpty()) {
+  private static Change.Kind kind(Matching.Pair pair) {
+    if (pair.before().isEmpty()) {
       return Change.Kind.ONLY_NOW;
     }
-    if (now.isEmpty()) {
+    if (pair.now().isEmpty()) {
       return Change.Kind.ONLY_BEFORE;
     }
-    boolean same = before.get().outcome().equals(now.get().outcome());
-    return same ? Change.Kind.SAME : Change.Kind.DIFFERENT;
+    if (!pair.sameTechnique()) {
+      return Change.Kind.OTHER_TECHNIQUE;
+    }
+    return isSame(pair.before().get(), pair.now().get()) ? Change.Kind.SAME : Change.Kind.DIFFERENT;
+  }
+
+  /** A lens that is written with the other sign of cylinder is the same lens. */
+  private static boolean isSame(Fact<?> before, Fact<?> now) {
+    return before.outcome().equals(now.outcome())
+        || refraction(before)
+            .flatMap(one -> refraction(now).map(two -> isSameLens(one, two)))
+            .orElse(false);
+  }
+
+  private static Optional<Refractions.Refraction> refraction(Fact<?> fact) {
+    return fact.outcome()
+        .ifFound()
+        .filter(Refractions.Refraction.class::isInstance)
+        .map(Refractions.Refraction.class::cast);
+  }
+
+  private static boolean isSameLens(Refractions.Refraction one, Refractions.Refraction two) {
+    return one.addition().equals(two.addition())
+        && one.horizontal().equals(two.horizontal())
+        && one.vertical().equals(two.vertical())
+        && one.vertex().equals(two.vertex())
+        && Lens.of(one).orThrow().isSameAs(Lens.of(two).orThrow());
   }
 
   private static Optional<Quantity> difference(Fact<?> before, Fact<?> now) {
@@ -168,8 +157,8 @@ public record Comparison(Exam earlier, Exam later, List<Change> changes) {
 
   private static RetestLimit limit(AcuityReading one, AcuityReading two) {
     return isScoredByLetters(one) && isScoredByLetters(two)
-        ? RetestLimit.LETTERS_IN_FOCUS
-        : RetestLimit.FIVE_ROWS;
+        ? RetestLimit.LETTERS_OF_PATIENTS
+        : RetestLimit.LINES;
   }
 
   private static boolean isScoredByLetters(AcuityReading reading) {

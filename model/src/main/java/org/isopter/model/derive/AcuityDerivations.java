@@ -12,6 +12,8 @@ import org.isopter.model.clinical.acuity.PartialLine;
 import org.isopter.model.clinical.acuity.PinholeComparison;
 import org.isopter.model.clinical.acuity.UnusualLine;
 import org.isopter.model.clinical.statement.Answer;
+import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.Unit;
 
@@ -20,13 +22,13 @@ final class AcuityDerivations {
 
   private AcuityDerivations() {}
 
-  static Stream<Derived> of(SeenFacts facts) {
-    List<Seen<AcuityReading>> distance = facts.all(Acuities.DISTANCE);
-    List<Seen<AcuityReading>> pinhole = facts.all(Acuities.PINHOLE);
+  static Stream<Derived> of(ExamView facts) {
+    List<Seen<AcuityReading>> distance = facts.seen(Acuities.DISTANCE).toList();
+    List<Seen<AcuityReading>> pinhole = facts.seen(Acuities.PINHOLE).toList();
     return Stream.of(
             Stream.concat(distance.stream(), pinhole.stream()).flatMap(AcuityDerivations::lines),
             pinhole.stream().flatMap(through -> pinhole(through, distance).stream()),
-            facts.all(Acuities.NEAR).stream().flatMap(seen -> near(seen).stream()))
+            facts.seen(Acuities.NEAR).flatMap(seen -> near(seen).stream()))
         .flatMap(all -> all);
   }
 

@@ -10,6 +10,8 @@ import org.isopter.model.clinical.colour.PlateVerdict;
 import org.isopter.model.clinical.colour.RedSaturation;
 import org.isopter.model.clinical.statement.Answer;
 import org.isopter.model.clinical.statement.Statement;
+import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Citation;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Result;
@@ -21,10 +23,9 @@ final class ColourDerivations {
 
   private ColourDerivations() {}
 
-  static Stream<Derived> of(SeenFacts facts, List<PlateRule> rules) {
+  static Stream<Derived> of(ExamView facts, List<PlateRule> rules) {
     return Stream.concat(
-        facts.all(Colours.PLATES).stream()
-            .flatMap(seen -> rules.stream().map(rule -> plates(seen, rule))),
+        facts.seen(Colours.PLATES).flatMap(seen -> rules.stream().map(rule -> plates(seen, rule))),
         red(facts).stream());
   }
 
@@ -37,11 +38,13 @@ final class ColourDerivations {
     return Derived.of(said, seen.site(), seen);
   }
 
-  private static Optional<Derived> red(SeenFacts facts) {
+  private static Optional<Derived> red(ExamView facts) {
     return facts
-        .only(Colours.RED_SATURATION, Site.RIGHT)
+        .eye(Site.RIGHT)
+        .only(Colours.RED_SATURATION)
         .flatMap(
-            right -> facts.only(Colours.RED_SATURATION, Site.LEFT).map(left -> red(right, left)));
+            right ->
+                facts.eye(Site.LEFT).only(Colours.RED_SATURATION).map(left -> red(right, left)));
   }
 
   private static Derived red(Seen<Quantity> right, Seen<Quantity> left) {

@@ -5,6 +5,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.isopter.model.clinical.colour.PlateRule;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamView;
 
 /**
  * Everything that the clinical functions say of an examination.
@@ -31,8 +32,8 @@ public final class Derivations {
    * @param plates the rules by which colour plates are judged, each by itself
    */
   public static List<Derived> of(Exam exam, List<PlateRule> plates) {
-    SeenFacts facts = new SeenFacts(exam);
-    return Stream.<Function<SeenFacts, Stream<Derived>>>of(
+    ExamView facts = ExamView.of(exam);
+    return Stream.<Function<ExamView, Stream<Derived>>>of(
             AcuityDerivations::of,
             ImpairmentDerivations::of,
             PupilDerivations::of,

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.isopter.model.clinical.statement.Statement;
 import org.isopter.model.exam.FactKey;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;

@@ -9,6 +9,8 @@ import org.isopter.model.clinical.fundus.CupDisc;
 import org.isopter.model.clinical.fundus.FrisenGrade;
 import org.isopter.model.clinical.statement.Certainty;
 import org.isopter.model.clinical.statement.Statement;
+import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Citation;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
@@ -19,28 +21,30 @@ final class DiscDerivations {
 
   private DiscDerivations() {}
 
-  static Stream<Derived> of(SeenFacts facts) {
+  static Stream<Derived> of(ExamView facts) {
     return Stream.of(
-            facts.all(Discs.VERTICAL_CUP).stream().map(cup -> againstSize(facts, cup)),
+            facts.seen(Discs.VERTICAL_CUP).map(cup -> againstSize(facts, cup)),
             asymmetry(facts).stream(),
-            facts.all(Discs.SWELLING).stream().flatMap(seen -> grade(seen).stream()))
+            facts.seen(Discs.SWELLING).flatMap(seen -> grade(seen).stream()))
         .flatMap(all -> all);
   }
 
   /** Without the size of the disc the answer says what that means. */
-  private static Derived againstSize(SeenFacts facts, Seen<BigDecimal> cup) {
-    Optional<Seen<Quantity>> disc = facts.only(Discs.DIAMETER, cup.site());
+  private static Derived againstSize(ExamView facts, Seen<BigDecimal> cup) {
+    Optional<Seen<Quantity>> disc = facts.eye(cup.site()).only(Discs.DIAMETER);
     Statement statement =
         CupDisc.isAboveLimit(cup.value(), disc.map(seen -> seen.value().value())).statement();
     return disc.map(seen -> Derived.of(statement, cup.site(), cup, seen))
         .orElseGet(() -> Derived.of(statement, cup.site(), cup));
   }
 
-  private static Optional<Derived> asymmetry(SeenFacts facts) {
+  private static Optional<Derived> asymmetry(ExamView facts) {
     return facts
-        .only(Discs.VERTICAL_CUP, Site.RIGHT)
+        .eye(Site.RIGHT)
+        .only(Discs.VERTICAL_CUP)
         .flatMap(
-            right -> facts.only(Discs.VERTICAL_CUP, Site.LEFT).map(left -> asymmetry(right, left)));
+            right ->
+                facts.eye(Site.LEFT).only(Discs.VERTICAL_CUP).map(left -> asymmetry(right, left)));
   }
 
   private static Derived asymmetry(Seen<BigDecimal> right, Seen<BigDecimal> left) {

@@ -11,6 +11,8 @@ import org.isopter.model.clinical.field.BlindSpots;
 import org.isopter.model.clinical.field.FieldDetails;
 import org.isopter.model.clinical.field.FieldPlaces;
 import org.isopter.model.clinical.statement.Answer;
+import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
 
@@ -19,28 +21,31 @@ final class FieldDerivations {
 
   private FieldDerivations() {}
 
-  static Stream<Derived> of(SeenFacts facts) {
+  static Stream<Derived> of(ExamView facts) {
     return Stream.of(
             places(facts).stream(),
-            facts.all(Fields.BLIND_SPOT).stream().flatMap(FieldDerivations::size),
+            facts.seen(Fields.BLIND_SPOT).flatMap(FieldDerivations::size),
             wider(facts).stream())
         .flatMap(all -> all);
   }
 
-  private static Optional<Derived> places(SeenFacts facts) {
+  private static Optional<Derived> places(ExamView facts) {
     return facts
-        .only(Fields.CONFRONTATION, Site.RIGHT)
+        .eye(Site.RIGHT)
+        .only(Fields.CONFRONTATION)
         .flatMap(
             right ->
                 facts
-                    .only(Fields.CONFRONTATION, Site.LEFT)
+                    .eye(Site.LEFT)
+                    .only(Fields.CONFRONTATION)
                     .map(left -> places(facts, right, left)));
   }
 
   private static Derived places(
-      SeenFacts facts, Seen<Fields.Confrontation> right, Seen<Fields.Confrontation> left) {
+      ExamView facts, Seen<Fields.Confrontation> right, Seen<Fields.Confrontation> left) {
     List<Seen<?>> used = new ArrayList<>(List.of(right, left));
-    Optional<Seen<Pupils.AfferentDefect>> defect = facts.only(Pupils.AFFERENT_DEFECT, Site.BOTH);
+    Optional<Seen<Pupils.AfferentDefect>> defect =
+        facts.eye(Site.BOTH).only(Pupils.AFFERENT_DEFECT);
     defect.ifPresent(used::add);
     FieldDetails details =
         defect
@@ -63,13 +68,13 @@ final class FieldDerivations {
         .value(answer.value().map(BlindSpots.Extent::extent), Unit.DEGREE);
   }
 
-  private static Optional<Derived> wider(SeenFacts facts) {
+  private static Optional<Derived> wider(ExamView facts) {
     return measured(facts, Site.RIGHT)
         .flatMap(right -> measured(facts, Site.LEFT).map(left -> wider(right, left)));
   }
 
-  private static Optional<Seen<Fields.BlindSpot>> measured(SeenFacts facts, Site eye) {
-    return facts.only(Fields.BLIND_SPOT, eye, spot -> !spot.edges().isEmpty());
+  private static Optional<Seen<Fields.BlindSpot>> measured(ExamView facts, Site eye) {
+    return facts.eye(eye).only(Fields.BLIND_SPOT, spot -> !spot.edges().isEmpty());
   }
 
   private static Derived wider(Seen<Fields.BlindSpot> right, Seen<Fields.BlindSpot> left) {

@@ -10,6 +10,8 @@ import org.isopter.model.clinical.impairment.PresentingAcuity;
 import org.isopter.model.clinical.impairment.VisionImpairments;
 import org.isopter.model.clinical.statement.Answer;
 import org.isopter.model.clinical.statement.Statement;
+import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Site;
 
 /** The category of vision impairment of each eye, and of the person by the better eye. */
@@ -17,13 +19,13 @@ final class ImpairmentDerivations {
 
   private ImpairmentDerivations() {}
 
-  static Stream<Derived> of(SeenFacts facts) {
+  static Stream<Derived> of(ExamView facts) {
     return Stream.concat(
         Site.EACH_EYE.stream().flatMap(eye -> eye(facts, eye).stream()), person(facts).stream());
   }
 
-  private static Optional<Derived> eye(SeenFacts facts, Site eye) {
-    List<Seen<AcuityReading>> seen = facts.at(Acuities.DISTANCE, eye);
+  private static Optional<Derived> eye(ExamView facts, Site eye) {
+    List<Seen<AcuityReading>> seen = facts.eye(eye).seen(Acuities.DISTANCE).toList();
     return Optional.of(seen)
         .filter(some -> !some.isEmpty())
         .map(some -> Derived.of(category(values(some)), eye, List.copyOf(some)));
@@ -38,13 +40,13 @@ final class ImpairmentDerivations {
         .orElseGet(presenting::statement);
   }
 
-  private static Optional<Derived> person(SeenFacts facts) {
-    List<Seen<AcuityReading>> all = facts.all(Acuities.DISTANCE);
+  private static Optional<Derived> person(ExamView facts) {
+    List<Seen<AcuityReading>> all = facts.seen(Acuities.DISTANCE).toList();
     PersonImpairment person =
         new PersonImpairment(
-            values(facts.at(Acuities.DISTANCE, Site.RIGHT)),
-            values(facts.at(Acuities.DISTANCE, Site.LEFT)),
-            values(facts.at(Acuities.DISTANCE, Site.BOTH)));
+            values(facts.eye(Site.RIGHT).seen(Acuities.DISTANCE).toList()),
+            values(facts.eye(Site.LEFT).seen(Acuities.DISTANCE).toList()),
+            values(facts.eye(Site.BOTH).seen(Acuities.DISTANCE).toList()));
     return Optional.of(all)
         .filter(some -> !some.isEmpty())
         .map(some -> Derived.of(person.category().statement(), Site.BOTH, List.copyOf(some)));

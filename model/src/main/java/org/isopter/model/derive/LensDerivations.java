@@ -6,6 +6,8 @@ import org.isopter.model.catalogue.Refractions;
 import org.isopter.model.clinical.lens.Lens;
 import org.isopter.model.clinical.lens.LensAnswers;
 import org.isopter.model.clinical.statement.Answer;
+import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Unit;
 
 /** What follows from a refraction: its spherical equivalent and its power vector. */
@@ -13,8 +15,8 @@ final class LensDerivations {
 
   private LensDerivations() {}
 
-  static Stream<Derived> of(SeenFacts facts) {
-    return facts.all(Refractions.REFRACTION).stream().flatMap(LensDerivations::lens);
+  static Stream<Derived> of(ExamView facts) {
+    return facts.seen(Refractions.REFRACTION).flatMap(LensDerivations::lens);
   }
 
   /** The record admits axes of 1 to 180 degrees only, so that it always gives a lens. */

@@ -6,6 +6,8 @@ import java.util.stream.Stream;
 import org.isopter.model.catalogue.Alignments;
 import org.isopter.model.catalogue.Lids;
 import org.isopter.model.clinical.pupil.SideDifference;
+import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
@@ -16,11 +18,11 @@ final class LidDerivations {
 
   private LidDerivations() {}
 
-  static Stream<Derived> of(SeenFacts facts) {
+  static Stream<Derived> of(ExamView facts) {
     return Stream.concat(lids(facts), protrusion(facts).stream());
   }
 
-  private static Stream<Derived> lids(SeenFacts facts) {
+  private static Stream<Derived> lids(ExamView facts) {
     return Stream.of(
             Map.entry(Lids.MARGIN_REFLEX, "margin reflex distance"),
             Map.entry(Lids.FISSURE, "height of the palpebral fissure"),
@@ -29,13 +31,15 @@ final class LidDerivations {
   }
 
   /** Readings with different distances between the rims do not compare. */
-  private static Optional<Derived> protrusion(SeenFacts facts) {
+  private static Optional<Derived> protrusion(ExamView facts) {
     return facts
-        .only(Alignments.PROTRUSION, Site.RIGHT)
+        .eye(Site.RIGHT)
+        .only(Alignments.PROTRUSION)
         .flatMap(
             right ->
                 facts
-                    .only(Alignments.PROTRUSION, Site.LEFT)
+                    .eye(Site.LEFT)
+                    .only(Alignments.PROTRUSION)
                     .filter(left -> left.value().base().equals(right.value().base()))
                     .map(left -> protrusion(right, left)));
   }
@@ -49,11 +53,13 @@ final class LidDerivations {
   }
 
   private static Optional<Derived> difference(
-      SeenFacts facts, Finding<Quantity> finding, String measure) {
+      ExamView facts, Finding<Quantity> finding, String measure) {
     return facts
-        .only(finding, Site.RIGHT)
+        .eye(Site.RIGHT)
+        .only(finding)
         .flatMap(
-            right -> facts.only(finding, Site.LEFT).map(left -> difference(right, left, measure)));
+            right ->
+                facts.eye(Site.LEFT).only(finding).map(left -> difference(right, left, measure)));
   }
 
   private static Derived difference(Seen<Quantity> right, Seen<Quantity> left, String measure) {

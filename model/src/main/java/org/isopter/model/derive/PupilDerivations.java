@@ -15,6 +15,8 @@ import org.isopter.model.clinical.pupil.LightNearDissociation;
 import org.isopter.model.clinical.pupil.PupilInequality;
 import org.isopter.model.clinical.pupil.PupilSigns;
 import org.isopter.model.clinical.pupil.PupilState;
+import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
@@ -28,13 +30,13 @@ final class PupilDerivations {
   private static final Set<PupilResponse> USUAL =
       EnumSet.of(PupilResponse.BRISK, PupilResponse.REACTIVE);
 
-  private final SeenFacts facts;
+  private final ExamView facts;
 
-  private PupilDerivations(SeenFacts facts) {
+  private PupilDerivations(ExamView facts) {
     this.facts = facts;
   }
 
-  static Stream<Derived> of(SeenFacts facts) {
+  static Stream<Derived> of(ExamView facts) {
     PupilDerivations pupils = new PupilDerivations(facts);
     return Stream.of(
             Stream.of(Lighting.values()).flatMap(light -> pupils.difference(light).stream()),
@@ -62,7 +64,7 @@ final class PupilDerivations {
   }
 
   private Optional<Seen<Pupils.Size>> size(Site eye, Lighting light) {
-    return facts.only(Pupils.SIZE, eye, size -> size.lighting() == light);
+    return facts.eye(eye).only(Pupils.SIZE, size -> size.lighting() == light);
   }
 
   private static Optional<Pair> pair(Seen<Pupils.Size> right, Seen<Pupils.Size> left) {
@@ -90,11 +92,13 @@ final class PupilDerivations {
 
   private Optional<Derived> lightAndNear(Site eye) {
     return facts
-        .only(Pupils.DIRECT, eye)
+        .eye(eye)
+        .only(Pupils.DIRECT)
         .flatMap(
             light ->
                 facts
-                    .only(Pupils.NEAR, eye)
+                    .eye(eye)
+                    .only(Pupils.NEAR)
                     .map(
                         near ->
                             Derived.of(
@@ -133,7 +137,7 @@ final class PupilDerivations {
 
   private Optional<PupilResponse> response(
       Finding<PupilResponse> finding, Site eye, List<Seen<?>> used) {
-    return use(facts.only(finding, eye), used);
+    return use(facts.eye(eye).only(finding), used);
   }
 
   private Optional<PupilInequality> inequality(List<Seen<?>> used) {
@@ -152,7 +156,7 @@ final class PupilDerivations {
   }
 
   private Optional<DefectSide> afferent(List<Seen<?>> used) {
-    return use(facts.only(Pupils.AFFERENT_DEFECT, Site.BOTH), used)
+    return use(facts.eye(Site.BOTH).only(Pupils.AFFERENT_DEFECT), used)
         .map(Pupils.AfferentDefect::side);
   }
 

@@ -10,6 +10,7 @@ import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Sampler;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Site;
 
 /**
  * Makes random examinations: every finding, every notation, every reason for absence turns up.
@@ -47,14 +48,18 @@ public final class ExamSampler {
         random.nextInt(8) == 0
             ? Outcome.absent(sampler.pick(List.of(Absence.values())))
             : Outcome.found(sampler.value(finding.layout()));
-    return new Fact<>(
-        finding,
-        sampler.pick(finding.sites()),
-        outcome,
-        finding.methods().filter(any -> random.nextBoolean()).map(m -> sampler.pick(m.concepts())),
-        sometimes().map(yes -> time()),
-        sometimes().map(yes -> sampler.text(40)),
-        sometimes().map(yes -> List.of(sampler.text(40))).orElse(List.of()));
+    Site site = sampler.pick(finding.sites());
+    Fact<V> fact =
+        outcome.fold(
+            value -> Fact.of(finding, site, value), reason -> Fact.absent(finding, site, reason));
+    return fact.with(
+            finding
+                .methods()
+                .filter(any -> random.nextBoolean())
+                .map(m -> sampler.pick(m.concepts())),
+            sometimes().map(yes -> time()),
+            sometimes().map(yes -> sampler.text(40)))
+        .remarks(sometimes().map(yes -> List.of(sampler.text(40))).orElse(List.of()));
   }
 
   private Header header() {

@@ -6,6 +6,8 @@ import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.FaultException;
 import org.isopter.model.value.Result;
 
 /**
@@ -94,7 +96,7 @@ public final class Choice<V, C> {
     return alternatives.stream()
         .filter(alternative -> alternative.holds(chosen))
         .findFirst()
-        .orElseThrow(() -> new IllegalArgumentException(chosen + " is no alternative of " + key));
+        .orElseThrow(() -> new FaultException(Fault.of(key, "" + chosen, notations.choices())));
   }
 
   Optional<Alternative<? extends C>> named(Concept notation) {

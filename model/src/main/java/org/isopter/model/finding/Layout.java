@@ -116,7 +116,11 @@ public final class Layout<V> {
     return choice.isEmpty() && parts.isEmpty();
   }
 
-  /** Returns the first-order form of a value. */
+  /**
+   * Returns the first-order form of a value.
+   *
+   * @throws org.isopter.model.value.FaultException when the value is none of the alternatives
+   */
   public EncodedValue encode(V whole) {
     PartSink sink = new PartSink();
     Optional<Concept> notation = Optional.empty();
@@ -138,6 +142,23 @@ public final class Layout<V> {
     return faults.isEmpty()
         ? Result.of(() -> build.apply(new Values(panel)))
         : Result.refused(faults);
+  }
+
+  /** Returns the value of a panel with the panel, or every fault in it; paths are part keys. */
+  public Result<Decoded<V>> read(EncodedValue panel) {
+    return decode(panel).map(value -> new Decoded<>(this, panel, value));
+  }
+
+  /** Returns a value with its encoded form, or every fault in it; paths are part keys. */
+  public Result<Decoded<V>> check(V whole) {
+    Result<EncodedValue> encoded = Result.of(() -> encode(whole));
+    return encoded.flatMap(
+        panel -> {
+          List<Fault> faults = check(panel);
+          return faults.isEmpty()
+              ? Result.ok(new Decoded<>(this, panel, whole))
+              : Result.refused(faults);
+        });
   }
 
   /** Returns every fault in a panel; paths are part keys. */

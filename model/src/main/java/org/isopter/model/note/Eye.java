@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.isopter.model.exam.Fact;
+import org.isopter.model.finding.Decoded;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Concept;
@@ -123,12 +124,12 @@ final class Eye {
       facts.add(Fact.absent(finding, where, outcome.ifAbsent().orElseThrow()));
       return;
     }
-    Result<Fact<V>> fact = Fact.decode(finding, where, finding.layout().encode(value.get()));
-    if (!fact.isOk()) {
+    Result<Decoded<V>> fit = finding.layout().check(value.get());
+    if (!fit.isOk()) {
       throw NotRead.because(
-          fact.faults().stream().map(Eye::sentence).collect(Collectors.joining("; ")));
+          fit.faults().stream().map(Eye::sentence).collect(Collectors.joining("; ")));
     }
-    facts.add(fact.orThrow());
+    facts.add(Fact.of(finding, where, fit.orThrow()));
   }
 
   static String sentence(Fault fault) {

@@ -1,10 +1,10 @@
 package org.isopter.model.note;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.StringJoiner;
 import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.Measurement;
 import org.isopter.model.finding.DatumTexts;
 import org.isopter.model.finding.EncodedValue;
 
@@ -26,23 +26,14 @@ record Told(Fact<?> fact, Token at, String item) {
     return isAbout(other) && !fact.equals(other.fact);
   }
 
+  /** What was not done was not done by any technique or under any condition. */
   private boolean isAbout(Told other) {
-    boolean same =
-        fact.finding() == other.fact.finding()
-            && fact.site() == other.fact.site()
-            && fact.at().equals(other.fact.at());
+    Measurement one = Measurement.of(fact);
+    Measurement two = Measurement.of(other.fact);
     boolean bothFound = fact.panel().isPresent() && other.fact.panel().isPresent();
-    return same && (!bothFound || marks(fact).equals(marks(other.fact)));
-  }
-
-  /** Returns what tells two facts of one eye apart; two techniques are two measurements. */
-  private static List<Object> marks(Fact<?> fact) {
-    List<Object> marks = new ArrayList<>();
-    marks.add(fact.method());
-    for (String part : fact.finding().distinguishing()) {
-      marks.add(fact.panel().flatMap(panel -> panel.found(part)).map(DatumTexts::of));
-    }
-    return marks;
+    return bothFound
+        ? one.equals(two)
+        : one.anyTechnique().anyConditions().equals(two.anyTechnique().anyConditions());
   }
 
   /** Returns the value and its parts in a few words. */

@@ -8,6 +8,7 @@ import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.List;
 import org.isopter.model.answer.sight.Chart;
+import org.isopter.model.answer.tissue.Tonometry;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.catalogue.Pressures;
@@ -16,6 +17,7 @@ import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
+import org.isopter.model.value.Absence;
 import org.isopter.model.value.AcuityText;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
@@ -57,12 +59,12 @@ class ComparisonTest {
     assertEquals("-3 mmHg", change.by().orElseThrow().toString());
   }
 
-  /** Rosser 2004, IOVS 45:1076: 0.11 logMAR on letter-scored charts without defocus. */
+  /** Rosser, Laidlaw and Murdoch 2001, BJO 85:432: 0.18 logMAR by letters in patients. */
   @Test
-  void holdsLettersAgainstTheLimitOfLetterCharts() {
+  void holdsLettersAgainstTheLimitOfLetterChartsInPatients() {
     Exam before = exam("a", "p", "2026-03-01", acuity(Site.LEFT, "80 letters", Chart.ETDRS));
-    Exam within = exam("b", "p", "2026-06-01", acuity(Site.LEFT, "75 letters", Chart.ETDRS));
-    Exam beyond = exam("c", "p", "2026-06-01", acuity(Site.LEFT, "74 letters", Chart.ETDRS));
+    Exam within = exam("b", "p", "2026-06-01", acuity(Site.LEFT, "71 letters", Chart.ETDRS));
+    Exam beyond = exam("c", "p", "2026-06-01", acuity(Site.LEFT, "70 letters", Chart.ETDRS));
     assertTrue(text(only(before, within)).contains("within the test-retest limit"));
     assertTrue(text(only(before, beyond)).contains("worse by more than"));
   }
@@ -93,5 +95,84 @@ class ComparisonTest {
     Exam other = exam("b", "p-2", "2026-06-01", pressure(Site.RIGHT, "12"));
     assertFalse(Comparison.of(one, other).isOk());
     assertEquals("subject", Comparison.of(one, other).faults().get(0).path());
+  }
+
+  /** Lim 2010, Eye 24:673 (0.18); Rosser, Laidlaw and Murdoch 2001, BJO 85:432 (0.33). */
+  @Test
+  void callsALineOfATraditionalChartNoChange() {
+    Exam before = exam("a", "p", "2026-03-01", acuity(Site.LEFT, "6/6", Chart.SNELLEN));
+    Exam line = exam("b", "p", "2026-06-01", acuity(Site.LEFT, "6/9", Chart.SNELLEN));
+    Exam lines = exam("c", "p", "2026-06-01", acuity(Site.LEFT, "6/12", Chart.SNELLEN));
+    Exam many = exam("d", "p", "2026-06-01", acuity(Site.LEFT, "6/18", Chart.SNELLEN));
+    assertTrue(text(only(before, line)).contains("within the test-retest limit"));
+    assertTrue(text(only(before, lines)).contains("limits for such charts disagree"));
+    assertTrue(text(only(before, many)).contains("worse by more than"));
+  }
+
+  @Test
+  void tellsThatSightWasLostAltogether() {
+    Exam before = exam("a", "p", "2026-03-01", acuity(Site.LEFT, "6/5", Chart.SNELLEN));
+    Exam after =
+        exam(
+            "b",
+            "p",
+            "2026-06-01",
+            Fact.of(
+                Acuities.DISTANCE, Site.LEFT, AcuityReading.of(AcuityText.parse("NLP").orThrow())));
+    assertTrue(text(only(before, after)).contains("a worse category"), text(only(before, after)));
+    assertTrue(
+        text(only(after, exam("c", "p", "2026-09-01", acuity(Site.LEFT, "6/5", Chart.SNELLEN))))
+            .contains("a better category"));
+  }
+
+  @Test
+  void comparesATechniqueWithItself() {
+    Exam before =
+        exam(
+            "a",
+            "p",
+            "2026-03-01",
+            pressure(Site.RIGHT, "30").by(Tonometry.NON_CONTACT),
+            pressure(Site.RIGHT, "18").by(Tonometry.GOLDMANN));
+    Exam after = exam("b", "p", "2026-06-01", pressure(Site.RIGHT, "18").by(Tonometry.GOLDMANN));
+    List<Change> changes = Comparison.of(before, after).orThrow().changes();
+    assertEquals(
+        List.of(Change.Kind.SAME, Change.Kind.ONLY_BEFORE),
+        changes.stream().map(Change::kind).toList());
+    assertTrue(changes.get(1).before().startsWith("30 mmHg"), changes.toString());
+  }
+
+  @Test
+  void givesNoDifferenceBetweenTwoTechniques() {
+    Exam before = exam("a", "p", "2026-03-01", pressure(Site.RIGHT, "15").by(Tonometry.GOLDMANN));
+    Exam after = exam("b", "p", "2026-06-01", pressure(Site.RIGHT, "45").by(Tonometry.REBOUND));
+    Exam unsaid = exam("c", "p", "2026-06-01", pressure(Site.RIGHT, "45"));
+    assertEquals(Change.Kind.OTHER_TECHNIQUE, only(before, after).kind());
+    assertTrue(only(before, after).by().isEmpty());
+    assertEquals(Change.Kind.OTHER_TECHNIQUE, only(before, unsaid).kind());
+    assertEquals(
+        Change.Kind.DIFFERENT,
+        only(unsaid, exam("d", "p", "2026-09-01", pressure(Site.RIGHT, "44"))).kind());
+  }
+
+  @Test
+  void pairsRepeatedReadingsInTheirOrder() {
+    Exam before =
+        exam("a", "p", "2026-03-01", pressure(Site.RIGHT, "15"), pressure(Site.RIGHT, "17"));
+    Exam after =
+        exam("b", "p", "2026-06-01", pressure(Site.RIGHT, "15"), pressure(Site.RIGHT, "16"));
+    List<Change> changes = Comparison.of(before, after).orThrow().changes();
+    assertEquals(
+        List.of(Change.Kind.SAME, Change.Kind.DIFFERENT),
+        changes.stream().map(Change::kind).toList());
+  }
+
+  @Test
+  void comparesWhatWasFoundWithWhatCouldNotBe() {
+    Exam before = exam("a", "p", "2026-03-01", acuity(Site.LEFT, "6/5", Chart.SNELLEN));
+    Exam after =
+        exam("b", "p", "2026-06-01", Fact.absent(Acuities.DISTANCE, Site.LEFT, Absence.REFUSED));
+    assertEquals(Change.Kind.DIFFERENT, only(before, after).kind());
+    assertTrue(only(before, after).verdict().isEmpty());
   }
 }

@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -91,14 +90,7 @@ class NoteWriterTest {
   }
 
   private static <V> Fact<V> plain(Fact<V> fact) {
-    return new Fact<>(
-        fact.finding(),
-        fact.site(),
-        fact.outcome(),
-        fact.method(),
-        Optional.empty(),
-        Optional.empty(),
-        List.of());
+    return fact.withoutTime().withoutDevice().remarks(List.of());
   }
 
   private static Fact<?> onTheDay(Fact<?> fact, int i) {

@@ -5,6 +5,8 @@ import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.clinical.statement.Answer;
 import org.isopter.model.clinical.statement.Certainty;
 import org.isopter.model.clinical.statement.StatementBuilder;
+import org.isopter.model.finding.Citation;
+import org.isopter.model.value.Acuity;
 
 /** Change of an acuity against a published test-retest limit that the caller names. */
 public final class AcuityChange {
@@ -27,31 +29,38 @@ public final class AcuityChange {
 
   private static final double SLACK = 0.0005;
 
+  private static final Citation LOW_VISION =
+      new Citation("order of low vision: common practice, no source; no retest limit is published");
+
   private AcuityChange() {}
 
   /**
    * Returns what became of an acuity, one eye through one correction.
    *
-   * <p>Named lines count at their nominal value. Withheld where the two were taken through
-   * different corrections, where one has no logMAR, and where a suffix without a value could reach
-   * across the limit.
+   * <p>Named lines count at their nominal value. Where one of the two is low vision, only the order
+   * is given. Withheld where the two were taken through different corrections, where one has no
+   * logMAR, where a suffix without a value could reach across the limit, and where published limits
+   * disagree.
    */
   public static Answer<Verdict> between(
       AcuityReading earlier, AcuityReading later, RetestLimit limit) {
+    boolean low = isLow(earlier) || isLow(later);
     StatementBuilder topic =
         StatementBuilder.of(
             "acuity.change",
-            limit.source(),
+            low ? LOW_VISION : limit.source(),
             "earlier acuity " + earlier.acuity(),
-            "later acuity " + later.acuity(),
-            "limit " + limit.logMar() + " logMAR");
+            "later acuity " + later.acuity());
     if (!isComparable(earlier, later)) {
       return topic.withheld("The two acuities were taken through different corrections.");
     }
-    return LogMarInterval.of(earlier)
-        .flatMap(one -> LogMarInterval.of(later).flatMap(two -> verdict(one, two, limit)))
-        .map(verdict -> given(topic, earlier, later, verdict))
-        .orElseGet(() -> topic.withheld("Whether the acuity has changed cannot be told."));
+    return low
+        ? byOrder(topic, earlier, later)
+        : byLimit(topic.with("limit " + limit.words()), earlier, later, limit);
+  }
+
+  private static boolean isLow(AcuityReading reading) {
+    return reading.acuity() instanceof Acuity.Low;
   }
 
   static boolean isComparable(AcuityReading one, AcuityReading two) {
@@ -60,18 +69,60 @@ public final class AcuityChange {
         || one.correction().equals(two.correction());
   }
 
-  private static Optional<Verdict> verdict(
-      LogMarInterval earlier, LogMarInterval later, RetestLimit limit) {
-    double least = later.best() - earlier.worst();
-    double most = later.worst() - earlier.best();
-    double edge = limit.logMar().doubleValue() + SLACK;
-    if (least > edge) {
+  private static Answer<Verdict> byOrder(
+      StatementBuilder topic, AcuityReading earlier, AcuityReading later) {
+    Optional<AcuityOrder> order = LowVisionOrder.order(later.acuity(), earlier.acuity());
+    if (order.isEmpty()) {
+      return topic.withheld(unknown(earlier, later));
+    }
+    String from = "From %s to %s: ".formatted(earlier.acuity(), later.acuity());
+    return switch (order.get()) {
+      case BETTER ->
+          topic.given(Verdict.BETTER, Certainty.BY_CONVENTION, from + "a better category.");
+      case WORSE -> topic.given(Verdict.WORSE, Certainty.BY_CONVENTION, from + "a worse category.");
+      case EQUAL ->
+          topic.given(Verdict.WITHIN_RETEST, Certainty.BY_CONVENTION, from + "the same category.");
+    };
+  }
+
+  private static Answer<Verdict> byLimit(
+      StatementBuilder topic, AcuityReading earlier, AcuityReading later, RetestLimit limit) {
+    Optional<LogMarInterval> apart =
+        LogMarInterval.of(earlier)
+            .flatMap(one -> LogMarInterval.of(later).map(two -> two.minus(one)));
+    if (apart.isEmpty()) {
+      return topic.withheld(unknown(earlier, later));
+    }
+    return verdict(apart.get(), limit)
+        .map(verdict -> given(topic, earlier, later, verdict))
+        .orElseGet(() -> topic.withheld(between(apart.get(), limit, earlier, later)));
+  }
+
+  private static Optional<Verdict> verdict(LogMarInterval apart, RetestLimit limit) {
+    double least = limit.least().doubleValue() + SLACK;
+    double most = limit.most().doubleValue() + SLACK;
+    if (apart.best() > most) {
       return Optional.of(Verdict.WORSE);
     }
-    if (most < -edge) {
+    if (apart.worst() < -most) {
       return Optional.of(Verdict.BETTER);
     }
-    return least >= -edge && most <= edge ? Optional.of(Verdict.WITHIN_RETEST) : Optional.empty();
+    return apart.best() >= -least && apart.worst() <= least
+        ? Optional.of(Verdict.WITHIN_RETEST)
+        : Optional.empty();
+  }
+
+  private static String between(
+      LogMarInterval apart, RetestLimit limit, AcuityReading earlier, AcuityReading later) {
+    return apart.isPoint()
+        ? "From %s to %s: published test-retest limits for such charts disagree (%s)."
+            .formatted(earlier.acuity(), later.acuity(), limit.words())
+        : unknown(earlier, later);
+  }
+
+  private static String unknown(AcuityReading earlier, AcuityReading later) {
+    return "Whether %s to %s is a change cannot be told."
+        .formatted(earlier.acuity(), later.acuity());
   }
 
   private static Answer<Verdict> given(

@@ -1,8 +1,8 @@
 package org.isopter.model.clinical.acuity;
 
+import java.math.BigDecimal;
 import java.util.Optional;
 import org.isopter.model.catalogue.AcuityReading;
-import org.isopter.model.clinical.statement.Answer;
 
 /**
  * The span of logMAR within which a reading lies. It is one point where the reading is a full line
@@ -20,8 +20,10 @@ record LogMarInterval(double best, double worst) {
   /** Returns the reach, named lines at their nominal value; nothing where there is no logMAR. */
   static Optional<LogMarInterval> of(AcuityReading reading) {
     int suffix = AcuityScale.suffix(reading.acuity());
-    if (suffix != 0 && PartialLine.logMar(reading) instanceof Answer.Given<?> given) {
-      return Optional.of(point(Double.parseDouble(given.found().toString())));
+    Optional<BigDecimal> exact =
+        suffix == 0 ? Optional.empty() : PartialLine.logMar(reading).value();
+    if (exact.isPresent()) {
+      return exact.map(value -> point(value.doubleValue()));
     }
     return AcuityScale.logMar(reading.acuity()).stream()
         .mapToObj(line -> NominalLine.near(line).map(LogMarInterval::nominal).orElse(line))
@@ -40,6 +42,11 @@ record LogMarInterval(double best, double worst) {
   private static LogMarInterval around(double line, int suffix) {
     return new LogMarInterval(
         suffix > 0 ? line - NEXT_LINE : line, suffix < 0 ? line + NEXT_LINE : line);
+  }
+
+  /** Returns how far this lies from another, positive where this is worse. */
+  LogMarInterval minus(LogMarInterval other) {
+    return new LogMarInterval(best - other.worst, worst - other.best);
   }
 
   boolean isPoint() {

@@ -43,7 +43,7 @@ public class AcuityCasesTest {
       case "notation not stated", "mixed?" -> refusesUnlessExplained(row);
       case "averaging" -> averages(row);
       case "change, ETDRS, one eye" -> callsItNoChange(row, "0.60 logMAR", "0.68 logMAR");
-      case "change" -> callsOneLineNoChange();
+      case "change" -> callsOneLineNoChangeAndFourOne();
       case "ETDRS 5 letters/line" -> countsLetters(row);
       default -> convertsTheFullLine(row);
     }
@@ -76,22 +76,22 @@ public class AcuityCasesTest {
             RetestLimit.LETTERS_HALF_DIOPTRE,
             RetestLimit.LETTERS_ONE_DIOPTRE)) {
       assertEquals(AcuityChange.Verdict.WITHIN_RETEST, change(earlier, later, limit), limit.name());
-      assertTrue(row.cell("source").contains(limit.logMar().toString()), limit.name());
+      assertTrue(row.cell("source").contains(limit.least().toString()), limit.name());
     }
   }
 
-  private static void callsOneLineNoChange() {
+  private static void callsOneLineNoChangeAndFourOne() {
     for (CheckRow line : CheckTable.ACUITY_EQUIVALENTS.all()) {
       if (line.cell("family").equals("logMAR step")) {
         double nominal = line.number("logmar_nominal");
         String next = String.format(Locale.ROOT, "%.2f logMAR", nominal + 0.1);
         assertEquals(
             AcuityChange.Verdict.WITHIN_RETEST,
-            change(line.cell("metric_6m") + " m", next, RetestLimit.FIVE_ROWS));
-        String beyond = String.format(Locale.ROOT, "%.2f logMAR", nominal + 0.12);
+            change(line.cell("metric_6m") + " m", next, RetestLimit.LINES));
+        String beyond = String.format(Locale.ROOT, "%.2f logMAR", nominal + 0.34);
         assertEquals(
             AcuityChange.Verdict.WORSE,
-            change(line.cell("imperial_20ft") + " ft", beyond, RetestLimit.FIVE_ROWS));
+            change(line.cell("imperial_20ft") + " ft", beyond, RetestLimit.LINES));
       }
     }
   }
@@ -207,14 +207,14 @@ public class AcuityCasesTest {
   void seesChangeOnlyBeyondTheLimitOfTheReader() {
     assertEquals(
         AcuityChange.Verdict.WORSE, change("6/6", "6/12", RetestLimit.LETTERS_ONE_DIOPTRE));
-    assertEquals(AcuityChange.Verdict.BETTER, change("6/60", "6/6-2", RetestLimit.FIVE_ROWS));
+    assertEquals(AcuityChange.Verdict.BETTER, change("6/60", "6/6-2", RetestLimit.LINES));
     assertFalse(
-        AcuityChange.between(reading("6/9-2"), reading("6/12+1"), RetestLimit.FIVE_ROWS).isGiven());
+        AcuityChange.between(reading("6/9-2"), reading("6/12+1"), RetestLimit.LINES).isGiven());
     assertFalse(
         AcuityChange.between(
                 reading("6/60").through(Correction.UNAIDED),
                 reading("6/6").through(Correction.SPECTACLES),
-                RetestLimit.FIVE_ROWS)
+                RetestLimit.LINES)
             .isGiven());
   }
 

@@ -1,0 +1,106 @@
+package org.isopter.model.compare;
+
+import java.util.ArrayList;
+import java.util.IdentityHashMap;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.Measurement;
+
+/**
+ * Finds to each fact of one examination the fact of another that is of the same measurement: first
+ * in every respect, then by whatever technique, then one that was not done to one that was.
+ *
+ * <p>A looser match is made only where exactly one fact is left on each side, so that nothing is
+ * paired by chance.
+ */
+final class Matching {
+
+  /** Facts of two examinations that belong together; one of them may be missing. */
+  record Pair(Optional<Fact<?>> before, Optional<Fact<?>> now, boolean sameTechnique) {}
+
+  private final List<Fact<?>> before;
+  private final Map<Fact<?>, Pair> found = new IdentityHashMap<>();
+  private final List<Fact<?>> now;
+
+  private Matching(Exam earlier, Exam later) {
+    this.before = new ArrayList<>(earlier.facts());
+    this.now = new ArrayList<>(later.facts());
+  }
+
+  /** Returns the pairs, those of the later examination first, in the order of the records. */
+  static List<Pair> of(Exam earlier, Exam later) {
+    Matching matching = new Matching(earlier, later);
+    matching.repeated();
+    matching.single(Measurement::anyTechnique, false);
+    matching.single(one -> one.anyTechnique().anyConditions(), true);
+    return matching.pairs(later);
+  }
+
+  /** The first of several readings meets the first, the second the second. */
+  private void repeated() {
+    for (Iterator<Fact<?>> each = now.iterator(); each.hasNext(); ) {
+      Fact<?> fact = each.next();
+      Optional<Fact<?>> same = first(Measurement.of(fact).anyTime());
+      if (same.isPresent()) {
+        pair(same.get(), fact, true);
+        each.remove();
+      }
+    }
+  }
+
+  private Optional<Fact<?>> first(Measurement wanted) {
+    return before.stream()
+        .<Fact<?>>map(fact -> fact)
+        .filter(fact -> Measurement.of(fact).anyTime().equals(wanted))
+        .findFirst();
+  }
+
+  private void single(UnaryOperator<Measurement> loosened, boolean oneAbsent) {
+    for (Fact<?> fact : List.copyOf(now)) {
+      Measurement wanted = loosened.apply(Measurement.of(fact).anyTime());
+      List<Fact<?>> here = alike(now, loosened, wanted);
+      List<Fact<?>> there = alike(before, loosened, wanted);
+      boolean fits = here.size() == 1 && there.size() == 1;
+      if (fits && (!oneAbsent || isFound(fact) != isFound(there.get(0)))) {
+        pair(there.get(0), fact, oneAbsent);
+        remove(now, fact);
+      }
+    }
+  }
+
+  private static List<Fact<?>> alike(
+      List<Fact<?>> facts, UnaryOperator<Measurement> loosened, Measurement wanted) {
+    return facts.stream()
+        .filter(fact -> loosened.apply(Measurement.of(fact).anyTime()).equals(wanted))
+        .toList();
+  }
+
+  private static boolean isFound(Fact<?> fact) {
+    return fact.panel().isPresent();
+  }
+
+  private void pair(Fact<?> earlier, Fact<?> later, boolean sameTechnique) {
+    found.put(later, new Pair(Optional.of(earlier), Optional.of(later), sameTechnique));
+    remove(before, earlier);
+  }
+
+  @SuppressWarnings("ReferenceEquality") // Two equal readings are still two.
+  private static void remove(List<Fact<?>> facts, Fact<?> gone) {
+    facts.removeIf(fact -> fact == gone);
+  }
+
+  private List<Pair> pairs(Exam later) {
+    List<Pair> pairs = new ArrayList<>();
+    for (Fact<?> fact : later.facts()) {
+      Pair alone = new Pair(Optional.empty(), Optional.of(fact), true);
+      pairs.add(found.getOrDefault(fact, alone));
+    }
+    before.forEach(fact -> pairs.add(new Pair(Optional.of(fact), Optional.empty(), true)));
+    return pairs;
+  }
+}

@@ -1,0 +1,110 @@
+package org.isopter.model.exam;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Stream;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.value.Site;
+
+/**
+ * An examination as one asks it: by finding, and by eye.
+ *
+ * <p>The facts are sorted by finding once, so that many questions cost little.
+ */
+public final class ExamView {
+
+  private final Exam exam;
+  private final Map<Finding<?>, List<Named>> byFinding = new HashMap<>();
+  private final Map<FactKey, Fact<?>> byKey = new HashMap<>();
+
+  private record Named(FactKey key, Fact<?> fact) {}
+
+  private ExamView(Exam exam) {
+    this.exam = exam;
+    List<FactKey> keys = exam.keys();
+    for (int i = 0; i < keys.size(); i++) {
+      Fact<?> fact = exam.facts().get(i);
+      byFinding
+          .computeIfAbsent(fact.finding(), any -> new ArrayList<>())
+          .add(new Named(keys.get(i), fact));
+      byKey.put(keys.get(i), fact);
+    }
+  }
+
+  /** Returns a view of an examination. */
+  public static ExamView of(Exam exam) {
+    return new ExamView(Objects.requireNonNull(exam, "a view needs an examination"));
+  }
+
+  /** Returns the examination. */
+  public Exam exam() {
+    return exam;
+  }
+
+  /** Returns what is stated of the right eye. */
+  public EyeView right() {
+    return eye(Site.RIGHT);
+  }
+
+  /** Returns what is stated of the left eye. */
+  public EyeView left() {
+    return eye(Site.LEFT);
+  }
+
+  /** Returns what is stated of both eyes together, or of the pair. */
+  public EyeView both() {
+    return eye(Site.BOTH);
+  }
+
+  /** Returns what is stated of one site. */
+  public EyeView eye(Site site) {
+    return new EyeView(this, site);
+  }
+
+  /** Returns each eye apart, the right one first. */
+  public Stream<EyeView> eyes() {
+    return Site.EACH_EYE.stream().map(this::eye);
+  }
+
+  /** Returns every value of a finding, in the order of the record. */
+  public <V> Stream<Seen<V>> seen(Finding<V> finding) {
+    return named(finding).flatMap(named -> seen(finding, named));
+  }
+
+  /**
+   * Returns the fact of that name.
+   *
+   * @throws IllegalArgumentException when there is none
+   */
+  public Fact<?> fact(FactKey key) {
+    Fact<?> fact = byKey.get(key);
+    if (fact == null) {
+      throw new IllegalArgumentException("the examination has no fact " + key);
+    }
+    return fact;
+  }
+
+  <V> Stream<Fact<V>> facts(Finding<V> finding) {
+    return named(finding).map(named -> as(finding, named.fact()));
+  }
+
+  private Stream<Named> named(Finding<?> finding) {
+    return byFinding.getOrDefault(finding, List.of()).stream();
+  }
+
+  private static <V> Stream<Seen<V>> seen(Finding<V> finding, Named named) {
+    Fact<V> fact = as(finding, named.fact());
+    return fact.outcome().ifFound().map(value -> new Seen<>(named.key(), fact, value)).stream();
+  }
+
+  @SuppressWarnings("unchecked") // The finding is the key: its facts carry its type.
+  private static <V> Fact<V> as(Finding<V> finding, Fact<?> fact) {
+    if (fact.finding() != finding) {
+      throw new IllegalStateException(fact + " is no fact of " + finding);
+    }
+    return (Fact<V>) fact;
+  }
+}

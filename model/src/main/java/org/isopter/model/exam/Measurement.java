@@ -1,0 +1,84 @@
+package org.isopter.model.exam;
+
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.Site;
+
+/**
+ * What was measured, whatever came of it: the one answer to "is this the same measurement?".
+ *
+ * <p>Two facts are of one measurement when they agree in all of this. A second one in the same
+ * examination repeats it.
+ *
+ * @param finding what was examined
+ * @param site which eye, or both together
+ * @param technique how, when stated
+ * @param conditions the parts that tell two facts of one eye apart, such as the correction, in the
+ *     order of the finding, as a record writes them; none where nothing was found
+ * @param at when, where it differs from the time of the examination
+ */
+public record Measurement(
+    Finding<?> finding,
+    Site site,
+    Optional<Concept> technique,
+    List<String> conditions,
+    Optional<OffsetDateTime> at) {
+
+  public Measurement {
+    conditions = List.copyOf(conditions);
+  }
+
+  /** Returns what a fact is the outcome of. */
+  public static Measurement of(Fact<?> fact) {
+    return new Measurement(fact.finding(), fact.site(), fact.method(), conditions(fact), fact.at());
+  }
+
+  /** Says whether the other is the same of the fellow eye. */
+  public boolean isFellowOf(Measurement other) {
+    return site != other.site
+        && other.equals(new Measurement(finding, site.fellow(), technique, conditions, at));
+  }
+
+  /** Returns the measurement whenever it is made: to find it again on another day. */
+  public Measurement anyTime() {
+    return new Measurement(finding, site, technique, conditions, Optional.empty());
+  }
+
+  /** Returns the measurement by whatever technique. */
+  public Measurement anyTechnique() {
+    return new Measurement(finding, site, Optional.empty(), conditions, at);
+  }
+
+  /** Returns the measurement under whatever conditions: that of something not done has none. */
+  public Measurement anyConditions() {
+    return new Measurement(finding, site, technique, List.of(), at);
+  }
+
+  /**
+   * Returns its name: lower case, parts apart by dots, for instance {@code
+   * distance-acuity.right.unaided}.
+   */
+  public String name() {
+    List<String> words = new ArrayList<>(List.of(finding.id(), site.word()));
+    technique.ifPresent(how -> words.add(how.word()));
+    words.addAll(conditions);
+    at.ifPresent(time -> words.add(time.toInstant().toString()));
+    return String.join(".", words);
+  }
+
+  private static List<String> conditions(Fact<?> fact) {
+    return fact.panel()
+        .map(
+            panel ->
+                fact.finding().distinguishing().stream()
+                    .flatMap(part -> panel.found(part).stream())
+                    .map(DatumTexts::of)
+                    .toList())
+        .orElse(List.of());
+  }
+}
