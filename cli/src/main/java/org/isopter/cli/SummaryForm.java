@@ -1,7 +1,7 @@
 package org.isopter.cli;
 
 import java.util.function.Supplier;
-import org.isopter.model.summary.Letter;
+import org.isopter.model.letter.Letter;
 
 /** The forms of a summary. */
 enum SummaryForm {

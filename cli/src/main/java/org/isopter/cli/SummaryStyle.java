@@ -1,23 +1,24 @@
 package org.isopter.cli;
 
-import java.util.function.Function;
+import java.time.OffsetDateTime;
+import java.util.function.BiFunction;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.note.NoteWriter;
-import org.isopter.model.summary.FactWords;
+import org.isopter.model.text.FactText;
 
 /** How the findings of a summary are put. */
 enum SummaryStyle {
-  LETTER(FactWords::of),
+  LETTER(FactText::of),
   /** Bedside shorthand; plain words where shorthand has none. */
   SHORTHAND(SummaryStyle::shorthand);
 
-  private final Function<Fact<?>, String> words;
+  private final BiFunction<Fact<?>, OffsetDateTime, String> words;
 
-  SummaryStyle(Function<Fact<?>, String> words) {
+  SummaryStyle(BiFunction<Fact<?>, OffsetDateTime, String> words) {
     this.words = words;
   }
 
-  Function<Fact<?>, String> words() {
+  BiFunction<Fact<?>, OffsetDateTime, String> words() {
     return words;
   }
 
@@ -27,10 +28,10 @@ enum SummaryStyle {
     return this == LETTER ? "letter" : "shorthand";
   }
 
-  private static String shorthand(Fact<?> fact) {
+  private static String shorthand(Fact<?> fact, OffsetDateTime performed) {
     NoteWriter writer = NoteWriter.standard();
     return writer.canSay(fact)
         ? writer.write(java.util.List.of(fact)).orThrow().strip()
-        : FactWords.of(fact);
+        : FactText.of(fact, performed);
   }
 }

@@ -1,7 +1,7 @@
 package org.isopter.cli;
 
 import java.util.Arrays;
-import org.isopter.model.summary.UrgencyRules;
+import org.isopter.model.letter.UrgencyRules;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 

@@ -9,6 +9,7 @@ import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Finding;
+import org.isopter.model.text.RecordText;
 
 /**
  * The facts that break a rule.
@@ -24,8 +25,8 @@ record Breach(Fact<?> where, Optional<String> part, String saw) {
   }
 
   static Breach of(Fact<?> where, Fact<?>... beside) {
-    String others = Arrays.stream(beside).map(FactWords::of).collect(Collectors.joining(" and "));
-    String saw = FactWords.of(where) + (others.isEmpty() ? "" : " beside " + others);
+    String others = Arrays.stream(beside).map(RecordText::of).collect(Collectors.joining(" and "));
+    String saw = RecordText.of(where) + (others.isEmpty() ? "" : " beside " + others);
     return new Breach(where, Optional.empty(), saw);
   }
 

@@ -9,6 +9,7 @@ import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.finding.Citation;
 import org.isopter.model.finding.Finding;
+import org.isopter.model.text.RecordText;
 import org.isopter.model.value.Site;
 
 /** One consistency rule: what a record should say, why, after which source, and the test of it. */
@@ -119,7 +120,7 @@ public final class ConsistencyRule {
   }
 
   private Violation violation(Exam exam, Breach breach) {
-    String entry = FactWords.path(exam, breach.where());
+    String entry = RecordText.path(exam, breach.where());
     String path = breach.part().map(part -> entry + "." + part).orElse(entry);
     return new Violation(this, breach.where().site(), path, breach.saw(), wanted, suggestion);
   }

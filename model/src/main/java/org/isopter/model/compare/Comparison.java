@@ -17,7 +17,7 @@ import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Party;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.EncodedValue;
-import org.isopter.model.summary.FactWords;
+import org.isopter.model.text.FactText;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Quantity;
@@ -72,8 +72,8 @@ public record Comparison(Exam earlier, Exam later, List<Change> changes) {
         any.finding(),
         any.site(),
         kind(pair),
-        pair.before().map(FactWords::of).orElse(""),
-        pair.now().map(FactWords::of).orElse(""),
+        pair.before().map(FactText::of).orElse(""),
+        pair.now().map(FactText::of).orElse(""),
         now.flatMap(later -> difference(pair.before().orElseThrow(), later)),
         now.flatMap(later -> verdict(pair.before().orElseThrow(), later)));
   }

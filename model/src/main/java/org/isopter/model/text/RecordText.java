@@ -1,4 +1,4 @@
-package org.isopter.model.check;
+package org.isopter.model.text;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -14,12 +14,12 @@ import org.isopter.model.finding.Part;
 import org.isopter.model.value.Outcome;
 
 /** The words for a fact in a message, and its path in a record. */
-final class FactWords {
+public final class RecordText {
 
-  private FactWords() {}
+  private RecordText() {}
 
   /** Returns eye, finding, value, parts, technique and own time as a record writes them. */
-  static String of(Fact<?> fact) {
+  public static String of(Fact<?> fact) {
     StringJoiner words = new StringJoiner(" ");
     words.add(fact.site().word()).add(fact.finding().id());
     fact.outcome().ifAbsent().ifPresent(reason -> words.add("absent: " + reason.word()));
@@ -29,7 +29,7 @@ final class FactWords {
   }
 
   /** Returns the path of the entry in a record; entries of one eye are told apart by number. */
-  static String path(Exam exam, Fact<?> fact) {
+  public static String path(Exam exam, Fact<?> fact) {
     List<Fact<?>> entries =
         exam.facts().stream()
             .filter(one -> one.finding() == fact.finding() && one.site() == fact.site())

@@ -1,4 +1,4 @@
-package org.isopter.model.summary;
+package org.isopter.model.letter;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -20,6 +20,7 @@ import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
+import org.isopter.model.text.FactText;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
@@ -47,14 +48,14 @@ class SummaryTest {
         exam(
             pressure(Site.RIGHT, "14"),
             Fact.absent(Pressures.INTRAOCULAR, Site.LEFT, Absence.REFUSED));
-    Summary summary = Summary.of(exam, FactWords::of);
+    Summary summary = Summary.of(exam, FactText::of);
     assertEquals(List.of(new Summary.Row("Intraocular pressure", "14 mmHg", "")), summary.rows());
     assertEquals(List.of("Intraocular pressure, left eye: declined."), summary.missing());
   }
 
   @Test
   void keepsMarksThatPeopleWroteAsText() {
-    String page = Letter.markdown().write(Summary.of(exam(), FactWords::of));
+    String page = Letter.markdown().write(Summary.of(exam(), FactText::of));
     assertTrue(page.startsWith("# Eye examination: A \\| B\n"), page);
   }
 
@@ -68,7 +69,7 @@ class SummaryTest {
     Fact<Discs.Swelling> right = swollen(Site.RIGHT);
     assertEquals(List.of(), UrgencyRules.UK_C205.hints(exam(right)));
     assertEquals(1, UrgencyRules.UK_C205.hints(exam(right, swollen(Site.LEFT))).size());
-    assertFalse(Letter.text().write(Summary.of(high, FactWords::of)).contains("on the list"));
+    assertFalse(Letter.text().write(Summary.of(high, FactText::of)).contains("on the list"));
   }
 
   private static Fact<Discs.Swelling> swollen(Site eye) {
@@ -85,7 +86,7 @@ class SummaryTest {
     for (int i = 0; i < 300; i++) {
       Exam exam = exams.next();
       for (Fact<?> fact : exam.facts()) {
-        String words = FactWords.outcome(fact);
+        String words = FactText.outcome(fact);
         assertFalse(program.matcher(words).find(), "seed " + SEED + ": " + words);
         assertFalse(words.isBlank(), "seed " + SEED + ": " + fact);
       }

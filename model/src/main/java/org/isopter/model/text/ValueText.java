@@ -1,4 +1,4 @@
-package org.isopter.model.summary;
+package org.isopter.model.text;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -14,16 +14,15 @@ import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Refractions;
-import org.isopter.model.value.Absence;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.LowVision;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Quantity;
 
 /** The values that need words of their own; of all others the parts are told in their order. */
-final class ValueWords {
+final class ValueText {
 
-  private ValueWords() {}
+  private ValueText() {}
 
   static Optional<String> of(Object value) {
     if (value instanceof AcuityReading reading) {
@@ -35,9 +34,10 @@ final class ValueWords {
     if (value instanceof Movements.Ductions moves) {
       return Optional.of(movements(moves));
     }
-    return value instanceof Refractions.Refraction lens
-        ? Optional.of(refraction(lens))
-        : Optional.empty();
+    if (value instanceof Refractions.Refraction lens) {
+      return Optional.of(refraction(lens));
+    }
+    return SignText.of(value);
   }
 
   private static String acuity(AcuityReading reading) {
@@ -45,10 +45,13 @@ final class ValueWords {
     String gap = reading.acuity() instanceof Acuity.NotImproved ? ", " : " ";
     String correction = reading.correction().map(lens -> gap + correction(lens)).orElse("");
     words.add(acuity(reading.acuity()) + correction);
-    String chart = reading.chart().map(one -> chart(Say.concept(one))).orElse("");
-    String far = reading.distance().map(d -> "at " + Say.quantity(d)).orElse("");
+    String chart = reading.chart().map(one -> chart(PlainWords.concept(one))).orElse("");
+    String far = reading.distance().map(d -> "at " + PlainWords.quantity(d)).orElse("");
     words.add((chart + " " + far).strip());
-    reading.lettersPerLine().ifPresent(count -> words.add(count + " letters to a line"));
+    reading
+        .lettersPerLine()
+        .ifPresent(
+            count -> words.add(count + (count == 1 ? " letter" : " letters") + " to a line"));
     return join(words);
   }
 
@@ -64,7 +67,7 @@ final class ValueWords {
       case UNAIDED -> "unaided";
       case HABITUAL -> "with the usual correction";
       case CORRECTED -> "corrected, it was not said with what";
-      default -> "with " + Say.concept(lens);
+      default -> "with " + PlainWords.concept(lens);
     };
   }
 
@@ -73,7 +76,7 @@ final class ValueWords {
       return "no improvement";
     }
     return acuity instanceof Acuity.Low low
-        ? low(low.category()) + low.distance().map(d -> " at " + Say.quantity(d)).orElse("")
+        ? low(low.category()) + low.distance().map(d -> " at " + PlainWords.quantity(d)).orElse("")
         : acuity.toString();
   }
 
@@ -93,28 +96,31 @@ final class ValueWords {
     field.regions().forEach((region, outcome) -> group(regions, region, outcome));
     List<String> words = new ArrayList<>();
     boolean whole = field.regions().keySet().containsAll(List.of(FieldRegion.values()));
-    if (whole && regions.keySet().equals(java.util.Set.of(Say.concept(FieldResponse.FULL)))) {
+    if (whole
+        && regions.keySet().equals(java.util.Set.of(PlainWords.concept(FieldResponse.FULL)))) {
       words.add("full in the four quadrants and the centre");
     } else {
-      regions.forEach((response, where) -> words.add(response + " " + Say.list(where)));
+      regions.forEach((response, where) -> words.add(regions(response, where)));
     }
-    String target = field.target().map(Say::concept).orElse("");
-    String far = field.distance().map(d -> "at " + Say.quantity(d)).orElse("");
+    String target = field.target().map(PlainWords::concept).orElse("");
+    String far = field.distance().map(d -> "at " + PlainWords.quantity(d)).orElse("");
     words.add((target + " " + far).strip());
     return join(words);
+  }
+
+  /** What was not tested is named before the reason. */
+  private static String regions(String response, List<String> where) {
+    String list = PlainWords.list(where);
+    return response.startsWith("(") ? list + " " + response : response + " " + list;
   }
 
   private static void group(
       Map<String, List<String>> regions, FieldRegion region, Outcome<FieldResponse> outcome) {
     String response =
         outcome.fold(
-            seen -> seen == FieldResponse.ABSENT ? "nothing seen" : Say.concept(seen),
-            ValueWords::untested);
+            seen -> seen == FieldResponse.ABSENT ? "nothing seen" : PlainWords.concept(seen),
+            reason -> "(" + PlainWords.absence(reason) + ")");
     regions.computeIfAbsent(response, any -> new ArrayList<>()).add(region(region));
-  }
-
-  private static String untested(Absence reason) {
-    return Say.absence(reason) + ":";
   }
 
   private static String region(FieldRegion region) {
@@ -144,7 +150,8 @@ final class ValueWords {
       return "full in all " + full.size() + " directions tested";
     }
     if (!full.isEmpty()) {
-      words.add(words.isEmpty() || full.size() < 4 ? "full " + Say.list(full) : "otherwise full");
+      words.add(
+          words.isEmpty() || full.size() < 4 ? "full " + PlainWords.list(full) : "otherwise full");
     }
     return join(words);
   }
@@ -158,7 +165,7 @@ final class ValueWords {
                 + (grade > 0 ? "+" : "")
                 + grade
                 + ")",
-        reason -> gaze(gaze) + " " + Say.absence(reason));
+        reason -> gaze(gaze) + " " + PlainWords.absence(reason));
   }
 
   private static String gaze(GazeDirection gaze) {
@@ -178,7 +185,7 @@ final class ValueWords {
             lens.vertical().map(p -> prism(p.amount(), p.base().word())))
         .flatMap(Optional::stream)
         .forEach(words::add);
-    lens.vertex().ifPresent(far -> words.add("lens at " + Say.quantity(far)));
+    lens.vertex().ifPresent(far -> words.add("lens at " + PlainWords.quantity(far)));
     lens.cycloplegic()
         .ifPresent(drops -> words.add(drops ? "under cycloplegia" : "without cycloplegia"));
     return join(words);

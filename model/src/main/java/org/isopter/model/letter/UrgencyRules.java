@@ -1,4 +1,4 @@
-package org.isopter.model.summary;
+package org.isopter.model.letter;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -15,6 +15,7 @@ import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.text.PlainWords;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 
@@ -93,7 +94,7 @@ public enum UrgencyRules {
     return hint(
         areUnequal(exam) && !beside.isEmpty(),
         "Unequal pupils with "
-            + Say.list(beside)
+            + PlainWords.list(beside)
             + " are on the list when they are new and painful; the record does not say in a form"
             + " that can be read here whether they are.");
   }
@@ -124,11 +125,13 @@ public enum UrgencyRules {
                 eye ->
                     exam.all(Pressures.INTRAOCULAR).at(eye).values().stream()
                         .anyMatch(UrgencyRules::isHigh))
-            .map(Say::eye)
+            .map(PlainWords::eye)
             .toList();
     return hint(
         !eyes.isEmpty(),
-        "An intraocular pressure of 40 mmHg or more is on the list: " + Say.list(eyes) + ".");
+        "An intraocular pressure of 40 mmHg or more is on the list: "
+            + PlainWords.list(eyes)
+            + ".");
   }
 
   private static boolean isHigh(Quantity pressure) {

@@ -1,4 +1,4 @@
-package org.isopter.model.summary;
+package org.isopter.model.text;
 
 import java.util.List;
 import java.util.Locale;
@@ -9,7 +9,7 @@ import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 
 /** The small words of a letter. */
-final class Say {
+public final class PlainWords {
 
   /** Names keep their capital within a sentence. */
   private static final Map<String, String> NAMES =
@@ -21,9 +21,11 @@ final class Say {
           "etdrs", "ETDRS",
           "perkins", "Perkins",
           "logmar", "logMAR",
-          "hardy rand rittler", "Hardy-Rand-Rittler");
+          "hardy rand rittler", "Hardy-Rand-Rittler",
+          "tumbling e", "tumbling E",
+          "gaze evoked", "gaze-evoked");
 
-  private Say() {}
+  private PlainWords() {}
 
   static String concept(Concept concept) {
     return words(concept.word());
@@ -54,28 +56,35 @@ final class Say {
 
   /** Degrees are written with their sign; every other unit as it is. */
   static String unit(String text) {
-    return text.replaceAll("(?<=\\d) deg\\b", "°").replaceAll("(?<=\\d) PD\\b", " prism dioptres");
+    return text.replaceAll("(?<=\\d) deg\\b", "°")
+        .replaceAll("(?<=\\d) PD\\b", " prism dioptres")
+        .replaceAll("(?<=\\d) um\\b", " µm");
   }
 
-  static String eye(Site site) {
+  public static String eye(Site site) {
     return site == Site.BOTH ? "both eyes" : site.word() + " eye";
   }
 
-  static String list(List<String> items) {
+  public static String list(List<String> items) {
     int last = items.size() - 1;
     return last < 1
         ? String.join("", items)
         : String.join(", ", items.subList(0, last)) + " and " + items.get(last);
   }
 
-  static String capital(String text) {
+  /** Returns the words with a full stop, unless they have one. */
+  public static String sentence(String words) {
+    return words.endsWith(".") || words.endsWith(".)") ? words : words + ".";
+  }
+
+  public static String capital(String text) {
     return text.isEmpty()
         ? text
         : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
   /** Returns a title within a sentence; abbreviations and names keep their capitals. */
-  static String lower(String title) {
+  public static String lower(String title) {
     boolean name = title.length() > 1 && Character.isUpperCase(title.charAt(1));
     return name ? title : title.substring(0, 1).toLowerCase(Locale.ROOT) + title.substring(1);
   }

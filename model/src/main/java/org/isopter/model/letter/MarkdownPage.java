@@ -1,4 +1,4 @@
-package org.isopter.model.summary;
+package org.isopter.model.letter;
 
 import java.util.List;
 import java.util.stream.Collectors;

@@ -1,0 +1,55 @@
+package org.isopter.model.letter;
+
+import java.util.EnumSet;
+import java.util.Set;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.value.Site;
+
+/** Of which eyes a line of a letter speaks; it follows from sites, never from how many lines. */
+enum Eyes {
+  /** The right eye alone. */
+  RIGHT("right eye"),
+  /** The left eye alone. */
+  LEFT("left eye"),
+  /** Both eyes, each tested apart. */
+  EACH("each eye"),
+  /** Both eyes, tested together. */
+  TOGETHER("both eyes together"),
+  /** The pair, or the person: a comparison of the eyes, which names them itself. */
+  PAIR("");
+
+  private final String words;
+
+  Eyes(String words) {
+    this.words = words;
+  }
+
+  /** Returns of whom a fact of a finding at a site speaks. */
+  static Eyes of(Finding<?> finding, Site site) {
+    return finding.sites().equals(Site.PAIR) ? PAIR : of(site);
+  }
+
+  /** Returns of whom something at a site speaks that can also be said of one eye. */
+  static Eyes of(Site site) {
+    return switch (site) {
+      case RIGHT -> RIGHT;
+      case LEFT -> LEFT;
+      case BOTH -> TOGETHER;
+    };
+  }
+
+  /** Returns the eyes with right and left, where both are there, as each. */
+  static Set<Eyes> joined(Set<Eyes> eyes) {
+    Set<Eyes> joined = EnumSet.copyOf(eyes);
+    if (joined.containsAll(Set.of(RIGHT, LEFT))) {
+      joined.removeAll(Set.of(RIGHT, LEFT));
+      joined.add(EACH);
+    }
+    return joined;
+  }
+
+  /** Returns the eyes within a sentence; nothing for the pair. */
+  String words() {
+    return words;
+  }
+}

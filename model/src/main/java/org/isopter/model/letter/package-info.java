@@ -1,0 +1,5 @@
+/** An examination as a page in plain words. */
+@NullMarked
+package org.isopter.model.letter;
+
+import org.jspecify.annotations.NullMarked;

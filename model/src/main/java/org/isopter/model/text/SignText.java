@@ -1,0 +1,79 @@
+package org.isopter.model.text;
+
+import java.util.Optional;
+import org.isopter.model.answer.movement.Alignment;
+import org.isopter.model.answer.movement.FixationDistance;
+import org.isopter.model.answer.tissue.Presence;
+import org.isopter.model.catalogue.Alignments;
+import org.isopter.model.catalogue.Control;
+import org.isopter.model.catalogue.Drops;
+import org.isopter.model.catalogue.Segments;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.Quantity;
+
+/** Values in words that are no list of parts: signs, drops, deviations. */
+final class SignText {
+
+  private SignText() {}
+
+  static Optional<String> of(Object value) {
+    if (value instanceof Segments.Sign<?> sign) {
+      return Optional.of(sign((Concept) sign.sign(), sign.presence()));
+    }
+    if (value instanceof Drops.Dilation drops) {
+      return Optional.of(drops(drops.drug(), drops.strength()));
+    }
+    if (value instanceof Drops.DrugTest test) {
+      return Optional.of(drugTest(test));
+    }
+    return value instanceof Alignments.Deviation deviation
+        ? Optional.of(deviation(deviation))
+        : Optional.empty();
+  }
+
+  private static String sign(Concept sign, Presence presence) {
+    String name = PlainWords.concept(sign);
+    return switch (presence) {
+      case PRESENT -> name + ": present";
+      case ABSENT -> name + ": looked for and not there";
+      case EQUIVOCAL -> name + ": equivocal";
+    };
+  }
+
+  private static String drops(Concept drug, Optional<Quantity> strength) {
+    return PlainWords.concept(drug) + strength.map(q -> " " + PlainWords.quantity(q)).orElse("");
+  }
+
+  private static String drugTest(Drops.DrugTest test) {
+    return PlainWords.concept(test.effect())
+        + " after "
+        + drops(test.drug(), test.strength())
+        + test.waited().map(q -> ", " + PlainWords.quantity(q) + " later").orElse("");
+  }
+
+  private static String deviation(Alignments.Deviation deviation) {
+    String control = deviation.control().map(SignText::control).orElse("");
+    return control
+        + alignment(deviation.alignment())
+        + deviation.amount().map(q -> ", " + PlainWords.quantity(q)).orElse("")
+        + deviation.fixation().map(SignText::fixation).orElse("");
+  }
+
+  private static String control(Control control) {
+    return PlainWords.concept(control) + " ";
+  }
+
+  private static String alignment(Alignment alignment) {
+    return switch (alignment) {
+      case STRAIGHT -> "no movement on covering";
+      case ESO -> "inward deviation";
+      case EXO -> "outward deviation";
+      case RIGHT_HYPER -> "deviation with the right eye higher";
+      case LEFT_HYPER -> "deviation with the left eye higher";
+    };
+  }
+
+  private static String fixation(FixationDistance far) {
+    return far == FixationDistance.FAR ? ", at distance" : ", at near";
+  }
+}
