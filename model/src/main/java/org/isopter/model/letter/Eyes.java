@@ -2,6 +2,8 @@ package org.isopter.model.letter;
 
 import java.util.EnumSet;
 import java.util.Set;
+import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.Colours;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Site;
 
@@ -15,8 +17,14 @@ enum Eyes {
   EACH("each eye"),
   /** Both eyes, tested together. */
   TOGETHER("both eyes together"),
+  /** Both eyes, where it is not seeing with both that was tested. */
+  BOTH("both eyes"),
   /** The pair, or the person: a comparison of the eyes, which names them itself. */
   PAIR("");
+
+  /** The findings that two open eyes are tested for together. */
+  private static final Set<Finding<?>> SEEN_TOGETHER =
+      Set.of(Acuities.DISTANCE, Acuities.NEAR, Colours.PLATES);
 
   private final String words;
 
@@ -26,7 +34,10 @@ enum Eyes {
 
   /** Returns of whom a fact of a finding at a site speaks. */
   static Eyes of(Finding<?> finding, Site site) {
-    return finding.sites().equals(Site.PAIR) ? PAIR : of(site);
+    if (site == Site.BOTH && !SEEN_TOGETHER.contains(finding)) {
+      return finding.sites().equals(Site.PAIR) ? PAIR : BOTH;
+    }
+    return of(site);
   }
 
   /** Returns of whom something at a site speaks that can also be said of one eye. */
