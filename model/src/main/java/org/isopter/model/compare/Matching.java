@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.Iterator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 import org.isopter.model.exam.Exam;
@@ -24,7 +23,7 @@ final class Matching {
   record Pair(Optional<Fact<?>> before, Optional<Fact<?>> now, boolean sameTechnique) {}
 
   private final List<Fact<?>> before;
-  private final Map<Fact<?>, Pair> found = new IdentityHashMap<>();
+  private final IdentityHashMap<Fact<?>, Pair> found = new IdentityHashMap<>();
   private final List<Fact<?>> now;
 
   private Matching(Exam earlier, Exam later) {

@@ -48,7 +48,7 @@ public enum RetestLimit {
 
   /** Returns the limit in words: one number, or the span of the studies. */
   public String words() {
-    return least.equals(most) ? least + " logMAR" : least + " to " + most + " logMAR";
+    return least.compareTo(most) == 0 ? least + " logMAR" : least + " to " + most + " logMAR";
   }
 
   /** Returns where the limit is published. */
