@@ -6,10 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.io.StringReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
@@ -17,10 +16,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.TimeUnit;
+import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import javax.imageio.ImageIO;
+import javax.xml.parsers.DocumentBuilderFactory;
 import org.isopter.mapper.foreign.Options;
 import org.isopter.mapper.foreign.Release;
 import org.isopter.mapper.pool.PoolDocument;
@@ -35,9 +34,13 @@ import org.isopter.model.simulate.Cohort;
 import org.isopter.model.value.FaultException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.w3c.dom.Document;
+import org.xml.sax.InputSource;
 
 /** A description counts what is there, shows what is far out, and needs nothing but itself. */
 class DescriptionTest {
+
+  private static final Pattern PICTURE = Pattern.compile("(?s)<svg .*?</svg\\s*>");
 
   @TempDir Path folder;
 
@@ -140,43 +143,24 @@ class DescriptionTest {
     assertEquals(names.size(), Set.copyOf(names).size());
   }
 
-  /** Drawn by a browser, the page shows more than white; skipped where there is none. */
+  /** A browser draws what is well formed; a picture of nothing has axes and no data. */
   @Test
-  void aBrowserDrawsThePage() throws IOException, InterruptedException {
-    Optional<Path> browser =
-        Stream.of("/usr/bin/chromium", "/usr/bin/chromium-browser")
-            .map(Path::of)
-            .filter(Files::isExecutable)
-            .findFirst();
-    assumeTrue(browser.isPresent(), "no headless Chromium here");
-    Path html = Files.writeString(folder.resolve("page.html"), page(), UTF_8);
-    Path picture = folder.resolve("page.png");
-    Process drawing =
-        new ProcessBuilder(
-                browser.get().toString(),
-                "--headless",
-                "--no-sandbox",
-                "--disable-gpu",
-                "--disable-background-networking",
-                "--user-data-dir=" + folder.resolve("profile"),
-                "--window-size=1200,4000",
-                "--screenshot=" + picture,
-                html.toUri().toString())
-            .redirectErrorStream(true)
-            .redirectOutput(folder.resolve("browser.log").toFile())
-            .start();
-    assertTrue(drawing.waitFor(90, TimeUnit.SECONDS), "the browser did not end");
-    assertTrue(ink(ImageIO.read(picture.toFile())) > 0.01);
+  void everyPictureIsWellFormedAndShowsShapesAndWords() throws Exception {
+    List<String> pictures =
+        PICTURE.matcher(page()).results().map(MatchResult::group).toList();
+    assertTrue(pictures.size() >= 5, "only " + pictures.size() + " pictures");
+    for (String picture : pictures) {
+      Document drawn =
+          DocumentBuilderFactory.newDefaultInstance()
+              .newDocumentBuilder()
+              .parse(new InputSource(new StringReader(picture)));
+      assertTrue(count(drawn, "path", "rect", "polygon", "circle", "line") > 10, picture);
+      assertTrue(count(drawn, "text") > 3, picture);
+    }
   }
 
-  private static double ink(BufferedImage image) {
-    long dark = 0;
-    for (int y = 0; y < image.getHeight(); y++) {
-      for (int x = 0; x < image.getWidth(); x++) {
-        dark += (image.getRGB(x, y) & 0xffffff) == 0xffffff ? 0 : 1;
-      }
-    }
-    return dark / ((double) image.getWidth() * image.getHeight());
+  private static int count(Document drawn, String... names) {
+    return Stream.of(names).mapToInt(name -> drawn.getElementsByTagName(name).getLength()).sum();
   }
 
   private String page() throws IOException {

@@ -1,14 +1,16 @@
 package org.isopter.mapper.foreign;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Fact;
@@ -18,101 +20,28 @@ import org.isopter.model.value.Outcome;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * What a careful human takes from each file that others published: eye, value and notation, or the
- * reason why not. The rows were written from reading the files, not from running the reader.
+ * What a careful human takes from each file: eye, value and notation, or the reason why not. The
+ * rows were written from reading the files, not from running the reader. Files of our own have the
+ * shapes that others publish; those that others published are read besides where they are here.
  */
 class CarefulHumanTest {
 
   private static final ForeignReader READER =
       new ForeignReader(Catalogue.standard(), Options.usual());
 
-  /** File, then what is taken from it, or the word of the reason why it is kept. */
-  private static final List<List<String>> ALONE =
-      List.of(
-          List.of("au-digital-health/bodystructure-eye", "other-resource"),
-          List.of("au-digital-health/bodystructure-eye-02", "other-resource"),
-          List.of("au-digital-health/bodystructure-eye-03", "other-resource"),
-          List.of("au-digital-health/observation-visualacuity-01", "distance-acuity both 6/12"),
-          List.of(
-              "au-digital-health/observation-visualacuity-02",
-              "distance-acuity left 0.3 logMAR correction=corrected"),
-          List.of("au-digital-health/observation-visualacuity-03", "distance-acuity left CF 4 m"),
-          List.of(
-              "nictiz-zib2020/nl-core-VisualAcuity-01",
-              "distance-acuity left 0.8 decimal chart=snellen correction=trial-lenses distance=5 m"),
-          List.of(
-              "nictiz-zib2020/nl-core-Refraction-01",
-              "refraction right axis=90 deg cylinder=-0.75 D sphere=+1.00 D vertical-base=up"
-                  + " vertical-prism=2.00 PD by objective"),
-          List.of(
-              "synthea/observation-eye-0", "distance-acuity left 0.3 logMAR correction=unaided"),
-          List.of(
-              "synthea/observation-eye-1", "distance-acuity right 0.3 logMAR correction=unaided"),
-          List.of("synthea/observation-eye-2", "intraocular-pressure left 17 mmHg"),
-          List.of("fhir-r4-spec/claim-example-vision", "other-resource"),
-          List.of("fhir-r4-spec/claim-example-vision-glasses", "other-resource"),
-          List.of("fhir-r4-spec/claim-example-vision-glasses-3tier", "other-resource"),
-          List.of("fhir-r4-spec/claimresponse-example-vision-3tier", "other-resource"),
-          List.of("fhir-r4-spec/codesystem-vision-base-codes", "other-resource"),
-          List.of("fhir-r4-spec/codesystem-vision-eye-codes", "other-resource"),
-          List.of("fhir-r4-spec/devicerequest-left-lens", "other-resource"),
-          List.of("fhir-r4-spec/devicerequest-right-lens", "other-resource"),
-          List.of("fhir-r4-spec/observation-example-abdo-tender", "unknown-code"),
-          List.of("fhir-r4-spec/observation-example-bloodpressure-cancel", "retracted"),
-          List.of("fhir-r4-spec/observation-example-bloodpressure-dar", "unknown-code"),
-          List.of("fhir-r4-spec/observation-example-bmd", "unknown-code"),
-          List.of("fhir-r4-spec/observation-example-eye-color", "unknown-code"),
-          List.of("fhir-r4-spec/observation-example-glasgow", "unknown-code"),
-          List.of("fhir-r4-spec/observation-example-unsat", "retracted"),
-          List.of("fhir-r4-spec/observation-example-vitals-panel", "unknown-code"),
-          List.of("fhir-r4-spec/visionprescription-example", "order"),
-          List.of("fhir-r4-spec/visionprescription-example-1", "order"));
-
-  /** Resource of one folder that is read together, then what is taken from it or why not. */
-  private static final List<List<String>> TOGETHER =
-      List.of(
-          List.of("BodyStructure/bodystructure-left-eye", "other-resource"),
-          List.of("BodyStructure/bodystructure-right-eye", "other-resource"),
-          List.of("DiagnosticReport/diagnostic-report-visual-field-test-re-0", "other-resource"),
-          List.of("Media/visual-field-re-0", "other-resource"),
-          List.of(
-              "Observation/observation-iop-goldman-re-0",
-              "intraocular-pressure right 25.4 mmHg by goldmann"),
-          List.of(
-              "Observation/observation-iop-goldman-le-0",
-              "intraocular-pressure left 26.0 mmHg by goldmann"),
-          List.of(
-              "Observation/observation-refraction-re-0",
-              "refraction right axis=60 deg cylinder=-2.5 D sphere=-2.5 D"),
-          List.of(
-              "Observation/va-snellen-distance-re-0",
-              "distance-acuity right 0.544 logMAR chart=snellen"),
-          List.of(
-              "Observation/va-snellen-distance-le-0",
-              "distance-acuity left 0.60 logMAR chart=snellen"),
-          List.of(
-              "Observation/va-snellen-corrected-re-0",
-              "distance-acuity right 0.30 logMAR chart=snellen correction=corrected"),
-          List.of(
-              "Observation/vf-false-positives-re-0", "visual-field-false-positives right 2/100"),
-          List.of("Observation/vf-fixation-loss-re-0", "visual-field-fixation-losses right 1/15"),
-          List.of(
-              "Observation/vf-mean-deviation-re-0", "visual-field-mean-deviation right 4.56 dB"),
-          List.of(
-              "Observation/vf-pattern-standard-deviation-re-0",
-              "visual-field-pattern-standard-deviation right 4.5 dB"),
-          List.of("Observation/vf-test-duration-re-0", "visual-field-test-duration right 310 s"),
-          List.of("Patient/ophthal-patient-example-0", "other-resource"),
-          List.of("Practitioner/ophthal-practitioner-example-0", "other-resource"),
-          List.of("Procedure/perimetry-24-2-perimetry-test", "other-resource"));
-
   @TestFactory
   Stream<DynamicTest> takesFromEachFileWhatAHumanTakes() {
-    Path folder = folder();
-    return ALONE.stream()
-        .filter(row -> folder.resolve(row.get(0) + ".json").toFile().exists())
+    Stream<DynamicTest> published =
+        Foreign.published().stream().flatMap(folder -> alone("taken-alone-published", folder));
+    return Stream.concat(alone("taken-alone", Foreign.own()), published);
+  }
+
+  private static Stream<DynamicTest> alone(String table, Path folder) {
+    return Foreign.table(table).stream()
         .map(
             row ->
                 DynamicTest.dynamicTest(
@@ -125,76 +54,94 @@ class CarefulHumanTest {
   }
 
   @Test
-  void takesFromTheXmlOfAFileWhatItTakesFromItsJson() {
-    Path folder = folder();
-    List<String> names =
-        List.of(
-            "au-digital-health/observation-visualacuity-03",
-            "nictiz-zib2020/nl-core-Refraction-01");
-    for (String name : names) {
-      byte[] xml =
-          Foreign.text(folder.resolve(name + ".xml"))
-              .getBytes(java.nio.charset.StandardCharsets.UTF_8);
-      Reading reading = READER.read(xml, Release.R4).orThrow();
-      String wanted =
-          ALONE.stream().filter(row -> row.get(0).equals(name)).findFirst().orElseThrow().get(1);
-      assertEquals(wanted, said(reading.resources().get(0)));
-    }
+  void hasARowForEveryFileOfOurOwnThatIsReadAlone() {
+    Path folder = Foreign.own().resolve("alone");
+    Set<String> rows = new TreeSet<>();
+    Foreign.table("taken-alone").forEach(row -> rows.add(row.get(0)));
+    rows.removeIf(name -> !name.startsWith("alone/"));
+    Set<String> files = new TreeSet<>();
+    Foreign.jsonFiles(folder)
+        .forEach(file -> files.add("alone/" + file.getFileName().toString().replace(".json", "")));
+    assertEquals(files, rows);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"acuity-by-fingers", "refraction-with-prism"})
+  void takesFromTheXmlOfAFileWhatItTakesFromItsJson(String name) {
+    Path folder = Foreign.own().resolve("alone");
+    Reading json = READER.read(Foreign.text(folder.resolve(name + ".json"))).orThrow();
+    assertEquals(said(json.resources().get(0)), said(xml(folder.resolve(name + ".xml"))));
+  }
+
+  @Test
+  void takesFromThePublishedXmlWhatItTakesFromItsJson() {
+    Foreign.published().stream()
+        .flatMap(folder -> Foreign.jsonFiles(folder).stream())
+        .forEach(
+            file -> {
+              Path xml = Path.of(file.toString().replace(".json", ".xml"));
+              if (Files.exists(xml)) {
+                Reading json = READER.read(Foreign.text(file)).orThrow();
+                assertEquals(said(json.resources().get(0)), said(xml(xml)), xml.toString());
+              }
+            });
+  }
+
+  private static ReadResource xml(Path file) {
+    byte[] bytes = Foreign.text(file).getBytes(UTF_8);
+    return READER.read(bytes, Release.R4).orThrow().resources().get(0);
   }
 
   @Test
   void takesFromAFolderWhatAHumanTakesWhoSeesItWhole() {
-    Path folder = folder().resolve("hl7-eyecare-ig");
-    List<Raw> documents =
-        Foreign.jsonFiles().stream()
-            .filter(file -> file.startsWith(folder))
-            .map(file -> new RawJson(Limits.USUAL).read(Foreign.text(file)).orThrow())
-            .toList();
+    together("taken-together", Foreign.own().resolve("guide"));
+    Foreign.published()
+        .ifPresent(all -> together("taken-together-published", all.resolve("hl7-eyecare-ig")));
+  }
+
+  private static void together(String table, Path folder) {
     Map<String, String> wanted = new TreeMap<>();
-    TOGETHER.forEach(row -> wanted.put(row.get(0), row.get(1)));
+    Foreign.table(table).forEach(row -> wanted.put(row.get(0), row.get(1)));
     Map<String, String> seen = new TreeMap<>();
-    READER.readTogether(documents).resources().forEach(r -> seen.put(r.name(), said(r)));
+    READER
+        .readTogether(Foreign.documents(folder))
+        .resources()
+        .forEach(read -> seen.put(read.name(), said(read)));
     assertEquals(lines(wanted), lines(seen));
   }
 
+  /** Acuities under two right codes, pressures whose second code stands under a wrong system. */
   @Test
-  void keepsWhatNamesItsEyeOnlyInAnotherFile() {
-    Path file = folder().resolve("hl7-eyecare-ig/observation-iop-0.json");
-    assertEquals("no-side", said(READER.read(Foreign.text(file)).orThrow().resources().get(0)));
-  }
-
-  @Test
-  void readsTheSyntheticLinesCompletely() {
-    Path file = folder().resolve("synthea/Observation-eye.ndjson");
-    List<String> lines = Foreign.lines(file);
-    List<Raw> documents =
-        lines.stream().map(line -> new RawJson(Limits.USUAL).read(line).orThrow()).toList();
-    Reading reading = READER.readTogether(documents);
-    assertEquals(lines.size(), reading.count("translated"));
-    long wrong =
-        reading.resources().stream()
-            .filter(r -> ((Treated.Translated) r.treated()).rules().contains("code-wrong-system"))
-            .count();
-    assertEquals(150, wrong);
-    assertEquals(300, reading.exams().stream().mapToInt(exam -> exam.exam().facts().size()).sum());
-  }
-
-  /** Test suites of another standard are no FHIR resources and come back as they are. */
-  @Test
-  void keepsWhatIsNoResource() {
-    folder();
-    for (Path file : Foreign.jsonFiles()) {
-      if (file.toString().contains("sql-on-fhir")) {
-        assertEquals(
-            "no-resource", said(READER.read(Foreign.text(file)).orThrow().resources().get(0)));
-      }
+  void readsSyntheticLinesCompletely() {
+    for (Path file : Foreign.lineFiles()) {
+      List<Raw> documents = Foreign.lines(file).stream().map(Foreign::raw).toList();
+      Reading reading = READER.readTogether(documents);
+      assertEquals(documents.size(), reading.count("translated"), file.toString());
+      long wrong =
+          reading.resources().stream()
+              .map(read -> (Treated.Translated) read.treated())
+              .filter(read -> read.rules().contains("code-wrong-system"))
+              .count();
+      assertEquals(documents.size() / 2, wrong, file.toString());
+      assertEquals(
+          documents.size(),
+          reading.exams().stream().mapToInt(exam -> exam.exam().facts().size()).sum());
     }
   }
 
-  private static Path folder() {
-    Optional<Path> folder = Foreign.folder();
-    assumeTrue(folder.isPresent(), "the folder of published records is not here");
-    return folder.orElseThrow();
+  /** Cases of another standard are no FHIR resources and come back as they are. */
+  @Test
+  void keepsWhatIsNoResource() {
+    Path cases = Path.of("src", "test", "resources", "views");
+    Stream<Path> published =
+        Foreign.published().stream()
+            .flatMap(folder -> Foreign.jsonFiles(folder.resolve("sql-on-fhir")).stream());
+    Stream.concat(Foreign.jsonFiles(cases).stream(), published)
+        .forEach(
+            file -> {
+              Reading reading = READER.read(Foreign.text(file)).orThrow();
+              assertEquals("no-resource", said(reading.resources().get(0)), file.toString());
+            });
   }
 
   private static String lines(Map<String, String> map) {

@@ -1,7 +1,6 @@
 package org.isopter.mapper.foreign;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -50,8 +49,7 @@ class EveryLeafIsAccountedForTest {
   }
 
   @TestFactory
-  Stream<DynamicTest> holdsForWhatOthersPublished() {
-    assumeTrue(Foreign.folder().isPresent(), "the folder of published records is not here");
+  Stream<DynamicTest> holdsForFilesInTheShapesOfOthers() {
     return Foreign.jsonFiles().stream()
         .map(
             file ->
@@ -61,10 +59,10 @@ class EveryLeafIsAccountedForTest {
   }
 
   @Test
-  void holdsForLinesThatOthersPublished() {
-    assumeTrue(Foreign.folder().isPresent(), "the folder of published records is not here");
-    Path lines = Foreign.folder().orElseThrow().resolve("synthea/Observation-eye.ndjson");
-    Foreign.lines(lines).forEach(line -> Conservation.check(READER, line, line));
+  void holdsForLines() {
+    for (Path file : Foreign.lineFiles()) {
+      Foreign.lines(file).forEach(line -> Conservation.check(READER, line, line));
+    }
   }
 
   @Test

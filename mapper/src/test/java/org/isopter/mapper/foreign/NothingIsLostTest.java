@@ -2,7 +2,6 @@ package org.isopter.mapper.foreign;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -111,15 +110,13 @@ class NothingIsLostTest {
   }
 
   @Test
-  void losesNothingOfWhatOthersPublishedInOneFolder() {
-    assumeTrue(Foreign.folder().isPresent(), "the folder of published records is not here");
-    Path folder = Foreign.folder().orElseThrow().resolve("hl7-eyecare-ig");
-    List<Raw> documents =
-        Foreign.jsonFiles().stream()
-            .filter(file -> file.startsWith(folder))
-            .map(file -> new RawJson(Limits.USUAL).read(Foreign.text(file)).orThrow())
-            .toList();
-    Reading first = READER.readTogether(documents);
+  void losesNothingOfAFolderThatIsReadTogether() {
+    together(Foreign.own().resolve("guide"));
+    Foreign.published().ifPresent(all -> together(all.resolve("hl7-eyecare-ig")));
+  }
+
+  private static void together(Path folder) {
+    Reading first = READER.readTogether(Foreign.documents(folder));
     assertEquals(11, first.count("translated"), first.resources().toString());
     for (ReadExam exam : first.exams()) {
       String written = ForeignWriter.of(BundleKind.COLLECTION).write(exam);
