@@ -9,7 +9,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.io.StringReader;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
@@ -146,8 +145,7 @@ class DescriptionTest {
   /** A browser draws what is well formed; a picture of nothing has axes and no data. */
   @Test
   void everyPictureIsWellFormedAndShowsShapesAndWords() throws Exception {
-    List<String> pictures =
-        PICTURE.matcher(page()).results().map(MatchResult::group).toList();
+    List<String> pictures = PICTURE.matcher(page()).results().map(MatchResult::group).toList();
     assertTrue(pictures.size() >= 5, "only " + pictures.size() + " pictures");
     for (String picture : pictures) {
       Document drawn =

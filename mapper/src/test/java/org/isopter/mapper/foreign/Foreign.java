@@ -56,8 +56,7 @@ public final class Foreign {
 
   private static List<Path> files(Path folder, String ending) {
     try (Stream<Path> files = Files.walk(folder)) {
-      List<Path> found =
-          files.filter(file -> file.toString().endsWith(ending)).sorted().toList();
+      List<Path> found = files.filter(file -> file.toString().endsWith(ending)).sorted().toList();
       if (found.isEmpty()) {
         throw new IllegalStateException(folder + " holds no " + ending);
       }
