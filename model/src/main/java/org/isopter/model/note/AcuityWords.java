@@ -80,10 +80,15 @@ final class AcuityWords {
   private static final Matcher<Seen> BARE =
       cursor -> cursor.anyNumber().map(number -> new Seen(number.toPlainString(), true));
 
-  /** What is an acuity at distance even without a heading. */
-  static final Matcher<Seen> EVIDENT = FRACTION.or(AcuityWords::low);
+  /**
+   * What is an acuity at distance even without a heading: low vision, and a fraction over the usual
+   * distances or of the largest letters. 1/7 and 2/52 are days and weeks for many who write them.
+   */
+  static final Matcher<Seen> EVIDENT =
+      ((Matcher<Seen>) cursor -> FRACTION.read(cursor).filter(AcuityWords::isUsual))
+          .or(AcuityWords::low);
 
-  static final Matcher<Seen> FAR = EVIDENT.or(BARE);
+  static final Matcher<Seen> FAR = FRACTION.or(AcuityWords::low).or(BARE);
 
   static final Matcher<Seen> CLOSE =
       FRACTION
@@ -130,6 +135,11 @@ final class AcuityWords {
     String letters = cursor.attempt(AcuityWords::suffix).orElse("");
     String unit = cursor.take("m") ? " m" : cursor.take("ft") ? " ft" : "";
     return Seen.whole(distance.toPlainString() + "/" + size.toPlainString() + letters + unit);
+  }
+
+  private static boolean isUsual(Seen fraction) {
+    boolean duration = fraction.text().matches("\\d+/(7|52)|[1-5]/12");
+    return !duration && fraction.text().matches("(6|20|3|4|5)/.*|[12]/60.*");
   }
 
   private static Optional<String> suffix(Cursor cursor) {

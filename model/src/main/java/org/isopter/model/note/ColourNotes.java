@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.isopter.model.answer.sight.ColourTest;
 import org.isopter.model.catalogue.Colours;
 import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
 
 /** Colour plates, and the redness of a red target. */
@@ -73,6 +74,10 @@ final class ColourNotes {
 
   private static void plates(Eye eye) throws NotRead {
     Score score = eye.get(SCORE);
+    if (eye.site() == Site.BOTH && !eye.isCalled(Common.BOTH_OPEN)) {
+      throw NotRead.because("it may be one test with both eyes open, or the score of each eye")
+          .write("ishihara R 14/14 L 14/14, or ishihara BEO 14/14");
+    }
     eye.found(
         Colours.PLATES,
         new Colours.Plates(score.correct(), score.shown(), eye.get(TEST), eye.find(EDITION)));

@@ -1,7 +1,6 @@
 package org.isopter.model.note;
 
 import java.math.BigDecimal;
-import java.time.LocalTime;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -14,11 +13,17 @@ import org.isopter.model.value.Unit;
 /** What every item shares: sides, reasons for absence, times, and lengths. */
 final class Common {
 
+  /** Both eyes open: the one way of naming both that can only be one test with both. */
+  static final String BOTH_OPEN = "BEO";
+
   static final Vocabulary<Site> SIDES =
       Vocabulary.<Site>empty()
-          .say(Site.RIGHT, "R", "right", "right eye", "OD", "RE")
-          .say(Site.LEFT, "L", "left", "left eye", "OS", "LE")
-          .say(Site.BOTH, "OU", "both", "both eyes", "B", "BE", "BEO");
+          .say(Site.RIGHT, "R", "right", "right eye", "R eye", "OD", "RE", "Rt", "Rt eye")
+          .say(Site.LEFT, "L", "left", "left eye", "L eye", "OS", "LE", "Lt", "Lt eye")
+          // The left eye in French, in Spanish and Portuguese, and both in German.
+          .say(Site.LEFT, "OG", "OI", "OE", "LA")
+          .say(Site.RIGHT, "RA")
+          .say(Site.BOTH, "OU", "both", "both eyes", "B", "BE", BOTH_OPEN);
 
   static final Vocabulary<Absence> ABSENCES =
       Vocabulary.of(Absence.class)
@@ -30,7 +35,7 @@ final class Common {
 
   static final Slot<Absence> ABSENCE = Slot.value("reason for absence", ABSENCES);
 
-  static final Slot<LocalTime> TIME = Slot.condition("time", Common::time);
+  static final Slot<ClockTime> TIME = Slot.condition("time", ClockTime::read);
 
   static final Vocabulary<Unit> LENGTHS =
       Vocabulary.<Unit>empty()
@@ -80,18 +85,5 @@ final class Common {
 
   private static boolean lead(Cursor cursor, List<List<String>> leads) {
     return leads.stream().anyMatch(cursor::take);
-  }
-
-  private static Optional<LocalTime> time(Cursor cursor) {
-    cursor.takeAny("@", "at");
-    Optional<Integer> hour = digits(cursor, "[01]?\\d|2[0-3]");
-    if (hour.isEmpty() || !cursor.take(":")) {
-      return Optional.empty();
-    }
-    return digits(cursor, "[0-5]\\d").map(minute -> LocalTime.of(hour.get(), minute));
-  }
-
-  private static Optional<Integer> digits(Cursor cursor, String pattern) {
-    return cursor.digits().filter(text -> text.matches(pattern)).map(Integer::valueOf);
   }
 }

@@ -1,6 +1,5 @@
 package org.isopter.model.note;
 
-import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -24,10 +23,12 @@ final class Eye {
   private final Site site;
   private final Optional<Site> named;
   private final Said said;
+  private final Token at;
   private final Set<Slot<?>> used = new HashSet<>();
   private final List<Fact<?>> facts = new ArrayList<>();
 
-  private Eye(Site site, Optional<Site> named, Said said) {
+  private Eye(Site site, Optional<Site> named, Said said, Token at) {
+    this.at = at;
     this.site = site;
     this.named = named;
     this.said = said;
@@ -38,10 +39,10 @@ final class Eye {
       Grammar grammar,
       Site site,
       Optional<Site> named,
-      Said said,
+      Scan.Group group,
       Optional<OffsetDateTime> performed)
       throws NotRead {
-    Eye eye = new Eye(site, named, said);
+    Eye eye = new Eye(site, named, group.said(), group.at());
     Optional<Absence> absence = eye.find(Common.ABSENCE);
     if (absence.isPresent()) {
       eye.absent(grammar, absence.get());
@@ -59,6 +60,11 @@ final class Eye {
 
   Site site() {
     return site;
+  }
+
+  /** Says whether the eye was named by this word. */
+  boolean isCalled(String word) {
+    return at.seen().equalsIgnoreCase(word);
   }
 
   /** Returns the eye that a comparison of the two names. */
@@ -168,7 +174,7 @@ final class Eye {
   }
 
   private void applyTime(Optional<OffsetDateTime> performed) throws NotRead {
-    Optional<LocalTime> time = find(Common.TIME);
+    Optional<ClockTime> time = find(Common.TIME);
     if (time.isEmpty()) {
       return;
     }
@@ -176,7 +182,7 @@ final class Eye {
       throw NotRead.at(
           said.place(Common.TIME), "a time needs the day of the examination, which is not known");
     }
-    OffsetDateTime at = performed.get().with(time.get());
+    OffsetDateTime at = time.get().on(performed.get());
     facts.replaceAll(fact -> fact.at(at));
   }
 

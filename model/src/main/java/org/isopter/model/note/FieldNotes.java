@@ -59,7 +59,7 @@ final class FieldNotes {
       Slot.value(
           "full field",
           Vocabulary.<Boolean>empty()
-              .say(true, "full", "intact", "FTC", "full to confrontation")
+              .say(true, "full", "intact", "FTC")
               .say(false, "rest full", "rest intact", "otherwise full"));
 
   private static final Slot<FieldTarget> TARGET = Slot.condition("target", TARGETS);

@@ -106,7 +106,7 @@ final class ItemReader {
       List<Fact<?>> facts = new ArrayList<>();
       Optional<Site> named = grammar.sides().namesAnEye() ? Optional.empty() : group.side();
       for (Site site : sites(grammar, group)) {
-        facts.addAll(Eye.facts(grammar, site, named, group.said(), performed));
+        facts.addAll(Eye.facts(grammar, site, named, group, performed));
       }
       return facts;
     } catch (NotRead notRead) {

@@ -31,6 +31,12 @@ final class Lexer {
   /** Words that the trade writes together, and what they stand for. */
   private static final Map<String, String> JOINED =
       Map.ofEntries(
+          Map.entry("rva", "r va"),
+          Map.entry("lva", "l va"),
+          Map.entry("var", "va r"),
+          Map.entry("val", "va l"),
+          Map.entry("vod", "va od"),
+          Map.entry("vos", "va os"),
           Map.entry("vasc", "va sc"),
           Map.entry("vacc", "va cc"),
           Map.entry("niph", "ph ni"),
@@ -46,11 +52,14 @@ final class Lexer {
   private final List<Token> tokens = new ArrayList<>();
   private int line = 1;
   private int lineStart;
+  private final Bullets bullets;
 
-  private Lexer() {}
+  private Lexer(Bullets bullets) {
+    this.bullets = bullets;
+  }
 
   static List<Token> read(String note) {
-    Lexer lexer = new Lexer();
+    Lexer lexer = new Lexer(Bullets.in(note));
     Matcher pieces = PIECE.matcher(note);
     while (pieces.find()) {
       lexer.add(pieces);
@@ -74,8 +83,9 @@ final class Lexer {
     } else if (piece.group("break") != null) {
       add(Token.Kind.BREAK, seen, piece);
       countLine(seen, piece.end());
-    } else if (piece.group("mark") != null) {
-      add(Token.Kind.MARK, SAME_MARK.getOrDefault(seen, seen), piece);
+    } else if (piece.group("mark") != null && !bullets.isOne(piece.start())) {
+      String mark = bullets.isUnclear(piece.start()) ? Bullets.UNCLEAR : seen;
+      add(Token.Kind.MARK, SAME_MARK.getOrDefault(mark, mark), piece);
     }
   }
 

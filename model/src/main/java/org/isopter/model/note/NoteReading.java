@@ -16,6 +16,7 @@ final class NoteReading {
   private final List<Told> told = new ArrayList<>();
   private final List<Unread> unread = new ArrayList<>();
   private final SideContext context = new SideContext();
+  private final Denial denial = new Denial();
 
   /** The item that the next clause may go on with. */
   private Optional<ItemReader.Start> open = Optional.empty();
@@ -59,6 +60,7 @@ final class NoteReading {
 
   private void read(List<Token> clause) {
     int from = 0;
+    denial.clear();
     while (from < clause.size()) {
       List<Token> rest = clause.subList(from, clause.size());
       from += rest.get(0).is(",") ? 1 : item(rest, from == 0);
@@ -81,11 +83,15 @@ final class NoteReading {
       ItemReader.Item item =
           items.read(start.orElse(Grammars.BARE), rest, tokens.get(0), context.side());
       int length = skipped + item.length();
+      denial.requireClear(tokens.subList(0, length), item.facts());
       took(item, new Piece(tokens.subList(0, length)));
       return length;
     } catch (NotRead notRead) {
       Piece piece = new Piece(tokens.subList(0, end(tokens, found)));
       close();
+      if (UnknownSide.mayBeIn(piece.tokens())) {
+        context.lose();
+      }
       unread.add(
           unread(unsided(notRead, piece, start), piece, start.map(ItemReader.Start::grammar)));
       return piece.tokens().size();

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.StringJoiner;
+import org.isopter.model.catalogue.Colours;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Finding;
@@ -105,6 +106,9 @@ public final class NoteWriter {
 
   private static String side(Fact<?> fact) {
     boolean pair = fact.finding().sites().equals(Site.PAIR);
+    if (fact.finding() == Colours.PLATES && fact.site() == Site.BOTH) {
+      return Common.BOTH_OPEN;
+    }
     return pair ? "" : Common.SIDES.phrase(fact.site());
   }
 

@@ -54,8 +54,8 @@ final class PupilNotes {
 
   private static final Vocabulary<Boolean> DEFECTS =
       Vocabulary.<Boolean>empty()
-          .say(false, "none", "no", "nil", "absent", "negative", "-")
-          .say(true, "present", "positive", "+");
+          .say(false, "none", "no", "nil", "absent", "negative", "-", "neg", "-ve", "without")
+          .say(true, "present", "positive", "+", "pos", "+ve");
 
   private static final Slot<Claim> CLAIM = Slot.value("state of the pupils", CLAIMS);
   private static final Slot<Lighting> LIGHT = Slot.condition("light", LIGHTS);
@@ -105,7 +105,13 @@ final class PupilNotes {
           Grammar.of("relative afferent defect", "RAPD L 2+")
               .sides(Grammar.Sides.NAMED)
               .startsWith(
-                  Stream.of("RAPD", "relative afferent pupillary defect")
+                  Stream.of(
+                          "RAPD",
+                          "APD",
+                          "relative afferent pupillary defect",
+                          "afferent pupillary defect",
+                          "relative afferent defect",
+                          "afferent defect")
                       .map(Heading::of)
                       .map(Heading::afterWords))
               .slots(DEFECT, GRADE, LOG)

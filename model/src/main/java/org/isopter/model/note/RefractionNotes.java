@@ -29,7 +29,7 @@ final class RefractionNotes {
   private static final Slot<Lens> LENS = Slot.value("sphere and cylinder", RefractionNotes::lens);
 
   private static final Slot<Quantity> ADDITION =
-      Slot.value(
+      Slot.valueOrShared(
           "addition",
           cursor ->
               cursor.take("add")

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** What was said in the slots of an item or of one eye, each with its place. */
@@ -57,6 +58,51 @@ final class Said {
       }
     }
     return conditions;
+  }
+
+  /** Returns the conditions that stand before the first value. */
+  Said conditionsBeforeValues() throws NotRead {
+    int first =
+        slots().stream()
+            .filter(slot -> !slot.isCondition())
+            .mapToInt(slot -> place(slot).start())
+            .min()
+            .orElse(0);
+    Said before = new Said();
+    for (Slot<?> slot : slots()) {
+      if (slot.isCondition() && place(slot).start() < first) {
+        before.copy(slot, this);
+      }
+    }
+    return before;
+  }
+
+  /** Returns what a comma sets off from the side; where there is no comma, all of it. */
+  Said afterComma() throws NotRead {
+    boolean comma = slots().stream().anyMatch(this::isAfterComma);
+    Said rest = new Said();
+    for (Slot<?> slot : slots()) {
+      if (!comma || isAfterComma(slot)) {
+        rest.copy(slot, this);
+      }
+    }
+    return rest;
+  }
+
+  /** Returns the slots that are no conditions. */
+  Set<Slot<?>> values() {
+    return slots().stream().filter(slot -> !slot.isCondition()).collect(Collectors.toSet());
+  }
+
+  /** Returns this without what the other says. */
+  Said without(Said other) throws NotRead {
+    Said rest = new Said();
+    for (Slot<?> slot : slots()) {
+      if (!other.has(slot)) {
+        rest.copy(slot, this);
+      }
+    }
+    return rest;
   }
 
   /** Returns this with all that the later words say instead. */

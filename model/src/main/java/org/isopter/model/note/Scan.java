@@ -25,6 +25,7 @@ final class Scan {
   private final Said head = new Said();
   private final List<Group> groups = new ArrayList<>();
   private boolean afterComma;
+  private boolean denied;
   private Last last = Last.HEADING;
 
   /** What stands before the cursor. */
@@ -103,7 +104,7 @@ final class Scan {
     if (side.isEmpty()) {
       return false;
     }
-    if (afterComma && head.hasValues()) {
+    if (afterComma && head.hasValues() && groups.isEmpty()) {
       throw NotRead.at(here, "before the comma no side is named: put each value behind its side");
     }
     if (groups.stream().anyMatch(group -> group.side().equals(side))) {
@@ -112,6 +113,7 @@ final class Scan {
     }
     groups.add(new Group(side, here, new Said()));
     afterComma = false;
+    denied = false;
     last = Last.SIDE;
     return true;
   }
@@ -149,8 +151,18 @@ final class Scan {
         tokens.subList(start, cursor.place()).stream()
             .map(Token::seen)
             .collect(Collectors.joining(" "));
+    requireClear(tokens.subList(start, cursor.place()));
     Said said = groups.isEmpty() ? head : groups.get(groups.size() - 1).said();
     said.put(slot, new Said.Entry<>(value, here, seen, afterComma));
+  }
+
+  /** A sign that is only named behind a denied one may be denied as well. */
+  private void requireClear(List<Token> words) throws NotRead {
+    boolean denies = words.stream().anyMatch(Denial::isNo);
+    if (denied && !denies && Denial.isOnlyNamed(words)) {
+      throw Denial.reaches(words.get(0));
+    }
+    denied = denies || (denied && last == Last.CONDITION);
   }
 
   private int end(Slot<?> slot) {

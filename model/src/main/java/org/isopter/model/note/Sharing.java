@@ -25,13 +25,67 @@ final class Sharing {
 
   /** Returns the groups with all that holds for each; there is at least one group. */
   static List<Scan.Group> among(Said head, List<Scan.Group> groups) throws NotRead {
-    Sharing sharing = new Sharing(head, groups);
+    Sharing sharing = isBehind(head, groups) ? behind(head, groups) : new Sharing(head, groups);
     if (groups.size() > 1) {
+      sharing.requireClearEnd();
       sharing.requireValuesBehindSides();
       sharing.requireClearCommas();
       sharing.requireAllTold();
     }
     return sharing.shared();
+  }
+
+  /**
+   * Says whether each value stands before its side, as in 14 OD 16 OS: one before the first side,
+   * none behind the last.
+   */
+  private static boolean isBehind(Said head, List<Scan.Group> groups) {
+    return groups.size() > 1
+        && head.hasValues()
+        && groups.subList(0, groups.size() - 1).stream().allMatch(one -> one.said().hasValues())
+        && !groups.get(groups.size() - 1).said().hasValues();
+  }
+
+  /** Gives each side what stands before it; conditions before the first value hold for all. */
+  private static Sharing behind(Said head, List<Scan.Group> groups) throws NotRead {
+    Said before = head.conditionsBeforeValues();
+    List<Scan.Group> moved = new ArrayList<>();
+    Said said = head.without(before);
+    Set<Slot<?>> values = said.values();
+    for (Scan.Group group : groups.subList(0, groups.size() - 1)) {
+      Said next = group.said().afterComma();
+      Said own = group.said().without(next);
+      own.putAll(said);
+      moved.add(new Scan.Group(group.side(), group.at(), own));
+      requireSame(values, next, group.at());
+      said = next;
+    }
+    moved.add(
+        new Scan.Group(
+            groups.get(groups.size() - 1).side(), groups.get(groups.size() - 1).at(), said));
+    // Behind the last eye there are only conditions, which hold for every eye.
+    before.putAll(groups.get(groups.size() - 1).said());
+    return new Sharing(before, moved);
+  }
+
+  /** What goes to the next side must be of the kind that went to this one. */
+  private static void requireSame(Set<Slot<?>> values, Said next, Token at) throws NotRead {
+    if (!next.values().equals(values)) {
+      throw NotRead.at(
+          at, "what stands around it may be told of either eye: put each value behind its side");
+    }
+  }
+
+  /** An addition behind the last eye is often meant for both. */
+  private void requireClearEnd() throws NotRead {
+    for (Slot<?> slot : last().said().slots()) {
+      boolean ofEach = groups.stream().allMatch(group -> group.said().has(slot));
+      if (slot.role() == Slot.Role.VALUE_OR_SHARED && !ofEach) {
+        throw NotRead.at(
+            last().said().place(slot),
+            "behind the last eye it may be told of one eye or of both: tell it of each");
+      }
+    }
   }
 
   private List<Scan.Group> shared() throws NotRead {

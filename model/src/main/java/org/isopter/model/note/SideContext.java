@@ -8,8 +8,8 @@ import org.isopter.model.value.Site;
  * The eye that a line or a block of lines is about: {@code R: VA 6/9, IOP 14}.
  *
  * <p>A side and a colon hold for the clause that they start; at the start of a line, for the line;
- * alone on a line, for the lines below it up to an empty line. They never hold where another side
- * is named.
+ * alone on a line, with or without a colon, for the lines below it up to an empty line. They never
+ * hold where another side is named.
  */
 final class SideContext {
 
@@ -32,11 +32,18 @@ final class SideContext {
               .toList();
       line = opening(tokens);
       mixed = sides(tokens) > (line.isPresent() ? 1 : 0);
-      boolean alone = line.isPresent() && tokens.get(tokens.size() - 1).is(":");
+      boolean alone = line.isPresent() && isOnlySide(tokens);
       block = alone ? line : line.isPresent() ? Optional.empty() : block;
       return alone;
     }
     return false;
+  }
+
+  /** Forgets the eye, for it may have changed: nothing has a side until one is named clearly. */
+  void lose() {
+    block = Optional.empty();
+    line = Optional.empty();
+    clause = Optional.empty();
   }
 
   /** Returns the eye of an item that names none. */
@@ -46,7 +53,14 @@ final class SideContext {
 
   private static Optional<Site> opening(List<Token> line) {
     Cursor cursor = new Cursor(line, 0);
-    return cursor.attempt(Common.SIDES).filter(side -> cursor.take(":"));
+    return cursor.attempt(Common.SIDES).filter(side -> cursor.take(":") || cursor.atEnd());
+  }
+
+  private static boolean isOnlySide(List<Token> line) {
+    Cursor cursor = new Cursor(line, 0);
+    cursor.attempt(Common.SIDES);
+    cursor.take(":");
+    return cursor.atEnd();
   }
 
   private static int sides(List<Token> line) {

@@ -15,12 +15,18 @@ record Slot<T>(String name, Role role, Matcher<T> matcher) {
     VALUE,
     /** Said of an eye, as often as it takes. */
     VALUES,
+    /** Said of an eye, once; behind the last eye it may be meant for both. */
+    VALUE_OR_SHARED,
     /** Said of the item or of every eye: how, in what light, at what distance. */
     CONDITION
   }
 
   static <T> Slot<T> value(String name, Matcher<T> matcher) {
     return new Slot<>(name, Role.VALUE, matcher);
+  }
+
+  static <T> Slot<T> valueOrShared(String name, Matcher<T> matcher) {
+    return new Slot<>(name, Role.VALUE_OR_SHARED, matcher);
   }
 
   static <T> Slot<T> values(String name, Matcher<T> matcher) {
