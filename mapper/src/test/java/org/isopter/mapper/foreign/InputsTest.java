@@ -68,7 +68,7 @@ class InputsTest {
          "valueQuantity":{"value":14,"unit":"mmHg","system":"http://unitsofmeasure.org",
            "code":"mm[Hg]"}}
         """;
-    assertTrue(exam(READER.read(json)).contains("LEFT"), exam(READER.read(json)));
+    assertTrue(exam(READER.read(json)).contains("pressure left"), exam(READER.read(json)));
   }
 
   @ParameterizedTest

@@ -2,7 +2,9 @@ package org.isopter.model.finding;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.isopter.model.value.Concept;
@@ -146,7 +148,19 @@ public final class Layout<V> {
 
   /** Returns the value of a panel with the panel, or every fault in it; paths are part keys. */
   public Result<Decoded<V>> read(EncodedValue panel) {
-    return decode(panel).map(value -> new Decoded<>(this, panel, value));
+    return decode(panel).map(value -> new Decoded<>(this, inOrder(panel), value));
+  }
+
+  /** A value has one form, in whatever order its parts were read. */
+  private EncodedValue inOrder(EncodedValue panel) {
+    Map<String, Outcome<Datum>> parts = new LinkedHashMap<>();
+    for (Part<?, ?> part : variant(panel.notation()).orElseThrow().parts()) {
+      Outcome<Datum> outcome = panel.parts().get(part.key());
+      if (outcome != null) {
+        parts.put(part.key(), outcome);
+      }
+    }
+    return new EncodedValue(panel.notation(), panel.value(), parts);
   }
 
   /** Returns a value with its encoded form, or every fault in it; paths are part keys. */
