@@ -9,7 +9,7 @@ import org.isopter.mapper.describe.Description;
 import org.isopter.mapper.describe.DescriptionPage;
 import org.isopter.mapper.describe.DescriptionText;
 import org.isopter.mapper.describe.Survey;
-import org.isopter.mapper.pool.PoolTables;
+import org.isopter.mapper.store.PoolTables;
 import org.isopter.model.value.FaultException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;

@@ -9,11 +9,11 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.stream.Stream;
 import org.isopter.mapper.foreign.Limits;
-import org.isopter.mapper.pool.Deidentifier;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolRun;
-import org.isopter.mapper.pool.SecretKey;
+import org.isopter.mapper.privacy.Deidentifier;
+import org.isopter.mapper.privacy.SecretKey;
 import org.isopter.model.catalogue.Catalogue;
 
 /** A pool that is asked once and is gone then; nobody else may read it while it is there. */

@@ -6,7 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.mapper.pool.SecretKey;
+import org.isopter.mapper.privacy.SecretKey;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import org.jspecify.annotations.Nullable;

@@ -23,7 +23,7 @@ import org.isopter.mapper.foreign.Release;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolRun;
-import org.isopter.mapper.pool.PoolTables;
+import org.isopter.mapper.store.PoolTables;
 import org.isopter.model.catalogue.Catalogue;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;

@@ -14,7 +14,7 @@ import java.util.StringJoiner;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.isopter.mapper.pool.PoolTables;
+import org.isopter.mapper.store.PoolTables;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -18,12 +18,12 @@ import org.hl7.fhir.r4.model.Observation;
 import org.hl7.fhir.r4.model.Quantity;
 import org.isopter.mapper.foreign.Options;
 import org.isopter.mapper.foreign.Release;
-import org.isopter.mapper.pool.Deidentifier;
 import org.isopter.mapper.pool.PoolDocument;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolRun;
-import org.isopter.mapper.pool.SecretKey;
+import org.isopter.mapper.privacy.Deidentifier;
+import org.isopter.mapper.privacy.SecretKey;
 import org.isopter.model.catalogue.Catalogue;
 
 /** One way to lay a file of lines out as a table, in a process of its own. */

@@ -12,7 +12,7 @@ import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.Path;
 import org.apache.spark.sql.SparkSession;
 import org.isopter.mapper.pool.PoolCounts;
-import org.isopter.mapper.pool.SecretKey;
+import org.isopter.mapper.privacy.SecretKey;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
 import org.isopter.model.value.Result;

@@ -8,7 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.mapper.pool.PoolTables;
+import org.isopter.mapper.store.PoolTables;
 
 /** Asks the tables of a pool. */
 public final class Survey {

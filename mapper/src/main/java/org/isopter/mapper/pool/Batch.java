@@ -10,7 +10,7 @@ import org.isopter.mapper.table.PooledExam;
  * @param left what was left over
  * @param counts how many there were
  */
-public record Batch(List<PooledExam> exams, List<Left> left, PoolCounts counts) {
+public record Batch(List<PooledExam> exams, List<Remainder> left, PoolCounts counts) {
   public Batch {
     exams = List.copyOf(exams);
     left = List.copyOf(left);

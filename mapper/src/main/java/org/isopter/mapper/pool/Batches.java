@@ -51,11 +51,11 @@ final class Batches {
 
   private static Batch refused(
       String source, long line, String type, String reason, List<Fault> faults) {
-    Left left =
-        new Left(
+    Remainder left =
+        new Remainder(
             source,
             line,
-            Left.What.REFUSED,
+            Remainder.What.REFUSED,
             type,
             "",
             List.of(reason),
@@ -82,7 +82,7 @@ final class Batches {
       Exam apart = exam.rule().isEmpty() ? exam.exam() : neighbourhood.apart(exam.exam());
       exams.add(new PooledExam(apart, persons.of(exam.exam().header()), origins));
     }
-    List<Left> left = new ArrayList<>();
+    List<Remainder> left = new ArrayList<>();
     reading.resources().forEach(read -> left(read, of).ifPresent(left::add));
     long kept = reading.count("kept");
     long facts = exams.stream().mapToLong(exam -> exam.exam().facts().size()).sum();
@@ -97,23 +97,23 @@ final class Batches {
     return Origin.of(document.source(), document.line(), fact.rules());
   }
 
-  private static Optional<Left> left(ReadResource read, IntFunction<PoolDocument> of) {
+  private static Optional<Remainder> left(ReadResource read, IntFunction<PoolDocument> of) {
     PoolDocument document = of.apply(number(read.at()));
     if (read.treated() instanceof Treated.Kept kept) {
-      return Optional.of(left(document, read, Left.What.KEPT, kept.reasons()));
+      return Optional.of(left(document, read, Remainder.What.KEPT, kept.reasons()));
     }
     if (read.treated() instanceof Treated.Translated translated
         && !translated.leftover().isEmpty()) {
-      return Optional.of(left(document, read, Left.What.PART, translated.reasons()));
+      return Optional.of(left(document, read, Remainder.What.PART, translated.reasons()));
     }
     return Optional.empty();
   }
 
-  private static Left left(
-      PoolDocument document, ReadResource read, Left.What what, List<Reason> reasons) {
+  private static Remainder left(
+      PoolDocument document, ReadResource read, Remainder.What what, List<Reason> reasons) {
     LinkedHashSet<String> words = new LinkedHashSet<>();
     reasons.forEach(reason -> words.add(reason.why().word()));
-    return new Left(
+    return new Remainder(
         document.source(),
         document.line(),
         what,
@@ -121,7 +121,7 @@ final class Batches {
         read.at(),
         List.copyOf(words),
         reasons.stream().map(Reason::fault).toList(),
-        what == Left.What.KEPT ? Optional.of(read.resource()) : Optional.empty(),
+        what == Remainder.What.KEPT ? Optional.of(read.resource()) : Optional.empty(),
         read.treated() instanceof Treated.Translated part ? part.leftover() : List.of());
   }
 

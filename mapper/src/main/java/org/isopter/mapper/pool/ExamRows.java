@@ -3,6 +3,7 @@ package org.isopter.mapper.pool;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.fhir.FhirWriter;
+import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.table.EyeRow;
 import org.isopter.mapper.table.FindingRow;
 import org.isopter.mapper.table.FindingRows;

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.isopter.mapper.store.PoolTables;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
 

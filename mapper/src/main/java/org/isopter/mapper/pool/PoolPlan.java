@@ -3,6 +3,8 @@ package org.isopter.mapper.pool;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.privacy.Deidentifier;
+import org.isopter.mapper.store.TableFormat;
 
 /**
  * What a pool is to hold.

@@ -59,7 +59,7 @@ public final class PoolReader {
   public Batch read(List<PoolDocument> documents) {
     List<Step> steps = documents.parallelStream().map(this::step).toList();
     List<PooledExam> exams = new ArrayList<>();
-    List<Left> left = new ArrayList<>();
+    List<Remainder> left = new ArrayList<>();
     PoolCounts counts = PoolCounts.NONE;
     Map<String, List<Step>> bare = new LinkedHashMap<>();
     for (Step step : steps) {

@@ -9,6 +9,13 @@ import java.util.Optional;
 import java.util.function.LongConsumer;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
+import org.isopter.mapper.omop.OmopTables;
+import org.isopter.mapper.omop.OmopVocabulary;
+import org.isopter.mapper.privacy.SmallCells;
+import org.isopter.mapper.store.Codebook;
+import org.isopter.mapper.store.PoolTables;
+import org.isopter.mapper.store.TableFormat;
+import org.isopter.mapper.store.TableStore;
 import org.isopter.mapper.table.ExaminationsTable;
 import org.isopter.mapper.table.EyeRow;
 import org.isopter.mapper.table.FindingRow;
@@ -47,7 +54,7 @@ public final class PoolRun implements AutoCloseable {
   private final List<Table<?>> tables;
   private final ExamRows.Maker maker;
   private final PoolFolder folder;
-  private final Warehouse warehouse;
+  private final TableStore store;
   private final PoolSink sink;
   private final List<PoolDocument> waiting = new ArrayList<>();
   private long bytes;
@@ -61,11 +68,11 @@ public final class PoolRun implements AutoCloseable {
     this.tables = List.of(findings, eyes);
     this.maker = new ExamRows.Maker(findings, eyes, plan.deidentifier(), writer(plan));
     this.folder = folder;
-    this.warehouse = Warehouse.at(folder.file(DATABASE));
-    this.warehouse.beginFilling();
+    this.store = TableStore.at(folder.file(DATABASE));
+    this.store.beginFilling();
     this.sink =
         new PoolSink(
-            warehouse.create(findings), warehouse.create(eyes), RunFiles.open(folder, plan));
+            store.create(findings), store.create(eyes), RunFiles.open(folder, plan));
   }
 
   /**
@@ -78,7 +85,7 @@ public final class PoolRun implements AutoCloseable {
       throws IOException {
     Table<EyeRow> eyes = ExaminationsTable.table(catalogue);
     SmallCells.check(plan.traits(), eyes);
-    plan.vocabulary().ifPresent(Vocabulary::check);
+    plan.vocabulary().ifPresent(OmopVocabulary::check);
     PoolFolder folder = PoolFolder.begin(plan.folder(), plan.replace());
     try {
       return new PoolRun(reader, plan, eyes, folder);
@@ -122,22 +129,24 @@ public final class PoolRun implements AutoCloseable {
     layOut();
     try {
       sink.close();
-      warehouse.endFilling();
+      store.endFilling();
       for (TableFormat format : plan.formats()) {
         for (Table<?> table : tables) {
           String name = table.name() + "." + format.ending();
-          warehouse.copy(table.name(), format, folder.file(name));
+          store.copy(table.name(), format, folder.file(name));
         }
       }
-      Codebook.of(warehouse, tables).write(folder.file(""), plan.formats());
+      Codebook.of(store, tables).write(folder.file(""), plan.formats());
       if (plan.vocabulary().isPresent()) {
-        Omop.write(warehouse, plan.vocabulary().get(), plan.formats(), folder.file("omop"));
+        OmopTables.write(store, plan.vocabulary().get(), plan.formats(), folder.file("omop"));
       }
-      long cells = SmallCells.write(warehouse, plan, folder.file("small-cells.csv"));
+      long cells =
+          SmallCells.write(
+              store, plan.traits(), plan.smallest(), folder.file("small-cells.csv"));
       RunFiles.write(
           folder.file("provenance.json"), RunProvenance.of(plan, sink.counts(), Instant.now()));
       long repeated = repeated();
-      warehouse.close();
+      store.close();
       if (!plan.database()) {
         RunFiles.delete(folder.file(DATABASE), folder.file(DATABASE + ".wal"));
       }
@@ -153,7 +162,7 @@ public final class PoolRun implements AutoCloseable {
   @Override
   public void close() throws IOException {
     try (folder;
-        warehouse) {
+        store) {
       sink.close();
       sink.discard();
     } catch (SQLException failed) {
@@ -167,7 +176,7 @@ public final class PoolRun implements AutoCloseable {
         "SELECT count(DISTINCT examination) FROM (SELECT examination FROM "
             + ExaminationsTable.NAME
             + " GROUP BY examination, eye HAVING count(*) > 1)";
-    return (Long) warehouse.ask(sql).get(0).get(0).orElse(0L);
+    return (Long) store.ask(sql).get(0).get(0).orElse(0L);
   }
 
   private void layOut() throws IOException {

@@ -4,18 +4,19 @@ import java.io.IOException;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.store.Appender;
 
 /** Puts what was made of batches into the tables and files, and counts it. */
 final class PoolSink implements AutoCloseable {
 
-  private final Filler findings;
-  private final Filler eyes;
+  private final Appender findings;
+  private final Appender eyes;
   private final RunFiles files;
   private PoolCounts counts = PoolCounts.NONE;
   private long findingRows;
   private long eyeRows;
 
-  PoolSink(Filler findings, Filler eyes, RunFiles files) {
+  PoolSink(Appender findings, Appender eyes, RunFiles files) {
     this.findings = findings;
     this.eyes = eyes;
     this.files = files;
@@ -31,13 +32,13 @@ final class PoolSink implements AutoCloseable {
 
   /** Puts down what a batch left over, and counts the batch. */
   void leave(Batch batch) throws IOException {
-    for (Left left : batch.left()) {
+    for (Remainder left : batch.left()) {
       files.left(left);
     }
     counts = counts.plus(batch.counts());
   }
 
-  private static int fill(Filler filler, List<List<Optional<?>>> rows) throws SQLException {
+  private static int fill(Appender filler, List<List<Optional<?>>> rows) throws SQLException {
     for (List<Optional<?>> row : rows) {
       filler.add(row);
     }

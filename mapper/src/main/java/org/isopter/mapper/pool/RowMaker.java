@@ -3,6 +3,7 @@ package org.isopter.mapper.pool;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.table.ExaminationsTable;
 import org.isopter.mapper.table.FindingsTable;
 import org.isopter.mapper.table.PooledExam;
@@ -48,7 +49,8 @@ public final class RowMaker {
       findings.addAll(rows.findings());
       eyes.addAll(rows.eyes());
     }
-    List<String> left = batch.left().stream().map(one -> LeftLine.of(one, identified)).toList();
+    List<String> left =
+        batch.left().stream().map(one -> RemainderLine.of(one, identified)).toList();
     return new DocumentRows(findings, eyes, left, batch.counts());
   }
 }

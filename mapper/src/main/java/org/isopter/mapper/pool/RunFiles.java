@@ -65,10 +65,10 @@ final class RunFiles implements AutoCloseable {
     }
   }
 
-  void left(Left one) throws IOException {
-    line(left, LeftLine.of(one, identified));
+  void left(Remainder one) throws IOException {
+    line(left, RemainderLine.of(one, identified));
     if (whole.isPresent()) {
-      line(whole.get(), LeftLine.whole(one));
+      line(whole.get(), RemainderLine.whole(one));
     }
   }
 

@@ -17,6 +17,8 @@ import java.util.stream.Stream;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirReader;
 import org.isopter.mapper.fhir.FhirWriter;
+import org.isopter.mapper.store.TableFormat;
+import org.isopter.mapper.store.TableStore;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamSampler;
@@ -44,16 +46,16 @@ class PoolRunTest {
   void everyFormatHoldsTheSame() throws IOException, SQLException {
     Path pool = folder.resolve("pool");
     PoolResult result = Pools.run(Pools.everything(pool, false, true), mixed(300));
-    try (Warehouse warehouse = Warehouse.at(pool.resolve("tables.duckdb"))) {
+    try (TableStore store = TableStore.at(pool.resolve("tables.duckdb"))) {
       for (String table : List.of("findings", "examinations")) {
         for (String file : List.of("parquet", "ndjson")) {
           String other = "'" + pool.resolve(table + "." + file) + "'";
-          assertEquals(0, count(warehouse, table + " EXCEPT ALL SELECT * FROM " + other), file);
-          assertEquals(0, count(warehouse, other + " EXCEPT ALL SELECT * FROM " + table), file);
+          assertEquals(0, count(store, table + " EXCEPT ALL SELECT * FROM " + other), file);
+          assertEquals(0, count(store, other + " EXCEPT ALL SELECT * FROM " + table), file);
         }
       }
-      assertEquals(result.findings(), count(warehouse, "findings"));
-      assertEquals(result.eyes(), count(warehouse, "examinations"));
+      assertEquals(result.findings(), count(store, "findings"));
+      assertEquals(result.eyes(), count(store, "examinations"));
     }
   }
 
@@ -75,15 +77,15 @@ class PoolRunTest {
     List<String> left = Files.readAllLines(pool.resolve("leftover.ndjson"));
     assertEquals(2, left.stream().filter(line -> line.contains("\"refused\"],")).count());
     assertEquals(2, left.stream().filter(line -> line.contains("\"kept\"")).count());
-    try (Warehouse warehouse = Warehouse.at(pool.resolve("tables.duckdb"))) {
+    try (TableStore store = TableStore.at(pool.resolve("tables.duckdb"))) {
       assertEquals(
           1,
           count(
-              warehouse,
+              store,
               "findings WHERE line = 43 AND number = 17 AND unit = 'mm[Hg]' AND rules <> ''"));
       // Ninety-four years old is pooled with all from ninety on.
-      assertEquals(2, count(warehouse, "examinations WHERE age = 90 AND sex = 'female'"));
-      assertEquals(1, count(warehouse, "(SELECT DISTINCT subject FROM findings WHERE line = 43)"));
+      assertEquals(2, count(store, "examinations WHERE age = 90 AND sex = 'female'"));
+      assertEquals(1, count(store, "(SELECT DISTINCT subject FROM findings WHERE line = 43)"));
     }
   }
 
@@ -117,18 +119,18 @@ class PoolRunTest {
   void theCodebookNamesEveryColumnAndCountsIt() throws IOException, SQLException {
     Path pool = folder.resolve("pool");
     Pools.run(Pools.everything(pool, false, false), mixed(60));
-    try (Warehouse warehouse = Warehouse.at(pool.resolve("tables.duckdb"))) {
+    try (TableStore store = TableStore.at(pool.resolve("tables.duckdb"))) {
       String book = "'" + pool.resolve("codebook.csv") + "'";
       for (String table : List.of("findings", "examinations")) {
-        long columns = count(warehouse, "duckdb_columns() WHERE table_name = '" + table + "'");
-        assertEquals(columns, count(warehouse, book + " WHERE \"table\" = '" + table + "'"));
+        long columns = count(store, "duckdb_columns() WHERE table_name = '" + table + "'");
+        assertEquals(columns, count(store, book + " WHERE \"table\" = '" + table + "'"));
       }
       String filled =
           "(SELECT filled FROM "
               + book
               + " WHERE \"table\" = 'findings' AND \"column\" = 'number')";
       assertEquals(
-          1, count(warehouse, "(SELECT count(number) AS n FROM findings) WHERE n = " + filled));
+          1, count(store, "(SELECT count(number) AS n FROM findings) WHERE n = " + filled));
       assertFalse(Files.readString(pool.resolve("codebook.md")).contains("null"));
     }
   }
@@ -162,9 +164,9 @@ class PoolRunTest {
     return documents;
   }
 
-  private static long count(Warehouse warehouse, String from) throws SQLException {
+  private static long count(TableStore store, String from) throws SQLException {
     return (Long)
-        warehouse
+        store
             .ask("SELECT count(*) FROM (SELECT * FROM " + from + ")")
             .get(0)
             .get(0)

@@ -8,34 +8,37 @@ import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.foreign.Options;
 import org.isopter.mapper.foreign.Release;
+import org.isopter.mapper.privacy.Deidentifier;
+import org.isopter.mapper.privacy.SecretKey;
 import org.isopter.mapper.record.RecordWriter;
+import org.isopter.mapper.store.TableFormat;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 
 /** Pools for tests. */
-final class Pools {
+public final class Pools {
 
-  static final SecretKey KEY = SecretKey.of("a secret for tests and for nothing else").orThrow();
+  public static final SecretKey KEY = SecretKey.of("a secret for tests and for nothing else").orThrow();
 
   private static final Catalogue CATALOGUE = Catalogue.standard();
   private static final RecordWriter RECORDS = new RecordWriter();
 
   private Pools() {}
 
-  static PoolReader reader() {
+  public static PoolReader reader() {
     return new PoolReader(CATALOGUE, Options.usual(), Release.R4);
   }
 
-  static PoolDocument record(Exam exam, long line) {
+  public static PoolDocument record(Exam exam, long line) {
     return json(RECORDS.line(exam), line);
   }
 
-  static PoolDocument json(String text, long line) {
+  public static PoolDocument json(String text, long line) {
     return new PoolDocument("1", line, "1", PoolDocument.Form.JSON, text.getBytes(UTF_8));
   }
 
   /** Returns a plan of every file that there can be. */
-  static PoolPlan everything(Path folder, boolean identified, boolean freeText) {
+  public static PoolPlan everything(Path folder, boolean identified, boolean freeText) {
     return new PoolPlan(
         folder,
         false,
@@ -49,7 +52,7 @@ final class Pools {
         PoolPlan.USUAL_TRAITS);
   }
 
-  static PoolResult run(PoolPlan plan, List<PoolDocument> documents) throws IOException {
+  public static PoolResult run(PoolPlan plan, List<PoolDocument> documents) throws IOException {
     try (PoolRun run = PoolRun.begin(CATALOGUE, reader(), plan)) {
       for (PoolDocument document : documents) {
         run.add(document);

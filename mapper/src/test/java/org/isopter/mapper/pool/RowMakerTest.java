@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.table.FindingRows;
 import org.isopter.mapper.table.FindingsTable;
 import org.isopter.mapper.table.PooledExam;

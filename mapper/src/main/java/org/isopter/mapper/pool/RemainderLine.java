@@ -11,7 +11,7 @@ import org.isopter.mapper.foreign.RawJson;
 import org.isopter.model.value.Fault;
 
 /** Writes what was left over as JSON, a line each. */
-final class LeftLine {
+final class RemainderLine {
 
   /** Types that are named; any other word in the place of one may be anything. */
   private static final Set<String> TYPES =
@@ -31,15 +31,15 @@ final class LeftLine {
           "Provenance",
           "VisionPrescription");
 
-  private LeftLine() {}
+  private RemainderLine() {}
 
   /** Returns the line: everything where identities stay, and otherwise nothing of the content. */
-  static String of(Left left, boolean identified) {
+  static String of(Remainder left, boolean identified) {
     return identified ? whole(left) : plain(left);
   }
 
   /** Returns what is said without any content: where, of which type, why, and how much. */
-  static String plain(Left left) {
+  static String plain(Remainder left) {
     Map<String, Raw> line = start(left);
     line.put("type", Raw.of(TYPES.contains(left.type()) ? left.type() : "other"));
     line.put("reasons", strings(left.reasons()));
@@ -48,7 +48,7 @@ final class LeftLine {
   }
 
   /** Returns everything, word for word: it holds identities. */
-  static String whole(Left left) {
+  static String whole(Remainder left) {
     Map<String, Raw> line = start(left);
     line.put("type", Raw.of(left.type()));
     line.put("at", Raw.of(left.at()));
@@ -63,7 +63,7 @@ final class LeftLine {
     return RawJson.write(new Raw.Obj(line));
   }
 
-  private static Map<String, Raw> start(Left left) {
+  private static Map<String, Raw> start(Remainder left) {
     Map<String, Raw> line = new LinkedHashMap<>();
     line.put("source", Raw.of(left.source()));
     line.put("line", number(left.line()));

@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.store;
 
 import java.nio.file.Path;
 import java.sql.DriverManager;
@@ -17,7 +17,7 @@ import org.isopter.mapper.table.Table;
  * Tables in a database file of their own, in this process: nothing is sent anywhere, and what does
  * not fit into memory waits on disk.
  */
-final class Warehouse implements AutoCloseable {
+public final class TableStore implements AutoCloseable {
 
   /** Ample for both tables; the rest of a pool of any size lies on disk. */
   private static final String MEMORY = "400MB";
@@ -34,75 +34,75 @@ final class Warehouse implements AutoCloseable {
 
   private final DuckDBConnection connection;
 
-  private Warehouse(DuckDBConnection connection) {
+  private TableStore(DuckDBConnection connection) {
     this.connection = connection;
   }
 
   /** Opens a database in a file, which is made where there is none. */
-  static Warehouse at(Path file) throws SQLException {
-    Warehouse warehouse = open(file.resolveSibling("spilled"));
-    warehouse.execute(
+  public static TableStore at(Path file) throws SQLException {
+    TableStore store = open(file.resolveSibling("spilled"));
+    store.execute(
         "ATTACH %s AS %s (BLOCK_SIZE %d, ROW_GROUP_SIZE %d)"
             .formatted(text(file.toString()), POOL, BLOCK, GROUP));
-    warehouse.execute("USE " + POOL);
-    return warehouse;
+    store.execute("USE " + POOL);
+    return store;
   }
 
   /** Opens a database that is gone when it is closed. */
-  static Warehouse inMemory() throws SQLException {
+  public static TableStore inMemory() throws SQLException {
     return open(Path.of(System.getProperty("java.io.tmpdir"), "isopter-spilled"));
   }
 
   /** Opens a database that puts what does not fit into memory into a folder. */
-  private static Warehouse open(Path spilled) throws SQLException {
-    Warehouse warehouse =
-        new Warehouse((DuckDBConnection) DriverManager.getConnection("jdbc:duckdb:"));
-    warehouse.execute("SET temp_directory = " + text(spilled.toString()));
-    warehouse.execute("SET memory_limit = '" + MEMORY + "'");
+  private static TableStore open(Path spilled) throws SQLException {
+    TableStore store =
+        new TableStore((DuckDBConnection) DriverManager.getConnection("jdbc:duckdb:"));
+    store.execute("SET temp_directory = " + text(spilled.toString()));
+    store.execute("SET memory_limit = '" + MEMORY + "'");
     // Each of several threads holds on to rows of its own: files came no sooner and took more.
-    warehouse.execute("SET threads = 1");
-    warehouse.execute("SET enable_progress_bar = false");
-    return warehouse;
+    store.execute("SET threads = 1");
+    store.execute("SET enable_progress_bar = false");
+    return store;
   }
 
   /** Makes a table and returns what puts rows into it. */
-  <R> Filler create(Table<R> table) throws SQLException {
+  public <R> Appender create(Table<R> table) throws SQLException {
     List<String> columns = new ArrayList<>();
     table.columns().forEach(column -> columns.add(name(column.name()) + " " + type(column)));
     execute("CREATE TABLE " + name(table.name()) + " (" + String.join(", ", columns) + ")");
-    return new Filler(
+    return new Appender(
         connection.createAppender(POOL, DuckDBConnection.DEFAULT_SCHEMA, table.name()));
   }
 
   /** Begins to fill tables: until it is ended, whole groups of rows go straight to their place. */
-  void beginFilling() throws SQLException {
+  public void beginFilling() throws SQLException {
     connection.setAutoCommit(false);
   }
 
   /** Ends to fill tables. */
-  void endFilling() throws SQLException {
+  public void endFilling() throws SQLException {
     connection.commit();
     connection.setAutoCommit(true);
   }
 
   /** Writes a table to a file. */
-  void copy(String table, TableFormat format, Path to) throws SQLException {
+  public void copy(String table, TableFormat format, Path to) throws SQLException {
     execute("COPY " + name(table) + " TO " + text(to.toString()) + " " + format.options());
   }
 
-  void execute(String sql) throws SQLException {
+  public void execute(String sql) throws SQLException {
     try (Statement statement = connection.createStatement()) {
       statement.execute(sql);
     }
   }
 
   /** Returns the rows of a question. */
-  List<List<Optional<Object>>> ask(String sql) throws SQLException {
+  public List<List<Optional<Object>>> ask(String sql) throws SQLException {
     return rows(sql).cells();
   }
 
   /** Returns the columns and the rows of a question. */
-  PoolTables.Rows rows(String sql) throws SQLException {
+  public PoolTables.Rows rows(String sql) throws SQLException {
     try (Statement statement = connection.createStatement();
         ResultSet rows = statement.executeQuery(sql)) {
       List<String> columns = new ArrayList<>();
@@ -126,17 +126,17 @@ final class Warehouse implements AutoCloseable {
   }
 
   /** Returns a name as SQL quotes it. */
-  static String name(String plain) {
+  public static String name(String plain) {
     return '"' + plain.replace("\"", "\"\"") + '"';
   }
 
   /** Returns a text as SQL quotes it. */
-  static String text(String plain) {
+  public static String text(String plain) {
     return '\'' + plain.replace("'", "''") + '\'';
   }
 
   /** Returns the type of a column in SQL. */
-  static String type(Column<?> column) {
+  public static String type(Column<?> column) {
     Kind kind = column.kind();
     return switch (kind) {
       case TEXT -> "VARCHAR";

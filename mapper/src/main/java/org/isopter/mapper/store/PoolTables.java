@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.store;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
@@ -22,10 +22,10 @@ public final class PoolTables implements AutoCloseable {
    */
   public record Rows(List<String> columns, List<List<Optional<Object>>> cells) {}
 
-  private final Warehouse warehouse;
+  private final TableStore store;
 
-  private PoolTables(Warehouse warehouse) {
-    this.warehouse = warehouse;
+  private PoolTables(TableStore store) {
+    this.store = store;
   }
 
   /**
@@ -34,16 +34,16 @@ public final class PoolTables implements AutoCloseable {
    * @throws FaultException when a table is not there
    */
   public static PoolTables open(Path folder) throws SQLException {
-    Warehouse warehouse = Warehouse.inMemory();
+    TableStore store = TableStore.inMemory();
     for (Table<?> table : tables()) {
-      file(folder, table).open(warehouse);
+      file(folder, table).open(store);
     }
-    return new PoolTables(warehouse);
+    return new PoolTables(store);
   }
 
   /** Asks a question in SQL about the views {@code findings} and {@code examinations}. */
   public Rows ask(String sql) throws SQLException {
-    return warehouse.rows(sql);
+    return store.rows(sql);
   }
 
   /** Returns why a question failed, on one line. */
@@ -82,6 +82,6 @@ public final class PoolTables implements AutoCloseable {
 
   @Override
   public void close() throws SQLException {
-    warehouse.close();
+    store.close();
   }
 }

@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.store;
 
 import java.util.Locale;
 
@@ -20,7 +20,7 @@ public enum TableFormat {
   }
 
   /** Returns the options of SQL's {@code COPY}. */
-  String options() {
+  public String options() {
     return options;
   }
 

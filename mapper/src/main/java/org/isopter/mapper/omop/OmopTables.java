@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.omop;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
@@ -11,31 +11,34 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import org.isopter.mapper.store.TableFormat;
+import org.isopter.mapper.store.TableStore;
 
 /**
  * Lays what was seen out as MEASUREMENT and OBSERVATION of the OMOP Common Data Model, version 5.4
  * (ohdsi.github.io/CommonDataModel), with the concept ids of a vocabulary that the user has, and 0
  * where it has none.
  */
-final class Omop {
+public final class OmopTables {
 
   /** The tables of the model that are filled, and those that join their ids to ours. */
   static final List<String> TABLES =
       List.of("measurement", "observation", "person_keys", "visit_keys");
 
-  private Omop() {}
+  private OmopTables() {}
 
-  /** Makes the tables in the warehouse and writes them to a folder. */
-  static void write(Warehouse warehouse, Path vocabulary, List<TableFormat> formats, Path folder)
+  /** Makes the tables in the store and writes them to a folder. */
+  public static void write(
+      TableStore store, Path vocabulary, List<TableFormat> formats, Path folder)
       throws SQLException, IOException {
-    Vocabulary.open(warehouse, vocabulary);
+    OmopVocabulary.open(store, vocabulary);
     for (String statement : statements()) {
-      warehouse.execute(statement);
+      store.execute(statement);
     }
     Files.createDirectories(folder);
     for (String table : TABLES) {
       for (TableFormat format : formats) {
-        warehouse.copy(table, format, folder.resolve(table + "." + format.ending()));
+        store.copy(table, format, folder.resolve(table + "." + format.ending()));
       }
     }
   }
@@ -56,7 +59,7 @@ final class Omop {
   }
 
   private static String script() {
-    try (InputStream file = Omop.class.getResourceAsStream("omop.sql")) {
+    try (InputStream file = OmopTables.class.getResourceAsStream("omop.sql")) {
       return new String(Objects.requireNonNull(file).readAllBytes(), UTF_8);
     } catch (IOException unreadable) {
       throw new UncheckedIOException(unreadable);

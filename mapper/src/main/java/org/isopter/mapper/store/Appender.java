@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.store;
 
 import java.sql.SQLException;
 import java.time.Instant;
@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Optional;
 import org.duckdb.DuckDBAppender;
 
-/** Puts rows into one table of a warehouse. */
-final class Filler implements AutoCloseable {
+/** Puts rows into one table of a store. */
+public final class Appender implements AutoCloseable {
 
   /** Rows that wait before they are handed over: one vector of the database. */
   private static final int PORTION = 2_048;
@@ -18,11 +18,11 @@ final class Filler implements AutoCloseable {
   private int waiting;
   private boolean closed;
 
-  Filler(DuckDBAppender appender) {
+  Appender(DuckDBAppender appender) {
     this.appender = appender;
   }
 
-  void add(List<Optional<?>> cells) throws SQLException {
+  public void add(List<Optional<?>> cells) throws SQLException {
     appender.beginRow();
     for (Optional<?> cell : cells) {
       append(cell);

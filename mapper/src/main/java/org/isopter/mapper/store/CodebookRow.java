@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.store;
 
 import java.util.Optional;
 import java.util.stream.Collectors;

@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.omop;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -12,6 +12,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import org.isopter.mapper.pool.PoolDocument;
+import org.isopter.mapper.pool.PoolPlan;
+import org.isopter.mapper.pool.PoolRun;
+import org.isopter.mapper.pool.Pools;
+import org.isopter.mapper.privacy.Deidentifier;
+import org.isopter.mapper.store.TableFormat;
+import org.isopter.mapper.store.TableStore;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.ExamSampler;
 import org.isopter.model.value.FaultException;
@@ -53,18 +60,18 @@ class OmopTest {
   @Test
   void aPressureIsAMeasurementWithItsEyeBesideIt() throws IOException, SQLException {
     pool(List.of(Pools.json(RECORD, 1)));
-    try (Warehouse warehouse = Warehouse.at(folder.resolve("pool/tables.duckdb"))) {
+    try (TableStore store = TableStore.at(folder.resolve("pool/tables.duckdb"))) {
       assertEquals(
           List.of("901", "17.0", "903", "904", "79892-6|right", "mmHg", "17 mmHg"),
           row(
-              warehouse,
+              store,
               "SELECT measurement_concept_id, value_as_number, unit_concept_id,"
                   + " measurement_type_concept_id, measurement_source_value, unit_source_value,"
                   + " value_source_value FROM measurement WHERE value_source_value = '17 mmHg'"));
       assertEquals(
           List.of("907", "906", "right", "905"),
           row(
-              warehouse,
+              store,
               "SELECT observation_concept_id, observation.value_as_concept_id,"
                   + " observation.value_source_value,"
                   + " obs_event_field_concept_id FROM observation JOIN measurement ON"
@@ -73,10 +80,10 @@ class OmopTest {
       assertEquals(
           List.of("0", "906", "right"),
           row(
-              warehouse,
+              store,
               "SELECT observation_concept_id, qualifier_concept_id, qualifier_source_value"
                   + " FROM observation WHERE value_source_value = 'clear'"));
-      assertEquals(List.of("1"), row(warehouse, "SELECT count(*) FROM measurement"));
+      assertEquals(List.of("1"), row(store, "SELECT count(*) FROM measurement"));
     }
   }
 
@@ -88,19 +95,19 @@ class OmopTest {
       documents.add(Pools.record(exams.next(), i));
     }
     pool(documents);
-    try (Warehouse warehouse = Warehouse.at(folder.resolve("pool/tables.duckdb"))) {
+    try (TableStore store = TableStore.at(folder.resolve("pool/tables.duckdb"))) {
       String seen =
           "SELECT count(*) FROM findings WHERE NOT derived AND absent IS NULL"
               + " AND status <> 'entered-in-error'";
       String rows =
           "SELECT (SELECT count(*) FROM measurement) + (SELECT count(*) FROM observation"
               + " WHERE observation_source_value <> '272741003')";
-      assertEquals(row(warehouse, seen), row(warehouse, rows));
+      assertEquals(row(store, seen), row(store, rows));
       for (String table : List.of("measurement", "observation")) {
         String id = table + "_id";
         assertEquals(
-            row(warehouse, "SELECT count(*) FROM " + table),
-            row(warehouse, "SELECT count(DISTINCT " + id + ") FROM " + table));
+            row(store, "SELECT count(*) FROM " + table),
+            row(store, "SELECT count(DISTINCT " + id + ") FROM " + table));
       }
     }
   }
@@ -118,10 +125,10 @@ class OmopTest {
             Pools.json(amended, 2),
             Pools.json(amended, 3),
             Pools.json(error, 4)));
-    try (Warehouse warehouse = Warehouse.at(folder.resolve("pool/tables.duckdb"))) {
+    try (TableStore store = TableStore.at(folder.resolve("pool/tables.duckdb"))) {
       assertEquals(
-          List.of("17.0"), row(warehouse, "SELECT string_agg(value_as_number) FROM measurement"));
-      assertEquals(List.of("1"), row(warehouse, "SELECT count(*) FROM visit_keys"));
+          List.of("17.0"), row(store, "SELECT string_agg(value_as_number) FROM measurement"));
+      assertEquals(List.of("1"), row(store, "SELECT count(*) FROM visit_keys"));
     }
   }
 
@@ -173,8 +180,8 @@ class OmopTest {
         PoolPlan.USUAL_TRAITS);
   }
 
-  private static List<String> row(Warehouse warehouse, String sql) throws SQLException {
-    return warehouse.ask(sql).get(0).stream()
+  private static List<String> row(TableStore store, String sql) throws SQLException {
+    return store.ask(sql).get(0).stream()
         .map(cell -> cell.map(Object::toString).orElse(""))
         .toList();
   }

@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.privacy;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.pool.Pools;
 import org.isopter.mapper.table.Origin;
 import org.isopter.mapper.table.Person;
 import org.isopter.mapper.table.PooledExam;

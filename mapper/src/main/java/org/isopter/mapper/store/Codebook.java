@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.store;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -15,18 +15,18 @@ import org.isopter.mapper.table.Table;
 import org.isopter.model.value.Unit;
 
 /** Says of every column of every table what it means and how much of it there is. */
-final class Codebook {
+public final class Codebook {
 
-  private final Warehouse warehouse;
+  private final TableStore store;
   private final List<CodebookRow> rows = new ArrayList<>();
 
-  private Codebook(Warehouse warehouse) {
-    this.warehouse = warehouse;
+  private Codebook(TableStore store) {
+    this.store = store;
   }
 
   /** Counts the columns of tables. */
-  static Codebook of(Warehouse warehouse, List<Table<?>> tables) throws SQLException {
-    Codebook codebook = new Codebook(warehouse);
+  public static Codebook of(TableStore store, List<Table<?>> tables) throws SQLException {
+    Codebook codebook = new Codebook(store);
     for (Table<?> table : tables) {
       codebook.count(table);
     }
@@ -34,33 +34,33 @@ final class Codebook {
   }
 
   /** Writes it as CSV, as Markdown, and as a Frictionless data package of the CSV or NDJSON. */
-  void write(Path folder, List<TableFormat> formats) throws SQLException, IOException {
+  public void write(Path folder, List<TableFormat> formats) throws SQLException, IOException {
     Table<CodebookRow> table = table();
-    try (Filler filler = warehouse.create(table)) {
+    try (Appender filler = store.create(table)) {
       for (CodebookRow row : rows) {
         filler.add(table.cells(row));
       }
     }
-    warehouse.copy(table.name(), TableFormat.CSV, folder.resolve("codebook.csv"));
+    store.copy(table.name(), TableFormat.CSV, folder.resolve("codebook.csv"));
     Files.writeString(folder.resolve("codebook.md"), CodebookPage.of(rows));
     Files.writeString(folder.resolve("datapackage.json"), DataPackage.of(rows, formats));
   }
 
-  List<CodebookRow> rows() {
+  public List<CodebookRow> rows() {
     return Collections.unmodifiableList(rows);
   }
 
   private void count(Table<?> table) throws SQLException {
     List<String> counted = new ArrayList<>();
     for (Column<?> column : table.columns()) {
-      String name = Warehouse.name(column.name());
+      String name = TableStore.name(column.name());
       boolean ordered = column.kind() == Kind.NUMBER || column.kind() == Kind.INTEGER;
       counted.add("count(" + name + ")");
       counted.add(ordered ? "min(" + name + ")::VARCHAR" : "NULL");
       counted.add(ordered ? "max(" + name + ")::VARCHAR" : "NULL");
     }
-    String sql = "SELECT " + String.join(", ", counted) + " FROM " + Warehouse.name(table.name());
-    List<Optional<Object>> answer = warehouse.ask(sql).get(0);
+    String sql = "SELECT " + String.join(", ", counted) + " FROM " + TableStore.name(table.name());
+    List<Optional<Object>> answer = store.ask(sql).get(0);
     for (int i = 0; i < table.columns().size(); i++) {
       rows.add(
           new CodebookRow(

@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.privacy;
 
 import java.time.OffsetDateTime;
 import java.util.List;

@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.store;
 
 import java.util.List;
 import org.isopter.model.value.Unit;

@@ -19,7 +19,7 @@ import org.isopter.model.value.Fault;
  * @param resource the resource as it came, where it was kept whole
  * @param leaves the leaves that were left over of a resource that was translated
  */
-public record Left(
+public record Remainder(
     String source,
     long line,
     What what,
@@ -40,7 +40,7 @@ public record Left(
     PART
   }
 
-  public Left {
+  public Remainder {
     reasons = List.copyOf(reasons);
     faults = List.copyOf(faults);
     leaves = List.copyOf(leaves);

@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.omop;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -6,11 +6,13 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.store.PoolTables;
+import org.isopter.mapper.store.TableStore;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
 
 /** The concepts of an OMOP vocabulary that a user has downloaded. */
-final class Vocabulary {
+public final class OmopVocabulary {
 
   private static final String FILE = "CONCEPT.csv";
 
@@ -27,19 +29,19 @@ final class Vocabulary {
           "concept_code",
           "invalid_reason");
 
-  private Vocabulary() {}
+  private OmopVocabulary() {}
 
   /**
    * Checks, before anything is pooled, that a folder holds concepts that can be read.
    *
    * @throws FaultException when it does not
    */
-  static void check(Path folder) {
-    try (Warehouse warehouse = Warehouse.inMemory()) {
-      open(warehouse, folder);
+  public static void check(Path folder) {
+    try (TableStore store = TableStore.inMemory()) {
+      open(store, folder);
       long odd =
           (Long)
-              warehouse
+              store
                   .ask(
                       "SELECT count(*) FROM vocabulary_file"
                           + " WHERE try_cast(concept_id AS BIGINT) IS NULL")
@@ -55,15 +57,15 @@ final class Vocabulary {
     }
   }
 
-  /** Makes the concepts a view of a warehouse; quotes mean nothing in the file. */
-  static void open(Warehouse warehouse, Path folder) throws SQLException {
+  /** Makes the concepts a view of a store; quotes mean nothing in the file. */
+  public static void open(TableStore store, Path folder) throws SQLException {
     Path file = file(folder);
-    warehouse.execute(
+    store.execute(
         "CREATE TEMP VIEW vocabulary_file AS SELECT * FROM read_csv("
-            + Warehouse.text(file.toString())
+            + TableStore.text(file.toString())
             + ", delim = '\t', quote = '', escape = '', header = true, all_varchar = true)");
     List<Object> there = new ArrayList<>();
-    for (List<Optional<Object>> row : warehouse.ask("DESCRIBE vocabulary_file")) {
+    for (List<Optional<Object>> row : store.ask("DESCRIBE vocabulary_file")) {
       there.add(row.get(0).orElse(""));
     }
     for (String column : COLUMNS) {

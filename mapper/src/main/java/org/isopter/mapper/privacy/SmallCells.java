@@ -1,9 +1,11 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.privacy;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.store.TableFormat;
+import org.isopter.mapper.store.TableStore;
 import org.isopter.mapper.table.Column;
 import org.isopter.mapper.table.ExaminationsTable;
 import org.isopter.mapper.table.Table;
@@ -14,7 +16,7 @@ import org.isopter.model.value.FaultException;
  * The groups of persons who share their traits with too few others (k-anonymity, Sweeney 2002,
  * doi:10.1142/S0218488502001648).
  */
-final class SmallCells {
+public final class SmallCells {
 
   private SmallCells() {}
 
@@ -23,7 +25,7 @@ final class SmallCells {
    *
    * @throws FaultException when one is not
    */
-  static void check(List<String> traits, Table<?> table) {
+  public static void check(List<String> traits, Table<?> table) {
     List<String> names = table.columns().stream().<String>map(Column::name).toList();
     for (String trait : traits) {
       if (!names.contains(trait)) {
@@ -38,13 +40,14 @@ final class SmallCells {
   }
 
   /** Writes the groups of fewer persons than the smallest, and returns how many there are. */
-  static long write(Warehouse warehouse, PoolPlan plan, Path to) throws SQLException {
-    String traits = String.join(", ", plan.traits().stream().map(Warehouse::name).toList());
-    warehouse.execute(
+  public static long write(TableStore store, List<String> columns, int smallest, Path to)
+      throws SQLException {
+    String traits = String.join(", ", columns.stream().map(TableStore::name).toList());
+    store.execute(
         "CREATE TABLE small_cells AS SELECT %s, count(DISTINCT subject) AS persons FROM %s GROUP BY %s HAVING count(DISTINCT subject) < %d ORDER BY ALL"
-            .formatted(traits, ExaminationsTable.NAME, traits, plan.smallest()));
-    warehouse.copy("small_cells", TableFormat.CSV, to);
-    Optional<Object> count = warehouse.ask("SELECT count(*) FROM small_cells").get(0).get(0);
+            .formatted(traits, ExaminationsTable.NAME, traits, smallest));
+    store.copy("small_cells", TableFormat.CSV, to);
+    Optional<Object> count = store.ask("SELECT count(*) FROM small_cells").get(0).get(0);
     return (Long) count.orElse(0L);
   }
 }

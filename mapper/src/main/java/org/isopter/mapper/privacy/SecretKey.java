@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.privacy;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
@@ -52,12 +52,12 @@ public final class SecretKey {
   }
 
   /** Returns the pseudonym of something of a kind: hexadecimal digits, always the same. */
-  String pseudonym(String kind, String name) {
+  public String pseudonym(String kind, String name) {
     return HexFormat.of().formatHex(digest(kind, name)).substring(0, DIGITS);
   }
 
   /** Returns a number from 0 to below a bound, always the same for the same name. */
-  int number(String kind, String name, int bound) {
+  public int number(String kind, String name, int bound) {
     byte[] digest = digest(kind, name);
     long bits = 0;
     for (int i = 0; i < 7; i++) {

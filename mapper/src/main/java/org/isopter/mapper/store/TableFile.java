@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.store;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -19,7 +19,7 @@ import org.isopter.mapper.table.Table;
 record TableFile(Table<?> table, TableFormat format, Path path) {
 
   /** Returns the file of a table in a folder, in whichever format it is there. */
-  static Optional<TableFile> find(Path folder, Table<?> table) {
+  public static Optional<TableFile> find(Path folder, Table<?> table) {
     return Arrays.stream(TableFormat.values())
         .map(format -> new TableFile(table, format, path(folder, table, format)))
         .filter(file -> Files.isRegularFile(file.path()))
@@ -30,22 +30,22 @@ record TableFile(Table<?> table, TableFormat format, Path path) {
     return folder.resolve(table.name() + "." + format.ending());
   }
 
-  /** Makes it a view of a warehouse. */
-  void open(Warehouse warehouse) throws SQLException {
-    String view = "CREATE VIEW " + Warehouse.name(table.name()) + " AS ";
-    warehouse.execute(
+  /** Makes it a view of a store. */
+  void open(TableStore store) throws SQLException {
+    String view = "CREATE VIEW " + TableStore.name(table.name()) + " AS ";
+    store.execute(
         view
             + switch (format) {
-              case PARQUET -> selected(warehouse, "read_parquet(" + file() + ")");
+              case PARQUET -> selected(store, "read_parquet(" + file() + ")");
               case NDJSON ->
                   "SELECT * FROM read_json(%s, format = 'newline_delimited', columns = {%s})"
                       .formatted(file(), types());
-              case CSV -> selected(warehouse, csv());
+              case CSV -> selected(store, csv());
             });
   }
 
   private String file() {
-    return Warehouse.text(path.toString());
+    return TableStore.text(path.toString());
   }
 
   private String csv() {
@@ -55,14 +55,14 @@ record TableFile(Table<?> table, TableFormat format, Path path) {
 
   private String types() {
     return table.columns().stream()
-        .map(column -> Warehouse.text(column.name()) + ": '" + Warehouse.type(column) + "'")
+        .map(column -> TableStore.text(column.name()) + ": '" + TableStore.type(column) + "'")
         .collect(Collectors.joining(", "));
   }
 
   /** A pool of another version may have other columns: what it lacks is empty. */
-  private String selected(Warehouse warehouse, String from) throws SQLException {
+  private String selected(TableStore store, String from) throws SQLException {
     Set<String> there = new LinkedHashSet<>();
-    for (List<Optional<Object>> row : warehouse.ask("DESCRIBE SELECT * FROM " + from)) {
+    for (List<Optional<Object>> row : store.ask("DESCRIBE SELECT * FROM " + from)) {
       there.add(String.valueOf(row.get(0).orElse("")));
     }
     String cells =
@@ -73,7 +73,7 @@ record TableFile(Table<?> table, TableFormat format, Path path) {
   }
 
   private static String cell(Column<?> column, boolean there) {
-    String name = Warehouse.name(column.name());
-    return "%s::%s AS %s".formatted(there ? name : "NULL", Warehouse.type(column), name);
+    String name = TableStore.name(column.name());
+    return "%s::%s AS %s".formatted(there ? name : "NULL", TableStore.type(column), name);
   }
 }
