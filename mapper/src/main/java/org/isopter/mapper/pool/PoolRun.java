@@ -71,8 +71,7 @@ public final class PoolRun implements AutoCloseable {
     this.store = TableStore.at(folder.file(DATABASE));
     this.store.beginFilling();
     this.sink =
-        new PoolSink(
-            store.create(findings), store.create(eyes), RunFiles.open(folder, plan));
+        new PoolSink(store.create(findings), store.create(eyes), RunFiles.open(folder, plan));
   }
 
   /**
@@ -141,8 +140,7 @@ public final class PoolRun implements AutoCloseable {
         OmopTables.write(store, plan.vocabulary().get(), plan.formats(), folder.file("omop"));
       }
       long cells =
-          SmallCells.write(
-              store, plan.traits(), plan.smallest(), folder.file("small-cells.csv"));
+          SmallCells.write(store, plan.traits(), plan.smallest(), folder.file("small-cells.csv"));
       RunFiles.write(
           folder.file("provenance.json"), RunProvenance.of(plan, sink.counts(), Instant.now()));
       long repeated = repeated();

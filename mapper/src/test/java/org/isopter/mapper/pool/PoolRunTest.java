@@ -166,10 +166,6 @@ class PoolRunTest {
 
   private static long count(TableStore store, String from) throws SQLException {
     return (Long)
-        store
-            .ask("SELECT count(*) FROM (SELECT * FROM " + from + ")")
-            .get(0)
-            .get(0)
-            .orElseThrow();
+        store.ask("SELECT count(*) FROM (SELECT * FROM " + from + ")").get(0).get(0).orElseThrow();
   }
 }

@@ -18,7 +18,8 @@ import org.isopter.model.exam.Exam;
 /** Pools for tests. */
 public final class Pools {
 
-  public static final SecretKey KEY = SecretKey.of("a secret for tests and for nothing else").orThrow();
+  public static final SecretKey KEY =
+      SecretKey.of("a secret for tests and for nothing else").orThrow();
 
   private static final Catalogue CATALOGUE = Catalogue.standard();
   private static final RecordWriter RECORDS = new RecordWriter();
