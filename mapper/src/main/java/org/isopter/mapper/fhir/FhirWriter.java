@@ -2,6 +2,7 @@ package org.isopter.mapper.fhir;
 
 import java.io.OutputStream;
 import java.io.StringWriter;
+import java.util.List;
 import java.util.Optional;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Code;
@@ -17,6 +18,9 @@ import tools.jackson.core.util.DefaultPrettyPrinter;
  * <p>Safe for use by several threads at once.
  */
 public final class FhirWriter {
+
+  /** The codes of other systems that stand around the findings. */
+  public static final List<Code> FRAME_CODES = List.of(FrameCodes.CATEGORY, FrameCodes.ASSEMBLER);
 
   private static final JsonFactory FACTORY =
       JsonFactory.builder()

@@ -104,6 +104,15 @@ final class Document {
     return this;
   }
 
+  /** Returns this document without resources that are read already. */
+  Document without(Set<Part> read) {
+    Document rest = new Document();
+    parts.stream().filter(part -> !read.contains(part)).forEach(rest.parts::add);
+    rest.frame.addAll(frame);
+    rest.frameBefore.addAll(frameBefore);
+    return rest;
+  }
+
   List<Part> parts() {
     return parts;
   }

@@ -2,9 +2,14 @@ package org.isopter.mapper.foreign;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
 import org.isopter.mapper.fhir.FhirReader;
 import org.isopter.model.catalogue.Catalogue;
@@ -24,6 +29,7 @@ public final class ForeignReader {
 
   private final Supplier<Vocabulary> vocabulary;
   private final Options options;
+  private final Supplier<OwnCodes> codes;
   private final FhirReader exact;
   private final RawJson json;
 
@@ -31,6 +37,7 @@ public final class ForeignReader {
   public ForeignReader(Catalogue catalogue, Options options) {
     this.vocabulary = Once.of(() -> new Vocabulary(catalogue));
     this.options = options;
+    this.codes = Once.of(() -> new OwnCodes(catalogue, vocabulary.get()));
     this.exact = new FhirReader(catalogue);
     this.json = new RawJson(options.limits());
   }
@@ -114,7 +121,45 @@ public final class ForeignReader {
     return own.map(read -> List.of(new Reading.Stranger(at, read.faults()))).orElse(List.of());
   }
 
+  /** Reads the records of ours among the resources as they were written, the others by rules. */
   private Reading foreign(Document document) {
+    boolean maybe =
+        document.parts().stream().anyMatch(part -> OwnName.of(part.resource()).isPresent());
+    List<OwnRecords.Read> ours =
+        maybe ? new OwnRecords(exact, codes.get(), document).read() : List.of();
+    if (ours.isEmpty()) {
+      return byRules(document);
+    }
+    Set<Document.Part> read = Collections.newSetFromMap(new IdentityHashMap<>());
+    ours.forEach(one -> read.addAll(one.parts().keySet()));
+    return joined(document, ours, byRules(document.without(read)));
+  }
+
+  /** What no other examination carries goes along with the first of ours. */
+  private static Reading joined(Document document, List<OwnRecords.Read> ours, Reading others) {
+    List<ReadExam> exams = new ArrayList<>();
+    Map<String, Treated> treated = new HashMap<>();
+    Carried rest = others.carried();
+    for (OwnRecords.Read one : ours) {
+      boolean first = exams.isEmpty();
+      exams.add(one.exam(first ? rest.frame() : List.of(), first ? rest.resources() : List.of()));
+      one.treated().forEach((part, what) -> treated.put(part.at(), what));
+    }
+    exams.addAll(others.exams());
+    others.resources().forEach(resource -> treated.put(resource.at(), resource.treated()));
+    List<ReadResource> resources = new ArrayList<>();
+    Set<String> places = new HashSet<>();
+    for (Document.Part part : document.parts()) {
+      places.add(part.at());
+      resources.add(new ReadResource(part.at(), part.resource(), treated.get(part.at())));
+    }
+    others.resources().stream()
+        .filter(resource -> !places.contains(resource.at()))
+        .forEach(resources::add);
+    return Reading.of(exams, resources, Carried.NOTHING).with(others.strangers());
+  }
+
+  private Reading byRules(Document document) {
     Neighbours neighbours = document.neighbours();
     List<Document.Part> parts = document.parts();
     List<Translation> translations =
