@@ -5,6 +5,7 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.isopter.mapper.describe.Description;
 import org.isopter.mapper.describe.DescriptionPage;
 import org.isopter.mapper.describe.DescriptionText;
@@ -83,7 +84,7 @@ final class DescribeCommand extends InputCommand {
   private Description passing(Journal journal) throws IOException {
     List<Source> sources = sources(journal);
     try (PassingPool pool = PassingPool.make(ways)) {
-      return Survey.of(pool.fill(journal, sources));
+      return Survey.of(pool.fill(journal, sources), Optional.of(pool.origins()));
     }
   }
 

@@ -7,6 +7,7 @@ import java.security.SecureRandom;
 import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.mapper.foreign.Limits;
 import org.isopter.mapper.pool.PoolPlan;
@@ -37,12 +38,18 @@ final class PassingPool implements AutoCloseable {
     Path tables = folder.resolve("pool");
     PoolReader reader =
         new PoolReader(Catalogue.standard(), ways.options(Limits.USUAL), ways.release);
-    PoolPlan plan = PoolPlan.of(tables, new Deidentifier(passingKey(), false));
+    PoolPlan plan =
+        PoolPlan.of(tables, new Deidentifier(passingKey(), false)).tracing(Optional.of(origins()));
     try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan)) {
       new PoolFeed(run, Source::name).feed(journal, sources);
       new PoolWords(journal).tell(run.finish());
     }
     return tables;
+  }
+
+  /** Returns the file that says where each examination was read. */
+  Path origins() {
+    return folder.resolve("origins.ndjson");
   }
 
   /** Nobody is named in what a run that is killed would leave on the disk. */

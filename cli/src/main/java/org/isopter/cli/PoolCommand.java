@@ -2,11 +2,8 @@ package org.isopter.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 import org.isopter.mapper.foreign.Limits;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
@@ -14,6 +11,7 @@ import org.isopter.mapper.pool.PoolResult;
 import org.isopter.mapper.pool.PoolRun;
 import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.privacy.SecretKey;
+import org.isopter.mapper.privacy.TimeGrain;
 import org.isopter.mapper.store.TableFormat;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.value.FaultException;
@@ -81,6 +79,19 @@ final class PoolCommand extends InputCommand {
   @Nullable Path leftover;
 
   @Option(
+      names = "--origins",
+      paramLabel = "FILE",
+      description = "Write where each examination was read; it leads back to persons.")
+  @Nullable Path origins;
+
+  @Option(
+      names = "--times",
+      paramLabel = "GRAIN",
+      defaultValue = "week",
+      description = "How finely times are told: ${COMPLETION-CANDIDATES} (default: week).")
+  TimeGrain times = TimeGrain.WEEK;
+
+  @Option(
       names = "--omop",
       paramLabel = "FOLDER",
       description = {
@@ -103,6 +114,14 @@ final class PoolCommand extends InputCommand {
       description = "List groups of traits that fewer than N persons share (default: 5).")
   int smallCell = PoolPlan.USUAL_SMALLEST;
 
+  @Option(
+      names = "--suppress",
+      description = {
+        "Put ages into bands, and take persons out who share their traits with fewer",
+        "than the persons of a small cell."
+      })
+  boolean suppress;
+
   @Mixin final PoolInputs forms = new PoolInputs();
 
   @Mixin final ForeignWays ways = new ForeignWays();
@@ -124,7 +143,7 @@ final class PoolCommand extends InputCommand {
       journal.say("no input was found: nothing was written to " + output);
       return;
     }
-    new PoolPlaces(output, leftover)
+    new PoolPlaces(output, leftover, origins)
         .clash(sources)
         .ifPresent(
             fault -> {
@@ -134,7 +153,7 @@ final class PoolCommand extends InputCommand {
         new PoolReader(Catalogue.standard(), ways.options(Limits.USUAL), ways.release);
     try (Progress progress = Progress.on(streams, "documents");
         PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan(deidentifier))) {
-      new PoolFeed(run.telling(progress::at), names(sources)).feed(journal, sources);
+      new PoolFeed(run.telling(progress::at), Source::name).feed(journal, sources);
       PoolResult result = run.finish();
       progress.end();
       new PoolWords(journal).tell(result, output);
@@ -149,17 +168,21 @@ final class PoolCommand extends InputCommand {
     if (smallCell < 1) {
       throw misuse("--small-cell " + smallCell + ": wanted a number from 1 on");
     }
-    return new PoolPlan(
-        output,
-        replace,
-        formats,
-        database,
-        bundles,
-        deidentifier,
-        Optional.ofNullable(leftover),
-        Optional.ofNullable(omop),
-        smallCell,
-        traits);
+    if (suppress && bundles) {
+      throw misuse("--suppress with --bundles: bundles are written before persons can be counted");
+    }
+    PoolPlan plan =
+        deidentifier
+            .map(one -> PoolPlan.of(output, one))
+            .orElseGet(() -> PoolPlan.identified(output))
+            .in(formats)
+            .leaving(Optional.ofNullable(leftover))
+            .tracing(Optional.ofNullable(origins))
+            .omop(Optional.ofNullable(omop))
+            .risk(smallCell, traits, suppress);
+    plan = replace ? plan.replacing() : plan;
+    plan = database ? plan.withDatabase() : plan;
+    return bundles ? plan.withBundles() : plan;
   }
 
   private Optional<Deidentifier> deidentifier() {
@@ -176,15 +199,8 @@ final class PoolCommand extends InputCommand {
                         + SecretKey.VARIABLE
                         + ", or say --identified to keep identities"));
     if (secret instanceof Result.Ok<SecretKey> good) {
-      return Optional.of(new Deidentifier(good.value(), freeText));
+      return Optional.of(new Deidentifier(key.scoped(good.value()), freeText, times));
     }
     throw misuse(secret.faults().get(0).toString());
-  }
-
-  /** A file's name may name a person: tables without identities count the inputs instead. */
-  private Function<Source, String> names(List<Source> sources) {
-    Map<Source, String> numbers = new HashMap<>();
-    sources.forEach(source -> numbers.putIfAbsent(source, String.valueOf(numbers.size() + 1)));
-    return identified ? Source::name : source -> numbers.getOrDefault(source, "0");
   }
 }

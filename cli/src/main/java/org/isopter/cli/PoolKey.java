@@ -19,10 +19,24 @@ final class PoolKey {
       names = "--key-file",
       paramLabel = "FILE",
       description = {
-        "File that holds the secret from which pseudonyms are made; at least 16 bytes.",
+        "File that holds the secret from which pseudonyms are made; at least 24 bytes, at random.",
         "Without it, the environment variable " + SecretKey.VARIABLE + " is taken."
       })
   @Nullable Path keyFile;
+
+  @Option(
+      names = "--project",
+      paramLabel = "NAME",
+      description = {
+        "Make pseudonyms that only pools of the same project share; without it, all pools",
+        "with the same key share theirs."
+      })
+  @Nullable String project;
+
+  /** Returns the key of the project, where one is named. */
+  SecretKey scoped(SecretKey key) {
+    return project == null ? key : key.project(project);
+  }
 
   /** Returns the key; empty where none is named. */
   Optional<Result<SecretKey>> find(Map<String, String> environment) {

@@ -3,7 +3,9 @@ package org.isopter.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.isopter.model.value.Fault;
 import org.jspecify.annotations.Nullable;
@@ -12,39 +14,66 @@ import org.jspecify.annotations.Nullable;
 final class PoolPlaces {
 
   private final Path output;
-  private final Optional<Path> leftover;
+
+  /** The private files by the options that name them. */
+  private final Map<String, Path> files = new LinkedHashMap<>();
 
   /**
    * Names the places.
    *
    * @param output the folder of the pool
    * @param leftover the file of what is left over, where one is wanted
+   * @param origins the file of where examinations were read, where one is wanted
    */
-  PoolPlaces(Path output, @Nullable Path leftover) {
+  PoolPlaces(Path output, @Nullable Path leftover, @Nullable Path origins) {
     this.output = real(output);
-    this.leftover = Optional.ofNullable(leftover).map(PoolPlaces::real);
+    Optional.ofNullable(leftover).ifPresent(file -> files.put("--leftover", real(file)));
+    Optional.ofNullable(origins).ifPresent(file -> files.put("--origins", real(file)));
   }
 
   /** Returns why the places will not do: something would be written over. */
   Optional<Fault> clash(List<Source> sources) {
     for (Source source : sources) {
-      Optional<Path> file = source.file().map(PoolPlaces::real);
-      if (file.filter(one -> one.startsWith(output)).isPresent()) {
+      Optional<Path> input = source.file().map(PoolPlaces::real);
+      if (input.filter(one -> one.startsWith(output)).isPresent()) {
         String advice = "name another folder, or take the older pool away first";
         return Optional.of(
             new Fault("--output", "the input " + source.name() + " in it", "no input", advice));
       }
-      if (file.isPresent() && file.equals(leftover)) {
-        return Optional.of(
-            Fault.of("--leftover", "the input " + source.name(), "a file of its own"));
+      Optional<Fault> over = input.flatMap(this::option).map(option -> over(option, source.name()));
+      if (over.isPresent()) {
+        return over;
       }
     }
-    return leftover.filter(file -> file.startsWith(output)).isPresent()
-        ? Optional.of(
-            Fault.of("--leftover", "a file in the folder of the pool", "a file outside of it"))
-        : leftover
-            .filter(Files::isDirectory)
-            .map(folder -> Fault.of("--leftover", "the folder " + folder, "a file"));
+    return amongThemselves();
+  }
+
+  private static Fault over(String option, String input) {
+    return Fault.of(option, "the input " + input, "a file of its own");
+  }
+
+  private Optional<String> option(Path path) {
+    return files.entrySet().stream()
+        .filter(file -> file.getValue().equals(path))
+        .<String>map(Map.Entry::getKey)
+        .findFirst();
+  }
+
+  private Optional<Fault> amongThemselves() {
+    if (files.values().stream().distinct().count() < files.size()) {
+      return Optional.of(Fault.of("--origins", "the file of --leftover", "a file of its own"));
+    }
+    return files.entrySet().stream().flatMap(file -> unfit(file).stream()).findFirst();
+  }
+
+  private Optional<Fault> unfit(Map.Entry<String, Path> file) {
+    if (file.getValue().startsWith(output)) {
+      String seen = "a file in the folder of the pool";
+      return Optional.of(Fault.of(file.getKey(), seen, "a file outside of it"));
+    }
+    return Files.isDirectory(file.getValue())
+        ? Optional.of(Fault.of(file.getKey(), "the folder " + file.getValue(), "a file"))
+        : Optional.empty();
   }
 
   /** Returns a path without links, as far as it is there. */

@@ -45,10 +45,21 @@ final class PoolWords {
   /** Says what there is in the folder besides the tables, and what to look at in it. */
   void tell(PoolResult result, Path folder) {
     tell(result);
-    if (result.smallCells() > 0) {
+    PoolResult.Risk risk = result.risk();
+    if (risk.suppressed() > 0) {
+      journal.say(
+          "%s taken out, since too few others share their traits"
+              .formatted(Words.count(risk.suppressed(), "person")));
+    }
+    if (risk.least() > 0) {
+      journal.say(
+          "%s at least share all their traits: see risk.csv"
+              .formatted(Words.count(risk.least(), "person")));
+    }
+    if (risk.smallCells() > 0) {
       journal.say(
           "%s of persons with traits that too few share: see small-cells.csv"
-              .formatted(Words.count(result.smallCells(), "group")));
+              .formatted(Words.count(risk.smallCells(), "group")));
     }
     if (result.counts().refused() + result.counts().kept() > 0) {
       journal.say("what was left over, and why, is in leftover.ndjson");

@@ -1,9 +1,6 @@
 package org.isopter.spark;
 
 import java.io.Serializable;
-import java.time.Instant;
-import java.time.LocalDateTime;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import org.apache.spark.sql.Row;
@@ -40,14 +37,9 @@ record LaidOut(List<Row> findings, List<Row> eyes, List<String> left, Totals tot
     for (int i = 0; i < values.length; i++) {
       Optional<?> cell = cells.get(i);
       if (cell.isPresent()) {
-        values[i] = value(cell.get());
+        values[i] = cell.get();
       }
     }
     return RowFactory.create(values);
-  }
-
-  /** A time is in UTC, as the column says, and the same in every zone that a reader sits in. */
-  private static Object value(Object cell) {
-    return cell instanceof Instant time ? LocalDateTime.ofInstant(time, ZoneOffset.UTC) : cell;
   }
 }

@@ -55,7 +55,7 @@ public final class PoolJob implements Callable<Integer> {
       names = "--key-file",
       paramLabel = "FILE",
       description = {
-        "File that holds the secret from which pseudonyms are made; at least 16 bytes.",
+        "File that holds the secret from which pseudonyms are made; at least 24 bytes, at random.",
         "Without it, the environment variable " + SecretKey.VARIABLE + " is taken."
       })
   @Nullable String keyFile;

@@ -12,6 +12,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -22,6 +23,8 @@ import org.isopter.model.catalogue.Catalogue;
 
 /** Compares a pool of one machine with one of a cluster, by a database that made neither. */
 final class Comparison implements AutoCloseable {
+
+  private static final String TIMES = ",\"times\":";
 
   private final Connection database;
   private final Path here;
@@ -73,8 +76,15 @@ final class Comparison implements AutoCloseable {
     }
   }
 
+  /** Returns the lines as often as each of them says. */
   private static List<String> lines(Path file) throws IOException {
-    return Files.readAllLines(file).stream().sorted().toList();
+    List<String> all = new ArrayList<>();
+    for (String line : Files.readAllLines(file)) {
+      int mark = line.lastIndexOf(TIMES);
+      int times = Integer.parseInt(line.substring(mark + TIMES.length(), line.length() - 1));
+      all.addAll(Collections.nCopies(times, line.substring(0, mark) + "}"));
+    }
+    return all.stream().sorted().toList();
   }
 
   private static List<String> leftover(Path folder) throws IOException {

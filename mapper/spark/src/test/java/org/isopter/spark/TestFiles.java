@@ -35,7 +35,8 @@ import org.isopter.model.exam.ExamSampler;
 /** Files of examinations in every form that a job reads, and the pool that one machine makes. */
 final class TestFiles {
 
-  static final String SECRET = "a secret for tests and for nothing else";
+  static final String SECRET =
+      "a secret for tests and for nothing else, nor for anyone else at all";
 
   /** What another system might have written: a person, a pressure, and a length that is none. */
   static final String FOREIGN =

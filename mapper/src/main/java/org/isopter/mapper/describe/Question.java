@@ -86,10 +86,12 @@ enum Question {
           quantile_cont(number, 0.75) AS q3
         FROM findings WHERE NOT derived AND number IS NOT NULL GROUP BY ALL
         HAVING count(*) >= 20 AND q3 > q1)
-      SELECT f.finding, f.part, f.eye, f.value, round(f.number, 3) AS number, f.unit_name AS unit, f.source, f.line
+      SELECT f.finding, f.part, f.eye, f.value, round(f.number, 3) AS number, f.unit_name AS unit, o.source, o.line
       FROM findings f JOIN fence USING (finding, part, unit)
+        LEFT JOIN (SELECT examination, min(source) AS source, min(line) AS line FROM origins
+          GROUP BY examination) o USING (examination)
       WHERE NOT f.derived AND (f.number < q1 - 3 * (q3 - q1) OR f.number > q3 + 3 * (q3 - q1))
-      ORDER BY f.finding, f.part, abs(f.number - (q1 + q3) / 2) DESC, f.source, f.line LIMIT 200""");
+      ORDER BY f.finding, f.part, abs(f.number - (q1 + q3) / 2) DESC, o.source, o.line, f.examination, f.fact LIMIT 200""");
 
   private final String title;
   private final String remark;
@@ -118,7 +120,7 @@ enum Question {
     return """
         SELECT finding, part, eye, unit_name, list(number)
         FROM (SELECT *, row_number() OVER (PARTITION BY finding, part, eye, unit_name
-            ORDER BY hash(source, line, value)) AS place
+            ORDER BY hash(examination, fact, value)) AS place
           FROM findings WHERE NOT derived AND number IS NOT NULL)
         WHERE place <= %d GROUP BY ALL HAVING min(number) < max(number) ORDER BY finding, part, unit_name, eye"""
         .formatted(most);

@@ -28,7 +28,17 @@ public final class Survey {
    * @throws org.isopter.model.value.FaultException when the folder holds no pool
    */
   public static Description of(Path folder) throws IOException {
-    try (PoolTables tables = PoolTables.open(folder)) {
+    return of(folder, Optional.empty());
+  }
+
+  /**
+   * Describes the pool in a folder, and names the inputs of numbers to look at.
+   *
+   * @param origins the file that says where each examination was read
+   * @throws org.isopter.model.value.FaultException when the folder holds no pool
+   */
+  public static Description of(Path folder, Optional<Path> origins) throws IOException {
+    try (PoolTables tables = PoolTables.open(folder, origins)) {
       return new Survey(tables).describe();
     } catch (SQLException failed) {
       throw new IOException("the tables could not be asked: " + PoolTables.why(failed), failed);

@@ -27,6 +27,13 @@ final class Batches {
     return refused(document, "", "refused", faults);
   }
 
+  /** Refuses what a pool has written. */
+  static Batch pooled(PoolDocument document) {
+    Fault fault =
+        new Fault("/meta/security", PoolLabel.CODE, "no such label", "pool what it was made from");
+    return refused(document, "Bundle", "from-a-pool", List.of(fault));
+  }
+
   /** Refuses what never came as a document. */
   static Batch lost(String source, long line, String reason) {
     return refused(source, line, "", reason, List.of());

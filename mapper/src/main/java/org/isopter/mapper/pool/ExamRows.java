@@ -15,12 +15,16 @@ import org.isopter.model.derive.Derived;
 /**
  * The rows of one examination, and its bundle where one is wanted.
  *
+ * @param exam the examination as it is in the tables
  * @param findings the cells of the rows of the long table
  * @param eyes the cells of the rows of the wide table
  * @param bundle the bundle on one line
  */
 record ExamRows(
-    List<List<Optional<?>>> findings, List<List<Optional<?>>> eyes, Optional<String> bundle) {
+    PooledExam exam,
+    List<List<Optional<?>>> findings,
+    List<List<Optional<?>>> eyes,
+    Optional<String> bundle) {
 
   /** Makes rows of examinations; what a job on many machines does to each, this does too. */
   record Maker(
@@ -33,6 +37,7 @@ record ExamRows(
       PooledExam pooled = deidentifier.map(one -> one.apply(read)).orElse(read);
       List<Derived> derived = Derivations.of(pooled.exam());
       return new ExamRows(
+          pooled,
           FindingRows.of(pooled, derived).stream().map(findings::cells).toList(),
           EyeRow.of(pooled, derived).stream().map(eyes::cells).toList(),
           bundles.map(writer -> writer.write(pooled.exam())));

@@ -2,7 +2,6 @@ package org.isopter.mapper.pool;
 
 import java.time.DateTimeException;
 import java.time.LocalDate;
-import java.time.Period;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -43,9 +42,10 @@ final class Persons {
         .flatMap(this::patient)
         .map(
             one ->
-                new Person(
-                    one.string("birthDate").flatMap(born -> age(born, header)),
-                    one.string("gender").filter(SEXES::contains)))
+                Person.born(
+                    one.string("birthDate").flatMap(Persons::day),
+                    one.string("gender").filter(SEXES::contains),
+                    header.performed().toLocalDate()))
         .orElse(Person.UNKNOWN);
   }
 
@@ -80,11 +80,9 @@ final class Persons {
   }
 
   /** A birth date of a year or a month alone gives no age in whole years. */
-  private static Optional<Integer> age(String born, Header header) {
+  private static Optional<LocalDate> day(String born) {
     try {
-      int years =
-          Period.between(LocalDate.parse(born), header.performed().toLocalDate()).getYears();
-      return Optional.of(years).filter(any -> any >= 0);
+      return Optional.of(LocalDate.parse(born));
     } catch (DateTimeException partial) {
       return Optional.empty();
     }

@@ -19,7 +19,7 @@ final class PoolFolder implements AutoCloseable {
   /** All that pools are made of. */
   private static final Pattern OWN =
       Pattern.compile(
-          "(findings|examinations)\\.(parquet|csv|ndjson)|codebook\\.(csv|md)|small-cells\\.csv"
+          "(findings|examinations)\\.(parquet|csv|ndjson)|codebook\\.(csv|md)|(small-cells|risk)\\.csv"
               + "|(datapackage|provenance)\\.json|(leftover|bundles)\\.ndjson|tables\\.duckdb|omop"
               + "|omop/(measurement|observation|person_keys|visit_keys)\\.(parquet|csv|ndjson)");
 

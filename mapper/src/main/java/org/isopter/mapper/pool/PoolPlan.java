@@ -17,9 +17,12 @@ import org.isopter.mapper.store.TableFormat;
  * @param deidentifier takes the identities out; empty where they are to stay
  * @param wholeLeft where what was left over is written word for word, which holds identities;
  *     within the folder there is only a list without content unless identities stay
+ * @param origins where it is written which input each examination was read from, which leads back
+ *     to persons; empty where it is not wanted
  * @param vocabulary the folder of the vocabulary for tables of the OMOP Common Data Model; empty
  *     where none are wanted
  * @param smallest the fewest persons that may share their traits without being listed
+ * @param suppress whether persons who share their traits with fewer are taken out
  * @param traits the columns of the wide table by which a person might be known
  */
 public record PoolPlan(
@@ -30,8 +33,10 @@ public record PoolPlan(
     boolean bundles,
     Optional<Deidentifier> deidentifier,
     Optional<Path> wholeLeft,
+    Optional<Path> origins,
     Optional<Path> vocabulary,
     int smallest,
+    boolean suppress,
     List<String> traits) {
 
   /** Fewer persons than this are a small cell, unless another number is set. */
@@ -45,6 +50,9 @@ public record PoolPlan(
     traits = traits.stream().distinct().toList();
     if (formats.isEmpty() || traits.isEmpty() || smallest < 1) {
       throw new IllegalArgumentException("a pool needs a format, a trait and a smallest cell");
+    }
+    if (suppress && bundles) {
+      throw new IllegalArgumentException("bundles are written before persons can be counted");
     }
   }
 
@@ -68,7 +76,94 @@ public record PoolPlan(
         deidentifier,
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
         USUAL_SMALLEST,
+        false,
         USUAL_TRAITS);
+  }
+
+  /** Returns this plan in other formats. */
+  public PoolPlan in(List<TableFormat> others) {
+    return copy(folder, replace, others, database, bundles);
+  }
+
+  /** Returns this plan, putting the pool in the place of an older one. */
+  public PoolPlan replacing() {
+    return copy(folder, true, formats, database, bundles);
+  }
+
+  /** Returns this plan, leaving the tables as a database file too. */
+  public PoolPlan withDatabase() {
+    return copy(folder, replace, formats, true, bundles);
+  }
+
+  /** Returns this plan, writing the examinations as bundles too. */
+  public PoolPlan withBundles() {
+    return copy(folder, replace, formats, database, true);
+  }
+
+  /** Returns this plan with what is left over written word for word to a private file. */
+  public PoolPlan leaving(Optional<Path> file) {
+    return paths(file, origins, vocabulary);
+  }
+
+  /** Returns this plan with the origins of the examinations written to a private file. */
+  public PoolPlan tracing(Optional<Path> file) {
+    return paths(wholeLeft, file, vocabulary);
+  }
+
+  /** Returns this plan with OMOP tables by a vocabulary. */
+  public PoolPlan omop(Optional<Path> concepts) {
+    return paths(wholeLeft, origins, concepts);
+  }
+
+  /** Returns this plan with small cells of other traits. */
+  public PoolPlan risk(int least, List<String> others, boolean without) {
+    return new PoolPlan(
+        folder,
+        replace,
+        formats,
+        database,
+        bundles,
+        deidentifier,
+        wholeLeft,
+        origins,
+        vocabulary,
+        least,
+        without,
+        others);
+  }
+
+  private PoolPlan paths(Optional<Path> left, Optional<Path> from, Optional<Path> concepts) {
+    return new PoolPlan(
+        folder,
+        replace,
+        formats,
+        database,
+        bundles,
+        deidentifier,
+        left,
+        from,
+        concepts,
+        smallest,
+        suppress,
+        traits);
+  }
+
+  private PoolPlan copy(
+      Path to, boolean again, List<TableFormat> forms, boolean store, boolean fhir) {
+    return new PoolPlan(
+        to,
+        again,
+        forms,
+        store,
+        fhir,
+        deidentifier,
+        wholeLeft,
+        origins,
+        vocabulary,
+        smallest,
+        suppress,
+        traits);
   }
 }

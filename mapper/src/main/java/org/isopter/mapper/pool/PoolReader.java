@@ -40,6 +40,7 @@ public final class PoolReader {
   private final ForeignReader foreign;
   private final RawJson json;
   private final Release release;
+  private final boolean refusesPools;
 
   /**
    * Makes a reader.
@@ -48,11 +49,36 @@ public final class PoolReader {
    * @param release the release of FHIR that XML is in, and JSON that is not R4
    */
   public PoolReader(Catalogue catalogue, Options options, Release release) {
-    this.records = new RecordReader(catalogue);
-    this.ours = new FhirReader(catalogue);
-    this.foreign = new ForeignReader(catalogue, options);
-    this.json = new RawJson(options.limits());
+    this(
+        new RecordReader(catalogue),
+        new FhirReader(catalogue),
+        new ForeignReader(catalogue, options),
+        new RawJson(options.limits()),
+        release,
+        false);
+  }
+
+  private PoolReader(
+      RecordReader records,
+      FhirReader ours,
+      ForeignReader foreign,
+      RawJson json,
+      Release release,
+      boolean refusesPools) {
+    this.records = records;
+    this.ours = ours;
+    this.foreign = foreign;
+    this.json = json;
     this.release = release;
+    this.refusesPools = refusesPools;
+  }
+
+  /**
+   * Returns this reader, refusing what a pool without identities has written: pseudonyms of
+   * pseudonyms would join with nothing, and times moved twice would be taken for times moved once.
+   */
+  public PoolReader refusingPools() {
+    return new PoolReader(records, ours, foreign, json, release, true);
   }
 
   /** Reads the documents of one batch, using the processors that there are. */
@@ -92,6 +118,9 @@ public final class PoolReader {
   private record Step(PoolDocument document, Batch batch, Optional<Raw> bare) {}
 
   private Step step(PoolDocument document) {
+    if (refusesPools && PoolLabel.isOn(document.bytes())) {
+      return new Step(document, Batches.pooled(document), Optional.empty());
+    }
     Result<Step> read =
         switch (document.form()) {
           case YAML -> record(document, RecordFormat.YAML);

@@ -11,7 +11,9 @@ import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.omop.OmopTables;
 import org.isopter.mapper.omop.OmopVocabulary;
+import org.isopter.mapper.privacy.RiskReport;
 import org.isopter.mapper.privacy.SmallCells;
+import org.isopter.mapper.privacy.Suppression;
 import org.isopter.mapper.store.Codebook;
 import org.isopter.mapper.store.PoolTables;
 import org.isopter.mapper.store.TableFormat;
@@ -23,7 +25,6 @@ import org.isopter.mapper.table.FindingsTable;
 import org.isopter.mapper.table.PooledExam;
 import org.isopter.mapper.table.Table;
 import org.isopter.model.catalogue.Catalogue;
-import org.isopter.model.value.Code;
 
 /**
  * Pools documents as tables, in constant memory: they are read in batches, and what was made of
@@ -45,12 +46,9 @@ public final class PoolRun implements AutoCloseable {
 
   private static final String DATABASE = "tables.duckdb";
 
-  private static final Code PSEUDONYMS =
-      new Code(
-          "http://terminology.hl7.org/CodeSystem/v3-ObservationValue", "PSEUDED", "pseudonymized");
-
   private final PoolReader reader;
   private final PoolPlan plan;
+  private final Table<EyeRow> eyes;
   private final List<Table<?>> tables;
   private final ExamRows.Maker maker;
   private final PoolFolder folder;
@@ -63,8 +61,9 @@ public final class PoolRun implements AutoCloseable {
   private PoolRun(PoolReader reader, PoolPlan plan, Table<EyeRow> eyes, PoolFolder folder)
       throws IOException, SQLException {
     Table<FindingRow> findings = FindingsTable.table();
-    this.reader = reader;
+    this.reader = plan.deidentifier().isPresent() ? reader.refusingPools() : reader;
     this.plan = plan;
+    this.eyes = eyes;
     this.tables = List.of(findings, eyes);
     this.maker = new ExamRows.Maker(findings, eyes, plan.deidentifier(), writer(plan));
     this.folder = folder;
@@ -129,10 +128,12 @@ public final class PoolRun implements AutoCloseable {
     try {
       sink.close();
       store.endFilling();
+      long suppressed =
+          plan.suppress() ? Suppression.apply(store, plan.traits(), plan.smallest(), eyes) : 0;
       for (TableFormat format : plan.formats()) {
         for (Table<?> table : tables) {
           String name = table.name() + "." + format.ending();
-          store.copy(table.name(), format, folder.file(name));
+          store.copySorted(table, format, folder.file(name));
         }
       }
       Codebook.of(store, tables).write(folder.file(""), plan.formats());
@@ -141,6 +142,8 @@ public final class PoolRun implements AutoCloseable {
       }
       long cells =
           SmallCells.write(store, plan.traits(), plan.smallest(), folder.file("small-cells.csv"));
+      long k =
+          RiskReport.write(store, plan.traits(), plan.smallest(), eyes, folder.file("risk.csv"));
       RunFiles.write(
           folder.file("provenance.json"), RunProvenance.of(plan, sink.counts(), Instant.now()));
       long repeated = repeated();
@@ -150,7 +153,7 @@ public final class PoolRun implements AutoCloseable {
       }
       sink.commit();
       folder.commit();
-      return sink.result(cells, repeated);
+      return sink.result(new PoolResult.Risk(cells, k, suppressed), repeated);
     } catch (SQLException failed) {
       throw failure(failed);
     }
@@ -197,7 +200,7 @@ public final class PoolRun implements AutoCloseable {
   private static Optional<FhirWriter> writer(PoolPlan plan) {
     FhirWriter plain = FhirWriter.of(BundleKind.COLLECTION);
     return plan.bundles()
-        ? Optional.of(plan.deidentifier().isPresent() ? plain.labelled(PSEUDONYMS) : plain)
+        ? Optional.of(plan.deidentifier().isPresent() ? plain.labelled(PoolLabel.code()) : plain)
         : Optional.empty();
   }
 

@@ -27,6 +27,7 @@ final class PoolSink implements AutoCloseable {
       findingRows += fill(findings, exam.findings());
       eyeRows += fill(eyes, exam.eyes());
       files.bundle(exam.bundle());
+      files.origin(exam.exam());
     }
   }
 
@@ -49,8 +50,8 @@ final class PoolSink implements AutoCloseable {
     return counts;
   }
 
-  PoolResult result(long smallCells, long repeated) {
-    return new PoolResult(counts, findingRows, eyeRows, smallCells, repeated);
+  PoolResult result(PoolResult.Risk risk, long repeated) {
+    return new PoolResult(counts, findingRows, eyeRows, risk, repeated);
   }
 
   /** Gives the files that lie elsewhere their names. */

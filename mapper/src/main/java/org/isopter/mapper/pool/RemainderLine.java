@@ -38,12 +38,11 @@ final class RemainderLine {
     return identified ? whole(left) : plain(left);
   }
 
-  /** Returns what is said without any content: where, of which type, why, and how much. */
+  /** Returns what is said without any content, nor where it was: of which type, and why. */
   static String plain(Remainder left) {
-    Map<String, Raw> line = start(left);
+    Map<String, Raw> line = what(left);
     line.put("type", Raw.of(TYPES.contains(left.type()) ? left.type() : "other"));
     line.put("reasons", strings(left.reasons()));
-    line.put("leaves", number(left.leaves().size()));
     return RawJson.write(new Raw.Obj(line));
   }
 
@@ -67,8 +66,19 @@ final class RemainderLine {
     Map<String, Raw> line = new LinkedHashMap<>();
     line.put("source", Raw.of(left.source()));
     line.put("line", number(left.line()));
+    line.putAll(what(left));
+    return line;
+  }
+
+  private static Map<String, Raw> what(Remainder left) {
+    Map<String, Raw> line = new LinkedHashMap<>();
     line.put("what", Raw.of(left.what().name().toLowerCase(Locale.ROOT)));
     return line;
+  }
+
+  /** Returns a line of {@link #plain} with how often it was said. */
+  static String times(String plain, long times) {
+    return plain.substring(0, plain.length() - 1) + ",\"times\":" + times + "}";
   }
 
   private static Raw number(long number) {

@@ -29,7 +29,7 @@ public final class RowMaker {
    * @param deidentifier takes the identities out; empty where they are to stay
    */
   public RowMaker(Catalogue catalogue, PoolReader reader, Optional<Deidentifier> deidentifier) {
-    this.reader = reader;
+    this.reader = deidentifier.isPresent() ? reader.refusingPools() : reader;
     this.maker =
         new ExamRows.Maker(
             FindingsTable.table(),

@@ -6,75 +6,111 @@ import java.io.BufferedWriter;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
+import org.isopter.mapper.table.PooledExam;
 
-/** The files of a run that grow line by line beside the tables. */
+/** The files of a run beside the tables. */
 final class RunFiles implements AutoCloseable {
 
-  private final BufferedWriter left;
-  private final Optional<Path> elsewhere;
-  private final Optional<BufferedWriter> whole;
+  /**
+   * What was left over, without content: how often each line was said. In no order of the input.
+   */
+  private final Map<String, Long> left = new TreeMap<>();
+
+  private final Path leftover;
   private final Optional<BufferedWriter> bundles;
+  private final Optional<PrivateFile> whole;
+  private final Optional<PrivateFile> origins;
   private final boolean identified;
 
+  /** What was left over word for word, where identities stay. */
+  private final Optional<BufferedWriter> named;
+
   private RunFiles(
-      BufferedWriter left,
-      Optional<Path> elsewhere,
-      Optional<BufferedWriter> whole,
+      Path leftover,
       Optional<BufferedWriter> bundles,
-      boolean identified) {
-    this.left = left;
-    this.elsewhere = elsewhere;
-    this.whole = whole;
+      Optional<PrivateFile> whole,
+      Optional<PrivateFile> origins,
+      boolean identified)
+      throws IOException {
+    this.leftover = leftover;
+    this.named =
+        identified ? Optional.of(Files.newBufferedWriter(leftover, UTF_8)) : Optional.empty();
     this.bundles = bundles;
+    this.whole = whole;
+    this.origins = origins;
     this.identified = identified;
   }
 
   static RunFiles open(PoolFolder folder, PoolPlan plan) throws IOException {
-    BufferedWriter left = writer(folder.file("leftover.ndjson"));
+    Optional<PrivateFile> whole = aside(plan.wholeLeft());
+    Optional<PrivateFile> origins = aside(plan.origins());
     Optional<BufferedWriter> bundles =
-        plan.bundles() ? Optional.of(writer(folder.file("bundles.ndjson"))) : Optional.empty();
-    Optional<Path> elsewhere = plan.wholeLeft().map(Path::toAbsolutePath);
-    Optional<BufferedWriter> whole =
-        elsewhere.isPresent() ? Optional.of(writer(aside(elsewhere.get()))) : Optional.empty();
-    return new RunFiles(left, elsewhere, whole, bundles, plan.deidentifier().isEmpty());
+        plan.bundles()
+            ? Optional.of(Files.newBufferedWriter(folder.file("bundles.ndjson"), UTF_8))
+            : Optional.empty();
+    return new RunFiles(
+        folder.file("leftover.ndjson"), bundles, whole, origins, plan.deidentifier().isEmpty());
   }
 
-  /** What is not finished lies beside its place; a device or a pipe has no other place. */
-  private static Path aside(Path file) throws IOException {
-    if (Files.exists(file) && !Files.isRegularFile(file)) {
-      return file;
-    }
-    Files.createDirectories(file.resolveSibling(""));
-    return file.resolveSibling("." + file.getFileName() + ".part");
+  private static Optional<PrivateFile> aside(Optional<Path> file) throws IOException {
+    return file.isPresent() ? Optional.of(PrivateFile.open(file.get())) : Optional.empty();
   }
 
-  /** Gives the file that lies elsewhere its name, once all are closed. */
+  /** Gives the files that lie elsewhere their names, once all are closed. */
   void commit() throws IOException {
-    if (elsewhere.isPresent() && !aside(elsewhere.get()).equals(elsewhere.get())) {
-      Path file = elsewhere.get();
-      Files.move(aside(file), file, StandardCopyOption.REPLACE_EXISTING);
+    for (PrivateFile file : elsewhere()) {
+      file.commit();
     }
   }
 
   /** Takes away what lies elsewhere and was not finished. */
   void discard() throws IOException {
-    if (elsewhere.isPresent() && !aside(elsewhere.get()).equals(elsewhere.get())) {
-      Files.deleteIfExists(aside(elsewhere.get()));
+    for (PrivateFile file : elsewhere()) {
+      file.discard();
     }
   }
 
+  private List<PrivateFile> elsewhere() {
+    List<PrivateFile> files = new ArrayList<>();
+    whole.ifPresent(files::add);
+    origins.ifPresent(files::add);
+    return files;
+  }
+
   void left(Remainder one) throws IOException {
-    line(left, RemainderLine.of(one, identified));
+    String line = RemainderLine.of(one, identified);
+    if (named.isPresent()) {
+      line(named.get(), line);
+    } else {
+      left.merge(line, 1L, Long::sum);
+    }
     if (whole.isPresent()) {
-      line(whole.get(), RemainderLine.whole(one));
+      whole.get().line(RemainderLine.whole(one));
     }
   }
 
   void bundle(Optional<String> bundle) throws IOException {
     if (bundles.isPresent() && bundle.isPresent()) {
       line(bundles.get(), bundle.get());
+    }
+  }
+
+  private static void line(BufferedWriter writer, String text) throws IOException {
+    writer.write(text);
+    writer.write('\n');
+  }
+
+  /** Writes where an examination was read, under the names that it has in the tables. */
+  void origin(PooledExam exam) throws IOException {
+    if (origins.isPresent()) {
+      for (String line : OriginLine.of(exam)) {
+        origins.get().line(line);
+      }
     }
   }
 
@@ -88,23 +124,24 @@ final class RunFiles implements AutoCloseable {
     }
   }
 
-  private static void line(BufferedWriter writer, String text) throws IOException {
-    writer.write(text);
-    writer.write('\n');
-  }
-
-  private static BufferedWriter writer(Path file) throws IOException {
-    return Files.newBufferedWriter(file, UTF_8);
+  private void writeLeft() throws IOException {
+    StringBuilder text = new StringBuilder();
+    left.forEach((line, times) -> text.append(RemainderLine.times(line, times)).append('\n'));
+    write(leftover, text.toString());
   }
 
   @Override
   public void close() throws IOException {
-    left.close();
-    if (whole.isPresent()) {
-      whole.get().close();
+    if (named.isPresent()) {
+      named.get().close();
+    } else if (Files.exists(leftover.resolveSibling(""))) {
+      writeLeft();
     }
     if (bundles.isPresent()) {
       bundles.get().close();
+    }
+    for (PrivateFile file : elsewhere()) {
+      file.close();
     }
   }
 }

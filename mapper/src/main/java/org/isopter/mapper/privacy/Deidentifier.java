@@ -1,19 +1,29 @@
 package org.isopter.mapper.privacy;
 
+import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import org.isopter.mapper.table.Origin;
+import org.isopter.mapper.table.Person;
 import org.isopter.mapper.table.PooledExam;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.FaultException;
 
 /**
  * Takes the identity out of an examination: pseudonyms for identifiers, all times of a person moved
- * by the same number of days, ages from 90 on as one; no names, no examiner, no instrument and,
- * unless asked for, no free text.
+ * by the same number of days and told by the week, ages from 90 on as one; no names, no examiner,
+ * no instrument and, unless asked for, no free text.
  *
  * <p>What is left is still about one person: a rare finding or a rare course may be known again.
  *
@@ -24,30 +34,120 @@ public final class Deidentifier {
   /** Times move so far that no one takes them for real: by a hundred years and more. */
   private static final int LEAST_DAYS = 36_525;
 
-  /** And by up to ten years more, which differ from person to person. */
-  private static final int SPREAD = 3_653;
+  /**
+   * And by up to another hundred years, which differ from person to person. The more this exceeds
+   * the years that a pool is about, the less the first and the last of its moved times tell.
+   */
+  private static final int SPREAD = 36_525;
+
+  /** Birthdays move too, or an age that changes between two visits would tell when they were. */
+  private static final int BIRTHDAYS = 365;
+
+  /** The system of the invented persons of the documentation. */
+  private static final String DEMO = "https://quillhaven.example/people";
 
   private final SecretKey key;
   private final boolean freeText;
+  private final TimeGrain grain;
+
+  /**
+   * Makes one that tells times by the week.
+   *
+   * @param freeText whether remarks stay
+   */
+  public Deidentifier(SecretKey key, boolean freeText) {
+    this(key, freeText, TimeGrain.WEEK);
+  }
 
   /**
    * Makes one.
    *
    * @param freeText whether remarks stay
+   * @param grain how finely times are told
    */
-  public Deidentifier(SecretKey key, boolean freeText) {
+  public Deidentifier(SecretKey key, boolean freeText, TimeGrain grain) {
     this.key = key;
     this.freeText = freeText;
+    this.grain = grain;
   }
 
-  /** Returns the examination without the identity of the person. */
+  /** Returns the examination without the identity of the person; facts of an eye by their time. */
   public PooledExam apply(PooledExam pooled) {
     Exam exam = pooled.exam();
+    requireDemo(exam.header().subject());
     String person = person(exam.header().subject());
     int days = LEAST_DAYS + key.number("days", person, SPREAD);
-    Header header = header(exam.header(), person, days);
-    List<Fact<?>> facts = exam.facts().stream().<Fact<?>>map(fact -> fact(fact, days)).toList();
-    return pooled.with(new Exam(header, facts), pooled.person().pooled());
+    List<Fact<?>> facts = new ArrayList<>();
+    List<Origin> origins = new ArrayList<>();
+    for (int at : byTime(exam)) {
+      facts.add(fact(exam.facts().get(at), days));
+      origins.add(pooled.origins().get(at));
+    }
+    Exam known = new Exam(header(exam.header(), person, days), facts);
+    return new PooledExam(known, known(pooled, person), origins);
+  }
+
+  /** Returns the pseudonym that an examination gets. */
+  public Identifier examination(Identifier id) {
+    return pseudonym("e", "examination", id.toString());
+  }
+
+  /** Returns the pseudonym that a person gets. */
+  public Identifier subject(Party subject) {
+    return pseudonym("p", "person", person(subject));
+  }
+
+  /** Returns a keyed hash of bytes: whoever lacks the key cannot tell whether they hold them. */
+  public String digest(String text) {
+    return key.pseudonym("document", text);
+  }
+
+  /** The demo key is known to all: whoever is not of the demo would be known with it. */
+  private void requireDemo(Party subject) {
+    boolean invented =
+        subject.identifier().flatMap(Identifier::system).filter(DEMO::equals).isPresent();
+    if (key.isOfDemo() && !invented) {
+      throw new FaultException(
+          new Fault(
+              "key",
+              "the public key of the demo, and a person who is not of the demo",
+              "a secret of your own",
+              "make one at random, and keep it apart from the tables"));
+    }
+  }
+
+  private Person known(PooledExam pooled, String person) {
+    int days = key.number("birthday", person, BIRTHDAYS) - BIRTHDAYS / 2;
+    LocalDate day = pooled.exam().header().performed().toLocalDate();
+    return pooled.person().bornLater(days, day).pooled();
+  }
+
+  /**
+   * Once times of day are gone, the order of the facts of one measurement tells which was first.
+   */
+  private static List<Integer> byTime(Exam exam) {
+    List<Fact<?>> facts = exam.facts();
+    return IntStream.range(0, facts.size())
+        .boxed()
+        .sorted(
+            Comparator.comparingInt((Integer at) -> group(facts, at))
+                .thenComparing(at -> at(exam, at)))
+        .toList();
+  }
+
+  /** Returns where the facts of the same finding and eye begin. */
+  private static int group(List<Fact<?>> facts, int at) {
+    int first = at;
+    while (first > 0
+        && facts.get(first - 1).finding() == facts.get(at).finding()
+        && facts.get(first - 1).site() == facts.get(at).site()) {
+      first--;
+    }
+    return first;
+  }
+
+  private static OffsetDateTime at(Exam exam, int at) {
+    return exam.facts().get(at).at().orElse(exam.header().performed());
   }
 
   private Header header(Header header, String person, int days) {
@@ -67,16 +167,14 @@ public final class Deidentifier {
     return moved.withoutDevice().remarks(freeText ? fact.remarks() : List.of());
   }
 
-  private Identifier examination(Identifier id) {
-    return pseudonym("e", "examination", id.toString());
-  }
-
   private Identifier pseudonym(String letter, String kind, String name) {
     return Identifier.of(letter + key.pseudonym(kind, name));
   }
 
-  private static OffsetDateTime moved(OffsetDateTime time, int days) {
-    return time.plusDays(days);
+  /** The clock of the place, without its offset: that tells a season and a place. */
+  private OffsetDateTime moved(OffsetDateTime time, int days) {
+    LocalDateTime local = time.toLocalDateTime().plusDays(days);
+    return grain.of(local).atOffset(ZoneOffset.UTC);
   }
 
   /** A person is known by the identifier where there is one; a name may be written in two ways. */

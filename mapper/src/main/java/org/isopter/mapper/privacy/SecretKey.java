@@ -24,7 +24,10 @@ public final class SecretKey {
   public static final String VARIABLE = "ISOPTER_POOL_KEY";
 
   /** The fewest bytes of a key: fewer can be guessed. */
-  public static final int SHORTEST = 16;
+  public static final int SHORTEST = 24;
+
+  /** How the secret of the demo begins: everyone can read it. */
+  private static final String DEMO = "This key is public";
 
   private static final String ALGORITHM = "HmacSHA256";
 
@@ -32,23 +35,47 @@ public final class SecretKey {
   private static final int DIGITS = 20;
 
   private final SecretKeySpec key;
+  private final boolean demo;
 
-  private SecretKey(byte[] secret) {
+  private SecretKey(byte[] secret, boolean demo) {
+    this.demo = demo;
     this.key = new SecretKeySpec(secret, ALGORITHM);
   }
 
-  /** Returns the key of a secret; white space around it is none of it. Refused if it is short. */
+  /**
+   * Returns the key of a secret; white space around it is none of it. Refused where it is short, or
+   * so regular that it might be guessed.
+   */
   public static Result<SecretKey> of(String secret) {
-    byte[] bytes = secret.strip().getBytes(UTF_8);
-    if (bytes.length < SHORTEST) {
-      return Result.refused(
-          new Fault(
-              "key",
-              bytes.length + " bytes",
-              "a secret of at least " + SHORTEST + " bytes",
-              "make one at random, keep it apart from the tables, and use it again"));
+    String text = secret.strip();
+    int length = text.getBytes(UTF_8).length;
+    if (length < SHORTEST) {
+      return refused(length + " bytes", "a secret of at least " + SHORTEST + " bytes");
     }
-    return Result.ok(new SecretKey(bytes));
+    if (!Guessing.isHard(text)) {
+      return refused(
+          "a secret that might be guessed",
+          "random characters worth at least " + Guessing.FEWEST_BITS + " bits");
+    }
+    return Result.ok(new SecretKey(text.getBytes(UTF_8), text.startsWith(DEMO)));
+  }
+
+  /** Says whether this is the public key of the demo, which keeps nothing secret. */
+  public boolean isOfDemo() {
+    return demo;
+  }
+
+  /**
+   * Returns the key of a project: its pseudonyms cannot be joined with those of another project,
+   * nor with those of this key.
+   */
+  public SecretKey project(String name) {
+    return new SecretKey(digest("project", name), demo);
+  }
+
+  private static Result<SecretKey> refused(String seen, String wanted) {
+    String advice = "make one at random, keep it apart from the tables, and use it again";
+    return Result.refused(new Fault("key", seen, wanted, advice));
   }
 
   /** Returns the pseudonym of something of a kind: hexadecimal digits, always the same. */

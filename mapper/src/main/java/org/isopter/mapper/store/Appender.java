@@ -1,9 +1,7 @@
 package org.isopter.mapper.store;
 
 import java.sql.SQLException;
-import java.time.Instant;
 import java.time.LocalDateTime;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import org.duckdb.DuckDBAppender;
@@ -45,8 +43,8 @@ public final class Appender implements AutoCloseable {
       appender.append(number.longValue());
     } else if (cell.get() instanceof Boolean truth) {
       appender.append(truth.booleanValue());
-    } else if (cell.get() instanceof Instant time) {
-      appender.append(LocalDateTime.ofInstant(time, ZoneOffset.UTC));
+    } else if (cell.get() instanceof LocalDateTime time) {
+      appender.append(time);
     } else {
       throw new IllegalArgumentException("no column holds a " + cell.get().getClass());
     }

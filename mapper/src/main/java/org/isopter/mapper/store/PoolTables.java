@@ -34,10 +34,31 @@ public final class PoolTables implements AutoCloseable {
    * @throws FaultException when a table is not there
    */
   public static PoolTables open(Path folder) throws SQLException {
+    return open(folder, Optional.empty());
+  }
+
+  /**
+   * Opens the tables in a folder, and beside them the file of where examinations were read, as the
+   * view {@code origins}, which is empty without the file.
+   *
+   * @throws FaultException when a table is not there
+   */
+  public static PoolTables open(Path folder, Optional<Path> origins) throws SQLException {
     TableStore store = TableStore.inMemory();
     for (Table<?> table : tables()) {
       file(folder, table).open(store);
     }
+    String columns = "examination: 'VARCHAR', source: 'VARCHAR', line: 'BIGINT'";
+    store.execute(
+        "CREATE VIEW origins AS "
+            + origins
+                .map(file -> TableStore.text(file.toString()))
+                .map(
+                    file ->
+                        "FROM read_json(%s, format = 'newline_delimited', columns = {%s})"
+                            .formatted(file, columns))
+                .orElse(
+                    "SELECT NULL::VARCHAR AS examination, NULL::VARCHAR AS source, NULL::BIGINT AS line LIMIT 0"));
     return new PoolTables(store);
   }
 

@@ -18,12 +18,11 @@ final class ExamColumns {
     return new Columns<R>()
         .text("subject", "key of the person", row -> subject(exam.apply(row)))
         .text("examination", "key of the examination", row -> key(exam.apply(row)))
-        .add("time", Kind.TIME, "when, in UTC", row -> Optional.of(at.apply(row).toInstant()))
         .add(
-            "offset_minutes",
-            Kind.INTEGER,
-            "how far local time was ahead of UTC",
-            row -> Optional.of(at.apply(row).getOffset().getTotalSeconds() / 60L))
+            "time",
+            Kind.TIME,
+            "when, by the clock of the place",
+            row -> Optional.of(at.apply(row).toLocalDateTime()))
         .text("status", "how far the record has come", row -> status(exam.apply(row)))
         .add("setting", Kind.TEXT, "where it took place", row -> setting(exam.apply(row)))
         .oneOf(Setting.values())

@@ -23,9 +23,7 @@ public final class ExaminationsTable {
             .text("eye", "which eye, or both together", row -> row.eye().word())
             .oneOf(Site.values())
             .add("age", Kind.INTEGER, "in years; 90 may stand for more", ExaminationsTable::age)
-            .add("sex", Kind.TEXT, "administrative sex", row -> row.pooled().person().sex())
-            .add("source", Kind.TEXT, "input it came from", ExaminationsTable::source)
-            .add("line", Kind.INTEGER, "line of its first fact", ExaminationsTable::line);
+            .add("sex", Kind.TEXT, "administrative sex", row -> row.pooled().person().sex());
     for (Finding<?> finding : catalogue.all()) {
       Slot.of(finding).forEach(slot -> columns.addAll(new SlotColumns(slot).columns()));
     }
@@ -40,19 +38,7 @@ public final class ExaminationsTable {
     return exam(row).header().performed();
   }
 
-  private static Optional<String> source(EyeRow row) {
-    return origin(row).map(Origin::source);
-  }
-
-  private static Optional<Long> line(EyeRow row) {
-    return origin(row).flatMap(FindingsTable::line);
-  }
-
   private static Optional<Long> age(EyeRow row) {
     return row.pooled().person().age().map(Integer::longValue);
-  }
-
-  private static Optional<Origin> origin(EyeRow row) {
-    return row.pooled().origins().stream().findFirst();
   }
 }

@@ -59,8 +59,6 @@ public final class FindingsTable {
         .add("method", Kind.TEXT, "by which technique", row -> word(row.method()))
         .add("derived", Kind.TRUTH, "derived, not seen", row -> Optional.of(!row.seen()))
         .add("rules", Kind.TEXT, "ids of the rules that translated it", FindingsTable::rules)
-        .text("source", "input it came from", row -> row.origin().source())
-        .add("line", Kind.INTEGER, "line in the input", row -> line(row.origin()))
         .add("device", Kind.TEXT, "instrument as written", FindingRow::device)
         .add("remarks", Kind.TEXT, "what else was said", row -> joined(row.remarks(), "; "));
   }
@@ -95,9 +93,5 @@ public final class FindingsTable {
 
   private static Optional<String> joined(List<String> list, String between) {
     return list.isEmpty() ? Optional.empty() : Optional.of(String.join(between, list));
-  }
-
-  static Optional<Long> line(Origin origin) {
-    return origin.line() > 0 ? Optional.of(origin.line()) : Optional.empty();
   }
 }

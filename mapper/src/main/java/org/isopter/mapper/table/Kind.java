@@ -10,6 +10,6 @@ public enum Kind {
   INTEGER,
   /** A {@link Boolean}. */
   TRUTH,
-  /** A {@link java.time.Instant}. */
+  /** A {@link java.time.LocalDateTime}. */
   TIME
 }

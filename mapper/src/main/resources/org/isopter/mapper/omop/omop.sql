@@ -65,7 +65,7 @@ LEFT JOIN meaning v ON v.system = f.value_system AND v.code = f.value_code
 LEFT JOIN unit_meaning u ON u.code = f.unit
 WHERE NOT f.derived AND f.absent IS NULL AND f.status <> 'entered-in-error'
   AND f.examination NOT IN (SELECT examination FROM replaced))
-ORDER BY id, source, line;
+ORDER BY id, value, number;
 
 CREATE TEMP TABLE whole AS
 SELECT id, measured FROM seen WHERE part = 'value';

@@ -13,7 +13,6 @@ import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
@@ -170,17 +169,7 @@ class DescriptionTest {
   }
 
   private static PoolPlan plan(Path pool, TableFormat format) {
-    return new PoolPlan(
-        pool,
-        false,
-        List.of(format),
-        false,
-        false,
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        PoolPlan.USUAL_SMALLEST,
-        PoolPlan.USUAL_TRAITS);
+    return PoolPlan.identified(pool).in(List.of(format));
   }
 
   private static Description describe(Stream<String> lines, PoolPlan plan) throws IOException {

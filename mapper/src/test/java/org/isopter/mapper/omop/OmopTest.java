@@ -167,17 +167,10 @@ class OmopTest {
   }
 
   private PoolPlan plan(Path vocabulary) {
-    return new PoolPlan(
-        folder.resolve("pool"),
-        false,
-        List.of(TableFormat.CSV),
-        true,
-        false,
-        Optional.of(new Deidentifier(Pools.KEY, false)),
-        Optional.empty(),
-        Optional.of(vocabulary),
-        PoolPlan.USUAL_SMALLEST,
-        PoolPlan.USUAL_TRAITS);
+    return PoolPlan.of(folder.resolve("pool"), new Deidentifier(Pools.KEY, false))
+        .in(List.of(TableFormat.CSV))
+        .withDatabase()
+        .omop(Optional.of(vocabulary));
   }
 
   private static List<String> row(TableStore store, String sql) throws SQLException {

@@ -5,7 +5,6 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import org.isopter.mapper.foreign.Options;
 import org.isopter.mapper.foreign.Release;
 import org.isopter.mapper.privacy.Deidentifier;
@@ -19,7 +18,7 @@ import org.isopter.model.exam.Exam;
 public final class Pools {
 
   public static final SecretKey KEY =
-      SecretKey.of("a secret for tests and for nothing else").orThrow();
+      SecretKey.of("a secret for tests and for nothing else, nor for anyone else at all").orThrow();
 
   private static final Catalogue CATALOGUE = Catalogue.standard();
   private static final RecordWriter RECORDS = new RecordWriter();
@@ -40,17 +39,11 @@ public final class Pools {
 
   /** Returns a plan of every file that there can be. */
   public static PoolPlan everything(Path folder, boolean identified, boolean freeText) {
-    return new PoolPlan(
-        folder,
-        false,
-        List.of(TableFormat.values()),
-        true,
-        true,
-        identified ? Optional.empty() : Optional.of(new Deidentifier(KEY, freeText)),
-        Optional.empty(),
-        Optional.empty(),
-        PoolPlan.USUAL_SMALLEST,
-        PoolPlan.USUAL_TRAITS);
+    PoolPlan plan =
+        identified
+            ? PoolPlan.identified(folder)
+            : PoolPlan.of(folder, new Deidentifier(KEY, freeText));
+    return plan.in(List.of(TableFormat.values())).withDatabase().withBundles();
   }
 
   public static PoolResult run(PoolPlan plan, List<PoolDocument> documents) throws IOException {

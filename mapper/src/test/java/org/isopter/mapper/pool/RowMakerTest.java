@@ -46,8 +46,7 @@ class RowMakerTest {
     DocumentRows rows = MAKER.of(Pools.json(patient, 3));
     assertEquals(PoolCounts.refused(1), rows.counts());
     assertEquals(
-        List.of(
-            "{\"source\":\"1\",\"line\":3,\"what\":\"refused\",\"type\":\"Patient\",\"reasons\":[\"not-in-a-bundle\"],\"leaves\":0}"),
+        List.of("{\"what\":\"refused\",\"type\":\"Patient\",\"reasons\":[\"not-in-a-bundle\"]}"),
         rows.left());
   }
 }

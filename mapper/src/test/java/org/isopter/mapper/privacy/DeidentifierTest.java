@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
+import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
@@ -34,7 +35,7 @@ class DeidentifierTest {
   /** The digits are those of the hmac module of Python 3.11 for the same key and bytes. */
   @Test
   void thePseudonymIsTheStandardKeyedHash() {
-    assertEquals("57e5740a90401d1be614", Pools.KEY.pseudonym("person", "id p-1"));
+    assertEquals("08eae573a4f6bb606f0f", Pools.KEY.pseudonym("person", "id p-1"));
     assertNotEquals(Pools.KEY.pseudonym("a", "b"), Pools.KEY.pseudonym("ab", ""));
   }
 
@@ -46,17 +47,18 @@ class DeidentifierTest {
     assertEquals(one.header().subject(), later.header().subject());
     assertNotEquals(one.header().subject(), other.header().subject());
     assertNotEquals(one.header().id(), later.header().id());
-    assertEquals(
-        Duration.ofDays(100).plusHours(3),
-        Duration.between(one.header().performed(), later.header().performed()));
+    long days = Duration.between(one.header().performed(), later.header().performed()).toDays();
+    assertEquals(0, days % 7);
+    assertTrue(Math.abs(days - 100) < 7, days + " days");
     assertTrue(one.header().performed().getYear() >= 2126);
-    assertEquals(FIRST.toLocalTime(), one.header().performed().toLocalTime());
+    assertEquals(LocalTime.MIDNIGHT, one.header().performed().toLocalTime());
   }
 
   @Test
   void anotherKeyGivesOtherPseudonyms() {
     Deidentifier elsewhere =
-        new Deidentifier(SecretKey.of("another secret of enough bytes").orThrow(), false);
+        new Deidentifier(
+            SecretKey.of("another 7b1e05c2d94f8a63 of enough bytes 1907355284").orThrow(), false);
     PooledExam pooled = pooled(exam("1", "p-1", FIRST));
     assertNotEquals(
         apply(pooled.exam()).header().subject(), elsewhere.apply(pooled).exam().header().subject());
@@ -73,12 +75,12 @@ class DeidentifierTest {
   void aShortKeyIsRefused() {
     Result<SecretKey> refused = SecretKey.of(" short \n");
     assertInstanceOf(Result.Refused.class, refused);
-    assertTrue(refused.faults().get(0).toString().contains("16 bytes"));
+    assertTrue(refused.faults().get(0).toString().contains("24 bytes"));
   }
 
   private Optional<Integer> age(int years) {
     PooledExam exam = pooled(exam("1", "p-1", FIRST));
-    Person person = new Person(Optional.of(years), Optional.empty());
+    Person person = Person.of(Optional.of(years), Optional.empty());
     return deidentifier.apply(exam.with(exam.exam(), person)).person().age();
   }
 

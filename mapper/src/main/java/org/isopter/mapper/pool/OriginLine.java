@@ -1,0 +1,38 @@
+package org.isopter.mapper.pool;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.isopter.mapper.foreign.Raw;
+import org.isopter.mapper.foreign.RawJson;
+import org.isopter.mapper.table.Origin;
+import org.isopter.mapper.table.PooledExam;
+import org.isopter.model.exam.Header;
+import org.isopter.model.exam.Identifier;
+
+/** Writes where examinations were read as JSON, a line for each line of an input. */
+final class OriginLine {
+
+  private OriginLine() {}
+
+  static List<String> of(PooledExam exam) {
+    return exam.origins().stream()
+        .map(origin -> Origin.of(origin.source(), origin.line()))
+        .distinct()
+        .map(origin -> line(exam.exam().header(), origin))
+        .toList();
+  }
+
+  private static String line(Header header, Origin origin) {
+    Map<String, Raw> line = new LinkedHashMap<>();
+    line.put("examination", Raw.of(header.id().toString()));
+    header
+        .subject()
+        .identifier()
+        .map(Identifier::toString)
+        .ifPresent(id -> line.put("subject", Raw.of(id)));
+    line.put("source", Raw.of(origin.source()));
+    line.put("line", new Raw.Leaf(Raw.Kind.NUMBER, Long.toString(origin.line())));
+    return RawJson.write(new Raw.Obj(line));
+  }
+}

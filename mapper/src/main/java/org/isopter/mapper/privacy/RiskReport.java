@@ -1,0 +1,115 @@
+package org.isopter.mapper.privacy;
+
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.mapper.store.TableFormat;
+import org.isopter.mapper.store.TableStore;
+import org.isopter.mapper.table.Table;
+
+/**
+ * How many persons are alike in what they might be known by: k, the persons in the smallest group
+ * (Sweeney 2002, doi:10.1142/S0218488502001648), and l, the fewest different courses of a finding
+ * within a group (Machanavajjhala and others 2007, doi:10.1145/1217299.1217302). Where all of a
+ * group have the same, whoever knows that a person is in the group knows what was found.
+ */
+public final class RiskReport {
+
+  private static final String TABLE = "risk";
+
+  /** Findings that a person may not want known, for which l is told. */
+  private static final List<String> SENSITIVE =
+      List.of("afferent-defect", "disc-margin", "vertical-cup-disc-ratio");
+
+  private final TableStore store;
+  private final int smallest;
+
+  private RiskReport(TableStore store, int smallest) {
+    this.store = store;
+    this.smallest = smallest;
+  }
+
+  /**
+   * Writes the report as CSV and returns k for the chosen columns; 0 where there is no person.
+   *
+   * @param columns the columns of the wide table that were chosen
+   * @param smallest the fewest persons that a group should have
+   */
+  public static long write(
+      TableStore store, List<String> columns, int smallest, Table<?> eyes, Path to)
+      throws SQLException {
+    Traits.tabulate(store, columns, eyes);
+    store.execute(
+        "CREATE TABLE %s (measure VARCHAR, traits VARCHAR, finding VARCHAR, least BIGINT,"
+                .formatted(TABLE)
+            + " \"groups\" BIGINT, persons BIGINT, persons_in_small_groups BIGINT)");
+    RiskReport report = new RiskReport(store, smallest);
+    List<String> chosen = columns.stream().map(TableStore::name).toList();
+    report.groups(columns, chosen);
+    for (String finding : SENSITIVE) {
+      report.diversity(String.join(" ", columns), chosen, finding);
+    }
+    store.copy(TABLE, TableFormat.CSV, to);
+    return report.least(String.join(" ", columns));
+  }
+
+  private void groups(List<String> columns, List<String> chosen) throws SQLException {
+    if (columns.size() > 1) {
+      for (String column : columns) {
+        alike(column, List.of(TableStore.name(column)));
+      }
+    }
+    String all = String.join(" ", columns);
+    alike(all, chosen);
+    alike(Traits.VISITS, List.of(Traits.visitsColumn()));
+    alike(Traits.REFRACTION, List.of(Traits.refractionColumn()));
+    List<String> every = new ArrayList<>(chosen);
+    every.addAll(List.of(Traits.visitsColumn(), Traits.refractionColumn()));
+    alike(all + " " + Traits.VISITS + " " + Traits.REFRACTION, every);
+  }
+
+  private void alike(String traits, List<String> columns) throws SQLException {
+    store.execute(
+        """
+        INSERT INTO %s SELECT 'k', %s, NULL, coalesce(min(n), 0), count(*), coalesce(sum(n), 0),
+          coalesce(sum(n) FILTER (WHERE n < %d), 0)
+        FROM (SELECT count(*) AS n FROM %s GROUP BY %s)"""
+            .formatted(
+                TABLE,
+                TableStore.text(traits),
+                smallest,
+                Traits.TABLE,
+                String.join(", ", columns)));
+  }
+
+  private void diversity(String traits, List<String> columns, String finding) throws SQLException {
+    store.execute(
+        """
+        INSERT INTO %1$s SELECT 'l', %2$s, %3$s, coalesce(min(l), 0), count(*),
+          coalesce(sum(n), 0), coalesce(sum(n) FILTER (WHERE l < 2), 0)
+        FROM (SELECT count(*) AS n, count(DISTINCT coalesce(found, '')) AS l
+          FROM %4$s LEFT JOIN (
+            SELECT subject, list_sort(list(DISTINCT value))::VARCHAR AS found
+            FROM findings WHERE finding = %3$s GROUP BY subject) USING (subject)
+          GROUP BY %5$s)"""
+            .formatted(
+                TABLE,
+                TableStore.text(traits),
+                TableStore.text(finding),
+                Traits.TABLE,
+                String.join(", ", columns)));
+  }
+
+  private long least(String traits) throws SQLException {
+    Optional<Object> least =
+        store
+            .ask(
+                "SELECT least FROM %s WHERE measure = 'k' AND traits = %s"
+                    .formatted(TABLE, TableStore.text(traits)))
+            .get(0)
+            .get(0);
+    return (Long) least.orElse(0L);
+  }
+}

@@ -1,0 +1,83 @@
+package org.isopter.mapper.privacy;
+
+import java.sql.SQLException;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.isopter.mapper.store.TableStore;
+import org.isopter.mapper.table.ExaminationsTable;
+import org.isopter.mapper.table.FindingsTable;
+import org.isopter.mapper.table.Table;
+
+/**
+ * Makes tables k-anonymous for chosen columns: ages become bands, as wide as needed, and persons
+ * who still share their traits with too few are taken out with all their rows.
+ */
+public final class Suppression {
+
+  /** Bands of ages in years, tried in this order; 1 leaves ages as they are. */
+  private static final List<Integer> BANDS = List.of(1, 5, 10, 20);
+
+  /** A band is wide enough when fewer than one person in so many is taken out. */
+  private static final int ONE_IN = 20;
+
+  private static final String AGE = "age";
+
+  private final TableStore store;
+  private final List<String> columns;
+  private final int smallest;
+  private final Table<?> eyes;
+
+  private Suppression(TableStore store, List<String> columns, int smallest, Table<?> eyes) {
+    this.store = store;
+    this.columns = columns;
+    this.smallest = smallest;
+    this.eyes = eyes;
+  }
+
+  /** Changes the tables and returns how many persons were taken out. */
+  public static long apply(TableStore store, List<String> columns, int smallest, Table<?> eyes)
+      throws SQLException {
+    return new Suppression(store, columns, smallest, eyes).apply();
+  }
+
+  private long apply() throws SQLException {
+    Traits.tabulate(store, columns, eyes);
+    long persons = number("SELECT count(*) FROM " + Traits.TABLE);
+    for (int band : columns.contains(AGE) ? BANDS : BANDS.subList(0, 1)) {
+      round(band);
+      Traits.tabulate(store, columns, eyes);
+      if (number("SELECT count(*) FROM (" + few() + ")") * ONE_IN < persons) {
+        break;
+      }
+    }
+    return takeOut();
+  }
+
+  /** Each band is a multiple of the one before: the lower end of the wider follows from it. */
+  private void round(int band) throws SQLException {
+    if (band > 1) {
+      store.execute(
+          "UPDATE %1$s SET age = age // %2$d * %2$d WHERE age IS NOT NULL AND age < %3$d"
+              .formatted(ExaminationsTable.NAME, band, 90));
+    }
+  }
+
+  /** A person is in one group only: to take a group out makes no other smaller. */
+  private long takeOut() throws SQLException {
+    store.execute("CREATE OR REPLACE TEMP TABLE taken_out AS " + few());
+    for (String table : List.of(FindingsTable.NAME, ExaminationsTable.NAME)) {
+      store.execute("DELETE FROM %s WHERE subject IN (FROM taken_out)".formatted(table));
+    }
+    return number("SELECT count(*) FROM taken_out");
+  }
+
+  private String few() {
+    String names = columns.stream().map(TableStore::name).collect(Collectors.joining(", "));
+    return "SELECT subject FROM (SELECT subject, count(*) OVER (PARTITION BY %s) AS n FROM %s) WHERE n < %d"
+        .formatted(names, Traits.TABLE, smallest);
+  }
+
+  private long number(String sql) throws SQLException {
+    return (Long) store.ask(sql).get(0).get(0).orElse(0L);
+  }
+}

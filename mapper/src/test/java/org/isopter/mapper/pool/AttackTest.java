@@ -1,0 +1,179 @@
+package org.isopter.mapper.pool;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.ToLongFunction;
+import org.isopter.mapper.privacy.Deidentifier;
+import org.isopter.mapper.store.PoolTables;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.simulate.Cohort;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * An attacker who has the pool and knows the first and the last day of the study, and that the
+ * input was sorted by day in files of a clinic, finds no day within a week better than by chance.
+ *
+ * <p>Chance is the same guess for the same courses dealt out to other persons: what is left when
+ * nothing in the pool belongs to the day that is guessed.
+ */
+class AttackTest {
+
+  private static final int WEEK = 7;
+  private static final int PERSONS = 400;
+
+  @TempDir Path folder;
+
+  private final Map<String, LocalDate> truth = new HashMap<>();
+  private List<Row> rows = List.of();
+
+  /** A row of the wide table, as the attacker sees it. */
+  private record Row(String subject, String examination, LocalDateTime time) {}
+
+  @BeforeEach
+  void poolASortedInput() throws IOException, SQLException {
+    Deidentifier deidentifier = new Deidentifier(Pools.KEY, false);
+    List<Exam> exams =
+        new Cohort(PERSONS, 31)
+            .exams()
+            .sorted(Comparator.comparing((Exam exam) -> exam.header().performed().toInstant()))
+            .toList();
+    List<PoolDocument> documents = new ArrayList<>();
+    for (Exam exam : exams) {
+      documents.add(Pools.record(exam, documents.size() + 1L));
+      truth.put(
+          deidentifier.examination(exam.header().id()).toString(),
+          exam.header().performed().toLocalDate());
+    }
+    Path pool = folder.resolve("pool");
+    Pools.run(PoolPlan.of(pool, deidentifier), documents);
+    rows = seen(pool);
+  }
+
+  private static List<Row> seen(Path pool) throws SQLException {
+    try (PoolTables tables = PoolTables.open(pool)) {
+      List<Row> seen = new ArrayList<>();
+      String sql = "SELECT subject, examination, \"time\" FROM examinations WHERE eye = 'right'";
+      for (List<Optional<Object>> cells : tables.ask(sql).cells()) {
+        seen.add(
+            new Row(
+                (String) cells.get(0).orElseThrow(),
+                (String) cells.get(1).orElseThrow(),
+                ((java.sql.Timestamp) cells.get(2).orElseThrow()).toLocalDateTime()));
+      }
+      return seen;
+    }
+  }
+
+  @Test
+  void theOrderOfTheRowsTellsNoDay() {
+    List<Row> there = rows;
+    assertChance(row -> first() + (last() - first()) * there.indexOf(row) / there.size());
+  }
+
+  @Test
+  void theOrderOfTheMovedDaysTellsNoDay() {
+    List<Row> byTime = new ArrayList<>(rows);
+    byTime.sort(Comparator.comparing(Row::time));
+    assertChance(row -> first() + (last() - first()) * byTime.indexOf(row) / byTime.size());
+  }
+
+  @Test
+  void theFirstAndTheLastMovedDayDoNotPinTheOthers() {
+    long least = rows.stream().mapToLong(AttackTest::day).min().orElseThrow();
+    long most = rows.stream().mapToLong(AttackTest::day).max().orElseThrow();
+    assertChance(row -> first() + day(row) - least);
+    assertChance(row -> last() + day(row) - most);
+  }
+
+  /** The intervals stay: who has the longest course is guessed to have begun on the first day. */
+  @Test
+  void theIntervalsPinNoDay() {
+    Map<String, Long> begins = new HashMap<>();
+    Map<String, Long> ends = new HashMap<>();
+    for (Row row : rows) {
+      begins.merge(row.subject(), day(row), Math::min);
+      ends.merge(row.subject(), day(row), Math::max);
+    }
+    assertChance(
+        row -> {
+          long begin = begins.getOrDefault(row.subject(), 0L);
+          long free = last() - first() - (ends.getOrDefault(row.subject(), 0L) - begin);
+          return first() + free / 2 + day(row) - begin;
+        });
+  }
+
+  @Test
+  void neitherTimesOfDayNorDaysOfTheWeekAreLeft() {
+    Set<Long> weekdays = new HashSet<>();
+    for (Row row : rows) {
+      assertEquals(0, row.time().getHour() * 60 + row.time().getMinute());
+      weekdays.add(Math.floorMod(day(row), (long) WEEK));
+    }
+    assertEquals(1, weekdays.size());
+  }
+
+  /** The attack itself must be able to succeed: knowing how far one person was moved, it does. */
+  @Test
+  void whoKnowsHowFarAPersonWasMovedFindsEveryDay() {
+    Map<String, Long> moved = new HashMap<>();
+    for (Row row : rows) {
+      moved.putIfAbsent(row.subject(), day(row) - truth(row));
+    }
+    ToLongFunction<Row> guess = row -> day(row) - moved.getOrDefault(row.subject(), 0L);
+    assertEquals(rows.size(), hits(guess, 0));
+  }
+
+  /** Within four standard deviations of what the same guesses find among other persons' days. */
+  private void assertChance(ToLongFunction<Row> guess) {
+    int dealt = 20;
+    double chance = 0;
+    for (int turn = 1; turn <= dealt; turn++) {
+      chance += hits(guess, turn * (rows.size() / (dealt + 1))) / (double) dealt;
+    }
+    double spread = Math.sqrt(Math.max(chance, 1));
+    long hits = hits(guess, 0);
+    assertTrue(hits <= chance + 4 * spread, hits + " found, " + chance + " by chance");
+  }
+
+  private long hits(ToLongFunction<Row> guess, int turned) {
+    long hits = 0;
+    for (int at = 0; at < rows.size(); at++) {
+      Row other = rows.get((at + turned) % rows.size());
+      hits += Math.abs(guess.applyAsLong(rows.get(at)) - truth(other)) <= WEEK ? 1 : 0;
+    }
+    return hits;
+  }
+
+  private long first() {
+    return truth.values().stream().mapToLong(LocalDate::toEpochDay).min().orElseThrow();
+  }
+
+  private long last() {
+    return truth.values().stream().mapToLong(LocalDate::toEpochDay).max().orElseThrow();
+  }
+
+  private long truth(Row row) {
+    return Optional.ofNullable(truth.get(row.examination())).orElseThrow().toEpochDay();
+  }
+
+  private static long day(Row row) {
+    return ChronoUnit.DAYS.between(LocalDate.EPOCH, row.time().toLocalDate());
+  }
+}

@@ -1,0 +1,92 @@
+package org.isopter.mapper.privacy;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.mapper.pool.PoolDocument;
+import org.isopter.mapper.pool.PoolPlan;
+import org.isopter.mapper.pool.PoolResult;
+import org.isopter.mapper.pool.Pools;
+import org.isopter.mapper.store.PoolTables;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Groups of persons, counted by hand. */
+class RiskReportTest {
+
+  private static final String RECORD =
+      """
+      {"isopter":1,"record":{"id":"r-%s"},"subject":{"id":"p-%s"},\
+      "performed":"2026-0%s-03T09:10:00Z","status":"final","setting":"%s","findings":{\
+      "afferent-defect":{"both":{"value":"%s"}}}}""";
+
+  private static final List<String> TRAITS = List.of("setting", "sex");
+
+  @TempDir Path folder;
+
+  /** Three persons were seen in the clinic, one of them twice, and one at the bedside. */
+  private static List<PoolDocument> four() {
+    return List.of(
+        record("1", "1", 1, "clinic", "none"),
+        record("2", "1", 5, "clinic", "right"),
+        record("3", "2", 2, "clinic", "none"),
+        record("4", "3", 3, "clinic", "none"),
+        record("5", "4", 4, "bedside", "none"));
+  }
+
+  private static PoolDocument record(
+      String id, String person, int month, String setting, String defect) {
+    return Pools.json(RECORD.formatted(id, person, month, setting, defect), 1);
+  }
+
+  @Test
+  void theSmallestGroupIsCountedByPersons() throws IOException {
+    PoolResult result = run(2, false, four());
+    assertEquals(1, result.risk().least());
+    List<String> lines = Files.readAllLines(folder.resolve("pool/risk.csv"));
+    assertTrue(lines.contains("k,setting,,1,2,4,1"), lines.toString());
+    assertTrue(lines.contains("k,visits,,1,2,4,1"), lines.toString());
+    assertTrue(lines.contains("l,setting sex,afferent-defect,1,2,4,1"), lines.toString());
+  }
+
+  @Test
+  void whoSharesTraitsWithTooFewIsTakenOutWithAllRows() throws IOException, SQLException {
+    PoolResult result = run(3, true, four());
+    assertEquals(1, result.risk().suppressed());
+    assertEquals(3, result.risk().least());
+    try (PoolTables tables = PoolTables.open(folder.resolve("pool"))) {
+      for (String table : List.of("findings", "examinations")) {
+        String sql =
+            "SELECT count(DISTINCT subject), count(*) FILTER (WHERE setting = 'bedside') FROM ";
+        assertEquals(
+            List.of(Optional.of(3L), Optional.of(0L)), tables.ask(sql + table).cells().get(0));
+      }
+    }
+  }
+
+  @Test
+  void whereNobodyIsAloneNobodyIsTakenOut() throws IOException {
+    List<PoolDocument> alike = new ArrayList<>(four().subList(0, 4));
+    PoolResult result = run(3, true, alike);
+    assertEquals(new PoolResult.Risk(0, 3, 0), result.risk());
+  }
+
+  @Test
+  void withoutAnyoneThereIsNoGroup() throws IOException {
+    assertEquals(new PoolResult.Risk(0, 0, 0), run(3, true, List.of()).risk());
+  }
+
+  private PoolResult run(int least, boolean suppress, List<PoolDocument> documents)
+      throws IOException {
+    Deidentifier deidentifier = new Deidentifier(Pools.KEY, false);
+    PoolPlan plan = PoolPlan.of(folder.resolve("pool"), deidentifier);
+    return Pools.run(plan.risk(least, TRAITS, suppress), documents);
+  }
+}
