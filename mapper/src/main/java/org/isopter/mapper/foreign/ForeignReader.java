@@ -2,12 +2,11 @@ package org.isopter.mapper.foreign;
 
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
@@ -130,7 +129,7 @@ public final class ForeignReader {
     if (ours.isEmpty()) {
       return byRules(document);
     }
-    Set<Document.Part> read = Collections.newSetFromMap(new IdentityHashMap<>());
+    Set<Document.Part> read = new HashSet<>();
     ours.forEach(one -> read.addAll(one.parts().keySet()));
     return joined(document, ours, byRules(document.without(read)));
   }
@@ -151,7 +150,11 @@ public final class ForeignReader {
     Set<String> places = new HashSet<>();
     for (Document.Part part : document.parts()) {
       places.add(part.at());
-      resources.add(new ReadResource(part.at(), part.resource(), treated.get(part.at())));
+      resources.add(
+          new ReadResource(
+              part.at(),
+              part.resource(),
+              Objects.requireNonNull(treated.get(part.at()), part.at())));
     }
     others.resources().stream()
         .filter(resource -> !places.contains(resource.at()))

@@ -6,12 +6,12 @@ import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.mapper.fhir.FhirReader;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
-import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.FactKey;
 import org.isopter.model.value.Result;
 
@@ -28,7 +28,7 @@ final class OwnRecords {
   private final OwnCodes codes;
   private final Document document;
   private final Neighbours neighbours;
-  private final Map<Raw, Document.Part> byResource = new IdentityHashMap<>();
+  private final IdentityHashMap<Raw, Document.Part> byResource = new IdentityHashMap<>();
 
   /**
    * A record that was read.
@@ -43,7 +43,7 @@ final class OwnRecords {
     ReadExam exam(List<Placed> around, List<Carried.Whole> others) {
       List<Carried.OfFact> leaves = new ArrayList<>();
       List<Placed> frame = new ArrayList<>(around);
-      Map<Document.Part, String> keys = new IdentityHashMap<>();
+      Map<Document.Part, String> keys = new HashMap<>();
       byKey.forEach((key, part) -> keys.put(part, key));
       parts.forEach(
           (part, additions) -> {
@@ -54,24 +54,23 @@ final class OwnRecords {
             }
           });
       List<ReadExam.ReadFact> read =
-          exam.keys().stream()
-              .map(key -> new ReadExam.ReadFact(byKey.get(key.text()).at(), Set.of()))
-              .toList();
+          exam.keys().stream().map(key -> new ReadExam.ReadFact(part(key).at(), Set.of())).toList();
       List<String> from = parts.keySet().stream().map(Document.Part::at).toList();
       return new ReadExam(exam, new Carried(leaves, others, frame), "", read, from);
     }
 
+    private Document.Part part(FactKey key) {
+      return Objects.requireNonNull(byKey.get(key.text()), key.text());
+    }
+
     /** Returns what became of each resource. */
     Map<Document.Part, Treated> treated() {
-      Map<FactKey, Fact<?>> facts = new HashMap<>();
-      for (int i = 0; i < exam.facts().size(); i++) {
-        facts.put(exam.keys().get(i), exam.facts().get(i));
-      }
-      Map<Document.Part, Treated> treated = new IdentityHashMap<>();
+      Map<Document.Part, Treated> treated = new HashMap<>();
       parts.keySet().forEach(part -> treated.put(part, new Treated.Exact(List.of())));
-      byKey.forEach(
-          (key, part) ->
-              treated.put(part, new Treated.Exact(List.of(facts.get(new FactKey(key))))));
+      List<FactKey> keys = exam.keys();
+      for (int i = 0; i < keys.size(); i++) {
+        treated.put(part(keys.get(i)), new Treated.Exact(List.of(exam.facts().get(i))));
+      }
       return treated;
     }
   }

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import org.hl7.fhir.exceptions.FHIRException;
@@ -78,8 +79,8 @@ class ConformanceSuiteTest {
     assertEquals(new TreeSet<>(), untried);
   }
 
-  private static TreeSet<String> used(String json) {
-    TreeSet<String> used = new TreeSet<>();
+  private static Set<String> used(String json) {
+    Set<String> used = new TreeSet<>();
     for (JsonNode path : JsonMapper.shared().readTree(json).findValues("path")) {
       USED.matcher(TEXT.matcher(path.asString()).replaceAll("''"))
           .results()
