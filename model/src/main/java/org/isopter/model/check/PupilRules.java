@@ -132,7 +132,12 @@ final class PupilRules {
   private static ConsistencyRule strongDefectButBrisk() {
     return contradictory("strong-defect-but-brisk", Severity.WARNING)
         .what("The eye of a defect of 3+ or 4+ has a brisk direct response.")
-        .why("From 3+ on the pupil widens at once when the light comes to it; at 4+ it is blind.")
+        .why(
+            "From 3+ on the pupil widens at once when the light comes to it. The grade alone says"
+                + " nothing of what the eye sees.")
+        .source(
+            "Bell and others 1993, Arch Ophthalmol 111:938: grade IV means 2.0 log units, grade V an"
+                + " eye that is blind")
         .on(Pupils.DIRECT, Pupils.AFFERENT_DEFECT)
         .wanted("a direct response that is not brisk, or a lower grade")
         .suggest("repeat the swinging light test and the direct response")

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.isopter.model.catalogue.Drops;
 import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.clinical.field.BlindSpots;
@@ -44,8 +45,12 @@ final class FieldDerivations {
   private static Derived places(
       ExamView facts, Seen<Fields.Confrontation> right, Seen<Fields.Confrontation> left) {
     List<Seen<?>> used = new ArrayList<>(List.of(right, left));
+    // Drops that widen a pupil may make the defect or hide it.
     Optional<Seen<Pupils.AfferentDefect>> defect =
-        facts.eye(Site.BOTH).only(Pupils.AFFERENT_DEFECT);
+        facts
+            .both()
+            .only(Pupils.AFFERENT_DEFECT)
+            .filter(any -> facts.seen(Drops.DILATION).findAny().isEmpty());
     defect.ifPresent(used::add);
     FieldDetails details =
         defect

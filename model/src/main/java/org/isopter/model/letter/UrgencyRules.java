@@ -4,16 +4,20 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.isopter.model.answer.movement.DoubleVision;
 import org.isopter.model.answer.pupil.Lighting;
 import org.isopter.model.answer.pupil.PupilEquality;
+import org.isopter.model.answer.tissue.AnteriorSign;
+import org.isopter.model.answer.tissue.PosteriorSign;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Discs;
 import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.catalogue.Segments;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.text.PlainWords;
 import org.isopter.model.value.Quantity;
@@ -31,7 +35,14 @@ public enum UrgencyRules {
           + " 24 hours") {
     @Override
     public List<String> hints(Exam exam) {
-      return Stream.of(swollenDiscs(exam), thirdNerve(exam), pressure(exam))
+      return Stream.of(
+              swollenDiscs(exam),
+              thirdNerve(exam),
+              pressure(exam),
+              front(exam, AnteriorSign.HYPHAEMA, "Hyphaema"),
+              front(exam, AnteriorSign.HYPOPYON, "Hypopyon"),
+              back(exam, PosteriorSign.RETINAL_DETACHMENT, "Retinal detachment"),
+              back(exam, PosteriorSign.RETINAL_TEAR, "A retinal tear, when it gives symptoms,"))
           .flatMap(Optional::stream)
           .toList();
     }
@@ -132,6 +143,25 @@ public enum UrgencyRules {
         "An intraocular pressure of 40 mmHg or more is on the list: "
             + PlainWords.list(eyes)
             + ".");
+  }
+
+  private static Optional<String> front(Exam exam, AnteriorSign sign, String words) {
+    return sign(words, eye -> isThere(exam.all(Segments.ANTERIOR).at(eye).values(), sign));
+  }
+
+  private static Optional<String> back(Exam exam, PosteriorSign sign, String words) {
+    return sign(words, eye -> isThere(exam.all(Segments.POSTERIOR).at(eye).values(), sign));
+  }
+
+  /** A sign that is doubtful is on the list as well. */
+  private static <S> boolean isThere(List<Segments.Sign<S>> seen, S sign) {
+    return seen.stream()
+        .anyMatch(one -> one.sign() == sign && one.presence() != Presence.ABSENT);
+  }
+
+  private static Optional<String> sign(String words, Predicate<Site> there) {
+    List<String> eyes = Site.EACH_EYE.stream().filter(there).map(PlainWords::eye).toList();
+    return hint(!eyes.isEmpty(), words + " is on the list: " + PlainWords.list(eyes) + ".");
   }
 
   private static boolean isHigh(Quantity pressure) {

@@ -58,10 +58,8 @@ import org.isopter.model.clinical.lens.PowerVectorTest;
 import org.isopter.model.clinical.pupil.AfferentDefects;
 import org.isopter.model.clinical.pupil.Anisocoria;
 import org.isopter.model.clinical.pupil.LightNearDissociation;
-import org.isopter.model.clinical.pupil.PupilInequality;
-import org.isopter.model.clinical.pupil.PupilSigns;
-import org.isopter.model.clinical.pupil.PupilSigns.Pupil;
-import org.isopter.model.clinical.pupil.PupilState;
+import org.isopter.model.clinical.pupil.PupilCausesTest;
+import org.isopter.model.clinical.pupil.PupilReading;
 import org.isopter.model.clinical.pupil.SideDifference;
 import org.isopter.model.clinical.statement.Answer;
 import org.isopter.model.clinical.statement.Statement;
@@ -165,29 +163,12 @@ final class AllStatements {
         .noneMatch(FieldResponse.REDUCED::equals);
   }
 
-  /** Goes through every sign of the pupils, each known or not; the left near response is brisk. */
+  /** Goes through the combinations of the signs at the heart of the table of causes. */
   private void pupils() {
-    List<Optional<PupilResponse>> responses = known(PupilResponse.values());
-    for (Optional<PupilResponse> direct : responses) {
-      for (Optional<PupilResponse> consensual : responses) {
-        for (Optional<PupilResponse> near : responses) {
-          Pupil right = new Pupil(direct, consensual, near);
-          responses.forEach(left -> responses.forEach(other -> pairs(right, left, other)));
-        }
-      }
-    }
+    PupilCausesTest.everyCombination(signs -> sink.accept(PupilReading.of(signs).statement()));
     for (PupilResponse light : PupilResponse.values()) {
       for (PupilResponse near : PupilResponse.values()) {
         add(LightNearDissociation.of(light, near));
-      }
-    }
-  }
-
-  private void pairs(Pupil right, Optional<PupilResponse> direct, Optional<PupilResponse> other) {
-    Pupil left = new Pupil(direct, other, Optional.of(PupilResponse.BRISK));
-    for (Optional<PupilInequality> unequal : known(PupilInequality.values())) {
-      for (Optional<DefectSide> side : known(DefectSide.values())) {
-        sink.accept(PupilState.fitting(new PupilSigns(right, left, unequal, side)).statement());
       }
     }
   }

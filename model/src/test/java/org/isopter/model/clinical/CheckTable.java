@@ -25,7 +25,7 @@ import org.isopter.model.clinical.lens.PowerVectorTest;
 import org.isopter.model.clinical.lens.PrismAngleTest;
 import org.isopter.model.clinical.lens.VertexTest;
 import org.isopter.model.clinical.pupil.AfferentDefectsTest;
-import org.isopter.model.clinical.pupil.PupilStatesTest;
+import org.isopter.model.clinical.pupil.PupilCausesTest;
 
 /** A table of check values, the test that goes through its rows, and the rows it leaves out. */
 public enum CheckTable {
@@ -47,7 +47,7 @@ public enum CheckTable {
   PERIMETRY_RULES(PerimetryTest.class),
   POWER_VECTORS(PowerVectorTest.class),
   PRISM_DEGREES(PrismAngleTest.class),
-  PUPIL_TRUTH_TABLE(PupilStatesTest.class),
+  PUPIL_TRUTH_TABLE(PupilCausesTest.class),
   RAPD_GRADES(AfferentDefectsTest.class),
   VCDR_PERCENTILES(ScalesTest.class),
   VERTEX(VertexTest.class);

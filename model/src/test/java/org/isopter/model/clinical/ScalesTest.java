@@ -99,7 +99,9 @@ class ScalesTest {
   @Test
   void saysNothingOfARatioWithoutTheSizeOfItsDisc() {
     BigDecimal large = new BigDecimal("0.9");
-    assertFalse(CupDisc.isAboveLimit(large, Optional.empty()).isGiven());
+    assertFalse(CupDisc.isAboveLimit(new BigDecimal("0.75"), Optional.empty()).isGiven());
+    // Crowston 2004, table 4: no limit is above 0.75.
+    assertTrue(CupDisc.isAboveLimit(large, Optional.empty()).isGiven());
     assertFalse(CupDisc.isAboveLimit(large, Optional.of(new BigDecimal("2.0"))).isGiven());
     assertFalse(CupDisc.percentiles(Optional.of(new BigDecimal("1.1"))).isGiven());
     assertFalse(CupDisc.expected(new BigDecimal("1.0")).isGiven());

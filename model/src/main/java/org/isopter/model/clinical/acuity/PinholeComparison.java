@@ -13,6 +13,8 @@ public final class PinholeComparison {
   /** What a pinhole did. */
   public enum Effect {
     IMPROVED("improved the acuity"),
+    /** Better by what repeated tests may differ by. */
+    WITHIN_RETEST("gave a better reading, by no more than repeated tests may differ (0.18 logMAR)"),
     NOT_IMPROVED("did not improve the acuity"),
     WORSE("made the acuity worse");
 
@@ -50,13 +52,26 @@ public final class PinholeComparison {
     Answer<AcuityOrder> order = AcuityComparison.compare(through, without);
     return order
         .value()
-        .map(PinholeComparison::effect)
+        .map(found -> effect(found, without, through))
         .map(effect -> given(topic, effect, order.statement().certainty()))
         .orElseGet(() -> topic.withheld("What the pinhole did cannot be told."));
   }
 
   private static Answer<Effect> given(StatementBuilder topic, Effect effect, Certainty certainty) {
     return topic.given(effect, certainty, "The pinhole " + effect.words + ".");
+  }
+
+  /** On a chart that is scored by letters a few letters are no effect. */
+  private static Effect effect(AcuityOrder order, AcuityReading without, AcuityReading through) {
+    boolean letters =
+        without.acuity() instanceof Acuity.Letters || without.acuity() instanceof Acuity.LogMar;
+    boolean small =
+        letters
+            && AcuityChange.between(without, through, RetestLimit.LETTERS_OF_PATIENTS)
+                .value()
+                .filter(AcuityChange.Verdict.WITHIN_RETEST::equals)
+                .isPresent();
+    return order == AcuityOrder.BETTER && small ? Effect.WITHIN_RETEST : effect(order);
   }
 
   private static Effect effect(AcuityOrder order) {

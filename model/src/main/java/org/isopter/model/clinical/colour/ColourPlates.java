@@ -16,6 +16,10 @@ public final class ColourPlates {
 
   private static final String ID = "colour.plates";
 
+  private static final String NONE_READ =
+      "The test cannot be judged: no plate was read, not even the first, which everybody reads who"
+          + " sees it.";
+
   private ColourPlates() {}
 
   /**
@@ -35,7 +39,9 @@ public final class ColourPlates {
     return scored(plates, edition.get())
         .map(
             correct ->
-                rule.limits(edition.get())
+                correct == 0
+                    ? topic.withheld(NONE_READ)
+                    : rule.limits(edition.get())
                     .<Answer<PlateVerdict>>map(
                         limits -> given(topic, plates, rule.verdict(limits, correct)))
                     .orElseGet(

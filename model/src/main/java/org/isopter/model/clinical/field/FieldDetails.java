@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.answer.pupil.DefectSide;
-import org.isopter.model.clinical.pupil.PupilSigns;
 
 /**
  * What is known beside the quadrants; each as far as it was examined.
@@ -57,7 +56,15 @@ public record FieldDetails(
   /** Returns these details seen in a mirror. */
   public FieldDetails mirrored() {
     return new FieldDetails(
-        afferent.map(PupilSigns::mirrored), congruous, macularSparing, crescentSpared, vertical);
+        afferent.map(FieldDetails::mirrored), congruous, macularSparing, crescentSpared, vertical);
+  }
+
+  private static DefectSide mirrored(DefectSide side) {
+    return switch (side) {
+      case NONE -> DefectSide.NONE;
+      case RIGHT -> DefectSide.LEFT;
+      case LEFT -> DefectSide.RIGHT;
+    };
   }
 
   List<String> facts() {

@@ -26,6 +26,7 @@ public enum FieldPattern {
   HOMONYMOUS_SECTOR("Loss of the same sector of both eyes' fields.", Source.PATHWAY),
   BOTH_EYES_ALL("Loss of all quadrants in both eyes.", Source.DIFFERENTIAL),
   BOTH_EYES_CENTRAL("Central loss in both eyes.", Source.COMMON),
+  BOTH_EYES_ALTITUDINAL("Loss of the same upper or lower half in both eyes.", Source.MEMORY),
   OTHER("Losses of both eyes that make no pattern of the table.", Source.PATHWAY);
 
   /** Where the rows of the table come from. */

@@ -60,14 +60,16 @@ public final class FieldPlaces {
     return switch (sided.pattern()) {
       case NO_REGION_REDUCED, OTHER -> List.of();
       case ONE_EYE, ONE_EYE_CENTRAL, ONE_EYE_ALTITUDINAL, ONE_EYE_ALL -> at(same, eye(evidence));
-      case ONE_EYE_TEMPORAL -> at(same, temporalHalf(evidence));
-      case JUNCTIONAL -> at(same, junction(evidence));
+      case ONE_EYE_TEMPORAL -> temporalHalf(same, evidence);
+      case JUNCTIONAL -> junction(sided, evidence);
       case BITEMPORAL -> at(Side.MIDLINE, chiasm(evidence, Pathway.CHIASM));
       case BITEMPORAL_LOWER -> at(Side.MIDLINE, chiasm(evidence, Pathway.CHIASM_FROM_ABOVE));
       case BITEMPORAL_UPPER -> bitemporalUpper(evidence);
       case BINASAL -> at(Side.BILATERAL, binasal(evidence));
-      case BOTH_EYES_ALL -> at(Side.BILATERAL, bothEyes(Pathway.NOT_ORGANIC));
-      case BOTH_EYES_CENTRAL -> at(Side.BILATERAL, bothEyes());
+      case BOTH_EYES_ALL ->
+          at(Side.BILATERAL, bothEyes(Pathway.OCCIPITAL_CORTEX, Pathway.NOT_ORGANIC));
+      case BOTH_EYES_CENTRAL, BOTH_EYES_ALTITUDINAL ->
+          at(Side.BILATERAL, bothEyes(Pathway.OCCIPITAL_CORTEX));
       case HOMONYMOUS_HALF -> at(same.mirrored(), HalfFieldPlaces.half(evidence));
       case HOMONYMOUS_UPPER -> at(same.mirrored(), HalfFieldPlaces.upper(evidence));
       case HOMONYMOUS_LOWER -> at(same.mirrored(), HalfFieldPlaces.lower(evidence));
@@ -79,32 +81,43 @@ public final class FieldPlaces {
     return parts.stream().map(part -> new Place(part, side)).toList();
   }
 
+  /** That no afferent defect is found excludes neither: the block is a degree, and relative. */
   private static List<Pathway> eye(FieldEvidence evidence) {
-    Set<Pathway> parts = EnumSet.noneOf(Pathway.class);
-    if (evidence.afferent() != Afferent.OTHER_SIDE) {
-      parts.add(Pathway.RETINA);
-    }
-    if (evidence.afferentIs(Afferent.SAME_SIDE, Afferent.SAME_SIDE)) {
-      parts.add(Pathway.OPTIC_NERVE);
-    }
-    return List.copyOf(parts);
+    return evidence.afferent() == Afferent.OTHER_SIDE
+        ? List.of()
+        : List.of(Pathway.RETINA, Pathway.OPTIC_NERVE);
   }
 
-  private static List<Pathway> temporalHalf(FieldEvidence evidence) {
-    Set<Pathway> parts = EnumSet.noneOf(Pathway.class);
-    if (evidence.afferent() != Afferent.OTHER_SIDE) {
-      parts.add(Pathway.OPTIC_NERVE_NEAR_CHIASM);
+  private static List<Place> temporalHalf(Side same, FieldEvidence evidence) {
+    if (evidence.afferent() == Afferent.OTHER_SIDE) {
+      return List.of();
     }
-    if (evidence.afferentIs(Afferent.NONE, Afferent.NONE)) {
-      parts.add(Pathway.NOT_ORGANIC);
-    }
-    return List.copyOf(parts);
+    List<Pathway> artefact =
+        evidence.afferentIs(Afferent.NONE, Afferent.NONE)
+            ? List.of(Pathway.NOT_ORGANIC)
+            : List.of();
+    return Stream.of(
+            at(same, List.of(Pathway.OPTIC_NERVE_NEAR_CHIASM)),
+            at(Side.MIDLINE, chiasm(evidence, Pathway.CHIASM)),
+            at(same, List.of(Pathway.RETINA)),
+            at(same, artefact))
+        .flatMap(List::stream)
+        .toList();
   }
 
-  private static List<Pathway> junction(FieldEvidence evidence) {
-    return evidence.afferentIs(Afferent.SAME_SIDE, Afferent.SAME_SIDE)
-        ? List.of(Pathway.JUNCTION)
-        : List.of();
+  /** A half that is lost in both eyes with one centre may be the half and something beside it. */
+  private static List<Place> junction(SidedPattern sided, FieldEvidence evidence) {
+    List<Pathway> junction =
+        evidence.afferentIs(Afferent.SAME_SIDE, Afferent.SAME_SIDE)
+            ? List.of(Pathway.JUNCTION)
+            : List.of();
+    List<Pathway> behind =
+        sided.half() && evidence.mayRespectVertical()
+            ? List.of(Pathway.RETROCHIASMAL)
+            : List.of();
+    return Stream.concat(
+            at(sided.side(), junction).stream(), at(sided.side(), behind).stream())
+        .toList();
   }
 
   private static List<Pathway> chiasm(FieldEvidence evidence, Pathway part) {

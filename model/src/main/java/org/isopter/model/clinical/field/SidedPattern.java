@@ -9,6 +9,7 @@ import static org.isopter.model.clinical.field.EyeField.UPPER;
 import static org.isopter.model.clinical.field.EyeField.UPPER_TEMPORAL;
 
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * A pattern and its side: the eye of a loss in one eye, the eye with the central loss at the
@@ -16,23 +17,48 @@ import java.util.Optional;
  *
  * @param pattern the pattern
  * @param side the side
+ * @param half whether the losses of a junction lie in one half of both eyes' fields as well
  */
-record SidedPattern(FieldPattern pattern, Place.Side side) {
+record SidedPattern(FieldPattern pattern, Place.Side side, boolean half) {
+
+  SidedPattern(FieldPattern pattern, Place.Side side) {
+    this(pattern, side, false);
+  }
 
   static SidedPattern of(FieldSigns signs) {
-    return ofRight(signs)
-        .map(found -> new SidedPattern(found, Place.Side.RIGHT))
-        .or(() -> ofRight(signs.mirrored()).map(found -> new SidedPattern(found, Place.Side.LEFT)))
+    return sided(signs, SidedPattern::junction)
+        .or(() -> sided(signs, SidedPattern::ofRight))
         .orElseGet(() -> new SidedPattern(ofBoth(signs), Place.Side.MIDLINE));
+  }
+
+  /** Looks for a pattern of the right side, then in a mirror for one of the left. */
+  private static Optional<SidedPattern> sided(
+      FieldSigns signs, Function<FieldSigns, Optional<FieldPattern>> ofRight) {
+    FieldSigns mirrored = signs.mirrored();
+    return ofRight
+        .apply(signs)
+        .map(found -> new SidedPattern(found, Place.Side.RIGHT, isOneHalf(signs)))
+        .or(
+            () ->
+                ofRight
+                    .apply(mirrored)
+                    .map(found -> new SidedPattern(found, Place.Side.LEFT, isOneHalf(mirrored))));
+  }
+
+  private static Optional<FieldPattern> junction(FieldSigns signs) {
+    return isJunctional(signs) ? Optional.of(FieldPattern.JUNCTIONAL) : Optional.empty();
+  }
+
+  /** Says whether the eye with the central loss has lost the nasal part that the other shares. */
+  private static boolean isOneHalf(FieldSigns signs) {
+    int worse = signs.right().lost();
+    return isPart(worse, NASAL) && (signs.left().lost() & (worse >> 1)) != 0;
   }
 
   /** Returns the pattern when it is one of the right side. */
   private static Optional<FieldPattern> ofRight(FieldSigns signs) {
     if (signs.left().isUntouched() && !signs.right().isUntouched() && !signs.sector()) {
       return Optional.of(ofOneEye(signs.right()));
-    }
-    if (isJunctional(signs)) {
-      return Optional.of(FieldPattern.JUNCTIONAL);
     }
     return isHomonymous(signs) ? Optional.of(homonymous(signs)) : Optional.empty();
   }
@@ -64,10 +90,9 @@ record SidedPattern(FieldPattern pattern, Place.Side side) {
   private static boolean isHomonymous(FieldSigns signs) {
     int right = signs.right().lost();
     int left = signs.left().lost();
-    boolean centre = signs.right().isCentreLost() || signs.left().isCentreLost();
     // The nasal bits are the temporal ones moved by one place.
     boolean shared = (right & (left >> 1)) != 0;
-    return isPart(right, TEMPORAL) && isPart(left, NASAL) && shared && !centre;
+    return isPart(right, TEMPORAL) && isPart(left, NASAL) && shared;
   }
 
   private static FieldPattern homonymous(FieldSigns signs) {
@@ -94,6 +119,10 @@ record SidedPattern(FieldPattern pattern, Place.Side side) {
     }
     if (right.lost() == ALL && left.lost() == ALL) {
       return FieldPattern.BOTH_EYES_ALL;
+    }
+    int altitude = right.lost() | left.lost();
+    if (right.lost() == left.lost() && (altitude == UPPER || altitude == LOWER)) {
+      return FieldPattern.BOTH_EYES_ALTITUDINAL;
     }
     boolean centre = right.isCentreLost() || left.isCentreLost();
     return centre ? FieldPattern.OTHER : ofHalves(right.lost(), left.lost());

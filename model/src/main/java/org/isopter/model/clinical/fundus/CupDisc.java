@@ -10,7 +10,7 @@ import org.isopter.model.clinical.statement.Numbers;
 import org.isopter.model.clinical.statement.StatementBuilder;
 import org.isopter.model.finding.Citation;
 
-/** A vertical cup-disc ratio against the size of its disc; without the size it says nothing. */
+/** A vertical cup-disc ratio against the size of its disc. */
 public final class CupDisc {
 
   /**
@@ -80,7 +80,21 @@ public final class CupDisc {
                   "The ratio %s the 97.5th percentile for its disc, %s."
                       .formatted(relation, limit));
             })
-        .orElseGet(() -> topic.withheld(NO_ROW));
+        .orElseGet(() -> diameter.isPresent() ? topic.withheld(NO_ROW) : aboveEvery(topic, ratio));
+  }
+
+  /** What is above the limit of every size printed is so for a disc that was not measured. */
+  private static Answer<Boolean> aboveEvery(StatementBuilder topic, BigDecimal ratio) {
+    BigDecimal most =
+        BY_DIAMETER.values().stream().map(Percentiles::limit).max(BigDecimal::compareTo).orElseThrow();
+    return ratio.compareTo(most) > 0
+        ? topic.given(
+            true,
+            Certainty.BY_RULE,
+            "The ratio is above the 97.5th percentile of every size of disc in the table, "
+                + most
+                + " at most.")
+        : topic.withheld(NO_ROW);
   }
 
   /**
@@ -102,7 +116,7 @@ public final class CupDisc {
   }
 
   private static final String NO_ROW =
-      "A ratio says nothing without the size of the disc, and the table prints none for this.";
+      "The table holds a ratio against the size of the disc, and prints none for this.";
 
   private static Optional<Percentiles> row(Optional<BigDecimal> diameter) {
     return diameter.flatMap(size -> Optional.ofNullable(BY_DIAMETER.get(Numbers.round(size, 1))));

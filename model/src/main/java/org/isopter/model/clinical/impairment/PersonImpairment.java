@@ -36,12 +36,19 @@ public record PersonImpairment(
    */
   public Answer<Category> category() {
     StatementBuilder topic = topic();
-    return PresentingAcuity.of(both)
-        .value()
+    return together()
         .flatMap(PersonImpairment::category)
         .or(this::byEyes)
         .map(found -> VisionImpairments.given(topic, found))
         .orElseGet(() -> topic.withheld("The category of the person cannot be told."));
+  }
+
+  /** A reading of both eyes counts only when no eye was read through what is worn and it was not. */
+  private Optional<AcuityReading> together() {
+    boolean wornApart = Stream.concat(right.stream(), left.stream()).anyMatch(PresentingAcuity::isWorn);
+    return PresentingAcuity.of(both)
+        .value()
+        .filter(reading -> !wornApart || PresentingAcuity.isWorn(reading));
   }
 
   private Optional<Category> byEyes() {

@@ -24,9 +24,10 @@ public final class PresentingAcuity {
   /**
    * Returns the reading that counts as presenting.
    *
-   * <p>What was worn comes first; where nothing is recorded as worn, the unaided reading, or one
-   * reading of which no correction is stated, is taken for it by convention. Trial lenses are never
-   * presenting. Withheld where none or several remain.
+   * <p>What was worn comes first; where nothing is recorded as worn, one reading of which no
+   * correction is stated is taken for it by convention. An unaided reading is presenting only of a
+   * person who wears nothing, which no record says; trial lenses never are. Withheld where none or
+   * several remain.
    */
   public static Answer<AcuityReading> of(List<AcuityReading> readings) {
     List<String> facts = readings.stream().map(PresentingAcuity::fact).toList();
@@ -40,14 +41,17 @@ public final class PresentingAcuity {
 
   private static Optional<Answer<AcuityReading>> worn(
       List<AcuityReading> readings, StatementBuilder topic) {
-    return only(readings, reading -> reading.correction().filter(WORN::contains).isPresent())
+    return only(readings, PresentingAcuity::isWorn)
         .map(one -> topic.given(one, Certainty.BY_RULE, one.acuity() + " was read as worn."));
+  }
+
+  static boolean isWorn(AcuityReading reading) {
+    return reading.correction().filter(WORN::contains).isPresent();
   }
 
   private static Optional<Answer<AcuityReading>> assumed(
       List<AcuityReading> readings, StatementBuilder topic) {
-    return only(
-            readings, reading -> !reading.correction().equals(Optional.of(Correction.TRIAL_LENSES)))
+    return only(readings, reading -> reading.correction().isEmpty())
         .map(
             one ->
                 topic.given(

@@ -9,9 +9,9 @@ import org.isopter.model.value.Unit;
 
 /**
  * One edge of a rule set as it is printed in each notation: 6/18, 0.3, 20/70 and 0.5 logMAR are one
- * edge, although their angles differ. An acuity is held against the edge in its own notation; and
- * as the names of lines are rounded, a fraction or decimal within 0.012 of the printed logMAR
- * reaches it too.
+ * edge, although their angles differ. An acuity is held against the edge in its own notation. As
+ * 6/19 is a name of the line of 0.5 logMAR, a fraction reaches the printed logMAR within 0.002; a
+ * decimal is the number it is, so that 0.49 does not reach 0.5.
  *
  * @param metres the edge as a fraction in metres
  * @param decimal the edge as a decimal
@@ -28,6 +28,9 @@ public record VisionEdge(
 
   private static final BigDecimal FOUR = BigDecimal.valueOf(4);
   private static final double ROUNDING = 1e-9;
+
+  /** What the fraction that names a line may differ by from its step of 0.1. */
+  private static final double NAMED = 0.002;
 
   static VisionEdge of(String metres, String decimal, String feet, String four, String logMar) {
     return new VisionEdge(
@@ -51,13 +54,8 @@ public record VisionEdge(
   /** Says whether an acuity, worse by so much logMAR, reaches the edge; a suffix is left out. */
   boolean isReachedBy(Acuity acuity, double worse) {
     double seen = AcuityScale.logMar(acuity).orElse(Double.POSITIVE_INFINITY) + worse;
-    return seen <= limit(acuity) + ROUNDING || seen <= logMarLimit(acuity) + ROUNDING;
-  }
-
-  private double logMarLimit(Acuity acuity) {
-    // A logMAR or a letter count is no rounded name of anything.
-    boolean named = acuity instanceof Acuity.Fraction || acuity instanceof Acuity.DecimalFraction;
-    return angle(logMar) + (named ? AcuityScale.LINE_TOLERANCE : 0);
+    boolean named = acuity instanceof Acuity.Fraction;
+    return seen <= limit(acuity) + ROUNDING || (named && seen <= angle(logMar) + NAMED);
   }
 
   private double limit(Acuity acuity) {

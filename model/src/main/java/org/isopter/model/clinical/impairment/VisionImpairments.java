@@ -124,7 +124,7 @@ public final class VisionImpairments {
     Optional<Integer> beyond =
         low.distance().flatMap(Numbers::metres).map(far -> far.compareTo(BigDecimal.ONE));
     if (beyond.isEmpty()) {
-      return topic.withheld("Blindness is likely; without the distance no category is derived.");
+      return topic.withheld("Without the distance of the fingers no category is derived.");
     }
     if (beyond.get() > 0) {
       return topic.withheld("The rule prints counting fingers at 1 m only, not farther.");

@@ -19,7 +19,8 @@ public final class AfferentDefects {
   private static final Citation STUDY =
       new Citation(
           "Yotharak and Aui-Aree 2012, J Med Assoc Thai 95(4), n = 69; the smallest step of a"
-              + " filter bar is 0.3, from memory");
+              + " filter bar is 0.3, from memory; means of grades I to IV: Bell and others 1993, Arch"
+              + " Ophthalmol 111:938, of whose grade V the eyes are blind");
 
   private static final List<Quoted> QUOTED =
       List.of(
@@ -27,6 +28,9 @@ public final class AfferentDefects {
           quoted(DefectGrade.GRADE_2, "0.6", "0.9", "85 %"),
           quoted(DefectGrade.GRADE_3, "1.2", "1.5", "88.3 %"),
           quoted(DefectGrade.GRADE_4, "1.8", "99", "84.6 %"));
+
+  private static final String MEANS =
+      ". In another the grades I to IV had means of 0.4, 0.7, 1.1 and 2.0 log units.";
 
   private AfferentDefects() {}
 
@@ -47,9 +51,9 @@ public final class AfferentDefects {
     List<String> found =
         QUOTED.stream().filter(one -> one.span().holds(logUnits)).map(Quoted::words).toList();
     String study =
-        found.isEmpty() ? "no grade was published at this measure" : String.join("; ", found);
+        found.isEmpty() ? "no grade at this measure" : String.join("; ", found);
     return StatementBuilder.of("pupils.defect-log-units", STUDY, logUnits + " log units")
-        .withheld("A measure in log units is no grade. In one study: " + study + ".");
+        .withheld("A measure in log units is no grade. In one study: " + study + MEANS);
   }
 
   /** Returns what a study measured in most eyes of a grade; empty for a trace. */

@@ -20,10 +20,17 @@ import org.isopter.model.value.Site;
  */
 public record Anisocoria(BigDecimal difference, Optional<Site> larger) {
 
+  /** What the same pupil measured twice may differ by, in mm. */
+  public static final BigDecimal REPEATABILITY = new BigDecimal("0.2");
+
+  /** From here on a difference is rare in healthy people, in mm. */
+  public static final BigDecimal RARE = BigDecimal.ONE;
+
   private static final Citation SOURCE =
       new Citation(
-          "PupilX study, doi 10.5301/ejo.5001027: mean 0.26 mm in the dark, 0.19 mm in light;"
-              + " 0.4 mm or more in up to 41 % at some time: secondary page");
+          "PupilX study, doi 10.5301/ejo.5001027: repeatability better than 0.2 mm; 1 mm or more is"
+              + " rare: Walsh and Hoyt, Clinical Neuro-Ophthalmology, as quoted by Stanford"
+              + " Neuro-Ophthalmology");
 
   /**
    * Returns the difference of two diameters in mm, or a refusal for one that is not above zero.
@@ -49,19 +56,22 @@ public record Anisocoria(BigDecimal difference, Optional<Site> larger) {
     String text =
         larger
             .map(
-                eye ->
-                    "The %s pupil is larger by %s mm. Healthy pupils differ too: by 0.4 mm or more"
-                            .formatted(eye.word(), difference)
-                        + " in up to 41 % of people at some time.")
+                eye -> "The %s pupil is larger by %s mm.".formatted(eye.word(), difference) + more())
             .orElse("The pupils are equal as measured.");
     return StatementBuilder.of("pupils.anisocoria", SOURCE, fact).say(Certainty.COMPUTED, text);
+  }
+
+  private String more() {
+    if (difference.compareTo(REPEATABILITY) <= 0) {
+      return " Measuring twice may differ by as much.";
+    }
+    return difference.compareTo(RARE) >= 0 ? " So much is rare in healthy people." : "";
   }
 
   /**
    * Returns how a difference in bright light and one in dim light go together.
    *
-   * <p>The comparison is of the numbers as measured; how much is more than error, nobody published.
-   * Withheld where the larger pupil changes sides.
+   * <p>A change of up to 0.2 mm is no change, for repeated measuring gives as much. Withheld where the larger pupil changes sides.
    */
   public static Answer<PupilInequality> inLightAndDark(Anisocoria bright, Anisocoria dim) {
     StatementBuilder topic =

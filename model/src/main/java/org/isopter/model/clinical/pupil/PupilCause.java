@@ -1,225 +1,85 @@
 package org.isopter.model.clinical.pupil;
 
-import static org.isopter.model.answer.pupil.PupilResponse.ABSENT;
-import static org.isopter.model.answer.pupil.PupilResponse.BRISK;
-import static org.isopter.model.answer.pupil.PupilResponse.SLUGGISH;
-import static org.isopter.model.answer.pupil.PupilResponse.TONIC;
-import static org.isopter.model.clinical.pupil.PupilInequality.LEFT_LARGER_IN_DARK;
-import static org.isopter.model.clinical.pupil.PupilInequality.NONE;
-import static org.isopter.model.clinical.pupil.PupilInequality.RIGHT_LARGER_IN_LIGHT;
-
-import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.isopter.model.answer.pupil.DefectSide;
-import org.isopter.model.answer.pupil.PupilResponse;
+import org.isopter.model.clinical.pupil.PupilSigns.Key;
+import org.isopter.model.finding.Citation;
+import org.isopter.model.value.Site;
 
 /**
- * A state of the pupils in the truth table, with the signs it allows. Rows are written for the
- * right side; the left is their mirror image.
+ * A row of the table of causes, on its side.
+ *
+ * @param id the name of the row
+ * @param title the cause in words, without a side
+ * @param side the side; both where the row has none
+ * @param grave whether it may cost sight or life when it is missed
+ * @param allowed the words it allows for the signs it speaks of; of all others the usual ones
+ * @param needs signs of which at least one must be recorded as here for the row to be named; none
+ *     where the list is empty
+ * @param source where the row comes from
  */
-public enum PupilCause {
-  NO_LESION("no lesion, simple inequality included", false) {
-    @Override
-    Row row() {
-      return Row.quick().unequal(simple());
-    }
-  },
-  OPTIC_NERVE_COMPLETE("complete optic nerve lesion", true) {
-    @Override
-    Row row() {
-      return Row.quick().rightLit(ABSENT).afferent(DefectSide.RIGHT);
-    }
-  },
-  OPTIC_NERVE_PARTIAL("partial optic nerve lesion", true) {
-    @Override
-    Row row() {
-      return Row.quick().rightLit(SLUGGISH).afferent(DefectSide.RIGHT);
-    }
-  },
-  BOTH_OPTIC_NERVES_EQUALLY("equal lesions of both optic nerves", false) {
-    @Override
-    Row row() {
-      return Row.quick().light(EnumSet.of(SLUGGISH));
-    }
-  },
-  THIRD_NERVE("third nerve lesion with the pupil", true) {
-    @Override
-    Row row() {
-      return Row.quick().rightWatched(EnumSet.of(ABSENT)).near(ABSENT).unequal(largerInLight());
-    }
-  },
-  PHARMACOLOGICAL_MYDRIASIS("pharmacological mydriasis", true) {
-    @Override
-    Row row() {
-      return THIRD_NERVE.row();
-    }
-  },
-  TONIC_PUPIL("tonic pupil (Adie)", true) {
-    @Override
-    Row row() {
-      // An old tonic pupil may be the smaller one.
-      Set<PupilInequality> unequal = EnumSet.complementOf(EnumSet.of(NONE));
-      unequal.removeAll(
-          EnumSet.of(PupilInequality.RIGHT_LARGER_IN_DARK, PupilInequality.RIGHT_LARGER_ALIKE));
-      return Row.quick().rightWatched(EnumSet.of(SLUGGISH, TONIC)).near(TONIC).unequal(unequal);
-    }
-  },
-  HORNER("oculosympathetic lesion (Horner)", true) {
-    @Override
-    Row row() {
-      return Row.quick().unequal(EnumSet.of(LEFT_LARGER_IN_DARK));
-    }
-  },
-  OPTIC_TRACT("optic tract lesion", true) {
-    @Override
-    Row row() {
-      return Row.quick().light(EnumSet.of(BRISK, SLUGGISH)).afferent(DefectSide.LEFT);
-    }
-  },
-  /** The table prints no light responses here; they are those of the tract, after the wiring. */
-  PRETECTUM("lesion of the pretectum or its brachium, without a field defect", true) {
-    @Override
-    Row row() {
-      return OPTIC_TRACT.row();
-    }
-  },
-  DORSAL_MIDBRAIN("dorsal midbrain lesion, both pupils large", false) {
-    @Override
-    Row row() {
-      return Row.quick().light(EnumSet.of(SLUGGISH));
-    }
-  },
-  ARGYLL_ROBERTSON("Argyll Robertson pupils, small and irregular", false) {
-    @Override
-    Row row() {
-      return Row.quick().light(EnumSet.of(ABSENT, SLUGGISH)).unequal(any());
-    }
-  },
-  OPTIC_NERVE_AND_FIXED_PUPIL("optic nerve lesion with a fixed pupil of the same eye", true) {
-    @Override
-    Row row() {
-      return Row.quick()
-          .rightLit(ABSENT)
-          .rightWatched(EnumSet.of(ABSENT))
-          .near(ABSENT)
-          .afferent(DefectSide.RIGHT)
-          .unequal(largerInLight());
-    }
-  },
-  IRIS_DAMAGE("damaged iris or posterior synechiae", true) {
-    @Override
-    Row row() {
-      return Row.quick().rightWatched(EnumSet.of(SLUGGISH)).near(SLUGGISH).unequal(any());
-    }
-  };
+public record PupilCause(
+    String id,
+    String title,
+    Site side,
+    boolean grave,
+    Map<Key, Set<String>> allowed,
+    Map<Key, Set<String>> needs,
+    Citation source) {
 
-  private final String words;
-  private final boolean sided;
-
-  PupilCause(String words, boolean sided) {
-    this.words = words;
-    this.sided = sided;
+  /** Returns the row seen in a mirror. */
+  public PupilCause mirrored() {
+    return new PupilCause(
+        id, title, side.fellow(), grave, mirrored(allowed), mirrored(needs), source);
   }
 
-  /** Returns the state in words, without a side. */
-  public String words() {
-    return words;
+  private static Map<Key, Set<String>> mirrored(Map<Key, Set<String>> cells) {
+    Map<Key, Set<String>> mirrored = new HashMap<>();
+    cells.forEach((key, words) -> mirrored.put(key.mirrored(), PupilSigns.mirrored(words)));
+    return mirrored;
   }
 
-  /** Says whether it is of one side. */
-  public boolean isSided() {
-    return sided;
+  /** Returns the words that the row allows for a sign. */
+  public Set<String> allows(Key key) {
+    return Optional.ofNullable(allowed.get(key)).orElse(key.sign().usual());
   }
 
-  /** Returns the signs that the state allows when it is of the right side. */
-  abstract Row row();
-
-  private static Set<PupilInequality> simple() {
-    return EnumSet.complementOf(
-        EnumSet.of(RIGHT_LARGER_IN_LIGHT, PupilInequality.LEFT_LARGER_IN_LIGHT));
+  /** Returns the signs that the row does not allow. */
+  List<Key> against(PupilSigns signs) {
+    return signs.all().entrySet().stream()
+        .filter(one -> !meets(one.getValue().words(), allows(one.getKey())))
+        .map(Map.Entry::getKey)
+        .toList();
   }
 
-  private static Set<PupilInequality> largerInLight() {
-    return EnumSet.of(RIGHT_LARGER_IN_LIGHT);
+  /** Says whether the row accounts for a sign that departs from the usual, and is called for. */
+  boolean explains(PupilSigns signs) {
+    boolean some =
+        signs.unusual().stream()
+            .anyMatch(key -> meets(signs.all().get(key).words(), allows(key)));
+    return some && (needs.isEmpty() || isCalledFor(signs));
   }
 
-  private static Set<PupilInequality> any() {
-    return EnumSet.allOf(PupilInequality.class);
+  private boolean isCalledFor(PupilSigns signs) {
+    return needs.entrySet().stream()
+        .anyMatch(
+            need ->
+                signs
+                    .seen(need.getKey())
+                    .filter(seen -> need.getValue().containsAll(seen.words()))
+                    .isPresent());
   }
 
-  /**
-   * The signs that a state allows.
-   *
-   * @param direct of the right pupil
-   * @param leftConsensual of the left pupil, the right eye lit
-   * @param leftDirect of the left pupil
-   * @param consensual of the right pupil, the left eye lit
-   * @param near of the right pupil; the left pupil's is brisk
-   * @param unequal the inequality
-   * @param afferent the afferent defect
-   */
-  record Row(
-      Set<PupilResponse> direct,
-      Set<PupilResponse> leftConsensual,
-      Set<PupilResponse> leftDirect,
-      Set<PupilResponse> consensual,
-      Set<PupilResponse> near,
-      Set<PupilInequality> unequal,
-      DefectSide afferent) {
+  private static boolean meets(Set<String> seen, Set<String> allowed) {
+    return seen.stream().anyMatch(allowed::contains);
+  }
 
-    /** Returns the row of brisk and equal pupils. */
-    static Row quick() {
-      Set<PupilResponse> brisk = EnumSet.of(BRISK);
-      return new Row(brisk, brisk, brisk, brisk, brisk, EnumSet.of(NONE), DefectSide.NONE);
-    }
-
-    Row light(Set<PupilResponse> all) {
-      return new Row(all, all, all, all, near, unequal, afferent);
-    }
-
-    Row rightLit(PupilResponse answer) {
-      Set<PupilResponse> lit = EnumSet.of(answer);
-      return new Row(lit, lit, leftDirect, consensual, near, unequal, afferent);
-    }
-
-    Row rightWatched(Set<PupilResponse> own) {
-      return new Row(own, leftConsensual, leftDirect, own, near, unequal, afferent);
-    }
-
-    Row near(PupilResponse answer) {
-      Set<PupilResponse> own = EnumSet.of(answer);
-      return new Row(direct, leftConsensual, leftDirect, consensual, own, unequal, afferent);
-    }
-
-    Row unequal(Set<PupilInequality> allowed) {
-      return new Row(direct, leftConsensual, leftDirect, consensual, near, allowed, afferent);
-    }
-
-    Row afferent(DefectSide side) {
-      return new Row(direct, leftConsensual, leftDirect, consensual, near, unequal, side);
-    }
-
-    boolean allows(PupilSigns signs) {
-      return allows(direct, signs.right().direct())
-          && allows(consensual, signs.right().consensual())
-          && allows(near, signs.right().near())
-          && allows(leftDirect, signs.left().direct())
-          && allows(leftConsensual, signs.left().consensual())
-          && allows(EnumSet.of(BRISK), signs.left().near())
-          && signs.inequality().filter(seen -> !unequal.contains(seen)).isEmpty()
-          && signs.afferent().filter(seen -> seen != afferent).isEmpty();
-    }
-
-    private static boolean allows(Set<PupilResponse> cell, Optional<PupilResponse> seen) {
-      return seen.filter(answer -> !allows(cell, answer)).isEmpty();
-    }
-
-    private static boolean allows(Set<PupilResponse> cell, PupilResponse seen) {
-      // A pupil that reacts, nobody said how briskly, may be any that is not without an answer.
-      return seen == PupilResponse.REACTIVE
-          ? cell.stream().anyMatch(answer -> answer != ABSENT)
-          : cell.contains(seen);
-    }
+  /** Returns the row in words, with its side. */
+  @Override
+  public String toString() {
+    return side == Site.BOTH ? title : side.word() + " " + title;
   }
 }

@@ -1,5 +1,6 @@
 package org.isopter.model.clinical.pupil;
 
+import java.math.BigDecimal;
 import java.util.Optional;
 import org.isopter.model.value.Site;
 
@@ -49,9 +50,16 @@ public enum PupilInequality {
   static Optional<PupilInequality> of(Anisocoria bright, Anisocoria dim) {
     Optional<Site> larger = bright.larger().or(dim::larger);
     boolean turns = dim.larger().filter(eye -> !larger.equals(Optional.of(eye))).isPresent();
-    int more = bright.difference().compareTo(dim.difference());
-    Light light = more > 0 ? Light.MORE_IN_LIGHT : more < 0 ? Light.MORE_IN_DARK : Light.ALIKE;
+    Light light = light(bright.difference().subtract(dim.difference()));
     return turns ? Optional.empty() : Optional.of(of(larger, light));
+  }
+
+  /** A change no greater than repeated measuring gives is none. */
+  private static Light light(BigDecimal more) {
+    if (more.abs().compareTo(Anisocoria.REPEATABILITY) <= 0) {
+      return Light.ALIKE;
+    }
+    return more.signum() > 0 ? Light.MORE_IN_LIGHT : Light.MORE_IN_DARK;
   }
 
   private static PupilInequality of(Optional<Site> larger, Light light) {
@@ -65,7 +73,7 @@ public enum PupilInequality {
   String words() {
     String eye = larger.map(Site::word).orElse("neither");
     return switch (light) {
-      case ALIKE -> "The pupils differ alike in bright and in dim light (larger: " + eye + ").";
+      case ALIKE -> alike();
       case MORE_IN_LIGHT ->
           "The " + eye + " pupil is larger, more so in bright light: it constricts less.";
       case MORE_IN_DARK ->
@@ -74,5 +82,16 @@ public enum PupilInequality {
               + " pupil is larger, more so in dim light: the smaller pupil may dilate less, or the"
               + " inequality is simple. The difference alone does not tell which.";
     };
+  }
+
+  private String alike() {
+    return larger
+        .map(
+            eye ->
+                "The "
+                    + eye.word()
+                    + " pupil is larger, by as much in bright as in dim light, as far as measuring"
+                    + " tells.")
+        .orElse("The pupils are equal in bright and in dim light, as measured.");
   }
 }

@@ -1,78 +1,107 @@
 package org.isopter.model.clinical.pupil;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
-import org.isopter.model.answer.pupil.DefectSide;
-import org.isopter.model.answer.pupil.PupilResponse;
-import org.isopter.model.value.Concept;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.isopter.model.value.Site;
 
 /**
- * The signs of both pupils, each as far as it was examined.
+ * The signs of both pupils and beside them, each as far as it was examined.
  *
- * @param right the signs of the right pupil
- * @param left the signs of the left pupil
- * @param inequality the inequality of the pupils in light and dark
- * @param afferent the eye with the relative afferent defect, or none
+ * @param all what was seen, by sign and site
  */
-public record PupilSigns(
-    Pupil right, Pupil left, Optional<PupilInequality> inequality, Optional<DefectSide> afferent) {
+public record PupilSigns(Map<Key, Seen> all) {
+
+  /** A sign at a site; signs of the pair are at both eyes. */
+  public record Key(PupilSign sign, Site site) {
+    Key mirrored() {
+      return new Key(sign, site.fellow());
+    }
+
+    /** Returns the sign with its eye, in words. */
+    @Override
+    public String toString() {
+      return sign.isOfThePair() ? sign.title() : site.word() + " " + sign.title();
+    }
+  }
 
   /**
-   * How one pupil, the one watched, answers.
+   * What was seen of a sign.
    *
-   * @param direct to light in its own eye
-   * @param consensual to light in the fellow eye
-   * @param near to a near target
+   * @param words the words that it may stand for, at least one; several where the record is vague
+   * @param fact what was recorded, in words
    */
-  public record Pupil(
-      Optional<PupilResponse> direct,
-      Optional<PupilResponse> consensual,
-      Optional<PupilResponse> near) {
-
-    /** Returns a pupil of which nothing was examined. */
-    public static Pupil unexamined() {
-      return new Pupil(Optional.empty(), Optional.empty(), Optional.empty());
+  public record Seen(Set<String> words, String fact) {
+    private Seen mirrored() {
+      return new Seen(PupilSigns.mirrored(words), fact);
     }
+  }
 
-    private Stream<String> facts(String eye) {
-      return Stream.of(
-              fact(eye + " direct response", direct),
-              fact(eye + " consensual response", consensual),
-              fact(eye + " near response", near))
-          .flatMap(Optional::stream);
+  public PupilSigns {
+    // The order of the facts is that of the record.
+    all = Collections.unmodifiableMap(new LinkedHashMap<>(all));
+  }
+
+  /** Returns signs of which none was examined. */
+  public static PupilSigns none() {
+    return new PupilSigns(Map.of());
+  }
+
+  /**
+   * Returns these signs with a further one.
+   *
+   * @param words what it may stand for; each is a word of the sign
+   * @throws IllegalArgumentException for a word that the sign does not have, or none
+   */
+  public PupilSigns with(PupilSign sign, Site site, String fact, Set<String> words) {
+    if (words.isEmpty() || !sign.words().containsAll(words)) {
+      throw new IllegalArgumentException(sign + " is never " + words);
     }
+    Map<Key, Seen> more = new LinkedHashMap<>(all);
+    more.put(new Key(sign, sign.isOfThePair() ? Site.BOTH : site), new Seen(words, fact));
+    return new PupilSigns(more);
+  }
+
+  /** Returns what was seen of a sign. */
+  public Optional<Seen> seen(Key key) {
+    return Optional.ofNullable(all.get(key));
   }
 
   /** Returns the signs seen in a mirror: right and left changed over. */
   public PupilSigns mirrored() {
-    return new PupilSigns(
-        /* right= */ left,
-        /* left= */ right,
-        inequality.map(PupilInequality::mirrored),
-        afferent.map(PupilSigns::mirrored));
+    Map<Key, Seen> mirrored = new LinkedHashMap<>();
+    all.forEach((key, seen) -> mirrored.put(key.mirrored(), seen.mirrored()));
+    return new PupilSigns(mirrored);
   }
 
-  public static DefectSide mirrored(DefectSide side) {
-    return switch (side) {
-      case NONE -> DefectSide.NONE;
-      case RIGHT -> DefectSide.LEFT;
-      case LEFT -> DefectSide.RIGHT;
-    };
+  static Set<String> mirrored(Set<String> words) {
+    Set<String> mirrored = new LinkedHashSet<>();
+    words.forEach(word -> mirrored.add(mirrored(word)));
+    return mirrored;
+  }
+
+  private static String mirrored(String word) {
+    if (word.startsWith("right")) {
+      return "left" + word.substring("right".length());
+    }
+    return word.startsWith("left") ? "right" + word.substring("left".length()) : word;
+  }
+
+  /** Returns the signs that certainly depart from the usual. */
+  public List<Key> unusual() {
+    Predicate<Map.Entry<Key, Seen>> departs =
+        one ->
+            one.getValue().words().stream().noneMatch(one.getKey().sign().usual()::contains);
+    return all.entrySet().stream().filter(departs).map(Map.Entry::getKey).toList();
   }
 
   List<String> facts() {
-    Stream<String> pair =
-        Stream.of(
-                inequality.map(found -> "inequality " + Concept.word(found)),
-                afferent.map(found -> "relative afferent defect " + found.word()))
-            .flatMap(Optional::stream);
-    List<String> facts =
-        Stream.of(right.facts("right"), left.facts("left"), pair).flatMap(all -> all).toList();
+    List<String> facts = all.values().stream().map(Seen::fact).distinct().toList();
     return facts.isEmpty() ? List.of("no sign of the pupils examined") : facts;
-  }
-
-  private static Optional<String> fact(String what, Optional<PupilResponse> response) {
-    return response.map(found -> what + " " + found.word());
   }
 }

@@ -78,7 +78,8 @@ public class ColourPlatesTest {
     assertEquals(scored, PlateEdition.of(edition).orElseThrow().scored());
     int pass = least(row, scored);
     int fail = row.isBlank("fail_max_correct") ? pass - 1 : number(row, "fail_max_correct");
-    for (int correct = 0; correct <= scored; correct++) {
+    assertTrue(verdict(plates(0, scored, edition), rule).isEmpty(), "the first plate was missed");
+    for (int correct = 1; correct <= scored; correct++) {
       PlateVerdict verdict = verdict(plates(correct, scored, edition), rule).orElseThrow();
       boolean good = verdict == PlateVerdict.PASS || verdict == PlateVerdict.NORMAL;
       boolean bad = verdict == PlateVerdict.FAIL || verdict == PlateVerdict.DEFICIENT;

@@ -38,7 +38,7 @@ public class AfferentDefectsTest {
     double middle = (row.number("ndf_log_min") + row.number("ndf_log_max")) / 2;
     Answer<DefectGrade> answer = AfferentDefects.grade(BigDecimal.valueOf(middle));
     assertFalse(answer.isGiven());
-    assertTrue(answer.statement().text().contains("no grade was published"));
+    assertTrue(answer.statement().text().contains("no grade at this measure"));
   }
 
   private static void quotesTheSpan(CheckRow row) {

@@ -1,0 +1,221 @@
+package org.isopter.model.clinical.pupil;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.isopter.model.clinical.pupil.PupilSigns.Key;
+import org.isopter.model.finding.Citation;
+import org.isopter.model.value.Site;
+
+/**
+ * The table of causes. A row is written for the right side, the one that is its own; the left is
+ * its mirror image. What may cost sight or life stands before what does not.
+ */
+public final class PupilCauses {
+
+
+  /**
+   * The rows. The first line of each: name, sided or not, grave or not, words, source. Then the
+   * words that each sign may have, in the eye itself, in its fellow, or of the pair.
+   */
+  private static final String ROWS =
+      """
+      optic-nerve | sided | grave | optic nerve or disc | NOVEL, University of Utah, "Afferent Pupillary Defects": the pathway from retina to nerve, a matter of degree
+      own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
+      fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
+      pair: afferent right
+
+      retina | sided | grave | retina, widespread disease | NOVEL, University of Utah, "Afferent Pupillary Defects": "the retina and optic nerve"
+      own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
+      fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
+      pair: afferent right
+
+      nerve-and-pupil | sided | grave | optic nerve or retina with a fixed pupil of the same eye (orbital apex, injury) | computed from the wiring
+      own: direct sluggish absent, consensual sluggish absent, near sluggish absent, lit any, outline any, lid any, movement any, front any, pressure any
+      fellow: consensual any, lit any
+      pair: afferent right, unequal none right-light right-alike, double any
+      needs: own direct sluggish absent, own consensual sluggish absent, own near sluggish absent, pair unequal right-light right-alike
+
+      optic-tract | sided | grave | optic tract | Trobe, NOVEL, University of Utah, "Chiasmal segment"
+      own: direct brisk sluggish, consensual brisk sluggish
+      fellow: direct brisk sluggish, consensual brisk sluggish
+      pair: afferent left
+
+      pretectum | sided | grave | pretectum or its brachium, without a field defect | Trobe, NOVEL, University of Utah; light responses after the wiring
+      own: direct brisk sluggish, consensual brisk sluggish
+      fellow: direct brisk sluggish, consensual brisk sluggish
+      pair: afferent left
+
+      both-nerves | both | grave | optic nerves of both eyes, alike | Trobe, NOVEL, University of Utah: equal damage cancels out
+      own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
+      fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
+
+      both-retinas | both | grave | retinas of both eyes, alike | after the row of the nerves: the pathway is one
+      own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
+      fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
+
+      angle-closure | sided | grave | raised pressure in the eye (angle closure) | common practice, no source
+      own: direct sluggish absent, consensual sluggish absent, near sluggish absent, lit any, size middle large, outline any, pressure 22-to-39 40-or-more, front any, strong-pilocarpine any, cocaine any
+      fellow: lit any
+      pair: unequal none right-light right-alike
+
+      third-nerve | sided | grave | third nerve, compression included | McGee, Evidence-Based Physical Diagnosis ch. 21; relative sparing of the pupil: Trobe 1985, Ophthalmology 92:58
+      own: direct any, consensual any, near any, lit any, outline any, lid any, movement full up third, front any, weak-pilocarpine any
+      fellow: lit any, front any
+      pair: unequal none right-light right-alike, double any
+
+      cavernous-sinus | sided | grave | cavernous sinus or orbital apex, several nerves | from memory
+      own: direct any, consensual any, near any, lit any, outline any, lid any, movement any, front any, pressure any, sweating any, cocaine any, apraclonidine any, hydroxyamfetamine any, weak-pilocarpine any
+      fellow: consensual any, lit any, front any
+      pair: unequal any, afferent none right, double any
+      needs: own lid low, own movement up third abduction several, pair double binocular
+
+      both-third | both | grave | midbrain or both third nerves, raised pressure in the head included | from memory
+      own: direct sluggish absent, consensual sluggish absent, near any, lit any, size middle large, outline any, lid any, movement any
+      fellow: direct sluggish absent, consensual sluggish absent, near any, lit any, size middle large, outline any, lid any, movement any
+      pair: unequal any, double any
+      needs: own direct sluggish absent, fellow direct sluggish absent, own consensual sluggish absent, fellow consensual sluggish absent
+
+      dorsal-midbrain | both | grave | dorsal midbrain | Trobe, NOVEL, University of Utah, "Parasympathetic": large, better to near than to light
+      own: direct sluggish absent, consensual sluggish absent, near brisk sluggish tonic, lit any, size middle large, outline any, lid any, movement full up
+      fellow: direct sluggish absent, consensual sluggish absent, near brisk sluggish tonic, lit any, size middle large, outline any, lid any, movement full up
+      pair: unequal any, double any
+      needs: own direct sluggish absent, fellow direct sluggish absent, own consensual sluggish absent, fellow consensual sluggish absent
+
+      argyll-robertson | both | grave | Argyll Robertson pupils, small and irregular | Balcer, as reported in Ophthalmology Times; small and irregular from memory
+      own: direct sluggish absent, consensual sluggish absent, lit any, size small middle, outline any
+      fellow: direct sluggish absent, consensual sluggish absent, lit any, size small middle, outline any
+      pair: unequal any
+      needs: own direct sluggish absent, fellow direct sluggish absent, own consensual sluggish absent, fellow consensual sluggish absent
+
+      both-narrowed | both | grave | pons, or a substance that narrows both pupils, poisoning included | from memory
+      own: direct any, consensual any, near any, lit any, size small, lid any, movement any
+      fellow: direct any, consensual any, near any, lit any, size small, lid any, movement any
+      pair: unequal any, double any
+      needs: own size small, fellow size small, own direct sluggish absent, fellow direct sluggish absent
+
+      both-widened | both | grave | substance that widens both pupils, poisoning included | from memory
+      own: direct sluggish absent, consensual sluggish absent, near sluggish absent, size middle large
+      fellow: direct sluggish absent, consensual sluggish absent, near sluggish absent, size middle large
+      needs: own direct sluggish absent, fellow direct sluggish absent, own consensual sluggish absent, fellow consensual sluggish absent
+
+      horner | sided | grave | oculosympathetic pathway (Horner) | McGee, Evidence-Based Physical Diagnosis ch. 21; Practical Neurology table 6; drug tests: Bremner 2019, Front Neurol 10:55; a test may be negative in the first days, from memory
+      own: lid any, movement full abduction, front any, sweating any, cocaine any, apraclonidine any, hydroxyamfetamine any
+      fellow: front any
+      pair: unequal left-light left-dark left-alike, double any
+
+      iris-acute | sided | grave | iris injured or inflamed, open injury of the eye included | from memory
+      own: direct any, consensual any, near any, lit any, outline any, front any, pressure any, cocaine any, hydroxyamfetamine any, strong-pilocarpine any
+      fellow: lit any
+      pair: unequal any
+      needs: own direct sluggish absent, own consensual sluggish absent, own outline odd, own front inner
+
+      iris-old | sided | not grave | old damage or operation of the iris | from memory
+      own: direct any, consensual any, near any, lit any, outline any, cocaine any, hydroxyamfetamine any, strong-pilocarpine any
+      fellow: lit any
+      pair: unequal any
+      needs: own direct sluggish absent, own consensual sluggish absent, own outline odd
+
+      widened | sided | not grave | drop or substance that widens one pupil | Practical Neurology table 6; strong pilocarpine fails: common practice, no source
+      own: direct sluggish absent, consensual sluggish absent, near sluggish absent, lit any, size middle large, strong-pilocarpine unchanged
+      fellow: lit any
+      pair: unequal right-light right-alike
+
+      narrowed | sided | not grave | drop or substance that narrows one pupil | from memory
+      own: direct any, consensual any, near any, lit any, size small middle, cocaine any
+      fellow: lit any
+      pair: unequal left-light left-dark left-alike
+
+      tonic | sided | not grave | tonic pupil (Adie) | Practical Neurology table 6: "no or poor response to light"; weak pilocarpine: Yoo 2021, Sci Rep 11:10089
+      own: direct sluggish tonic absent, consensual sluggish tonic absent, near sluggish tonic, lit any, outline any, weak-pilocarpine any
+      fellow: lit any
+      pair: unequal none right-light right-alike left-light left-dark left-alike
+
+      both-tonic | both | not grave | tonic pupils of both eyes | from memory
+      own: direct sluggish tonic absent, consensual sluggish tonic absent, near sluggish tonic, lit any, outline any, weak-pilocarpine any
+      fellow: direct sluggish tonic absent, consensual sluggish tonic absent, near sluggish tonic, lit any, outline any, weak-pilocarpine any
+      pair: unequal any
+
+      no-lesion | both | not grave | inequality without a lesion | Practical Neurology table 6: the same in all lights; 1 mm or more is rare: Walsh and Hoyt as quoted by Stanford
+      pair: unequal none right-dark right-alike left-dark left-alike, amount small
+      """;
+
+  private static final List<PupilCause> ALL = sides(parse());
+
+  private PupilCauses() {}
+
+  /** Returns every row on every side it may have, the grave ones first. */
+  public static List<PupilCause> all() {
+    return ALL;
+  }
+
+  /** Returns the row of that name on a side. */
+  public static PupilCause of(String id, Site side) {
+    return ALL.stream()
+        .filter(one -> one.id().equals(id) && one.side() == side)
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("no row " + id + " " + side));
+  }
+
+  private static List<PupilCause> sides(List<PupilCause> rows) {
+    return rows.stream()
+        .flatMap(row -> row.side() == Site.BOTH ? Stream.of(row) : both(row))
+        .toList();
+  }
+
+  private static Stream<PupilCause> both(PupilCause row) {
+    return Stream.of(row, row.mirrored());
+  }
+
+  private static List<PupilCause> parse() {
+    return Arrays.stream(ROWS.split("\n\n")).map(PupilCauses::row).toList();
+  }
+
+  private static PupilCause row(String block) {
+    List<String> lines = new ArrayList<>(Arrays.asList(block.trim().split("\n")));
+    String[] head = lines.remove(0).split(" *\\| *");
+    Map<Key, Set<String>> allowed = new HashMap<>();
+    Map<Key, Set<String>> needs = new HashMap<>();
+    for (String line : lines) {
+      String where = line.substring(0, line.indexOf(':'));
+      String cells = line.substring(line.indexOf(':') + 1);
+      for (String cell : cells.split(",")) {
+        if (where.equals("needs")) {
+          String text = cell.trim();
+          put(needs, text.substring(0, text.indexOf(' ')), text.substring(text.indexOf(' ')));
+        } else {
+          put(allowed, where, cell);
+        }
+      }
+    }
+    Site side = head[1].equals("sided") ? Site.RIGHT : Site.BOTH;
+    boolean grave = head[2].equals("grave");
+    return new PupilCause(
+        head[0], head[3], side, grave, allowed, needs, new Citation(head[4]));
+  }
+
+  private static void put(Map<Key, Set<String>> cells, String where, String cell) {
+    String text = cell.trim();
+    String name = text.substring(0, text.indexOf(' '));
+    String words = text.substring(text.indexOf(' '));
+    PupilSign sign = PupilSign.valueOf(name.toUpperCase(Locale.ROOT).replace('-', '_'));
+    Set<String> set = words.trim().equals("any") ? sign.words() : PupilSign.split(words);
+    if (!sign.words().containsAll(set)) {
+      throw new IllegalStateException(sign + " is never " + set);
+    }
+    cells.put(new Key(sign, site(where)), set);
+  }
+
+  private static Site site(String where) {
+    return switch (where) {
+      case "own" -> Site.RIGHT;
+      case "fellow" -> Site.LEFT;
+      default -> Site.BOTH;
+    };
+  }
+}

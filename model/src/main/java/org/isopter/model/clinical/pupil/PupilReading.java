@@ -1,0 +1,128 @@
+package org.isopter.model.clinical.pupil;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
+import org.isopter.model.clinical.pupil.PupilSigns.Key;
+import org.isopter.model.clinical.statement.Certainty;
+import org.isopter.model.clinical.statement.Sources;
+import org.isopter.model.clinical.statement.Statement;
+import org.isopter.model.clinical.statement.StatementBuilder;
+import org.isopter.model.value.Site;
+
+/**
+ * What the table of causes makes of the signs, taken together.
+ *
+ * <p>It never chooses among rows, and never names only rows that are not grave. A row to which one
+ * sign alone is opposed is named with that sign, for any sign may have been misjudged.
+ *
+ * @param fitting the rows that every recorded sign allows, the grave ones first
+ * @param butForOne the grave rows that every recorded sign but one allows, with that sign
+ * @param missing the signs that were not recorded and that the fitting rows do not share
+ * @param statement what is said
+ */
+public record PupilReading(
+    List<PupilCause> fitting,
+    Map<PupilCause, Key> butForOne,
+    List<PupilSign> missing,
+    Statement statement) {
+
+  private static final String OPEN =
+      "These signs do not settle a cause. What was not recorded may be what tells.";
+  private static final String MORE = " There may be more than one cause.";
+
+  /** Returns what the table makes of signs of which one at least departs from the usual. */
+  public static PupilReading of(PupilSigns signs) {
+    List<PupilCause> fitting = new ArrayList<>();
+    Map<PupilCause, Key> near = new LinkedHashMap<>();
+    for (PupilCause row : PupilCauses.all()) {
+      List<Key> against = row.explains(signs) ? row.against(signs) : List.of();
+      if (against.isEmpty() && row.explains(signs)) {
+        fitting.add(row);
+      } else if (against.size() == 1) {
+        near.put(row, against.get(0));
+      }
+    }
+    boolean alone = near.isEmpty();
+    near.keySet().removeIf(row -> !row.grave());
+    List<PupilSign> missing = missing(signs, fitting);
+    return new PupilReading(
+        List.copyOf(fitting), near, missing, statement(signs, fitting, near, missing, alone));
+  }
+
+  private static List<PupilSign> missing(PupilSigns signs, List<PupilCause> fitting) {
+    Predicate<PupilSign> tells =
+        sign ->
+            keys(sign)
+                .filter(key -> signs.seen(key).isEmpty())
+                .anyMatch(key -> fitting.stream().map(row -> row.allows(key)).distinct().count() > 1);
+    return Stream.of(PupilSign.values()).filter(PupilSign::isNamedAsMissing).filter(tells).toList();
+  }
+
+  private static Stream<Key> keys(PupilSign sign) {
+    List<Site> sites = sign.isOfThePair() ? Site.PAIR : Site.EACH_EYE;
+    return sites.stream().map(site -> new Key(sign, site));
+  }
+
+  private static Statement statement(
+      PupilSigns signs,
+      List<PupilCause> fitting,
+      Map<PupilCause, Key> near,
+      List<PupilSign> missing,
+      boolean alone) {
+    StatementBuilder topic =
+        new StatementBuilder("pupils.table", Sources.PUPIL_WIRING, signs.facts());
+    if (!fitting.isEmpty() && fitting.stream().noneMatch(PupilCause::grave)) {
+      return topic.say(Certainty.CANNOT_TELL, OPEN);
+    }
+    String text = fits(fitting) + near(signs, near) + missing(missing) + MORE;
+    return topic.say(certainty(fitting, alone), text);
+  }
+
+  private static Certainty certainty(List<PupilCause> fitting, boolean alone) {
+    if (fitting.isEmpty()) {
+      return Certainty.NONE_FITS;
+    }
+    return fitting.size() == 1 && alone ? Certainty.ONE_FITS : Certainty.SEVERAL_FIT;
+  }
+
+  private static String fits(List<PupilCause> fitting) {
+    return fitting.isEmpty()
+        ? "No single row of the table fits all of these signs."
+        : "What fits in the table: " + joined(fitting.stream().map(PupilCause::toString)) + ".";
+  }
+
+  /** Rows that fail by the same sign stand together. */
+  private static String near(PupilSigns signs, Map<PupilCause, Key> near) {
+    Map<String, Set<String>> bySign = new LinkedHashMap<>();
+    near.forEach(
+        (row, key) ->
+            bySign
+                .computeIfAbsent(signs.all().get(key).fact(), any -> new LinkedHashSet<>())
+                .add(row.toString()));
+    return bySign.isEmpty()
+        ? ""
+        : " Fits "
+            + joined(
+                bySign.entrySet().stream()
+                    .map(one -> "but for " + one.getKey() + ": " + String.join(", ", one.getValue())))
+            + ".";
+  }
+
+  private static String missing(List<PupilSign> missing) {
+    return missing.isEmpty()
+        ? ""
+        : " Not recorded, and told apart by: "
+            + String.join(", ", missing.stream().map(PupilSign::title).toList())
+            + ".";
+  }
+
+  private static String joined(Stream<String> all) {
+    return String.join("; ", all.toList());
+  }
+}

@@ -1,0 +1,392 @@
+package org.isopter.model.derive;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.isopter.model.answer.movement.DoubleVision;
+import org.isopter.model.answer.pupil.DrugEffect;
+import org.isopter.model.answer.pupil.Lighting;
+import org.isopter.model.answer.pupil.PupilEquality;
+import org.isopter.model.answer.pupil.PupilOutline;
+import org.isopter.model.answer.pupil.PupilResponse;
+import org.isopter.model.answer.pupil.Sweating;
+import org.isopter.model.answer.pupil.TestDrug;
+import org.isopter.model.answer.tissue.AnteriorSign;
+import org.isopter.model.answer.tissue.Presence;
+import org.isopter.model.catalogue.Drops;
+import org.isopter.model.catalogue.Lids;
+import org.isopter.model.catalogue.Movements;
+import org.isopter.model.catalogue.Pressures;
+import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.catalogue.Segments;
+import org.isopter.model.clinical.pupil.Anisocoria;
+import org.isopter.model.clinical.pupil.PupilSign;
+import org.isopter.model.clinical.pupil.PupilSigns;
+import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.EyeView;
+import org.isopter.model.exam.Seen;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
+
+/** Reads the signs that the table of causes asks for from the facts of an examination. */
+final class PupilSignReader {
+
+  private static final BigDecimal HIGH = BigDecimal.valueOf(40);
+  private static final BigDecimal RAISED = BigDecimal.valueOf(22);
+
+  /** Signs that are inside the eye or of a cornea that swells. */
+  private static final Set<AnteriorSign> INNER =
+      EnumSet.of(
+          AnteriorSign.CORNEAL_OEDEMA,
+          AnteriorSign.ANTERIOR_CHAMBER_CELLS,
+          AnteriorSign.ANTERIOR_CHAMBER_FLARE,
+          AnteriorSign.SHALLOW_ANTERIOR_CHAMBER,
+          AnteriorSign.HYPHAEMA,
+          AnteriorSign.HYPOPYON,
+          AnteriorSign.IRIS_NEW_VESSELS,
+          AnteriorSign.POSTERIOR_SYNECHIAE);
+
+  private static final Set<String> SOME_RESPONSE = Set.of("brisk", "sluggish", "tonic");
+
+  private final ExamView exam;
+  private final Sizes sizes;
+  private final List<Seen<?>> used = new ArrayList<>();
+  private PupilSigns signs = PupilSigns.none();
+
+  private PupilSignReader(ExamView exam) {
+    this.exam = exam;
+    this.sizes = new Sizes(exam);
+  }
+
+  /** The signs, and the facts that they were read from. */
+  record Read(PupilSigns signs, List<Seen<?>> used) {}
+
+  static Read of(ExamView exam) {
+    PupilSignReader reader = new PupilSignReader(exam);
+    reader.unequal();
+    exam.eyes().forEach(reader::eye);
+    reader.lit();
+    reader.pair();
+    return new Read(reader.signs, reader.used);
+  }
+
+  private void eye(EyeView eye) {
+    response(eye, Pupils.DIRECT, PupilSign.DIRECT);
+    response(eye, Pupils.CONSENSUAL, PupilSign.CONSENSUAL);
+    response(eye, Pupils.NEAR, PupilSign.NEAR);
+    size(eye);
+    one(
+        eye,
+        Pupils.OUTLINE,
+        PupilSign.OUTLINE,
+        shape -> shape.word(),
+        shape -> Set.of(shape == PupilOutline.ROUND ? "round" : "odd"));
+    one(eye, Lids.PTOSIS, PupilSign.LID, lid -> lid.presence().word(), PupilSignReader::lid);
+    one(eye, Movements.DUCTIONS, PupilSign.MOVEMENT, MovedWords::said, MovedWords.of(eye.site()));
+    pressure(eye);
+    front(eye);
+    one(
+        eye,
+        Lids.SWEATING,
+        PupilSign.SWEATING,
+        Sweating::word,
+        sweat -> Set.of(sweat == Sweating.NORMAL ? "normal" : "less"));
+    eye.seen(Drops.TEST).forEach(this::drug);
+  }
+
+  private <V> void one(
+      EyeView eye,
+      Finding<V> finding,
+      PupilSign sign,
+      Function<V, String> said,
+      Function<V, Set<String>> words) {
+    eye.only(finding)
+        .ifPresent(
+            seen -> {
+              Set<String> found = words.apply(seen.value());
+              if (!found.isEmpty()) {
+                put(sign, eye.site(), said.apply(seen.value()), found, List.of(seen));
+              }
+            });
+  }
+
+  private void put(
+      PupilSign sign, Site site, String said, Set<String> words, List<Seen<?>> facts) {
+    String eye = site == Site.BOTH ? "" : site.word() + " ";
+    Set<String> all = new LinkedHashSet<>(words);
+    // What was judged twice may be as it was judged either time.
+    signs.seen(new PupilSigns.Key(sign, site)).ifPresent(before -> all.addAll(before.words()));
+    signs = signs.with(sign, site, eye + sign.title() + " " + said, all);
+    used.addAll(facts);
+  }
+
+  private void response(EyeView eye, Finding<PupilResponse> finding, PupilSign sign) {
+    // A pupil that answers, nobody said how briskly, may be any that is not without an answer.
+    one(
+        eye,
+        finding,
+        sign,
+        PupilResponse::word,
+        seen -> seen == PupilResponse.REACTIVE ? SOME_RESPONSE : Set.of(seen.word()));
+  }
+
+  private static Set<String> lid(Lids.Ptosis lid) {
+    return switch (lid.presence()) {
+      case PRESENT -> Set.of("low");
+      case ABSENT -> Set.of("up");
+      case EQUIVOCAL -> Set.of("up", "low");
+    };
+  }
+
+  private void pressure(EyeView eye) {
+    List<Seen<Quantity>> all = eye.seen(Pressures.INTRAOCULAR).toList();
+    Set<String> words = new LinkedHashSet<>();
+    all.forEach(seen -> words.add(pressure(seen.value().value())));
+    if (!words.isEmpty()) {
+      String said =
+          String.join(", ", all.stream().map(seen -> seen.value().toString()).toList());
+      put(PupilSign.PRESSURE, eye.site(), said, words, List.copyOf(all));
+    }
+  }
+
+  private static String pressure(BigDecimal mmHg) {
+    return mmHg.compareTo(HIGH) >= 0
+        ? "40-or-more"
+        : mmHg.compareTo(RAISED) >= 0 ? "22-to-39" : "under-22";
+  }
+
+  private void front(EyeView eye) {
+    List<Seen<Segments.Sign<AnteriorSign>>> there =
+        eye.seen(Segments.ANTERIOR, sign -> sign.presence() == Presence.PRESENT).toList();
+    front(eye, there, INNER, "inner");
+    front(eye, there, EnumSet.of(AnteriorSign.CONJUNCTIVAL_REDNESS), "red");
+  }
+
+  private void front(
+      EyeView eye,
+      List<Seen<Segments.Sign<AnteriorSign>>> there,
+      Set<AnteriorSign> some,
+      String word) {
+    List<Seen<Segments.Sign<AnteriorSign>>> found =
+        there.stream().filter(seen -> some.contains(seen.value().sign())).toList();
+    boolean known = signs.seen(new PupilSigns.Key(PupilSign.FRONT, eye.site())).isPresent();
+    if (!found.isEmpty() && !known) {
+      String said = String.join(", ", found.stream().map(s -> s.value().sign().word()).toList());
+      put(PupilSign.FRONT, eye.site(), said, Set.of(word), List.copyOf(found));
+    }
+  }
+
+  private void drug(Seen<Drops.DrugTest> seen) {
+    Drops.DrugTest test = seen.value();
+    sign(test)
+        .ifPresent(
+            sign ->
+                put(sign, seen.site(), test.effect().word(), effect(test.effect()), List.of(seen)));
+  }
+
+  private static Set<String> effect(DrugEffect effect) {
+    return Set.of(effect.word());
+  }
+
+  /** A healthy pupil does not answer 0.0625 % of pilocarpine, and answers 0.5 % and more. */
+  private static Optional<PupilSign> sign(Drops.DrugTest test) {
+    TestDrug drug = test.drug();
+    if (drug == TestDrug.PILOCARPINE) {
+      return test.strength().map(Quantity::value).flatMap(PupilSignReader::pilocarpine);
+    }
+    return Optional.ofNullable(
+        Map.of(
+                TestDrug.COCAINE, PupilSign.COCAINE,
+                TestDrug.APRACLONIDINE, PupilSign.APRACLONIDINE,
+                TestDrug.HYDROXYAMFETAMINE, PupilSign.HYDROXYAMFETAMINE)
+            .get(drug));
+  }
+
+  private static Optional<PupilSign> pilocarpine(BigDecimal percent) {
+    if (percent.compareTo(new BigDecimal("0.063")) <= 0) {
+      return Optional.of(PupilSign.WEAK_PILOCARPINE);
+    }
+    return percent.compareTo(new BigDecimal("0.5")) >= 0
+        ? Optional.of(PupilSign.STRONG_PILOCARPINE)
+        : Optional.empty();
+  }
+
+  private void size(EyeView eye) {
+    List<Seen<Pupils.Size>> all = eye.seen(Pupils.SIZE).toList();
+    Set<String> words = new LinkedHashSet<>();
+    all.forEach(seen -> words.add(Sizes.word(seen.value())));
+    // Small in one light and large in another is none of them.
+    if (words.size() == 1 || (words.size() == 2 && words.remove("middle"))) {
+      String said =
+          String.join(
+              ", ",
+              all.stream()
+                  .map(s -> s.value().diameter() + " in " + s.value().lighting().word() + " light")
+                  .toList());
+      put(PupilSign.SIZE, eye.site(), said, words, List.copyOf(all));
+    }
+  }
+
+  private void unequal() {
+    sizes
+        .unequal()
+        .ifPresent(
+            found -> put(PupilSign.UNEQUAL, Site.BOTH, found.said(), found.words(), found.from()));
+    sizes
+        .amount()
+        .ifPresent(
+            found -> put(PupilSign.AMOUNT, Site.BOTH, found.said(), found.words(), found.from()));
+  }
+
+  private void lit() {
+    for (Site eye : Site.EACH_EYE) {
+      exam.eye(eye)
+          .only(Pupils.DIRECT)
+          .ifPresent(
+              own ->
+                  exam.eye(eye.fellow())
+                      .only(Pupils.CONSENSUAL)
+                      .ifPresent(other -> lit(eye, own, other)));
+    }
+  }
+
+  private void lit(Site eye, Seen<PupilResponse> own, Seen<PupilResponse> other) {
+    boolean differ =
+        (own.value() == PupilResponse.ABSENT) != (other.value() == PupilResponse.ABSENT);
+    String said = "direct " + own.value().word() + ", of the fellow " + other.value().word();
+    put(PupilSign.LIT, eye, said, Set.of(differ ? "differ" : "alike"), List.of(own, other));
+  }
+
+  private void pair() {
+    EyeView pair = exam.both();
+    one(
+        pair,
+        Pupils.AFFERENT_DEFECT,
+        PupilSign.AFFERENT,
+        defect -> defect.side().word(),
+        defect -> Set.of(defect.side().word()));
+    one(
+        pair,
+        Movements.DIPLOPIA,
+        PupilSign.DOUBLE,
+        seen -> seen.kind().word(),
+        seen -> Set.of(seen.kind() == DoubleVision.BINOCULAR ? "binocular" : "none"));
+  }
+
+  /** The sizes of the pupils against each other. */
+  private static final class Sizes {
+
+    private static final Map<Lighting, List<BigDecimal>> USUAL =
+        Map.of(
+            Lighting.BRIGHT, List.of(new BigDecimal("1.9"), new BigDecimal("3.6")),
+            Lighting.ROOM, List.of(new BigDecimal("2.6"), new BigDecimal("5.0")),
+            Lighting.DIM, List.of(new BigDecimal("3.1"), new BigDecimal("7.9")));
+
+    private final ExamView exam;
+
+    private Sizes(ExamView exam) {
+      this.exam = exam;
+    }
+
+    record Found(String said, Set<String> words, List<Seen<?>> from) {}
+
+    /**
+     * Bright and room light: 1.9 to 3.6 and 2.6 to 5.0 mm, secondary page; dim: 5.5 mm and twice
+     * 1.2 about it, computed from the PupilX study.
+     */
+    static String word(Pupils.Size size) {
+      BigDecimal mm = size.diameter().value();
+      List<BigDecimal> usual = USUAL.getOrDefault(size.lighting(), List.of());
+      return mm.compareTo(usual.get(0)) < 0
+          ? "small"
+          : mm.compareTo(usual.get(1)) > 0 ? "large" : "middle";
+    }
+
+    Optional<Found> unequal() {
+      PupilPairs pairs = new PupilPairs(exam);
+      Optional<PupilPairs.Pair> bright = pairs.in(Lighting.BRIGHT);
+      Optional<PupilPairs.Pair> dim = pairs.in(Lighting.DIM);
+      if (bright.isPresent() && dim.isPresent()) {
+        return both(bright.get(), dim.get());
+      }
+      return bright
+          .or(() -> dim)
+          .or(() -> pairs.in(Lighting.ROOM))
+          .map(pair -> one(pair))
+          .or(this::judged);
+    }
+
+    private static Optional<Found> both(PupilPairs.Pair bright, PupilPairs.Pair dim) {
+      List<Seen<?>> from = Stream.concat(bright.sizes().stream(), dim.sizes().stream()).toList();
+      if (!isReal(bright) && !isReal(dim)) {
+        return Optional.of(new Found("the same", Set.of("none"), from));
+      }
+      return Anisocoria.inLightAndDark(bright.difference(), dim.difference())
+          .value()
+          .map(
+              found -> {
+                String eye = found.larger().orElseThrow().word();
+                String light =
+                    switch (found.light()) {
+                      case MORE_IN_LIGHT -> "light";
+                      case MORE_IN_DARK -> "dark";
+                      case ALIKE -> "alike";
+                    };
+                String more =
+                    light.equals("alike") ? " alike in both lights" : " more in the " + light;
+                return new Found(
+                    "unlike, " + eye + " larger," + more, Set.of(eye + "-" + light), from);
+              });
+    }
+
+    private static Found one(PupilPairs.Pair pair) {
+      if (!isReal(pair)) {
+        // In another light they may differ.
+        Set<String> words = new LinkedHashSet<>(PupilSign.UNEQUAL.words());
+        return new Found("the same in one light", words, pair.sizes());
+      }
+      String eye = pair.difference().larger().orElseThrow().word();
+      return new Found(
+          "unlike, " + eye + " larger",
+          Set.of(eye + "-light", eye + "-dark", eye + "-alike"),
+          pair.sizes());
+    }
+
+    private static boolean isReal(PupilPairs.Pair pair) {
+      return pair.difference().difference().compareTo(Anisocoria.REPEATABILITY) > 0;
+    }
+
+    private Optional<Found> judged() {
+      Set<String> unequal = new LinkedHashSet<>(PupilSign.UNEQUAL.words());
+      unequal.removeAll(PupilSign.UNEQUAL.usual());
+      return exam.both()
+          .only(Pupils.EQUALITY, judged -> judged == PupilEquality.UNEQUAL)
+          .map(seen -> new Found("unlike, which is larger not recorded", unequal, List.of(seen)));
+    }
+
+    Optional<Found> amount() {
+      PupilPairs pairs = new PupilPairs(exam);
+      List<PupilPairs.Pair> all =
+          Stream.of(Lighting.values()).flatMap(light -> pairs.in(light).stream()).toList();
+      List<Seen<?>> from = all.stream().<Seen<?>>flatMap(one -> one.sizes().stream()).toList();
+      boolean great =
+          all.stream()
+              .anyMatch(one -> one.difference().difference().compareTo(Anisocoria.RARE) > 0);
+      return all.isEmpty()
+          ? Optional.empty()
+          : Optional.of(
+              new Found(
+                  great ? "more than 1 mm" : "up to 1 mm",
+                  Set.of(great ? "great" : "small"),
+                  from));
+    }
+  }
+}
