@@ -39,8 +39,7 @@ final class PupilDerivations {
   /** Says why nothing is said, where there is something it would be said of. */
   private static Stream<Derived> silent(ExamView facts, List<Seen<?>> drops) {
     Statement statement =
-        StatementBuilder.of(
-                "pupils.table", Citation.COMMON_PRACTICE, "dilating drops are recorded")
+        StatementBuilder.of("pupils.table", Citation.COMMON_PRACTICE, "dilating drops are recorded")
             .<Boolean>withheld(
                 "Nothing is concluded from the pupils: drops that widen them are recorded.")
             .statement();
@@ -106,8 +105,7 @@ final class PupilDerivations {
   private Optional<Derived> causes() {
     PupilSignReader.Read read = PupilSignReader.of(facts);
     return read.signs().unusual().stream().anyMatch(key -> key.sign().isOfThePupils())
-        ? Optional.of(
-            Derived.of(PupilReading.of(read.signs()).statement(), Site.BOTH, read.used()))
+        ? Optional.of(Derived.of(PupilReading.of(read.signs()).statement(), Site.BOTH, read.used()))
         : Optional.empty();
   }
 }

@@ -118,8 +118,7 @@ final class PupilSignReader {
             });
   }
 
-  private void put(
-      PupilSign sign, Site site, String said, Set<String> words, List<Seen<?>> facts) {
+  private void put(PupilSign sign, Site site, String said, Set<String> words, List<Seen<?>> facts) {
     String eye = site == Site.BOTH ? "" : site.word() + " ";
     Set<String> all = new LinkedHashSet<>(words);
     // What was judged twice may be as it was judged either time.
@@ -151,8 +150,7 @@ final class PupilSignReader {
     Set<String> words = new LinkedHashSet<>();
     all.forEach(seen -> words.add(pressure(seen.value().value())));
     if (!words.isEmpty()) {
-      String said =
-          String.join(", ", all.stream().map(seen -> seen.value().toString()).toList());
+      String said = String.join(", ", all.stream().map(seen -> seen.value().toString()).toList());
       put(PupilSign.PRESSURE, eye.site(), said, words, List.copyOf(all));
     }
   }

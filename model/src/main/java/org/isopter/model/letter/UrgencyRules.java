@@ -155,8 +155,7 @@ public enum UrgencyRules {
 
   /** A sign that is doubtful is on the list as well. */
   private static <S> boolean isThere(List<Segments.Sign<S>> seen, S sign) {
-    return seen.stream()
-        .anyMatch(one -> one.sign() == sign && one.presence() != Presence.ABSENT);
+    return seen.stream().anyMatch(one -> one.sign() == sign && one.presence() != Presence.ABSENT);
   }
 
   private static Optional<String> sign(String words, Predicate<Site> there) {

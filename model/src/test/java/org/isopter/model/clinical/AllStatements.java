@@ -14,7 +14,6 @@ import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.isopter.model.answer.pupil.DefectGrade;
-import org.isopter.model.answer.pupil.DefectSide;
 import org.isopter.model.answer.pupil.PupilResponse;
 import org.isopter.model.answer.sight.ColourTest;
 import org.isopter.model.answer.sight.FieldResponse;

@@ -12,7 +12,8 @@ import java.util.stream.Stream;
 
 /**
  * One row of a table of scenarios. What must and must not be said is a piece of text; with the name
- * of a kind of statement and {@code >} before it, it is looked for in statements of that kind alone.
+ * of a kind of statement and {@code >} before it, it is looked for in statements of that kind
+ * alone.
  *
  * @param name what the row is about
  * @param record the record, in shorthand
@@ -20,8 +21,7 @@ import java.util.stream.Stream;
  * @param silent pieces none of which is said
  * @param source where that is published
  */
-record Scenario(
-    String name, String record, List<String> says, List<String> silent, String source) {
+record Scenario(String name, String record, List<String> says, List<String> silent, String source) {
 
   static Stream<Scenario> rows(String file) {
     String path = "/scenarios/" + file + ".tsv";

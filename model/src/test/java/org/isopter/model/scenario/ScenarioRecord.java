@@ -52,7 +52,10 @@ final class ScenarioRecord {
     if (!note.isBlank()) {
       facts.addAll(NoteReader.performed(when).facts(note).orThrow());
     }
-    items.stream().filter(item -> item.startsWith("+")).map(ScenarioRecord::fact).forEach(facts::add);
+    items.stream()
+        .filter(item -> item.startsWith("+"))
+        .map(ScenarioRecord::fact)
+        .forEach(facts::add);
     Header header = Header.of(Identifier.of(id), Party.of(Identifier.of("someone")), when);
     return new Exam(header, facts);
   }
@@ -97,8 +100,7 @@ final class ScenarioRecord {
 
   private static <S extends Enum<S>> Segments.Sign<S> sign(Class<S> list, List<String> rest) {
     boolean absent = rest.get(rest.size() - 1).equals("absent");
-    return new Segments.Sign<>(
-        one(list, rest.get(0)), absent ? Presence.ABSENT : Presence.PRESENT);
+    return new Segments.Sign<>(one(list, rest.get(0)), absent ? Presence.ABSENT : Presence.PRESENT);
   }
 
   private static Drops.DrugTest drugTest(List<String> rest) {

@@ -35,13 +35,15 @@ class ScenarioTest {
                     piece ->
                         () ->
                             assertTrue(
-                                Scenario.isSaid(piece, lines), "not said: " + piece + " in " + lines)),
+                                Scenario.isSaid(piece, lines),
+                                "not said: " + piece + " in " + lines)),
             row.silent().stream()
                 .map(
                     piece ->
                         () ->
                             assertFalse(
-                                Scenario.isSaid(piece, lines), "said: " + piece + " in " + lines))));
+                                Scenario.isSaid(piece, lines),
+                                "said: " + piece + " in " + lines))));
   }
 
   private static List<String> lines(Exam exam) {

@@ -42,10 +42,10 @@ public final class ColourPlates {
                 correct == 0
                     ? topic.withheld(NONE_READ)
                     : rule.limits(edition.get())
-                    .<Answer<PlateVerdict>>map(
-                        limits -> given(topic, plates, rule.verdict(limits, correct)))
-                    .orElseGet(
-                        () -> topic.withheld("The rule prints no limits for this edition.")));
+                        .<Answer<PlateVerdict>>map(
+                            limits -> given(topic, plates, rule.verdict(limits, correct)))
+                        .orElseGet(
+                            () -> topic.withheld("The rule prints no limits for this edition.")));
   }
 
   /** Says that a test in which the first, plain plate was not read cannot be judged. */

@@ -1,8 +1,6 @@
 package org.isopter.model.clinical.field;
 
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Set;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Fields.Confrontation;
 import org.isopter.model.clinical.field.FieldEvidence.Afferent;
@@ -112,11 +110,8 @@ public final class FieldPlaces {
             ? List.of(Pathway.JUNCTION)
             : List.of();
     List<Pathway> behind =
-        sided.half() && evidence.mayRespectVertical()
-            ? List.of(Pathway.RETROCHIASMAL)
-            : List.of();
-    return Stream.concat(
-            at(sided.side(), junction).stream(), at(sided.side(), behind).stream())
+        sided.half() && evidence.mayRespectVertical() ? List.of(Pathway.RETROCHIASMAL) : List.of();
+    return Stream.concat(at(sided.side(), junction).stream(), at(sided.side(), behind).stream())
         .toList();
   }
 

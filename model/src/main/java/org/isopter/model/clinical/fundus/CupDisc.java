@@ -86,7 +86,10 @@ public final class CupDisc {
   /** What is above the limit of every size printed is so for a disc that was not measured. */
   private static Answer<Boolean> aboveEvery(StatementBuilder topic, BigDecimal ratio) {
     BigDecimal most =
-        BY_DIAMETER.values().stream().map(Percentiles::limit).max(BigDecimal::compareTo).orElseThrow();
+        BY_DIAMETER.values().stream()
+            .map(Percentiles::limit)
+            .max(BigDecimal::compareTo)
+            .orElseThrow();
     return ratio.compareTo(most) > 0
         ? topic.given(
             true,

@@ -43,9 +43,12 @@ public record PersonImpairment(
         .orElseGet(() -> topic.withheld("The category of the person cannot be told."));
   }
 
-  /** A reading of both eyes counts only when no eye was read through what is worn and it was not. */
+  /**
+   * A reading of both eyes counts only when no eye was read through what is worn and it was not.
+   */
   private Optional<AcuityReading> together() {
-    boolean wornApart = Stream.concat(right.stream(), left.stream()).anyMatch(PresentingAcuity::isWorn);
+    boolean wornApart =
+        Stream.concat(right.stream(), left.stream()).anyMatch(PresentingAcuity::isWorn);
     return PresentingAcuity.of(both)
         .value()
         .filter(reading -> !wornApart || PresentingAcuity.isWorn(reading));

@@ -50,8 +50,7 @@ public final class AfferentDefects {
   public static Answer<DefectGrade> grade(BigDecimal logUnits) {
     List<String> found =
         QUOTED.stream().filter(one -> one.span().holds(logUnits)).map(Quoted::words).toList();
-    String study =
-        found.isEmpty() ? "no grade at this measure" : String.join("; ", found);
+    String study = found.isEmpty() ? "no grade at this measure" : String.join("; ", found);
     return StatementBuilder.of("pupils.defect-log-units", STUDY, logUnits + " log units")
         .withheld("A measure in log units is no grade. In one study: " + study + MEANS);
   }

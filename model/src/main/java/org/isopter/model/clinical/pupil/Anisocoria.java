@@ -56,7 +56,8 @@ public record Anisocoria(BigDecimal difference, Optional<Site> larger) {
     String text =
         larger
             .map(
-                eye -> "The %s pupil is larger by %s mm.".formatted(eye.word(), difference) + more())
+                eye ->
+                    "The %s pupil is larger by %s mm.".formatted(eye.word(), difference) + more())
             .orElse("The pupils are equal as measured.");
     return StatementBuilder.of("pupils.anisocoria", SOURCE, fact).say(Certainty.COMPUTED, text);
   }
@@ -71,7 +72,8 @@ public record Anisocoria(BigDecimal difference, Optional<Site> larger) {
   /**
    * Returns how a difference in bright light and one in dim light go together.
    *
-   * <p>A change of up to 0.2 mm is no change, for repeated measuring gives as much. Withheld where the larger pupil changes sides.
+   * <p>A change of up to 0.2 mm is no change, for repeated measuring gives as much. Withheld where
+   * the larger pupil changes sides.
    */
   public static Answer<PupilInequality> inLightAndDark(Anisocoria bright, Anisocoria dim) {
     StatementBuilder topic =

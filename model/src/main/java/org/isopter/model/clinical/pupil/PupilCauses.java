@@ -18,7 +18,6 @@ import org.isopter.model.value.Site;
  */
 public final class PupilCauses {
 
-
   /**
    * The rows. The first line of each: name, sided or not, grave or not, words, source. Then the
    * words that each sign may have, in the eye itself, in its fellow, or of the pair.
@@ -195,8 +194,7 @@ public final class PupilCauses {
     }
     Site side = head[1].equals("sided") ? Site.RIGHT : Site.BOTH;
     boolean grave = head[2].equals("grave");
-    return new PupilCause(
-        head[0], head[3], side, grave, allowed, needs, new Citation(head[4]));
+    return new PupilCause(head[0], head[3], side, grave, allowed, needs, new Citation(head[4]));
   }
 
   private static void put(Map<Key, Set<String>> cells, String where, String cell) {

@@ -60,7 +60,8 @@ public record PupilReading(
         sign ->
             keys(sign)
                 .filter(key -> signs.seen(key).isEmpty())
-                .anyMatch(key -> fitting.stream().map(row -> row.allows(key)).distinct().count() > 1);
+                .anyMatch(
+                    key -> fitting.stream().map(row -> row.allows(key)).distinct().count() > 1);
     return Stream.of(PupilSign.values()).filter(PupilSign::isNamedAsMissing).filter(tells).toList();
   }
 
@@ -110,7 +111,9 @@ public record PupilReading(
         : " Fits "
             + joined(
                 bySign.entrySet().stream()
-                    .map(one -> "but for " + one.getKey() + ": " + String.join(", ", one.getValue())))
+                    .map(
+                        one ->
+                            "but for " + one.getKey() + ": " + String.join(", ", one.getValue())))
             + ".";
   }
 

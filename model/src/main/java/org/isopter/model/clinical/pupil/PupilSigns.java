@@ -95,8 +95,7 @@ public record PupilSigns(Map<Key, Seen> all) {
   /** Returns the signs that certainly depart from the usual. */
   public List<Key> unusual() {
     Predicate<Map.Entry<Key, Seen>> departs =
-        one ->
-            one.getValue().words().stream().noneMatch(one.getKey().sign().usual()::contains);
+        one -> one.getValue().words().stream().noneMatch(one.getKey().sign().usual()::contains);
     return all.entrySet().stream().filter(departs).map(Map.Entry::getKey).toList();
   }
 

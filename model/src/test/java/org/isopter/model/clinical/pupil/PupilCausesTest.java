@@ -123,8 +123,7 @@ public class PupilCausesTest {
       case "right SMALLER, more in DARK, dilation lag" -> List.of("left-dark");
       case "right larger, more in LIGHT (may be smaller when old)" ->
           List.of("right-light", "left-light", "left-dark", "left-alike");
-      case "irregular", "small irregular, may be unequal" ->
-          List.copyOf(PupilSign.UNEQUAL.words());
+      case "irregular", "small irregular, may be unequal" -> List.copyOf(PupilSign.UNEQUAL.words());
       default -> List.of("none", "right-dark", "right-alike", "left-dark", "left-alike");
     };
   }
@@ -235,8 +234,7 @@ public class PupilCausesTest {
 
   private static void holdsWith(PupilSigns signs, PupilReading before, Key key, String word) {
     PupilReading after = PupilReading.of(put(signs, key.sign(), key.site(), word));
-    boolean against =
-        before.fitting().stream().anyMatch(row -> !row.allows(key).contains(word));
+    boolean against = before.fitting().stream().anyMatch(row -> !row.allows(key).contains(word));
     boolean surer =
         before.statement().certainty() != Certainty.ONE_FITS
             && after.statement().certainty() == Certainty.ONE_FITS;
@@ -298,8 +296,7 @@ public class PupilCausesTest {
 
   @Test
   void namesWhatWasNotRecordedAndWouldTell() {
-    PupilSigns signs =
-        put(PupilSigns.none(), PupilSign.DIRECT, Site.RIGHT, "sluggish");
+    PupilSigns signs = put(PupilSigns.none(), PupilSign.DIRECT, Site.RIGHT, "sluggish");
     List<PupilSign> missing = PupilReading.of(signs).missing();
     assertTrue(missing.containsAll(List.of(PupilSign.NEAR, PupilSign.LID, PupilSign.PRESSURE)));
     assertFalse(missing.contains(PupilSign.LIT));
