@@ -25,52 +25,52 @@ public final class PupilCauses {
   private static final String ROWS =
       """
       optic-nerve | sided | grave | optic nerve or disc | NOVEL, University of Utah, "Afferent Pupillary Defects": the pathway from retina to nerve, a matter of degree
-      own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
-      fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
+      own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
+      fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
       pair: afferent right
 
       retina | sided | grave | retina, widespread disease | NOVEL, University of Utah, "Afferent Pupillary Defects": "the retina and optic nerve"
-      own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
-      fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
+      own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
+      fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
       pair: afferent right
 
       nerve-and-pupil | sided | grave | optic nerve or retina with a fixed pupil of the same eye (orbital apex, injury) | computed from the wiring
-      own: direct sluggish absent, consensual sluggish absent, near sluggish absent, lit any, outline any, lid any, movement any, front any, pressure any
+      own: direct sluggish absent, consensual sluggish absent, near sluggish absent, lit any, outline any, lid any, movement any, pressure any
       fellow: consensual any, lit any
       pair: afferent right, unequal none right-light right-alike, double any
       needs: own direct sluggish absent, own consensual sluggish absent, own near sluggish absent, pair unequal right-light right-alike
 
       optic-tract | sided | grave | optic tract | Trobe, NOVEL, University of Utah, "Chiasmal segment"
-      own: direct brisk sluggish, consensual brisk sluggish
-      fellow: direct brisk sluggish, consensual brisk sluggish
+      own: direct brisk sluggish, consensual brisk sluggish, pressure any
+      fellow: direct brisk sluggish, consensual brisk sluggish, pressure any
       pair: afferent left
 
       pretectum | sided | grave | pretectum or its brachium, without a field defect | Trobe, NOVEL, University of Utah; light responses after the wiring
-      own: direct brisk sluggish, consensual brisk sluggish
-      fellow: direct brisk sluggish, consensual brisk sluggish
+      own: direct brisk sluggish, consensual brisk sluggish, pressure any
+      fellow: direct brisk sluggish, consensual brisk sluggish, pressure any
       pair: afferent left
 
       both-nerves | both | grave | optic nerves of both eyes, alike | Trobe, NOVEL, University of Utah: equal damage cancels out
-      own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
-      fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
+      own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
+      fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
 
       both-retinas | both | grave | retinas of both eyes, alike | after the row of the nerves: the pathway is one
-      own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
-      fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any, front any
+      own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
+      fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
 
       angle-closure | sided | grave | raised pressure in the eye (angle closure) | common practice, no source
-      own: direct sluggish absent, consensual sluggish absent, near sluggish absent, lit any, size middle large, outline any, pressure 22-to-39 40-or-more, front any, strong-pilocarpine any, cocaine any
+      own: direct sluggish absent, consensual sluggish absent, near sluggish absent, lit any, size middle large, outline any, pressure 22-to-39 40-or-more, strong-pilocarpine any, cocaine any
       fellow: lit any
       pair: unequal none right-light right-alike
 
       third-nerve | sided | grave | third nerve, compression included | McGee, Evidence-Based Physical Diagnosis ch. 21; relative sparing of the pupil: Trobe 1985, Ophthalmology 92:58
-      own: direct any, consensual any, near any, lit any, outline any, lid any, movement full up third, front any, weak-pilocarpine any
-      fellow: lit any, front any
+      own: direct any, consensual any, near any, lit any, outline any, lid any, movement full up third, weak-pilocarpine any
+      fellow: lit any
       pair: unequal none right-light right-alike, double any
 
       cavernous-sinus | sided | grave | cavernous sinus or orbital apex, several nerves | from memory
-      own: direct any, consensual any, near any, lit any, outline any, lid any, movement any, front any, pressure any, sweating any, cocaine any, apraclonidine any, hydroxyamfetamine any, weak-pilocarpine any
-      fellow: consensual any, lit any, front any
+      own: direct any, consensual any, near any, lit any, outline any, lid any, movement any, pressure any, sweating any, cocaine any, apraclonidine any, hydroxyamfetamine any, weak-pilocarpine any
+      fellow: consensual any, lit any
       pair: unequal any, afferent none right, double any
       needs: own lid low, own movement up third abduction several, pair double binocular
 
@@ -104,43 +104,44 @@ public final class PupilCauses {
       needs: own direct sluggish absent, fellow direct sluggish absent, own consensual sluggish absent, fellow consensual sluggish absent
 
       horner | sided | grave | oculosympathetic pathway (Horner) | McGee, Evidence-Based Physical Diagnosis ch. 21; Practical Neurology table 6; drug tests: Bremner 2019, Front Neurol 10:55; a test may be negative in the first days, from memory
-      own: lid any, movement full abduction, front any, sweating any, cocaine any, apraclonidine any, hydroxyamfetamine any
-      fellow: front any
+      own: lid any, movement full abduction, sweating any, cocaine any, apraclonidine any, hydroxyamfetamine any
       pair: unequal left-light left-dark left-alike, double any
 
       iris-acute | sided | grave | iris injured or inflamed, open injury of the eye included | from memory
-      own: direct any, consensual any, near any, lit any, outline any, front any, pressure any, cocaine any, hydroxyamfetamine any, strong-pilocarpine any
+      own: direct any, consensual any, near any, lit any, outline any, pressure any, cocaine any, hydroxyamfetamine any, strong-pilocarpine any
       fellow: lit any
       pair: unequal any
       needs: own direct sluggish absent, own consensual sluggish absent, own outline odd, own front inner
 
       iris-old | sided | not grave | old damage or operation of the iris | from memory
-      own: direct any, consensual any, near any, lit any, outline any, cocaine any, hydroxyamfetamine any, strong-pilocarpine any
+      own: front quiet red, direct any, consensual any, near any, lit any, outline any, cocaine any, hydroxyamfetamine any, strong-pilocarpine any
       fellow: lit any
       pair: unequal any
       needs: own direct sluggish absent, own consensual sluggish absent, own outline odd
 
       widened | sided | not grave | drop or substance that widens one pupil | Practical Neurology table 6; strong pilocarpine fails: common practice, no source
-      own: direct sluggish absent, consensual sluggish absent, near sluggish absent, lit any, size middle large, strong-pilocarpine unchanged
+      own: front quiet red, direct sluggish absent, consensual sluggish absent, near sluggish absent, lit any, size middle large, strong-pilocarpine unchanged
       fellow: lit any
       pair: unequal right-light right-alike
 
       narrowed | sided | not grave | drop or substance that narrows one pupil | from memory
-      own: direct any, consensual any, near any, lit any, size small middle, cocaine any
+      own: front quiet red, direct any, consensual any, near any, lit any, size small middle, cocaine any
       fellow: lit any
       pair: unequal left-light left-dark left-alike
 
       tonic | sided | not grave | tonic pupil (Adie) | Practical Neurology table 6: "no or poor response to light"; weak pilocarpine: Yoo 2021, Sci Rep 11:10089
-      own: direct sluggish tonic absent, consensual sluggish tonic absent, near sluggish tonic, lit any, outline any, weak-pilocarpine any
+      own: front quiet red, direct sluggish tonic absent, consensual sluggish tonic absent, near sluggish tonic, lit any, outline any, weak-pilocarpine any
       fellow: lit any
       pair: unequal none right-light right-alike left-light left-dark left-alike
 
       both-tonic | both | not grave | tonic pupils of both eyes | from memory
-      own: direct sluggish tonic absent, consensual sluggish tonic absent, near sluggish tonic, lit any, outline any, weak-pilocarpine any
-      fellow: direct sluggish tonic absent, consensual sluggish tonic absent, near sluggish tonic, lit any, outline any, weak-pilocarpine any
+      own: front quiet red, direct sluggish tonic absent, consensual sluggish tonic absent, near sluggish tonic, lit any, outline any, weak-pilocarpine any
+      fellow: front quiet red, direct sluggish tonic absent, consensual sluggish tonic absent, near sluggish tonic, lit any, outline any, weak-pilocarpine any
       pair: unequal any
 
       no-lesion | both | not grave | inequality without a lesion | Practical Neurology table 6: the same in all lights; 1 mm or more is rare: Walsh and Hoyt as quoted by Stanford
+      own: front quiet red
+      fellow: front quiet red
       pair: unequal none right-dark right-alike left-dark left-alike, amount small
       """;
 

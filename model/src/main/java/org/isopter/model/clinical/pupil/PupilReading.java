@@ -49,7 +49,9 @@ public record PupilReading(
       }
     }
     boolean alone = near.isEmpty();
-    near.keySet().removeIf(row -> !row.grave());
+    // A side of the defect is no slip that a row on the other side could make up for.
+    near.entrySet()
+        .removeIf(one -> !one.getKey().grave() || one.getValue().sign() == PupilSign.AFFERENT);
     List<PupilSign> missing = missing(signs, fitting);
     return new PupilReading(
         List.copyOf(fitting), near, missing, statement(signs, fitting, near, missing, alone));

@@ -21,7 +21,7 @@ public enum PupilSign {
   LID("upper lid", "up | low"),
   MOVEMENT("eye movements", "full | up third abduction several"),
   PRESSURE("pressure", "under-22 22-to-39 | 40-or-more"),
-  FRONT("front of the eye", "quiet red | inner"),
+  FRONT("front of the eye", "quiet red inner |"),
   SWEATING("facial sweating", "normal | less"),
   COCAINE("cocaine test", "wider | unchanged narrower"),
   APRACLONIDINE("apraclonidine test", "unchanged narrower | wider"),
