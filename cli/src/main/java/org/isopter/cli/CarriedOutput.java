@@ -40,7 +40,7 @@ final class CarriedOutput implements AutoCloseable {
 
   void put(CarriedLine line) {
     carries |= !line.carried().isEmpty();
-    file.ifPresent(out -> Output.write(out, name(), line.toJson() + "\n"));
+    file.ifPresent(out -> Utf8.write(out, name(), line.toJson() + "\n"));
   }
 
   /** Says whether something found no place. */

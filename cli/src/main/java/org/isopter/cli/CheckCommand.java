@@ -75,9 +75,9 @@ final class CheckCommand extends InputCommand {
 
   private void note(Journal journal, Item item, List<Issue> issues) {
     if (issues.stream().anyMatch(Issue::isError)) {
-      journal.refuse(item, issues);
+      journal.refuse(item.position(), issues);
     } else {
-      journal.accept(item, issues);
+      journal.accept(item.position(), issues);
     }
     remarks += (int) issues.stream().filter(issue -> !issue.isError()).count();
   }

@@ -61,7 +61,7 @@ final class Commands {
     all.put("catalogue", CatalogueCommand::new);
     all.put("profiles", ProfilesCommand::new);
     all.put("generate", GenerateCommand::new);
-    all.put("completion", CompletionCommand::new);
+    all.put("completion", streams -> new CompletionCommand(streams, () -> line(streams)));
     return all;
   }
 }

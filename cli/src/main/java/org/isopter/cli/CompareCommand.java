@@ -76,7 +76,7 @@ final class CompareCommand extends InputCommand {
     if (exam instanceof Result.Ok<Exam> ok) {
       visits.add(new Visit(item, ok.value()));
     } else {
-      journal.refuseFor(item, exam.faults());
+      journal.refuseFor(item.position(), exam.faults());
     }
   }
 
@@ -88,9 +88,9 @@ final class CompareCommand extends InputCommand {
               ? ComparisonText.of(ok.value(), all)
               : ComparisonJson.of(ok.value(), all);
       streams.out().print(told);
-      journal.accept(other.item(), List.of());
+      journal.accept(other.item().position(), List.of());
     } else {
-      journal.refuseFor(other.item(), compared.faults());
+      journal.refuseFor(other.item().position(), compared.faults());
     }
   }
 }

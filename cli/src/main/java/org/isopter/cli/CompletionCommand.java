@@ -1,7 +1,9 @@
 package org.isopter.cli;
 
 import java.util.concurrent.Callable;
+import java.util.function.Supplier;
 import picocli.AutoComplete;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -13,6 +15,7 @@ import picocli.CommandLine.Option;
 final class CompletionCommand implements Callable<Integer> {
 
   private final Streams streams;
+  private final Supplier<CommandLine> whole;
 
   @Option(
       names = {"-h", "--help"},
@@ -20,13 +23,14 @@ final class CompletionCommand implements Callable<Integer> {
       description = "Show this help.")
   boolean help;
 
-  CompletionCommand(Streams streams) {
+  CompletionCommand(Streams streams, Supplier<CommandLine> whole) {
     this.streams = streams;
+    this.whole = whole;
   }
 
   @Override
   public Integer call() {
-    streams.out().print(AutoComplete.bash("isopter", Commands.line(streams)));
+    streams.out().print(AutoComplete.bash("isopter", whole.get()));
     return ExitStatus.OK;
   }
 }

@@ -66,7 +66,7 @@ final class Conversion {
       Carried carried = along.with(item, ok.value());
       put(item, bundles.write(ok.value(), carried, item.bytes(), form), output);
     } else {
-      journal.refuseFor(item, exam.faults());
+      journal.refuseFor(item.position(), exam.faults());
     }
   }
 
@@ -79,7 +79,7 @@ final class Conversion {
       if (single && journal.done() > 0) {
         String text = "no room for what came without an examination: take --format ndjson";
         Issue issue = Issue.of(Issue.Severity.ERROR, "too-long", item.position(), text);
-        journal.refuse(item, List.of(issue));
+        journal.refuse(item.position(), List.of(issue));
       } else {
         put(item, bundles.write(next.get(), form), output);
       }
@@ -100,9 +100,9 @@ final class Conversion {
     if (text instanceof Result.Ok<String> ok) {
       Optional<Issue> obstacle = output.put(item, ok.value());
       obstacle.ifPresentOrElse(
-          issue -> journal.refuse(item, List.of(issue)), () -> journal.accept(item, List.of()));
+          issue -> journal.refuse(item.position(), List.of(issue)), () -> journal.accept(item.position(), List.of()));
     } else {
-      journal.refuseFor(item, text.faults());
+      journal.refuseFor(item.position(), text.faults());
     }
   }
 }

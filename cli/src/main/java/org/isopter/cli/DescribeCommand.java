@@ -10,7 +10,9 @@ import org.isopter.mapper.describe.Description;
 import org.isopter.mapper.describe.DescriptionPage;
 import org.isopter.mapper.describe.DescriptionText;
 import org.isopter.mapper.describe.Survey;
+import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.store.PoolTables;
+import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.value.FaultException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -83,13 +85,14 @@ final class DescribeCommand extends InputCommand {
 
   private Description passing(Journal journal) throws IOException {
     List<Source> sources = sources(journal);
-    try (PassingPool pool = PassingPool.make(ways)) {
+    PoolReader reader = new PoolReader(Catalogue.standard(), ways.options(), ways.release);
+    try (PassingPool pool = PassingPool.make(reader)) {
       return Survey.of(pool.fill(journal, sources), Optional.of(pool.origins()));
     }
   }
 
   private void tell(Description description) throws IOException {
-    Output.write(streams.out(), "standard output", DescriptionText.of(description));
+    Utf8.write(streams.out(), "standard output", DescriptionText.of(description));
     if (html != null) {
       write(html, DescriptionPage.of(description));
     }

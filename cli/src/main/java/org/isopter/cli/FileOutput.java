@@ -32,7 +32,7 @@ final class FileOutput implements Output {
   @Override
   public void put(String text) {
     used = true;
-    Output.write(file, target.toString(), text);
+    Utf8.write(file, target.toString(), text);
   }
 
   @Override

@@ -26,7 +26,7 @@ final class FileReport implements IssueSink, AutoCloseable {
 
   @Override
   public void outcome(String line) {
-    Output.write(file, target.toString(), line + "\n");
+    Utf8.write(file, target.toString(), line + "\n");
   }
 
   void commit() {

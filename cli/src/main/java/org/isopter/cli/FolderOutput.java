@@ -36,7 +36,7 @@ final class FolderOutput implements Output {
       return Optional.of(twice(document, target));
     }
     try (SafeFile file = SafeFile.at(target)) {
-      Output.write(file, target.toString(), text);
+      Utf8.write(file, target.toString(), text);
       file.commit();
       return Optional.empty();
     } catch (IOException failed) {

@@ -16,14 +16,14 @@ import org.isopter.model.value.Fault;
 /** Reads every source as FHIR of any system and puts out what a policy lets pass. */
 final class ForeignConversion implements Receiver {
 
-  private final ForeignInputs foreign;
+  private final ReadingOptions foreign;
   private final ForeignTold told;
   private final Journal journal;
   private final RecordOutput output;
   private final Progress progress;
 
   ForeignConversion(
-      ForeignInputs foreign,
+      ReadingOptions foreign,
       ForeignTold told,
       Journal journal,
       RecordOutput output,
@@ -84,7 +84,7 @@ final class ForeignConversion implements Receiver {
   public void read(Batch batch) {
     told.read(batch);
     journal.outcomes(() -> Report.outcomes(batch));
-    Judged judged = foreign.policy.judge(batch);
+    Judged judged = foreign.policy().judge(batch);
     output.put(batch, judged);
     progress.at(told.counts().resources());
   }

@@ -1,13 +1,7 @@
 package org.isopter.cli;
 
-import org.isopter.mapper.foreign.ForeignReader;
-import org.isopter.mapper.foreign.Intake;
-import org.isopter.mapper.foreign.Limits;
-import org.isopter.mapper.foreign.Options;
 import org.isopter.mapper.foreign.Policy;
-import org.isopter.mapper.foreign.Receiver;
 import org.isopter.mapper.foreign.Together;
-import org.isopter.model.catalogue.Catalogue;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -46,25 +40,9 @@ final class ForeignInputs {
       description = "Refuse a document larger than this (default: ${DEFAULT-VALUE}).")
   int largest = 64;
 
-  Options options() {
-    Limits usual = Limits.USUAL;
-    return ways.options(new Limits(usual.depth(), usual.stringLength(), bytes()));
-  }
-
-  /** Returns the most bytes of a document. */
-  int bytes() {
-    return (int) Math.min(Math.max(1, largest) * 1_000_000L, Integer.MAX_VALUE - 8);
-  }
-
-  Intake intake(Receiver receiver) {
-    ForeignReader reader = new ForeignReader(Catalogue.standard(), options());
-    return Intake.of(reader, ways.release, together, receiver);
-  }
-
-  /** Returns everything that decides about the outcome, in words. */
-  String asked() {
-    Options options = options();
-    return "%s, %s, zone %s, window %s, %d MB, together %s"
-        .formatted(ways.release, policy, options.zone(), options.window(), largest, together);
+  /** Returns how to read. */
+  ReadingOptions reading() {
+    return new ReadingOptions(
+        ways.release, ways.zone(), ways.window(), policy, together, largest);
   }
 }

@@ -10,12 +10,12 @@ import org.isopter.model.value.FaultException;
 /** Reads one file of lines into another; such a run can be stopped and resumed. */
 final class ForeignRun {
 
-  private final ForeignInputs foreign;
+  private final ReadingOptions foreign;
   private final ForeignTold told;
   private final Progress progress;
   private final Journal journal;
 
-  ForeignRun(ForeignInputs foreign, ForeignTold told, Progress progress, Journal journal) {
+  ForeignRun(ReadingOptions foreign, ForeignTold told, Progress progress, Journal journal) {
     this.foreign = foreign;
     this.told = told;
     this.progress = progress;
@@ -26,7 +26,7 @@ final class ForeignRun {
   boolean run(Path input, NdjsonFiles files, boolean resume) {
     String asked = foreign.asked() + (files.report().isPresent() ? ", with a report" : "");
     try {
-      NdjsonRun.of(foreign.intake(told), foreign.policy)
+      NdjsonRun.of(foreign.intake(told), foreign.policy())
           .telling(progress::at)
           .run(input, files, asked, resume);
       return true;

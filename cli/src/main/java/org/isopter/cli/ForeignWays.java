@@ -41,9 +41,17 @@ final class ForeignWays {
       })
   @Nullable Duration window;
 
-  Options options(Limits limits) {
-    return new Options(
-        zone == null ? ZoneOffset.UTC : zone, window == null ? Duration.ZERO : window, limits);
+  ZoneId zone() {
+    return zone == null ? ZoneOffset.UTC : zone;
+  }
+
+  Duration window() {
+    return window == null ? Duration.ZERO : window;
+  }
+
+  /** Returns these options for a reader. */
+  Options options() {
+    return new Options(zone(), window(), Limits.USUAL);
   }
 
   /** Reads a time zone. */

@@ -131,7 +131,7 @@ final class FromFhirCommand extends InputCommand {
     Path beside = carried == null ? CarriedFile.beside(target) : carried;
     NdjsonFiles files = new NdjsonFiles(target, beside, Optional.ofNullable(report));
     boolean whole =
-        new ForeignRun(foreign, told, progress, journal).run(Path.of(inputs.get(0)), files, resume);
+        new ForeignRun(foreign.reading(), told, progress, journal).run(Path.of(inputs.get(0)), files, resume);
     if (whole && told.counts().isEmpty()) {
       journal.say(
           inputs.get(0) + (resume ? " holds no further line" : " is empty") + ": nothing to do");
@@ -144,7 +144,7 @@ final class FromFhirCommand extends InputCommand {
       List<Source> sources, ForeignTold told, Progress progress, Journal journal) {
     CarriedOutput side = side();
     try (RecordOutput out = output(sources, side, journal)) {
-      new ForeignConversion(foreign, told, journal, out, progress).run(sources);
+      new ForeignConversion(foreign.reading(), told, journal, out, progress).run(sources);
       lost = side.hasLost();
       return out.where();
     }

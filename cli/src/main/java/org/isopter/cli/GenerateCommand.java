@@ -102,7 +102,7 @@ final class GenerateCommand implements Callable<Integer> {
   private int toStream(Batches batches) {
     return batches.each(
         lines -> {
-          Output.write(streams.out(), "standard output", lines);
+          Utf8.write(streams.out(), "standard output", lines);
           // A print stream keeps quiet about a reader that has gone, and the run could be long.
           if (streams.out().checkError()) {
             throw new UnwritableException("standard output", new IOException("its reader is gone"));
@@ -112,7 +112,7 @@ final class GenerateCommand implements Callable<Integer> {
 
   private static int toFile(Batches batches, String name) {
     try (SafeFile file = SafeFile.at(Path.of(name))) {
-      Consumer<String> to = lines -> Output.write(file, name, lines);
+      Consumer<String> to = lines -> Utf8.write(file, name, lines);
       int exams = batches.each(to);
       file.commit();
       return exams;

@@ -49,11 +49,6 @@ record Issue(
   private static final Pattern PLACE =
       Pattern.compile("line (\\d+), column (\\d+)(?:: (.*))?", Pattern.DOTALL);
 
-  /** Returns a fault of an input as an issue; it is an error. */
-  static Issue of(Item item, Fault fault) {
-    return of(item.position(), fault);
-  }
-
   /** Returns a fault of a document as an issue; it is an error. */
   static Issue of(Position document, Fault fault) {
     List<Said> said = new ArrayList<>();

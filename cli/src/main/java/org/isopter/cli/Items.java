@@ -77,7 +77,7 @@ final class Items {
     if (item.bytes().length > LONGEST) {
       String text = "more than " + (LONGEST >> 20) + " MB for one document";
       Issue issue = Issue.of(Issue.Severity.ERROR, "too-long", item.position(), text);
-      journal.refuse(item, java.util.List.of(issue));
+      journal.refuse(item.position(), java.util.List.of(issue));
       lost.at(item.source(), item.line(), "too-long");
       return;
     }
@@ -86,7 +86,7 @@ final class Items {
     } catch (UnwritableException failed) {
       throw failed;
     } catch (RuntimeException mistake) {
-      journal.broken(item, mistake);
+      journal.broken(item.position(), mistake);
     }
   }
 }

@@ -31,14 +31,9 @@ final class Journal {
   }
 
   /** Notes that a document is as it should be, and why it need not be perfect. */
-  void accept(Item item, List<Issue> remarks) {
+  void accept(Position document, List<Issue> remarks) {
     done++;
-    tell(item.position(), remarks);
-  }
-
-  /** Notes that a document was refused, and why. */
-  void refuse(Item item, List<Issue> issues) {
-    refuse(item.position(), issues);
+    tell(document, remarks);
   }
 
   /** Notes that a document was refused, and why. */
@@ -81,8 +76,8 @@ final class Journal {
   }
 
   /** Notes every fault for which a document was refused. */
-  void refuseFor(Item item, List<Fault> faults) {
-    refuse(item, faults.stream().map(fault -> Issue.of(item, fault)).toList());
+  void refuseFor(Position document, List<Fault> faults) {
+    refuse(document, faults.stream().map(fault -> Issue.of(document, fault)).toList());
   }
 
   /** Notes that the command line asks for something that is not there. */
@@ -106,11 +101,6 @@ final class Journal {
   }
 
   /** Notes a mistake in the program; its message may hold patient data and is not shown. */
-  void broken(Item item, RuntimeException mistake) {
-    broken(item.position(), mistake);
-  }
-
-  /** Notes a mistake in the program at a document. */
   void broken(Position document, RuntimeException mistake) {
     raise(ExitStatus.INTERNAL);
     trouble(document, Issue.Severity.FATAL, "exception", Words.internal(mistake));

@@ -1,8 +1,5 @@
 package org.isopter.cli;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
-import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Optional;
 
@@ -28,13 +25,13 @@ interface Output extends AutoCloseable {
     return new Output() {
       @Override
       public Optional<Issue> put(Item item, String text) {
-        write(stream, "standard output", text);
+        Utf8.write(stream, "standard output", text);
         return Optional.empty();
       }
 
       @Override
       public void put(String text) {
-        write(stream, "standard output", text);
+        Utf8.write(stream, "standard output", text);
       }
 
       @Override
@@ -47,13 +44,4 @@ interface Output extends AutoCloseable {
 
   /** Puts a text that came of no single document. */
   void put(String text);
-
-  /** Writes a text in UTF-8. */
-  static void write(OutputStream stream, String name, String text) {
-    try {
-      stream.write(text.getBytes(UTF_8));
-    } catch (IOException failed) {
-      throw new UnwritableException(name, failed);
-    }
-  }
 }

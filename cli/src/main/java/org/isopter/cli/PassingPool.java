@@ -9,7 +9,6 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.isopter.mapper.foreign.Limits;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolRun;
@@ -17,27 +16,25 @@ import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.privacy.SecretKey;
 import org.isopter.model.catalogue.Catalogue;
 
-/** A pool that is asked once and is gone then; nobody else may read it while it is there. */
+/** A temporary pool for one description; only its owner may read it, and it is deleted on close. */
 final class PassingPool implements AutoCloseable {
 
   private final Path folder;
-  private final ForeignWays ways;
+  private final PoolReader reader;
 
-  private PassingPool(Path folder, ForeignWays ways) {
+  private PassingPool(Path folder, PoolReader reader) {
     this.folder = folder;
-    this.ways = ways;
+    this.reader = reader;
   }
 
-  static PassingPool make(ForeignWays ways) throws IOException {
+  static PassingPool make(PoolReader reader) throws IOException {
     // A temporary folder is its owner's alone.
-    return new PassingPool(Files.createTempDirectory("isopter"), ways);
+    return new PassingPool(Files.createTempDirectory("isopter"), reader);
   }
 
   /** Pools the sources and returns the folder with the tables. */
   Path fill(Journal journal, List<Source> sources) throws IOException {
     Path tables = folder.resolve("pool");
-    PoolReader reader =
-        new PoolReader(Catalogue.standard(), ways.options(Limits.USUAL), ways.release);
     PoolPlan plan =
         PoolPlan.of(tables, new Deidentifier(passingKey(), false)).tracing(Optional.of(origins()));
     try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan)) {

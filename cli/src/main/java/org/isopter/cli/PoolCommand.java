@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.isopter.mapper.foreign.Limits;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolResult;
@@ -150,7 +149,7 @@ final class PoolCommand extends InputCommand {
               throw misuse(fault.toString());
             });
     PoolReader reader =
-        new PoolReader(Catalogue.standard(), ways.options(Limits.USUAL), ways.release);
+        new PoolReader(Catalogue.standard(), ways.options(), ways.release);
     try (Progress progress = Progress.on(streams, "documents");
         PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan(deidentifier))) {
       new PoolFeed(run.telling(progress::at), Source::name).feed(journal, sources);

@@ -1,13 +1,9 @@
 package org.isopter.cli;
 
-import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
 import org.isopter.mapper.privacy.SecretKey;
-import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -40,33 +36,6 @@ final class PoolKey {
 
   /** Returns the key; empty where none is named. */
   Optional<Result<SecretKey>> find(Map<String, String> environment) {
-    if (keyFile != null) {
-      return Optional.of(read(keyFile).flatMap(text -> of(text, String.valueOf(keyFile))));
-    }
-    return Optional.ofNullable(environment.get(SecretKey.VARIABLE))
-        .map(text -> of(text, SecretKey.VARIABLE));
-  }
-
-  /** Returns the key of a secret; a fault says where the secret came from. */
-  private static Result<SecretKey> of(String secret, String from) {
-    Result<SecretKey> key = SecretKey.of(secret);
-    return key instanceof Result.Ok<SecretKey>
-        ? key
-        : Result.refused(key.faults().stream().map(fault -> fault.at(from)).toList());
-  }
-
-  private static Result<String> read(Path file) {
-    try {
-      return Result.ok(Files.readString(file));
-    } catch (CharacterCodingException binary) {
-      return Result.refused(
-          Fault.of(
-              file.toString(),
-              "bytes that are no UTF-8",
-              "a secret in UTF-8, such as random bytes in hexadecimal"));
-    } catch (IOException failed) {
-      return Result.refused(
-          Fault.of(file.toString(), Words.of(failed), "a file with the secret, in UTF-8"));
-    }
+    return KeySource.find(Optional.ofNullable(keyFile), environment);
   }
 }

@@ -34,7 +34,7 @@ final class RecordCheck {
         exam instanceof Result.Ok<Exam> ok ? schema.check(writer.tree(ok.value())) : exam.faults();
     return exam instanceof Result.Ok<Exam> ok && faults.isEmpty()
         ? violations(item, ok.value())
-        : faults.stream().map(fault -> Issue.of(item, fault)).toList();
+        : faults.stream().map(fault -> Issue.of(item.position(), fault)).toList();
   }
 
   private List<Issue> violations(Item item, Exam exam) {
@@ -56,6 +56,6 @@ final class RecordCheck {
             violation.saw(),
             violation.wanted(),
             violation.suggestion());
-    return Issue.of(item, fault).by(violation.rule());
+    return Issue.of(item.position(), fault).by(violation.rule());
   }
 }

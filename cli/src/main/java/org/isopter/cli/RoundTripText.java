@@ -26,9 +26,9 @@ final class RoundTripText {
     if (exam instanceof Result.Ok<Exam> ok) {
       trip.legs(item, ok.value()).forEach(leg -> tell(item, leg));
       facts += ok.value().facts().size();
-      journal.accept(item, List.of());
+      journal.accept(item.position(), List.of());
     } else {
-      journal.refuseFor(item, exam.faults());
+      journal.refuseFor(item.position(), exam.faults());
     }
   }
 

@@ -75,9 +75,9 @@ final class SummaryCommand extends InputCommand {
               Result<Exam> exam = records.read(item);
               if (exam instanceof Result.Ok<Exam> ok) {
                 print(letter.write(Summary.of(ok.value(), style.words())), journal.done() > 0);
-                journal.accept(item, List.of());
+                journal.accept(item.position(), List.of());
               } else {
-                journal.refuseFor(item, exam.faults());
+                journal.refuseFor(item.position(), exam.faults());
               }
             });
   }

@@ -20,15 +20,15 @@ final class Validation {
     if (json instanceof Result.Ok<String> ok) {
       note(item, validator.validate(ok.value()).stream().map(said -> issue(item, said)).toList());
     } else {
-      journal.refuseFor(item, json.faults());
+      journal.refuseFor(item.position(), json.faults());
     }
   }
 
   private void note(Item item, List<Issue> issues) {
     if (issues.stream().anyMatch(Issue::isError)) {
-      journal.refuse(item, issues);
+      journal.refuse(item.position(), issues);
     } else {
-      journal.accept(item, issues);
+      journal.accept(item.position(), issues);
     }
   }
 

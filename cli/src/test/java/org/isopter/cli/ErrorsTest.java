@@ -201,7 +201,7 @@ class ErrorsTest {
   void aMistakeInTheProgramIsOneLineWithoutItsMessage() {
     Journal journal = new Journal(streams(), (at, issues) -> {}, (at, issues) -> {}, false);
     Source source = new Source("x.json", Form.JSON, Path.of("x.json"), () -> System.in);
-    journal.broken(new Item(source, 0, new byte[0]), new IllegalStateException("Ada Fennimore"));
+    journal.broken(new Item(source, 0, new byte[0]).position(), new IllegalStateException("Ada Fennimore"));
     assertEquals(ExitStatus.INTERNAL, journal.status());
     assertEquals(
         "isopter: x.json: internal error (IllegalStateException);"

@@ -197,7 +197,7 @@ class PoolTest {
   void theTablesOfADescriptionNameNobody() throws IOException, SQLException {
     Path record = Run.demo().get(1);
     Source source = Source.of(record.toString(), Form.YAML, record, record);
-    try (PassingPool passing = PassingPool.make(new ForeignWays());
+    try (PassingPool passing = PassingPool.make(new PoolReader(Catalogue.standard(), new ForeignWays().options(), Release.R4));
         PoolTables tables = PoolTables.open(passing.fill(journal(), List.of(source)))) {
       PoolTables.Rows rows =
           tables.ask("SELECT DISTINCT subject, examination, time::DATE FROM findings");
