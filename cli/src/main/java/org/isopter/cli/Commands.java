@@ -9,6 +9,21 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import org.isopter.cli.command.CatalogueCommand;
+import org.isopter.cli.command.CheckCommand;
+import org.isopter.cli.command.CompareCommand;
+import org.isopter.cli.command.CompletionCommand;
+import org.isopter.cli.command.DescribeCommand;
+import org.isopter.cli.command.FromFhirCommand;
+import org.isopter.cli.command.GenerateCommand;
+import org.isopter.cli.command.NoteCommand;
+import org.isopter.cli.command.PoolCommand;
+import org.isopter.cli.command.ProfilesCommand;
+import org.isopter.cli.command.RoundTripCommand;
+import org.isopter.cli.command.SummaryCommand;
+import org.isopter.cli.command.ToFhirCommand;
+import org.isopter.cli.command.ValidateCommand;
+import org.isopter.task.io.Streams;
 import picocli.CommandLine;
 
 /** The subcommands by name. */
@@ -37,9 +52,9 @@ final class Commands {
         .setErr(writer(streams.err()))
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setUsageHelpWidth(WIDTH)
-        .setParameterExceptionHandler(Mistakes::misuse)
+        .setParameterExceptionHandler(ErrorHandlers::misuse)
         .setExecutionExceptionHandler(
-            (mistake, at, parsed) -> Mistakes.failure(mistake, at, Arrays.asList(args)));
+            (mistake, at, parsed) -> ErrorHandlers.failure(mistake, at, Arrays.asList(args)));
   }
 
   private static PrintWriter writer(PrintStream stream) {

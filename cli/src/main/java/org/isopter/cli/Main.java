@@ -1,6 +1,8 @@
 package org.isopter.cli;
 
 import java.io.PrintWriter;
+import org.isopter.task.input.Records;
+import org.isopter.task.io.Streams;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;

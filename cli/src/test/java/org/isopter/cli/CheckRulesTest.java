@@ -12,6 +12,8 @@ import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.isopter.model.check.Rules;
+import org.isopter.task.io.Streams;
+import org.isopter.task.report.ExitStatus;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;

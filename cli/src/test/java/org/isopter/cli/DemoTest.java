@@ -13,6 +13,12 @@ import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Finding;
+import org.isopter.task.input.FhirForm;
+import org.isopter.task.input.InputDocument;
+import org.isopter.task.input.InputForm;
+import org.isopter.task.input.InputSource;
+import org.isopter.task.input.RecordForm;
+import org.isopter.task.input.Records;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -129,10 +135,11 @@ class DemoTest {
 
   private static Exam read(Records records, Path file) {
     try {
-      Form form = Form.ofFileName(file.toString()).orElseThrow();
+      InputForm form = InputForm.ofFileName(file.toString()).orElseThrow();
       byte[] bytes = Files.readAllBytes(file);
-      Source source = new Source(file.toString(), form, file, () -> Files.newInputStream(file));
-      return records.read(new Item(source, 0, bytes)).orThrow();
+      InputSource source =
+          new InputSource(file.toString(), form, file, () -> Files.newInputStream(file));
+      return records.read(new InputDocument(source, 0, bytes)).orThrow();
     } catch (IOException e) {
       throw new java.io.UncheckedIOException(e);
     }

@@ -9,6 +9,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import org.isopter.task.input.InputDocument;
+import org.isopter.task.input.InputForm;
+import org.isopter.task.input.InputSource;
+import org.isopter.task.io.Streams;
+import org.isopter.task.report.ExitStatus;
+import org.isopter.task.report.RunLog;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -199,9 +205,12 @@ class ErrorsTest {
 
   @Test
   void aMistakeInTheProgramIsOneLineWithoutItsMessage() {
-    Journal journal = new Journal(streams(), (at, issues) -> {}, (at, issues) -> {}, false);
-    Source source = new Source("x.json", Form.JSON, Path.of("x.json"), () -> System.in);
-    journal.broken(new Item(source, 0, new byte[0]).position(), new IllegalStateException("Ada Fennimore"));
+    RunLog journal = new RunLog(streams(), (at, issues) -> {}, (at, issues) -> {}, false);
+    InputSource source =
+        new InputSource("x.json", InputForm.JSON, Path.of("x.json"), () -> System.in);
+    journal.broken(
+        new InputDocument(source, 0, new byte[0]).position(),
+        new IllegalStateException("Ada Fennimore"));
     assertEquals(ExitStatus.INTERNAL, journal.status());
     assertEquals(
         "isopter: x.json: internal error (IllegalStateException);"

@@ -19,6 +19,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import java.util.zip.GZIPOutputStream;
+import org.isopter.cli.option.ForeignOptions;
 import org.isopter.mapper.foreign.Options;
 import org.isopter.mapper.foreign.Release;
 import org.isopter.mapper.pool.PoolPlan;
@@ -26,6 +27,15 @@ import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolRun;
 import org.isopter.mapper.store.PoolTables;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.task.input.InputForm;
+import org.isopter.task.input.InputSource;
+import org.isopter.task.io.Streams;
+import org.isopter.task.io.UnwritableException;
+import org.isopter.task.pool.PoolFeed;
+import org.isopter.task.pool.TemporaryPool;
+import org.isopter.task.report.ExitStatus;
+import org.isopter.task.report.IssueSink;
+import org.isopter.task.report.RunLog;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -170,8 +180,8 @@ class PoolTest {
                 asked[0]++;
                 throw new IllegalStateException("a mistake");
               });
-      Source source = Source.of(input.toString(), Form.JSON, input, input);
-      Journal journal = journal();
+      InputSource source = InputSource.of(input.toString(), InputForm.JSON, input, input);
+      RunLog journal = journal();
       assertThrows(UnwritableException.class, () -> feed.feed(journal, List.of(source, source)));
     }
     assertEquals(1, asked[0]);
@@ -196,8 +206,10 @@ class PoolTest {
   @Test
   void theTablesOfADescriptionNameNobody() throws IOException, SQLException {
     Path record = Run.demo().get(1);
-    Source source = Source.of(record.toString(), Form.YAML, record, record);
-    try (PassingPool passing = PassingPool.make(new PoolReader(Catalogue.standard(), new ForeignWays().options(), Release.R4));
+    InputSource source = InputSource.of(record.toString(), InputForm.YAML, record, record);
+    try (TemporaryPool passing =
+            TemporaryPool.make(
+                new PoolReader(Catalogue.standard(), new ForeignOptions().options(), Release.R4));
         PoolTables tables = PoolTables.open(passing.fill(journal(), List.of(source)))) {
       PoolTables.Rows rows =
           tables.ask("SELECT DISTINCT subject, examination, time::DATE FROM findings");
@@ -207,10 +219,10 @@ class PoolTest {
     }
   }
 
-  private static Journal journal() {
+  private static RunLog journal() {
     PrintStream nowhere = new PrintStream(OutputStream.nullOutputStream(), false, UTF_8);
     Streams streams = new Streams(InputStream.nullInputStream(), nowhere, nowhere);
-    return new Journal(streams, IssueSink.NOBODY, IssueSink.NOBODY, false);
+    return new RunLog(streams, IssueSink.NOBODY, IssueSink.NOBODY, false);
   }
 
   @Test

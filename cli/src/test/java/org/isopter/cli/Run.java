@@ -12,6 +12,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import org.isopter.task.io.Streams;
+import org.isopter.task.report.ExitStatus;
 
 /**
  * What one run of the command gave.

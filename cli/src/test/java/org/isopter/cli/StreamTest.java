@@ -10,6 +10,7 @@ import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.task.io.BoundedLines;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -62,7 +63,7 @@ class StreamTest {
             return super.read(into, from, Math.min(piece, length));
           }
         };
-    LineReader reader = new LineReader(slow, longest);
+    BoundedLines reader = new BoundedLines(slow, longest);
     List<String> lines = new ArrayList<>();
     Optional<byte[]> line = reader.line();
     while (line.isPresent()) {

@@ -1,0 +1,157 @@
+package org.isopter.cli.command;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.isopter.mapper.record.RecordFormat;
+import org.isopter.mapper.record.RecordWriter;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Header;
+import org.isopter.model.exam.Identifier;
+import org.isopter.model.exam.Party;
+import org.isopter.model.exam.Status;
+import org.isopter.model.note.Note;
+import org.isopter.model.note.NoteReader;
+import org.isopter.model.value.Result;
+import org.isopter.task.input.InputDocuments;
+import org.isopter.task.input.RecordForm;
+import org.isopter.task.io.Streams;
+import org.isopter.task.report.ExitStatus;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Turns bedside shorthand into a record. */
+@Command(
+    name = "note",
+    description = {
+      "Turns bedside shorthand into a record.",
+      "An item that is not understood to the last word is told with its place, and nothing is"
+          + " written; --keep-unread keeps such items as a remark."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  isopter note 'IOP R 14 L 15' --id n-1 --subject p-1 --performed 2026-03-03T09:10:00Z"
+    })
+public final class NoteCommand implements Callable<Integer> {
+
+  private final Streams streams;
+
+  @Parameters(
+      arity = "1",
+      paramLabel = "TEXT|FILE|-",
+      description = "The note, a file that holds it, or - for standard input.")
+  private String note = "";
+
+  @Option(names = "--id", required = true, paramLabel = "ID", description = "The record's own id.")
+  private String id = "";
+
+  @Option(
+      names = "--subject",
+      required = true,
+      paramLabel = "ID",
+      description = "The id of the person examined.")
+  private String subject = "";
+
+  @Option(
+      names = "--performed",
+      required = true,
+      paramLabel = "TIME",
+      description = "When, with its offset: 2026-03-03T09:10:00+01:00.")
+  private OffsetDateTime performed = OffsetDateTime.MIN;
+
+  @Option(names = "--performer", paramLabel = "NAME", description = "Who examined.")
+  private @Nullable String performer;
+
+  @Option(
+      names = "--keep-unread",
+      description = "Keep what is not understood as a remark on the examination, word for word.")
+  private boolean keepUnread;
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORM",
+      defaultValue = "yaml",
+      description = "Form of the record: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).")
+  private RecordForm format = RecordForm.YAML;
+
+  @Option(
+      names = {"-h", "--help"},
+      usageHelp = true,
+      description = "Show this help.")
+  boolean help;
+
+  public NoteCommand(Streams streams) {
+    this.streams = streams;
+  }
+
+  @Override
+  public Integer call() throws IOException {
+    String text = text();
+    Note read = NoteReader.performed(performed).read(text);
+    read.unread().forEach(unread -> streams.err().println("isopter: " + unread));
+    if (!read.unread().isEmpty() && !keepUnread) {
+      streams.err().println("isopter: nothing was written; --keep-unread keeps it as a remark");
+      return ExitStatus.REFUSED;
+    }
+    if (text.isBlank()) {
+      streams.err().println("isopter: the note is empty");
+      return ExitStatus.REFUSED;
+    }
+    Result<Exam> exam = NoteReader.keepUnread(header(), text);
+    exam.faults().forEach(fault -> streams.err().println("isopter: " + fault));
+    if (!exam.isOk()) {
+      return ExitStatus.REFUSED;
+    }
+    write(exam.orThrow());
+    return ExitStatus.OK;
+  }
+
+  private void write(Exam exam) {
+    RecordWriter writer = new RecordWriter();
+    streams
+        .out()
+        .print(
+            switch (format) {
+              case NDJSON -> writer.line(exam) + "\n";
+              case JSON -> writer.write(exam, RecordFormat.JSON);
+              case YAML -> writer.write(exam, RecordFormat.YAML);
+            });
+  }
+
+  private Header header() {
+    return new Header(
+        Identifier.of(id),
+        Party.of(Identifier.of(subject)),
+        Optional.ofNullable(performer).map(Party::named),
+        performed,
+        Status.FINAL,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  private String text() throws IOException {
+    if (note.equals("-")) {
+      return new String(streams.in().readNBytes(InputDocuments.LONGEST), UTF_8);
+    }
+    Optional<Path> file = file();
+    return file.isPresent() ? Files.readString(file.get(), UTF_8) : note;
+  }
+
+  private Optional<Path> file() {
+    try {
+      return Optional.of(Path.of(note)).filter(Files::isRegularFile);
+    } catch (InvalidPathException words) {
+      return Optional.empty();
+    }
+  }
+}

@@ -1,0 +1,62 @@
+package org.isopter.cli.command;
+
+import org.isopter.cli.option.FhirInputs;
+import org.isopter.task.check.Validation;
+import org.isopter.task.input.InputDocuments;
+import org.isopter.task.input.InputForms;
+import org.isopter.task.io.Streams;
+import org.isopter.task.report.IssueSink;
+import org.isopter.task.report.RunLog;
+import org.isopter.task.report.WordForm;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Validates FHIR. */
+@Command(
+    name = "validate",
+    description = {
+      "Validates FHIR R4 resources and bundles against the profiles that they claim.",
+      "It needs no network. The definitions take some seconds to load."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  isopter validate target/bundles/01-harbour-pilot.json",
+      "  isopter validate target/all.ndjson --format json"
+    })
+public final class ValidateCommand extends InputCommand {
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORM",
+      defaultValue = "text",
+      description = {
+        "How to tell: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).",
+        "json is a FHIR OperationOutcome a line, one for each resource."
+      })
+  WordForm format = WordForm.TEXT;
+
+  @Mixin final FhirInputs forms = new FhirInputs();
+
+  public ValidateCommand(Streams streams) {
+    super(streams);
+  }
+
+  @Override
+  InputForms forms() {
+    return forms;
+  }
+
+  @Override
+  IssueSink told() {
+    return format.on(streams.out());
+  }
+
+  @Override
+  public void run(RunLog journal) {
+    Validation validation = new Validation(journal);
+    new InputDocuments(journal).each(sources(journal), validation::validate);
+    journal.sum("resource");
+  }
+}

@@ -1,0 +1,30 @@
+package org.isopter.cli.option;
+
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.task.input.FhirForm;
+import org.isopter.task.input.InputForm;
+import org.isopter.task.input.InputForms;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** Inputs that are FHIR. */
+public final class FhirInputs implements InputForms {
+
+  @Option(
+      names = "--input-format",
+      paramLabel = "FORM",
+      description =
+          "InputForm of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
+  @Nullable FhirForm inputFormat;
+
+  @Override
+  public Optional<InputForm> stated() {
+    return Optional.ofNullable(inputFormat).map(FhirForm::form);
+  }
+
+  @Override
+  public Set<InputForm> accepted() {
+    return FhirForm.ALL;
+  }
+}

@@ -1,0 +1,91 @@
+package org.isopter.cli.option;
+
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.Locale;
+import java.util.Optional;
+import org.isopter.mapper.foreign.Limits;
+import org.isopter.mapper.foreign.Options;
+import org.isopter.mapper.foreign.Release;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.TypeConversionException;
+
+/** What FHIR of other systems does not say of itself. */
+public final class ForeignOptions {
+
+  @Option(
+      names = "--release",
+      paramLabel = "RELEASE",
+      defaultValue = "R4",
+      description = "Release of FHIR: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).")
+  public Release release = Release.R4;
+
+  @Option(
+      names = "--zone",
+      paramLabel = "ZONE",
+      converter = Zone.class,
+      description = "Time zone of a day without an hour, as Europe/Paris or +01:00 (default: UTC).")
+  @Nullable ZoneId zone;
+
+  @Option(
+      names = "--window",
+      paramLabel = "TIME",
+      converter = Window.class,
+      description = {
+        "How far apart observations of one person may lie and still be one examination, as 30m or"
+            + " 2h, where neither a report nor an encounter tells it (default: the same instant)."
+      })
+  @Nullable Duration window;
+
+  ZoneId zone() {
+    return zone == null ? ZoneOffset.UTC : zone;
+  }
+
+  Duration window() {
+    return window == null ? Duration.ZERO : window;
+  }
+
+  /** Returns these options for a reader. */
+  public Options options() {
+    return new Options(zone(), window(), Limits.USUAL);
+  }
+
+  /** Reads a time zone. */
+  static final class Zone implements ITypeConverter<ZoneId> {
+    @Override
+    public ZoneId convert(String word) {
+      try {
+        return ZoneId.of(word);
+      } catch (DateTimeException unknown) {
+        throw new TypeConversionException(
+            "'" + word + "' is no time zone, such as Europe/Paris or +01:00");
+      }
+    }
+  }
+
+  /** Reads a length of time. */
+  static final class Window implements ITypeConverter<Duration> {
+    @Override
+    public Duration convert(String word) {
+      return read(word)
+          .filter(time -> !time.isNegative())
+          .orElseThrow(
+              () ->
+                  new TypeConversionException(
+                      "'" + word + "' is no length of time, such as 90s, 30m or 2h"));
+    }
+
+    private static Optional<Duration> read(String word) {
+      try {
+        String upper = word.toUpperCase(Locale.ROOT);
+        return Optional.of(Duration.parse(upper.startsWith("P") ? upper : "PT" + upper));
+      } catch (DateTimeException unreadable) {
+        return Optional.empty();
+      }
+    }
+  }
+}

@@ -1,0 +1,42 @@
+package org.isopter.cli.option;
+
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Optional;
+import org.isopter.mapper.privacy.SecretKey;
+import org.isopter.model.value.Result;
+import org.isopter.task.pool.KeySource;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** Where the secret of the pseudonyms comes from: never from the command line, which others see. */
+public final class KeyOptions {
+
+  @Option(
+      names = "--key-file",
+      paramLabel = "FILE",
+      description = {
+        "File that holds the secret from which pseudonyms are made; at least 24 bytes, at random.",
+        "Without it, the environment variable " + SecretKey.VARIABLE + " is taken."
+      })
+  @Nullable Path keyFile;
+
+  @Option(
+      names = "--project",
+      paramLabel = "NAME",
+      description = {
+        "Make pseudonyms that only pools of the same project share; without it, all pools",
+        "with the same key share theirs."
+      })
+  @Nullable String project;
+
+  /** Returns the key of the project, where one is named. */
+  SecretKey scoped(SecretKey key) {
+    return project == null ? key : key.project(project);
+  }
+
+  /** Returns the key; empty where none is named. */
+  public Optional<Result<SecretKey>> find(Map<String, String> environment) {
+    return KeySource.find(Optional.ofNullable(keyFile), environment);
+  }
+}

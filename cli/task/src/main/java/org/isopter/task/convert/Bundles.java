@@ -1,0 +1,107 @@
+package org.isopter.task.convert;
+
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import org.isopter.mapper.fhir.BundleKind;
+import org.isopter.mapper.fhir.FhirReader;
+import org.isopter.mapper.fhir.FhirWriter;
+import org.isopter.mapper.foreign.Carried;
+import org.isopter.mapper.foreign.ForeignWriter;
+import org.isopter.mapper.hapi.FhirXml;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.value.Result;
+import org.isopter.task.input.FhirForm;
+import org.isopter.task.input.InputDocument;
+import org.isopter.task.input.InputForm;
+
+/**
+ * Reads and writes FHIR bundles in the forms of the command line. Only XML needs the general FHIR
+ * library, which takes seconds to start: nothing else here may touch it.
+ */
+public final class Bundles {
+
+  private final FhirReader reader = new FhirReader(Catalogue.standard());
+  private final BundleKind kind;
+  private final boolean derived;
+
+  /** Makes a reader of bundles of any kind and a writer of those of one kind. */
+  public Bundles(BundleKind kind) {
+    this(kind, false);
+  }
+
+  /** Makes a writer that may add derived statements. */
+  public Bundles(BundleKind kind, boolean derived) {
+    this.kind = kind;
+    this.derived = derived;
+  }
+
+  public Result<Exam> read(InputDocument item) {
+    return item.form() == InputForm.XML
+        ? json(item).flatMap(reader::read)
+        : reader.read(item.bytes());
+  }
+
+  public Result<Exam> read(String text, FhirForm form) {
+    return form == FhirForm.XML
+        ? Result.of(() -> FhirXml.toJson(text)).flatMap(reader::read)
+        : reader.read(text);
+  }
+
+  /** Returns a resource in JSON, whatever its form. */
+  public static Result<String> json(InputDocument item) {
+    return item.form() == InputForm.XML
+        ? Result.of(() -> FhirXml.toJson(item.text()))
+        : Result.ok(item.text());
+  }
+
+  /**
+   * Returns the bundle of an examination, with a line feed at its end.
+   *
+   * @param source the bytes of the record it came from, whose hash the bundle names
+   */
+  public String write(Exam exam, byte[] source, FhirForm form) {
+    FhirWriter writer = writer(source);
+    return switch (form) {
+      case JSON -> writer.indented().write(exam) + "\n";
+      case NDJSON -> writer.write(exam) + "\n";
+      case XML -> FhirXml.toXml(writer.write(exam)).stripTrailing() + "\n";
+    };
+  }
+
+  /** Returns the bundle of an examination with what goes along with it. */
+  public Result<String> write(Exam exam, Carried carried, byte[] source, FhirForm form) {
+    if (carried.isEmpty()) {
+      return Result.ok(write(exam, source, form));
+    }
+    return text(ForeignWriter.of(kind).with(writer(source)).write(exam, carried), form);
+  }
+
+  /** Returns what goes along without an examination as a bundle. */
+  public Result<String> write(Carried rest, FhirForm form) {
+    return text(ForeignWriter.of(kind).write(rest), form);
+  }
+
+  private static Result<String> text(String json, FhirForm form) {
+    return switch (form) {
+      case JSON -> Result.ok(ForeignWriter.indented(json) + "\n");
+      case NDJSON -> Result.ok(json + "\n");
+      case XML -> Result.of(() -> FhirXml.toXml(json).stripTrailing() + "\n");
+    };
+  }
+
+  private FhirWriter writer(byte[] source) {
+    FhirWriter plain = FhirWriter.of(kind);
+    return (derived ? plain.withDerived() : plain).from(sha256(source));
+  }
+
+  private static String sha256(byte[] source) {
+    try {
+      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      return HexFormat.of().formatHex(digest.digest(source));
+    } catch (NoSuchAlgorithmException impossible) {
+      throw new IllegalStateException("every Java has SHA-256", impossible);
+    }
+  }
+}

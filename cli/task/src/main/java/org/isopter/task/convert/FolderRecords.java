@@ -1,0 +1,118 @@
+package org.isopter.task.convert;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import org.isopter.mapper.foreign.Batch;
+import org.isopter.mapper.foreign.CarriedLine;
+import org.isopter.mapper.foreign.Judged;
+import org.isopter.mapper.foreign.Origin;
+import org.isopter.mapper.foreign.ReadExam;
+import org.isopter.task.input.InputForm;
+import org.isopter.task.input.RecordForm;
+import org.isopter.task.input.Records;
+import org.isopter.task.output.FolderOutput;
+import org.isopter.task.report.Issue;
+import org.isopter.task.report.Position;
+import org.isopter.task.report.RunLog;
+
+/** Puts each record into a file of its own, named after the first document it came from. */
+public final class FolderRecords implements RecordOutput {
+
+  private final FolderOutput folder;
+  private final Path target;
+  private final InputForm form;
+  private final Function<Origin, Path> inside;
+  private final Optional<CarriedOutput> carried;
+  private final RunLog journal;
+  private final Records records = new Records();
+  private boolean carries;
+
+  /**
+   * Makes an output.
+   *
+   * @param inside tells where a document lay below the folder that was named
+   * @param carried one file for all that goes along; empty for a file beside each record
+   */
+  public FolderRecords(
+      Path target,
+      InputForm form,
+      Function<Origin, Path> inside,
+      Optional<CarriedOutput> carried,
+      RunLog journal) {
+    this.folder = new FolderOutput(target, form);
+    this.target = target;
+    this.form = form;
+    this.inside = inside;
+    this.carried = carried;
+    this.journal = journal;
+  }
+
+  @Override
+  public void put(Batch batch, Judged judged) {
+    Map<Origin, List<ReadExam>> byOrigin = new LinkedHashMap<>();
+    judged
+        .exams()
+        .forEach(
+            exam -> byOrigin.computeIfAbsent(batch.of(exam), any -> new ArrayList<>()).add(exam));
+    byOrigin.forEach(this::put);
+    if (!judged.rest().isEmpty()) {
+      along(name(batch.origins().get(0), ""), CarriedLine.of(judged.rest()));
+    }
+  }
+
+  private void put(Origin origin, List<ReadExam> exams) {
+    for (int i = 0; i < exams.size(); i++) {
+      ReadExam exam = exams.get(i);
+      Path name = name(origin, exams.size() == 1 ? "" : "-" + (i + 1));
+      Position at = ForeignReporter.position(origin);
+      String text = records.write(exam.exam(), RecordForm.valueOf(form.name()));
+      Optional<Issue> obstacle = folder.put(name, at, text);
+      if (obstacle.isPresent()) {
+        journal.refuse(at, List.of(obstacle.get()));
+      } else {
+        along(name, CarriedLine.of(exam));
+      }
+    }
+  }
+
+  private void along(Path name, CarriedLine line) {
+    carries |= !line.carried().isEmpty();
+    if (carried.isPresent()) {
+      carried.get().put(line);
+      return;
+    }
+    try (CarriedOutput own = CarriedOutput.beside(target.resolve(name))) {
+      own.put(line);
+      own.commit();
+    }
+  }
+
+  private Path name(Origin origin, String number) {
+    String line = origin.line() > 0 ? "-" + origin.line() : "";
+    return folder.name(inside.apply(origin), line + number);
+  }
+
+  @Override
+  public void commit() {
+    carried.ifPresent(CarriedOutput::commit);
+  }
+
+  @Override
+  public String where() {
+    String beside =
+        carried.isPresent()
+            ? carried.get().where().map(file -> "; what was left over is in " + file).orElse("")
+            : carries ? "; what was left over is beside them" : "";
+    return " written as " + form + " to " + target + "/" + beside;
+  }
+
+  @Override
+  public void close() {
+    carried.ifPresent(CarriedOutput::close);
+  }
+}

@@ -1,0 +1,95 @@
+package org.isopter.task.convert;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.mapper.foreign.Batch;
+import org.isopter.mapper.foreign.Intake;
+import org.isopter.mapper.foreign.Judged;
+import org.isopter.mapper.foreign.Origin;
+import org.isopter.mapper.foreign.Receiver;
+import org.isopter.mapper.foreign.Report;
+import org.isopter.model.value.Fault;
+import org.isopter.task.input.InputDocument;
+import org.isopter.task.input.InputSource;
+import org.isopter.task.report.Progress;
+import org.isopter.task.report.RunLog;
+
+/** Reads every source as FHIR of any system and puts out what a policy lets pass. */
+public final class ForeignConversion implements Receiver {
+
+  private final ReadingOptions foreign;
+  private final ForeignReporter told;
+  private final RunLog journal;
+  private final RecordOutput output;
+  private final Progress progress;
+
+  public ForeignConversion(
+      ReadingOptions foreign,
+      ForeignReporter told,
+      RunLog journal,
+      RecordOutput output,
+      Progress progress) {
+    this.foreign = foreign;
+    this.told = told;
+    this.journal = journal;
+    this.output = output;
+    this.progress = progress;
+  }
+
+  public void run(List<InputSource> sources) {
+    Intake intake = foreign.intake(this);
+    for (InputSource source : sources) {
+      try (InputStream in = source.opener().open()) {
+        if (take(intake, source, in) == 0) {
+          journal.say(source.name() + " is empty: nothing to do");
+        }
+      } catch (IOException failed) {
+        journal.unreadable(source.name(), failed);
+      }
+    }
+    intake.finish();
+    output.commit();
+  }
+
+  private long take(Intake intake, InputSource source, InputStream in) throws IOException {
+    Origin origin = new Origin(source.name(), 0, folder(source));
+    if (source.mayHoldSeveral()) {
+      return intake.lines(origin, in);
+    }
+    InputDocument item = new InputDocument(source, 0, in.readNBytes(foreign.bytes() + 1));
+    if (item.isBlank()) {
+      return 0;
+    }
+    intake.document(origin, item.bytes());
+    return 1;
+  }
+
+  private static String folder(InputSource source) {
+    Optional<Path> folder =
+        source.file().map(file -> file.toAbsolutePath().normalize()).map(Path::getParent);
+    return folder.map(Path::toString).orElse("");
+  }
+
+  @Override
+  public void refused(Origin origin, List<Fault> faults) {
+    told.refused(origin, faults);
+    journal.outcomes(() -> Report.unreadable(origin, faults));
+  }
+
+  @Override
+  public void failed(Origin origin, RuntimeException mistake) {
+    told.failed(origin, mistake);
+  }
+
+  @Override
+  public void read(Batch batch) {
+    told.read(batch);
+    journal.outcomes(() -> Report.outcomes(batch));
+    Judged judged = foreign.policy().judge(batch);
+    output.put(batch, judged);
+    progress.at(told.counts().resources());
+  }
+}

@@ -1,0 +1,62 @@
+package org.isopter.task.convert;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.isopter.mapper.foreign.Batch;
+import org.isopter.mapper.foreign.Counts;
+import org.isopter.mapper.foreign.Report;
+import org.isopter.task.io.AtomicFile;
+import org.isopter.task.io.UnwritableException;
+import org.jspecify.annotations.Nullable;
+
+/** Writes what became of each resource, and all counts, for people. */
+public final class ForeignTable implements AutoCloseable {
+
+  private static final String TERMINAL = "-";
+
+  private final Optional<AtomicFile> file;
+  private final Optional<PrintStream> out;
+
+  private ForeignTable(Optional<AtomicFile> file, Optional<PrintStream> out) {
+    this.file = file;
+    this.out = out;
+  }
+
+  /** Makes a table in a file, on a stream where {@code -} was asked for, or none. */
+  public static ForeignTable of(@Nullable String asked, PrintStream words) {
+    if (asked == null) {
+      return new ForeignTable(Optional.empty(), Optional.empty());
+    }
+    if (asked.equals(TERMINAL)) {
+      return new ForeignTable(Optional.empty(), Optional.of(words));
+    }
+    AtomicFile file = AtomicFile.at(Path.of(asked));
+    return new ForeignTable(Optional.of(file), Optional.of(new PrintStream(file, false, UTF_8)));
+  }
+
+  void put(Batch batch) {
+    out.ifPresent(stream -> stream.print(Report.table(batch)));
+  }
+
+  /** Ends the table with the counts. */
+  public void commit(Counts counts) {
+    out.ifPresent(stream -> stream.print(counts.text()));
+    out.ifPresent(PrintStream::flush);
+    file.ifPresent(AtomicFile::commit);
+  }
+
+  @Override
+  public void close() {
+    try {
+      if (file.isPresent()) {
+        file.get().close();
+      }
+    } catch (IOException failed) {
+      throw new UnwritableException("the table", failed);
+    }
+  }
+}

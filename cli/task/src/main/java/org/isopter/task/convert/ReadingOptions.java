@@ -1,0 +1,50 @@
+package org.isopter.task.convert;
+
+import java.time.Duration;
+import java.time.ZoneId;
+import org.isopter.mapper.foreign.ForeignReader;
+import org.isopter.mapper.foreign.Intake;
+import org.isopter.mapper.foreign.Limits;
+import org.isopter.mapper.foreign.Options;
+import org.isopter.mapper.foreign.Policy;
+import org.isopter.mapper.foreign.Receiver;
+import org.isopter.mapper.foreign.Release;
+import org.isopter.mapper.foreign.Together;
+import org.isopter.model.catalogue.Catalogue;
+
+/**
+ * How FHIR of any system is to be read.
+ *
+ * @param release its release
+ * @param zone the time zone of a day without an hour
+ * @param window how far apart observations of one person may lie and still be one examination
+ * @param policy what to do with what no rule takes
+ * @param together what is read together, so that one resource may refer to another
+ * @param largest the most megabytes of a document
+ */
+public record ReadingOptions(
+    Release release, ZoneId zone, Duration window, Policy policy, Together together, int largest) {
+
+  /** Returns these options for a reader. */
+  Options options() {
+    Limits usual = Limits.USUAL;
+    return new Options(zone, window, new Limits(usual.depth(), usual.stringLength(), bytes()));
+  }
+
+  /** Returns the most bytes of a document. */
+  int bytes() {
+    return (int) Math.min(Math.max(1, largest) * 1_000_000L, Integer.MAX_VALUE - 8);
+  }
+
+  /** Returns an intake that hands what it read to a receiver. */
+  Intake intake(Receiver receiver) {
+    ForeignReader reader = new ForeignReader(Catalogue.standard(), options());
+    return Intake.of(reader, release, together, receiver);
+  }
+
+  /** Returns everything that decides about the outcome, in words. */
+  String asked() {
+    return "%s, %s, zone %s, window %s, %d MB, together %s"
+        .formatted(release, policy, zone, window, largest, together);
+  }
+}

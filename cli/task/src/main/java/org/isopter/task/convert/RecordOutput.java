@@ -1,0 +1,25 @@
+package org.isopter.task.convert;
+
+import org.isopter.mapper.foreign.Batch;
+import org.isopter.mapper.foreign.Judged;
+import org.isopter.task.io.UnwritableException;
+
+/** Where records go that were read from FHIR, and what goes along with them. */
+public interface RecordOutput extends AutoCloseable {
+
+  /**
+   * Puts what a policy let pass of a batch.
+   *
+   * @throws UnwritableException when it cannot be written
+   */
+  void put(Batch batch, Judged judged);
+
+  /** Ends the output: from here on it is complete. */
+  void commit();
+
+  /** Returns what to tell of where it went; empty where the output itself shows it. */
+  String where();
+
+  @Override
+  void close();
+}

@@ -1,0 +1,99 @@
+package org.isopter.task.input;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.isopter.task.io.BoundedLines;
+import org.isopter.task.io.UnwritableException;
+import org.isopter.task.report.Issue;
+import org.isopter.task.report.RunLog;
+
+/** Takes sources apart into documents. */
+public final class InputDocuments {
+
+  /** The most bytes of one document; a full examination as FHIR has some sixty thousand. */
+  public static final int LONGEST = 1 << 26;
+
+  /** Hears of what was told of and never handed on. */
+  @FunctionalInterface
+  public interface Lost {
+    void at(InputSource source, int line, String reason);
+  }
+
+  private final RunLog journal;
+  private final Lost lost;
+
+  public InputDocuments(RunLog journal) {
+    this(journal, (source, line, reason) -> {});
+  }
+
+  public InputDocuments(RunLog journal, Lost lost) {
+    this.journal = journal;
+    this.lost = lost;
+  }
+
+  /** Hands every document on; a bad one is told of and never stops the rest. */
+  public void each(Iterable<InputSource> sources, Consumer<InputDocument> use) {
+    for (InputSource source : sources) {
+      try (InputStream in = source.opener().open()) {
+        each(source, in, use);
+      } catch (IOException failed) {
+        journal.unreadable(source.name(), failed);
+        lost.at(source, 0, "unreadable");
+      }
+    }
+  }
+
+  private void each(InputSource source, InputStream in, Consumer<InputDocument> use)
+      throws IOException {
+    int found = source.mayHoldSeveral() ? lines(source, in, use) : whole(source, in, use);
+    if (found == 0) {
+      journal.say(source.name() + " is empty: nothing to do");
+    }
+  }
+
+  private int whole(InputSource source, InputStream in, Consumer<InputDocument> use)
+      throws IOException {
+    InputDocument item = new InputDocument(source, 0, in.readNBytes(LONGEST + 1));
+    if (item.isBlank()) {
+      return 0;
+    }
+    one(item, use);
+    return 1;
+  }
+
+  private int lines(InputSource source, InputStream in, Consumer<InputDocument> use)
+      throws IOException {
+    BoundedLines lines = new BoundedLines(in, LONGEST + 1);
+    int found = 0;
+    int number = 0;
+    Optional<byte[]> line = lines.line();
+    while (line.isPresent()) {
+      InputDocument item = new InputDocument(source, ++number, line.get());
+      if (!item.isBlank()) {
+        found++;
+        one(item, use);
+      }
+      line = lines.line();
+    }
+    return found;
+  }
+
+  private void one(InputDocument item, Consumer<InputDocument> use) {
+    if (item.bytes().length > LONGEST) {
+      String text = "more than " + (LONGEST >> 20) + " MB for one document";
+      Issue issue = Issue.of(Issue.Severity.ERROR, "too-long", item.position(), text);
+      journal.refuse(item.position(), java.util.List.of(issue));
+      lost.at(item.source(), item.line(), "too-long");
+      return;
+    }
+    try {
+      use.accept(item);
+    } catch (UnwritableException failed) {
+      throw failed;
+    } catch (RuntimeException mistake) {
+      journal.broken(item.position(), mistake);
+    }
+  }
+}

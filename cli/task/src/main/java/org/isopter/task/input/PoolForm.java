@@ -1,0 +1,31 @@
+package org.isopter.task.input;
+
+import java.util.EnumSet;
+import java.util.Set;
+
+/** The forms of what is pooled: records, or FHIR. */
+public enum PoolForm {
+  YAML(InputForm.YAML),
+  JSON(InputForm.JSON),
+  XML(InputForm.XML),
+  NDJSON(InputForm.NDJSON);
+
+  /** The forms as those of any input. */
+  public static final Set<InputForm> ALL =
+      EnumSet.of(InputForm.YAML, InputForm.JSON, InputForm.XML, InputForm.NDJSON);
+
+  private final InputForm form;
+
+  PoolForm(InputForm form) {
+    this.form = form;
+  }
+
+  public InputForm form() {
+    return form;
+  }
+
+  @Override
+  public String toString() {
+    return form.toString();
+  }
+}

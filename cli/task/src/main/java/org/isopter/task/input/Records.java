@@ -1,0 +1,34 @@
+package org.isopter.task.input;
+
+import org.isopter.mapper.record.RecordFormat;
+import org.isopter.mapper.record.RecordReader;
+import org.isopter.mapper.record.RecordWriter;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.value.Result;
+
+/** Reads and writes records in the forms of the command line. */
+public final class Records {
+
+  private final RecordReader reader = new RecordReader(Catalogue.standard());
+  private final RecordWriter writer = new RecordWriter();
+
+  public Result<Exam> read(InputDocument item) {
+    return reader.read(item.bytes(), format(item.form()));
+  }
+
+  public Result<Exam> read(String text, RecordFormat format) {
+    return reader.read(text, format);
+  }
+
+  /** Returns the record, with a line feed at its end. */
+  public String write(Exam exam, RecordForm form) {
+    return form == RecordForm.NDJSON
+        ? writer.line(exam) + "\n"
+        : writer.write(exam, format(form.form()));
+  }
+
+  public static RecordFormat format(InputForm form) {
+    return form == InputForm.YAML ? RecordFormat.YAML : RecordFormat.JSON;
+  }
+}

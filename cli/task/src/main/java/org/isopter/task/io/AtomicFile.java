@@ -1,0 +1,81 @@
+package org.isopter.task.io;
+
+import java.io.BufferedOutputStream;
+import java.io.FilterOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+
+/** A file that appears under its name only when it is complete. */
+public final class AtomicFile extends FilterOutputStream {
+
+  private final Path target;
+  private final Path aside;
+
+  private AtomicFile(Path target, Path aside, OutputStream out) {
+    super(out);
+    this.target = target;
+    this.aside = aside;
+  }
+
+  /**
+   * Starts a file beside its target; folders above it are made.
+   *
+   * @throws UnwritableException when that cannot be done
+   */
+  public static AtomicFile at(Path target) {
+    try {
+      Path real = Files.exists(target) ? target.toRealPath() : target.toAbsolutePath();
+      Path aside = aside(real);
+      OutputStream out = new BufferedOutputStream(Files.newOutputStream(aside), 1 << 16);
+      return new AtomicFile(real, aside, out);
+    } catch (IOException failed) {
+      throw new UnwritableException(target.toString(), failed);
+    }
+  }
+
+  private static Path aside(Path target) throws IOException {
+    if (Files.exists(target) && !Files.isRegularFile(target)) {
+      // A device or a pipe: to rename a file over it would do away with it.
+      return target;
+    }
+    Path folder = target.getParent();
+    if (folder != null) {
+      Files.createDirectories(folder);
+    }
+    String own = Long.toHexString(System.nanoTime());
+    return target.resolveSibling("." + target.getFileName() + "." + own + ".part");
+  }
+
+  @Override
+  public void write(byte[] bytes, int from, int length) throws IOException {
+    out.write(bytes, from, length);
+  }
+
+  /**
+   * Gives the file its name.
+   *
+   * @throws UnwritableException when that cannot be done
+   */
+  public void commit() {
+    try {
+      super.close();
+      if (!aside.equals(target)) {
+        Files.move(aside, target, StandardCopyOption.REPLACE_EXISTING);
+      }
+    } catch (IOException failed) {
+      throw new UnwritableException(target.toString(), failed);
+    }
+  }
+
+  /** Closes the file; what was not committed is gone. */
+  @Override
+  public void close() throws IOException {
+    super.close();
+    if (!aside.equals(target)) {
+      Files.deleteIfExists(aside);
+    }
+  }
+}

@@ -1,0 +1,42 @@
+package org.isopter.task.io;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.BufferedOutputStream;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.InputStream;
+import java.io.PrintStream;
+
+/**
+ * The streams of one run.
+ *
+ * @param in what {@code -} reads
+ * @param out data, and nothing else
+ * @param err words
+ * @param terminal whether someone watches the words as they come
+ */
+public record Streams(InputStream in, PrintStream out, PrintStream err, boolean terminal) {
+
+  /** Makes streams that nobody watches. */
+  public Streams(InputStream in, PrintStream out, PrintStream err) {
+    this(in, out, err, false);
+  }
+
+  /** Returns those of the process, in UTF-8 whatever the platform's encoding. */
+  public static Streams standard() {
+    // Java cannot tell it of standard error: the script that starts it can.
+    boolean terminal = Boolean.getBoolean("isopter.terminal");
+    return new Streams(System.in, utf8(FileDescriptor.out), utf8(FileDescriptor.err), terminal);
+  }
+
+  public void flush() {
+    out.flush();
+    err.flush();
+  }
+
+  private static PrintStream utf8(FileDescriptor to) {
+    return new PrintStream(
+        new BufferedOutputStream(new FileOutputStream(to), 1 << 16), false, UTF_8);
+  }
+}

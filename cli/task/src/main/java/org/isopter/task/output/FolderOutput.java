@@ -1,0 +1,71 @@
+package org.isopter.task.output;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.task.input.InputDocument;
+import org.isopter.task.input.InputForm;
+import org.isopter.task.io.AtomicFile;
+import org.isopter.task.io.UnwritableException;
+import org.isopter.task.io.Utf8;
+import org.isopter.task.report.Issue;
+import org.isopter.task.report.Position;
+
+/** Puts each document into a file of its own, named after its source. */
+public final class FolderOutput implements Output {
+
+  private final Path folder;
+  private final InputForm form;
+  private final Set<Path> taken = new HashSet<>();
+
+  public FolderOutput(Path folder, InputForm form) {
+    this.folder = folder;
+    this.form = form;
+  }
+
+  @Override
+  public Optional<Issue> put(InputDocument item, String text) {
+    String line = item.line() > 0 ? "-" + item.line() : "";
+    return put(name(item.source().inside(), line), item.position(), text);
+  }
+
+  @Override
+  public void put(String text) {
+    throw new UnsupportedOperationException("a file in a folder is named after its document");
+  }
+
+  /** Puts a text into a file of that name in the folder, unless it is taken. */
+  public Optional<Issue> put(Path name, Position document, String text) {
+    Path target = folder.resolve(name);
+    if (!taken.add(target)) {
+      return Optional.of(twice(document, target));
+    }
+    try (AtomicFile file = AtomicFile.at(target)) {
+      Utf8.write(file, target.toString(), text);
+      file.commit();
+      return Optional.empty();
+    } catch (IOException failed) {
+      throw new UnwritableException(target.toString(), failed);
+    }
+  }
+
+  /** Returns the name of the file for a document: its own, a number, and the ending of the form. */
+  public Path name(Path inside, String number) {
+    String own = InputForm.plain(String.valueOf(inside.getFileName()));
+    String stem = own.contains(".") ? own.substring(0, own.lastIndexOf('.')) : own;
+    return inside.resolveSibling(stem + number + "." + form.ending());
+  }
+
+  @Override
+  public void commit() {}
+
+  @Override
+  public void close() {}
+
+  private static Issue twice(Position document, Path target) {
+    String text = target + " was already written from another input of the same name";
+    return Issue.of(Issue.Severity.ERROR, "duplicate", document, text);
+  }
+}

@@ -1,0 +1,79 @@
+package org.isopter.task.page;
+
+import java.util.List;
+import org.isopter.model.clinical.statement.Caution;
+import org.isopter.model.compare.Change;
+import org.isopter.model.compare.Comparison;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
+import org.isopter.task.io.Messages;
+
+/** A comparison in words. */
+public final class ComparisonText {
+
+  private ComparisonText() {}
+
+  /** Returns the comparison, a paragraph a change; unchanged findings only when all are told. */
+  public static String of(Comparison comparison, boolean all) {
+    StringBuilder text = new StringBuilder();
+    text.append(comparison.earlier().header().id().value())
+        .append(" of ")
+        .append(comparison.earlier().header().performed().toLocalDate())
+        .append(" -> ")
+        .append(comparison.later().header().id().value())
+        .append(" of ")
+        .append(comparison.later().header().performed().toLocalDate())
+        .append('\n');
+    List<Change> told =
+        comparison.changes().stream()
+            .filter(change -> all || change.kind() != Change.Kind.SAME)
+            .toList();
+    told.forEach(change -> text.append(paragraph(change)));
+    int same = comparison.changes().size() - told.size();
+    if (!all) {
+      text.append(Messages.count(same, "finding")).append(" unchanged\n");
+    }
+    return text.append(Caution.TEXT).append('\n').toString();
+  }
+
+  private static String paragraph(Change change) {
+    StringBuilder text = new StringBuilder(title(change)).append(": ");
+    switch (change.kind()) {
+      case SAME -> text.append(change.after()).append(", unchanged");
+      case DIFFERENT -> text.append(change.before()).append(" -> ").append(change.after());
+      case OTHER_TECHNIQUE ->
+          text.append(change.before())
+              .append(" -> ")
+              .append(change.after())
+              .append("; ")
+              .append(change.kind().words());
+      case ONLY_BEFORE -> text.append(change.before()).append("; ").append(change.kind().words());
+      case ONLY_NOW -> text.append(change.after()).append("; ").append(change.kind().words());
+    }
+    text.append('\n');
+    change
+        .by()
+        .filter(by -> by.value().signum() != 0)
+        .ifPresent(by -> text.append("    by ").append(signed(by)).append('\n'));
+    change
+        .verdict()
+        .ifPresent(
+            verdict ->
+                text.append("    ")
+                    .append(verdict.text())
+                    .append(" Source: ")
+                    .append(verdict.source().text())
+                    .append(".\n"));
+    return text.toString();
+  }
+
+  private static String title(Change change) {
+    boolean pair = change.finding().sites().equals(Site.PAIR);
+    String eye = change.site() == Site.BOTH ? "both eyes" : change.site().word() + " eye";
+    return change.finding().title() + (pair ? "" : ", " + eye);
+  }
+
+  private static String signed(Quantity by) {
+    return (by.value().signum() > 0 ? "+" : "") + by;
+  }
+}

@@ -1,0 +1,70 @@
+package org.isopter.task.pool;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.function.Function;
+import org.isopter.mapper.pool.PoolDocument;
+import org.isopter.mapper.pool.PoolRun;
+import org.isopter.task.input.InputDocument;
+import org.isopter.task.input.InputDocuments;
+import org.isopter.task.input.InputSource;
+import org.isopter.task.io.Messages;
+import org.isopter.task.io.UnwritableException;
+import org.isopter.task.report.RunLog;
+
+/** Hands the documents of sources to a pool. */
+public final class PoolFeed {
+
+  private final PoolRun run;
+  private final Function<InputSource, String> names;
+
+  /**
+   * Makes a feed.
+   *
+   * @param names what the tables call each source
+   */
+  public PoolFeed(PoolRun run, Function<InputSource, String> names) {
+    this.run = run;
+    this.names = names;
+  }
+
+  public void feed(RunLog journal, List<InputSource> sources) {
+    new InputDocuments(journal, this::lose).each(sources, this::add);
+  }
+
+  /** What could not be handed over is left over too, so that everything is accounted for. */
+  private void lose(InputSource source, int line, String reason) {
+    try {
+      run.lose(names.apply(source), line, reason);
+    } catch (IOException failed) {
+      throw new UnwritableException("the tables", failed);
+    }
+  }
+
+  private void add(InputDocument item) {
+    PoolDocument.Form form =
+        switch (item.form()) {
+          case YAML -> PoolDocument.Form.YAML;
+          case XML -> PoolDocument.Form.XML;
+          default -> PoolDocument.Form.JSON;
+        };
+    try {
+      String source = names.apply(item.source());
+      run.add(new PoolDocument(source, item.line(), group(item), form, item.bytes()));
+    } catch (IOException failed) {
+      throw new UnwritableException("the tables", failed);
+    } catch (RuntimeException mistake) {
+      // It met a whole batch: to go on would meet it again with every document.
+      throw new UnwritableException(
+          "the tables", new IOException(Messages.internal(mistake), mistake));
+    }
+  }
+
+  /** The lines of a file belong together, and so do the files of a folder. */
+  private static String group(InputDocument item) {
+    // In full, for persons without identifiers are told apart by it.
+    Path file = Path.of(item.source().name()).toAbsolutePath().normalize();
+    return String.valueOf(item.line() > 0 ? file : file.getParent());
+  }
+}

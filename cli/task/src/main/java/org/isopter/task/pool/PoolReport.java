@@ -1,0 +1,72 @@
+package org.isopter.task.pool;
+
+import java.nio.file.Path;
+import org.isopter.mapper.pool.PoolCounts;
+import org.isopter.mapper.pool.PoolResult;
+import org.isopter.task.io.Messages;
+import org.isopter.task.report.ExitStatus;
+import org.isopter.task.report.RunLog;
+
+/** Says what came of a pool. */
+public final class PoolReport {
+
+  private final RunLog journal;
+
+  public PoolReport(RunLog journal) {
+    this.journal = journal;
+  }
+
+  public void tell(PoolResult result) {
+    PoolCounts counts = result.counts();
+    journal.say(
+        "%s read, %d of them refused"
+            .formatted(Messages.count(counts.documents(), "document"), counts.refused()));
+    journal.say(
+        "%s in them: %d pooled, %d left over"
+            .formatted(
+                Messages.count(counts.resources(), "resource"), counts.pooled(), counts.kept()));
+    journal.say(
+        "%s with %s: %s of findings, %s of eyes"
+            .formatted(
+                Messages.count(counts.examinations(), "examination"),
+                Messages.count(counts.facts(), "fact"),
+                Messages.count(result.findings(), "row"),
+                Messages.count(result.eyes(), "row")));
+    if (result.repeated() > 0) {
+      String more =
+          result.repeated() == 1
+              ? "1 examination was read more than once, and each of its rows is there as often"
+              : result.repeated()
+                  + " examinations were read more than once, and each of their rows is there as often";
+      journal.say(more);
+    }
+    if (counts.refused() > 0) {
+      journal.raise(ExitStatus.REFUSED);
+    }
+  }
+
+  /** Says what there is in the folder besides the tables, and what to look at in it. */
+  public void tell(PoolResult result, Path folder) {
+    tell(result);
+    PoolResult.Risk risk = result.risk();
+    if (risk.suppressed() > 0) {
+      journal.say(
+          "%s taken out, since too few others share their traits"
+              .formatted(Messages.count(risk.suppressed(), "person")));
+    }
+    if (risk.least() > 0) {
+      journal.say(
+          "%s at least share all their traits: see risk.csv"
+              .formatted(Messages.count(risk.least(), "person")));
+    }
+    if (risk.smallCells() > 0) {
+      journal.say(
+          "%s of persons with traits that too few share: see small-cells.csv"
+              .formatted(Messages.count(risk.smallCells(), "group")));
+    }
+    if (result.counts().refused() + result.counts().kept() > 0) {
+      journal.say("what was left over, and why, is in leftover.ndjson");
+    }
+    journal.say("tables written to " + folder);
+  }
+}

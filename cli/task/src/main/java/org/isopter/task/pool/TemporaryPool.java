@@ -1,0 +1,71 @@
+package org.isopter.task.pool;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.SecureRandom;
+import java.util.Comparator;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.isopter.mapper.pool.PoolPlan;
+import org.isopter.mapper.pool.PoolReader;
+import org.isopter.mapper.pool.PoolRun;
+import org.isopter.mapper.privacy.Deidentifier;
+import org.isopter.mapper.privacy.SecretKey;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.task.input.InputSource;
+import org.isopter.task.report.RunLog;
+
+/** A temporary pool for one description; only its owner may read it, and it is deleted on close. */
+public final class TemporaryPool implements AutoCloseable {
+
+  private final Path folder;
+  private final PoolReader reader;
+
+  private TemporaryPool(Path folder, PoolReader reader) {
+    this.folder = folder;
+    this.reader = reader;
+  }
+
+  public static TemporaryPool make(PoolReader reader) throws IOException {
+    // A temporary folder is its owner's alone.
+    return new TemporaryPool(Files.createTempDirectory("isopter"), reader);
+  }
+
+  /** Pools the sources and returns the folder with the tables. */
+  public Path fill(RunLog journal, List<InputSource> sources) throws IOException {
+    Path tables = folder.resolve("pool");
+    PoolPlan plan =
+        PoolPlan.of(tables, new Deidentifier(passingKey(), false)).tracing(Optional.of(origins()));
+    try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan)) {
+      new PoolFeed(run, InputSource::name).feed(journal, sources);
+      new PoolReport(journal).tell(run.finish());
+    }
+    return tables;
+  }
+
+  /** Returns the file that says where each examination was read. */
+  Path origins() {
+    return folder.resolve("origins.ndjson");
+  }
+
+  /** Nobody is named in what a run that is killed would leave on the disk. */
+  private static SecretKey passingKey() {
+    byte[] secret = new byte[32];
+    new SecureRandom().nextBytes(secret);
+    return SecretKey.of(HexFormat.of().formatHex(secret)).orThrow();
+  }
+
+  @Override
+  public void close() throws IOException {
+    List<Path> all;
+    try (Stream<Path> inside = Files.walk(folder)) {
+      all = inside.sorted(Comparator.reverseOrder()).toList();
+    }
+    for (Path path : all) {
+      Files.delete(path);
+    }
+  }
+}

@@ -1,0 +1,47 @@
+package org.isopter.task.report;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import org.isopter.task.io.AtomicFile;
+import org.isopter.task.io.UnwritableException;
+import org.isopter.task.io.Utf8;
+
+/** A file of OperationOutcomes, a line for each document that there is something to tell of. */
+public final class FileReport implements IssueSink, AutoCloseable {
+
+  private final Path target;
+  private final AtomicFile file;
+  private final OutcomeLines lines;
+
+  public FileReport(Path target) {
+    this.target = target;
+    this.file = AtomicFile.at(target);
+    this.lines = new OutcomeLines(file);
+  }
+
+  @Override
+  public void put(Position document, List<Issue> issues) {
+    if (!issues.isEmpty()) {
+      lines.put(document, issues);
+    }
+  }
+
+  @Override
+  public void outcome(String line) {
+    Utf8.write(file, target.toString(), line + "\n");
+  }
+
+  public void commit() {
+    file.commit();
+  }
+
+  @Override
+  public void close() {
+    try {
+      file.close();
+    } catch (IOException failed) {
+      throw new UnwritableException(target.toString(), failed);
+    }
+  }
+}

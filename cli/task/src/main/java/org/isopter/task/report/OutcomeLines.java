@@ -1,0 +1,82 @@
+package org.isopter.task.report;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import tools.jackson.core.JsonGenerator;
+import tools.jackson.core.ObjectWriteContext;
+import tools.jackson.core.json.JsonFactory;
+
+/** Writes issues for programs: one FHIR R4 OperationOutcome a line, one for each document. */
+final class OutcomeLines implements IssueSink {
+
+  private static final JsonFactory FACTORY = JsonFactory.builder().build();
+  private static final Pattern COMMENT = Pattern.compile("/\\*.*?\\*/");
+  private static final Pattern NAME = Pattern.compile("[A-Za-z_][A-Za-z0-9_]*-[A-Za-z0-9_-]*");
+
+  private final OutputStream out;
+
+  OutcomeLines(OutputStream out) {
+    this.out = out;
+  }
+
+  @Override
+  public void put(Position document, List<Issue> issues) {
+    List<Issue> told = issues.isEmpty() ? List.of(allIsWell(document)) : issues;
+    try {
+      out.write((line(told) + "\n").getBytes(UTF_8));
+    } catch (IOException failed) {
+      throw new UncheckedIOException(failed);
+    }
+  }
+
+  /** An OperationOutcome needs an issue, also where nothing is wrong. */
+  private static Issue allIsWell(Position document) {
+    return Issue.of(Issue.Severity.INFORMATION, "informational", document, "no fault found");
+  }
+
+  private static String line(List<Issue> issues) {
+    StringWriter text = new StringWriter();
+    try (JsonGenerator json = FACTORY.createGenerator(ObjectWriteContext.empty(), text)) {
+      json.writeStartObject();
+      json.writeStringProperty("resourceType", "OperationOutcome");
+      json.writeArrayPropertyStart("issue");
+      issues.forEach(issue -> write(issue, json));
+      json.writeEndArray();
+      json.writeEndObject();
+    }
+    return text.toString();
+  }
+
+  private static void write(Issue issue, JsonGenerator json) {
+    json.writeStartObject();
+    json.writeStringProperty("severity", issue.severity().name().toLowerCase(Locale.ROOT));
+    json.writeStringProperty("code", issue.type());
+    json.writeStringProperty("diagnostics", issue.at() + ": " + words(issue));
+    if (!issue.path().isEmpty()) {
+      json.writeArrayPropertyStart("expression");
+      json.writeString(expression(issue.path()));
+      json.writeEndArray();
+    }
+    json.writeEndObject();
+  }
+
+  private static String words(Issue issue) {
+    return issue.said().stream()
+        .map(said -> said.word().equals("hint") ? said.text() : said.word() + " " + said.text())
+        .map(String::strip)
+        .collect(Collectors.joining("; "));
+  }
+
+  /** A name with a hyphen is no FHIRPath unless it stands in backticks. */
+  static String expression(String path) {
+    return NAME.matcher(COMMENT.matcher(path).replaceAll("")).replaceAll("`$0`");
+  }
+}

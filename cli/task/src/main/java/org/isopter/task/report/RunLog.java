@@ -1,0 +1,154 @@
+package org.isopter.task.report;
+
+import java.util.List;
+import java.util.function.Supplier;
+import org.isopter.model.value.Fault;
+import org.isopter.task.io.Messages;
+import org.isopter.task.io.Streams;
+
+/** What is told of a run, and the exit status that follows from it. */
+public final class RunLog {
+
+  private final Streams streams;
+  private final IssueSink told;
+  private final IssueSink report;
+  private final boolean debug;
+  private int status = ExitStatus.OK;
+  private int done;
+  private int refused;
+  private int faults;
+
+  /**
+   * Makes a journal.
+   *
+   * @param told where issues of documents are told of
+   * @param report where all issues are told of once more
+   * @param debug whether to show where a mistake in the program happened
+   */
+  public RunLog(Streams streams, IssueSink told, IssueSink report, boolean debug) {
+    this.streams = streams;
+    this.told = told;
+    this.report = report;
+    this.debug = debug;
+  }
+
+  /** Notes that a document is as it should be, and why it need not be perfect. */
+  public void accept(Position document, List<Issue> remarks) {
+    done++;
+    tell(document, remarks);
+  }
+
+  /** Notes that a document was refused, and why. */
+  public void refuse(Position document, List<Issue> issues) {
+    refused++;
+    faults += (int) issues.stream().filter(Issue::isError).count();
+    raise(ExitStatus.REFUSED);
+    tell(document, issues);
+  }
+
+  /** Notes that a document cannot be read, and why; the report is written by the caller. */
+  public void refuseUnreported(Position document, List<Issue> issues) {
+    refused++;
+    raise(ExitStatus.REFUSED);
+    told.put(document, issues);
+  }
+
+  /** Notes that a document was refused since something of it was left over. */
+  public void refuseLeftOver(Position document, List<Issue> issues) {
+    refused++;
+    raise(ExitStatus.LEFT_OVER);
+    told.put(document, issues);
+  }
+
+  /** Tells something about a document that is no reason to refuse it, but not in the report. */
+  public void remark(Position document, List<Issue> issues) {
+    told.put(document, issues);
+  }
+
+  /** Tells something that is no reason to refuse a document, also in the report. */
+  public void warn(Position document, List<Issue> issues) {
+    tell(document, issues);
+  }
+
+  /** Puts OperationOutcomes into the report; they are made only where there is one. */
+  public void outcomes(Supplier<List<String>> lines) {
+    if (report != IssueSink.NOBODY) {
+      lines.get().forEach(report::outcome);
+    }
+  }
+
+  /** Notes every fault for which a document was refused. */
+  public void refuseFor(Position document, List<Fault> faults) {
+    refuse(document, faults.stream().map(fault -> Issue.of(document, fault)).toList());
+  }
+
+  /** Notes that the command line asks for something that is not there. */
+  public void missing(String name, String type, String text) {
+    raise(ExitStatus.USAGE);
+    trouble(new Position(name, 0, 0), Issue.Severity.ERROR, type, text);
+  }
+
+  /** Notes that reading a source failed. */
+  public void unreadable(String name, Exception reason) {
+    raise(ExitStatus.INTERNAL);
+    String text = "could not be read (" + Messages.of(reason) + ")";
+    trouble(new Position(name, 0, 0), Issue.Severity.FATAL, "exception", text);
+  }
+
+  /** Notes that a run over a source could not be finished. */
+  public void unfinished(String name, Exception reason) {
+    raise(ExitStatus.INTERNAL);
+    String text = "could not be finished (" + Messages.of(reason) + ")";
+    trouble(new Position(name, 0, 0), Issue.Severity.FATAL, "exception", text);
+  }
+
+  /** Notes a mistake in the program; its message may hold patient data and is not shown. */
+  public void broken(Position document, RuntimeException mistake) {
+    raise(ExitStatus.INTERNAL);
+    trouble(document, Issue.Severity.FATAL, "exception", Messages.internal(mistake));
+    if (debug) {
+      mistake.printStackTrace(streams.err());
+    }
+  }
+
+  /** Says something that is neither data nor a fault. */
+  public void say(String words) {
+    streams.err().println("isopter: " + words);
+  }
+
+  /** Says how many documents of a kind were as they should be and how many were not. */
+  public void sum(String noun) {
+    String all = Messages.count(done + refused, noun);
+    String bad = refused + " refused for " + Messages.count(faults, "fault");
+    say(all + ": " + (refused == 0 ? "no fault found" : bad));
+  }
+
+  /** Returns how many documents were done. */
+  public int done() {
+    return done;
+  }
+
+  /** Returns how many documents were refused. */
+  public int refused() {
+    return refused;
+  }
+
+  public int status() {
+    return status;
+  }
+
+  public void raise(int to) {
+    status = ExitStatus.worse(status, to);
+  }
+
+  /** Trouble around a document is no data of a command that tells of documents. */
+  private void trouble(Position at, Issue.Severity severity, String type, String text) {
+    say(at + ": " + text);
+    report.put(at, List.of(Issue.of(severity, type, at, text)));
+  }
+
+  private void tell(Position document, List<Issue> issues) {
+    told.put(document, issues);
+    report.put(document, issues);
+  }
+}
