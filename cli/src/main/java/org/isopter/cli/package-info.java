@@ -1,6 +1,6 @@
 /**
- * The isopter command: which commands there are, how its mistakes are reported, and where it starts. The
- * commands themselves are below, and what they do is in {@code org.isopter.task}.
+ * The isopter command: which commands there are, how its mistakes are reported, and where it
+ * starts. The commands themselves are below, and what they do is in {@code org.isopter.task}.
  */
 @NullMarked
 package org.isopter.cli;

@@ -31,7 +31,7 @@ public final class KeyOptions {
   @Nullable String project;
 
   /** Returns the key of the project, where one is named. */
-  SecretKey scoped(SecretKey key) {
+  public SecretKey scoped(SecretKey key) {
     return project == null ? key : key.project(project);
   }
 

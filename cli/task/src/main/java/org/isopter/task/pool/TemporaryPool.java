@@ -47,7 +47,7 @@ public final class TemporaryPool implements AutoCloseable {
   }
 
   /** Returns the file that says where each examination was read. */
-  Path origins() {
+  public Path origins() {
     return folder.resolve("origins.ndjson");
   }
 
