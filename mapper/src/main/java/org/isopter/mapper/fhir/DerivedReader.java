@@ -10,11 +10,13 @@ import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.FactKey;
+import org.isopter.model.value.Code;
 import org.isopter.model.value.Quantity;
 
 /**
  * Checks derived statements against the facts that they stand beside. They are never taken as they
- * are: each is computed again, and one that says something else is refused.
+ * are: each is computed again, and one of the same version of the rule set that differs in kind,
+ * eye, number or facts is refused.
  */
 final class DerivedReader {
 
@@ -42,22 +44,42 @@ final class DerivedReader {
     }
   }
 
-  /** Takes the statement if the facts give it, and reports where it differs. */
+  /**
+   * Takes the statement if the facts give it, and reports where it differs. The texts are written
+   * for people and may be worded otherwise. What another version of the rule set said is read over:
+   * ours is worked out from the same facts.
+   */
   void check(Cursor observation) {
     Transport.resource(observation);
+    frame(observation);
     Optional<Cursor> identifier = observation.only("identifier");
-    identifier.ifPresent(
-        found -> {
-          found.expect("system", ids.system());
-          String name = found.text("value").orElse("");
-          // Each statement stands once: a second one of the name finds nothing.
-          Optional.ofNullable(wanted.remove(name))
-              .ifPresentOrElse(
-                  derived -> check(observation, derived), () -> unknown(observation, found, name));
-        });
-    if (identifier.isEmpty()) {
+    String name = identifier.flatMap(found -> name(found)).orElse("");
+    if (identifier.isEmpty() || name.isEmpty()) {
       observation.abandon();
+      return;
     }
+    texts(observation);
+    if (isOurs(observation)) {
+      // Each statement stands once: a second one of the name finds nothing.
+      Optional.ofNullable(wanted.remove(name))
+          .ifPresentOrElse(
+              derived -> check(observation, derived),
+              () -> unknown(observation, identifier.get(), name));
+    } else {
+      from(observation);
+      List.of("valueQuantity", "valueString", "bodySite").forEach(observation::drop);
+    }
+  }
+
+  private Optional<String> name(Cursor identifier) {
+    identifier.expect("system", ids.system());
+    String name = identifier.text("value").orElse("");
+    if (name.startsWith(ids.derived("")) && name.length() > ids.derived("").length()) {
+      return Optional.of(name);
+    }
+    identifier.fault(
+        "value", "\"" + name + "\"", "\"" + ids.derived("") + "\", then kind and eye");
+    return Optional.empty();
   }
 
   private static void unknown(Cursor observation, Cursor identifier, String name) {
@@ -66,7 +88,7 @@ final class DerivedReader {
     observation.abandon();
   }
 
-  private void check(Cursor observation, Derived derived) {
+  private void frame(Cursor observation) {
     observation.expect("status", exam.header().status().word());
     observation
         .only("category")
@@ -76,23 +98,46 @@ final class DerivedReader {
         .ifPresent(
             code -> {
               Codings.expectAll(code, List.of(ExamCodes.DERIVED));
-              code.expect("text", DerivedText.title(derived));
+              code.text("text");
             });
     People.expectPeople(observation, exam.header());
     observation.expect("effectiveDateTime", Frame.time(exam.header().performed()));
+  }
+
+  private static void texts(Cursor observation) {
+    observation.objects("note").forEach(note -> note.text("text"));
+    observation.object("method").ifPresent(method -> method.text("text"));
+  }
+
+  /** Says whether the statement is by the rule set that is asked here, and takes its name. */
+  private static boolean isOurs(Cursor observation) {
+    Optional<Cursor> device = observation.object("device");
+    device.filter(by -> by.has("type")).ifPresent(by -> by.expect("type", "Device"));
+    device.ifPresent(by -> by.text("display"));
+    return device
+        .flatMap(by -> by.object("identifier"))
+        .filter(by -> isRuleSet(by.text("system").orElse(""), by.text("value").orElse("")))
+        .isPresent();
+  }
+
+  private static boolean isRuleSet(String system, String version) {
+    return system.equals(DerivedText.RULE_SET) && version.equals(Derivations.RULES);
+  }
+
+  private void check(Cursor observation, Derived derived) {
     derived
         .value()
         .ifPresentOrElse(
             number -> number(observation, number),
-            () -> observation.expect("valueString", derived.statement().text()));
-    expectTexts(observation, DerivedText.notes(derived));
+            () -> {
+              observation.require("valueString");
+              observation.text("valueString");
+            });
     Codings.expect(observation, "bodySite", derived.site().code());
-    observation
-        .required("method")
-        .ifPresent(method -> method.expect("text", DerivedText.method(derived)));
-    // Which version derived it is told, and does not change what follows from the facts.
-    observation.required("device").ifPresent(device -> device.drop("display"));
-    from(observation, derived);
+    List<FactKey> seen = from(observation);
+    if (!seen.equals(derived.from())) {
+      observation.fault("derivedFrom", seen.toString(), derived.from().toString());
+    }
   }
 
   private static void number(Cursor observation, Quantity wanted) {
@@ -106,30 +151,16 @@ final class DerivedReader {
                 quantity.fault("value", seen, digits + ", which the facts give");
               }
               quantity.expect("unit", wanted.unit().label());
-              quantity.expect("system", org.isopter.model.value.Code.UCUM);
+              quantity.expect("system", Code.UCUM);
               quantity.expect("code", wanted.unit().ucum());
             });
   }
 
-  private static void expectTexts(Cursor observation, List<String> wanted) {
-    List<Cursor> notes = observation.objects("note");
-    for (int i = 0; i < Math.min(notes.size(), wanted.size()); i++) {
-      notes.get(i).expect("text", wanted.get(i));
-    }
-    if (notes.size() != wanted.size()) {
-      observation.fault("note", notes.size() + " of them", String.valueOf(wanted.size()));
-    }
-  }
-
-  private void from(Cursor observation, Derived derived) {
-    List<FactKey> seen =
-        observation.objects("derivedFrom").stream()
-            .map(resolve)
-            .flatMap(Optional::stream)
-            .map(fact -> Optional.ofNullable(facts.get(fact)).orElse(new FactKey("no finding")))
-            .toList();
-    if (!seen.equals(derived.from())) {
-      observation.fault("derivedFrom", seen.toString(), derived.from().toString());
-    }
+  private List<FactKey> from(Cursor observation) {
+    return observation.objects("derivedFrom").stream()
+        .map(resolve)
+        .flatMap(Optional::stream)
+        .map(fact -> Optional.ofNullable(facts.get(fact)).orElse(new FactKey("no finding")))
+        .toList();
   }
 }

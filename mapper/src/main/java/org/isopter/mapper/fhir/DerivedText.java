@@ -6,9 +6,13 @@ import org.isopter.model.clinical.statement.Caution;
 import org.isopter.model.clinical.statement.Statement;
 import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.ExamCodes;
+import org.isopter.model.value.Canonical;
 
-/** The texts of a derived statement on the wire: the writer and the reader share them. */
+/** The texts of a derived statement in FHIR: for people, and never compared by a reader. */
 final class DerivedText {
+
+  /** The system under which the device of a statement names the version of the rule set. */
+  static final String RULE_SET = Canonical.identifier("rule-set");
 
   private DerivedText() {}
 

@@ -3,6 +3,7 @@ package org.isopter.mapper.fhir;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.isopter.model.derive.Derivations;
 import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.FactKey;
@@ -51,8 +52,14 @@ final class DerivedWriter {
     ObservationWriter.notes(json, DerivedText.notes(derived));
     json.concept("bodySite", derived.site().code());
     json.object("method", () -> json.text("text", DerivedText.method(derived)));
-    json.object("device", () -> json.text("display", FrameWriter.SOFTWARE));
+    json.object("device", this::device);
     json.list("derivedFrom", () -> derived.from().forEach(this::reference));
+  }
+
+  private void device() {
+    json.text("type", "Device");
+    json.object("identifier", () -> json.identifier(DerivedText.RULE_SET, Derivations.RULES));
+    json.text("display", FrameWriter.SOFTWARE);
   }
 
   private void value(Derived derived) {

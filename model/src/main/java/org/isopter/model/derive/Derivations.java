@@ -16,6 +16,12 @@ import org.isopter.model.exam.ExamView;
  */
 public final class Derivations {
 
+  /**
+   * The version of what is concluded here, a date; raised with every change of a kind of statement,
+   * of its number, of the eyes or of the facts that it rests on, but not of its words.
+   */
+  public static final String RULES = "2026-11-27";
+
   /** The rule that colour plates are judged by unless others are named. */
   public static final PlateRule USUAL_PLATES = PlateRule.MANUFACTURER;
 
