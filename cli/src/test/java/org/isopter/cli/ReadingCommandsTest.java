@@ -29,6 +29,10 @@ class ReadingCommandsTest {
       Files.isDirectory(Path.of("docs", "demo")) ? Path.of("") : Path.of("..");
   private static final Path DEMO = ROOT.resolve(Path.of("docs", "demo"));
   private static final Path GOLDEN = ROOT.resolve(Path.of("cli/src/test/resources/golden"));
+
+  /** What a full examination may fill of a page. */
+  private static final int LINES = 45;
+
   private static final String[] HEADER = {
     "--id", "n-1", "--subject", "p-1", "--performed", "2026-03-03T09:10:00Z"
   };
@@ -83,6 +87,7 @@ class ReadingCommandsTest {
                       assertEquals(ExitStatus.OK, fresh.run("summary", file.toString()));
                       String page = fresh.out.toString(UTF_8);
                       golden("summary-" + stem(file) + ".txt", page);
+                      assertTrue(page.split("\n").length <= LINES, page);
                       checkWords(page);
                     }));
   }
@@ -114,6 +119,17 @@ class ReadingCommandsTest {
     assertEquals(0, run("summary", bell, "--urgency-hints", "uk-c205"));
     assertTrue(out.toString(UTF_8).contains("College of Optometrists (United Kingdom)"));
     assertEquals(2, run("summary", bell, "--urgency-hints", "mars"));
+  }
+
+  @Test
+  void keepsArithmeticReasonsAndSourcesForWhoAsks() {
+    String file = DEMO.resolve("02-net-mender.yaml").toString();
+    assertEquals(0, run("summary", file));
+    assertFalse(out.toString(UTF_8).contains("logMAR is") || out.toString(UTF_8).contains("[1]"));
+    out.reset();
+    assertEquals(0, run("summary", file, "--detail"));
+    golden("summary-detail.txt", out.toString(UTF_8));
+    checkWords(out.toString(UTF_8));
   }
 
   @Test

@@ -26,13 +26,15 @@ import picocli.CommandLine.Option;
     name = "summary",
     description = {
       "Puts a record into plain words, one page to go with a referral letter.",
-      "What was found, what was not done and why, and apart from that what follows from it."
+      "Both eyes side by side, what was not done and why, what is not recorded, and apart from that",
+      "what follows."
     },
     footer = {
       "",
       "Examples:",
       "  isopter summary docs/demo/02-net-mender.yaml",
       "  isopter summary docs/demo/02-net-mender.yaml --format markdown",
+      "  isopter summary docs/demo/02-net-mender.yaml --detail",
       "  isopter summary docs/demo/07-bell-founder.yaml --urgency-hints uk-c205"
     })
 public final class SummaryCommand extends InputCommand {
@@ -61,6 +63,11 @@ public final class SummaryCommand extends InputCommand {
       })
   @Nullable UrgencyRules urgencyHints;
 
+  @Option(
+      names = "--detail",
+      description = "Add all that follows, with arithmetic, reasons, certainty and sources.")
+  boolean detail;
+
   @Mixin final RecordInputs forms = new RecordInputs();
 
   public SummaryCommand(Streams streams) {
@@ -76,7 +83,8 @@ public final class SummaryCommand extends InputCommand {
   public void run(RunLog journal) {
     Records records = new Records();
     Letter plain = format.letter();
-    Letter letter = Optional.ofNullable(urgencyHints).map(plain::with).orElse(plain);
+    Letter whole = detail ? plain.detailed() : plain;
+    Letter letter = Optional.ofNullable(urgencyHints).map(whole::with).orElse(whole);
     new InputDocuments(journal)
         .each(
             sources(journal),

@@ -77,8 +77,7 @@ final class DerivedReader {
     if (name.startsWith(ids.derived("")) && name.length() > ids.derived("").length()) {
       return Optional.of(name);
     }
-    identifier.fault(
-        "value", "\"" + name + "\"", "\"" + ids.derived("") + "\", then kind and eye");
+    identifier.fault("value", "\"" + name + "\"", "\"" + ids.derived("") + "\", then kind and eye");
     return Optional.empty();
   }
 

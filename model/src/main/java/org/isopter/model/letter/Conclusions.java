@@ -28,9 +28,40 @@ final class Conclusions {
           "colour.plates",
           "near.equivalents");
 
+  /**
+   * The kinds of statement that are arithmetic or repeat what stands side by side: for who asks.
+   */
+  private static final Set<String> ARITHMETIC =
+      Set.of(
+          "acuity.equivalents",
+          "acuity.partial-line",
+          "acuity.unusual-line",
+          "near.equivalents",
+          "near.points",
+          "near.jaeger",
+          "impairment.eye",
+          "impairment.near",
+          "impairment.person",
+          "lens.spherical-equivalent",
+          "lens.power-vector",
+          "lens.transposed",
+          "lens.vertex",
+          "lens.prism-angle",
+          "disc.expected-cup",
+          "disc.cup-difference",
+          "field.blind-spot-width",
+          "field.blind-spot-height",
+          "field.blind-spot-difference",
+          "colour.plates",
+          "colour.red-saturation",
+          "lids.difference",
+          "orbit.protrusion",
+          "pupils.anisocoria");
+
   private final ExamView exam;
   private final List<String> sources = new ArrayList<>();
   private final List<String> sentences;
+  private final List<String> brief;
 
   /** What a statement says, apart from the eye it says it of. */
   private record Said(String id, String text, Certainty certainty, String source, boolean both) {
@@ -54,10 +85,20 @@ final class Conclusions {
         .forEach(one -> alike.computeIfAbsent(Said.of(one), any -> new ArrayList<>()).add(one));
     this.sentences =
         alike.entrySet().stream().map(one -> sentence(one.getKey(), one.getValue())).toList();
+    this.brief =
+        alike.entrySet().stream()
+            .filter(one -> !ARITHMETIC.contains(one.getKey().id()))
+            .map(one -> brief(one.getKey(), one.getValue()))
+            .toList();
   }
 
   static Conclusions of(Exam exam) {
     return new Conclusions(exam);
+  }
+
+  /** Returns what is said of which eyes, without arithmetic, reasons and sources. */
+  List<String> brief() {
+    return brief;
   }
 
   List<String> sentences() {
@@ -76,9 +117,13 @@ final class Conclusions {
     return pair ? Eyes.PAIR : site;
   }
 
-  private String sentence(Said said, List<Derived> alike) {
+  private static String brief(Said said, List<Derived> alike) {
     Set<Eyes> eyes = EnumSet.noneOf(Eyes.class);
     alike.forEach(one -> eyes.add(eyes(one)));
+    return subject(said, Eyes.joined(eyes)) + said.text();
+  }
+
+  private String sentence(Said said, List<Derived> alike) {
     String reasons =
         PlainWords.list(
             alike.stream()
@@ -86,8 +131,7 @@ final class Conclusions {
                 .map(key -> PlainWords.lower(exam.fact(key).finding().title()))
                 .distinct()
                 .toList());
-    return subject(said, Eyes.joined(eyes))
-        + said.text()
+    return brief(said, alike)
         + " Because of the "
         + reasons
         + "; "

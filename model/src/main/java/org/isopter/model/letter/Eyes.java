@@ -59,6 +59,11 @@ enum Eyes {
     return joined;
   }
 
+  /** Returns the eyes that lack something: what neither eye has, either eye lacks. */
+  String lacking() {
+    return this == EACH ? "either eye" : words;
+  }
+
   /** Returns the eyes within a sentence; nothing for the pair. */
   String words() {
     return words;

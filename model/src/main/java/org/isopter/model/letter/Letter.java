@@ -20,79 +20,92 @@ public final class Letter {
 
   private final Page page;
   private final Optional<UrgencyRules> rules;
+  private final boolean detail;
 
-  private Letter(Page page, Optional<UrgencyRules> rules) {
+  private Letter(Page page, Optional<UrgencyRules> rules, boolean detail) {
     this.page = page;
     this.rules = rules;
+    this.detail = detail;
   }
 
   /** Returns a letter in Markdown. */
   public static Letter markdown() {
-    return new Letter(new MarkdownPage(), Optional.empty());
+    return new Letter(new MarkdownPage(), Optional.empty(), false);
   }
 
   /** Returns a letter in plain text, with columns at most 100 characters wide. */
   public static Letter text() {
-    return new Letter(new TextPage(), Optional.empty());
+    return new Letter(new TextPage(), Optional.empty(), false);
   }
 
   /** Returns this letter with what a named list of urgent findings says; it is never complete. */
   public Letter with(UrgencyRules list) {
-    return new Letter(page, Optional.of(list));
+    return new Letter(page, Optional.of(list), detail);
+  }
+
+  /** Returns this letter with all that follows: arithmetic, reasons, certainty and sources. */
+  public Letter detailed() {
+    return new Letter(page, rules, true);
   }
 
   /** Returns the page, with a line feed at its end. */
   public String write(Summary summary) {
     List<String> blocks = new ArrayList<>();
     Header header = summary.exam().header();
-    blocks.add(page.title("Eye examination: " + person(header.subject())));
-    blocks.add(page.paragraph(circumstances(header)));
-    header.remark().ifPresent(remark -> blocks.add(page.paragraph(remark)));
+    blocks.add(page.head("Eye examination: " + person(header.subject()), opening(header, summary)));
     found(summary, blocks);
-    section(blocks, "Without a result", summary.missing());
+    notFound(summary, blocks);
     rules.ifPresent(list -> hints(summary.exam(), list, blocks));
     derived(summary, blocks);
+    blocks.add(page.paragraph(Caution.TEXT));
     return String.join("\n", blocks);
   }
 
+  private static List<String> opening(Header header, Summary summary) {
+    List<String> lines = new ArrayList<>(List.of(circumstances(header)));
+    header.remark().ifPresent(lines::add);
+    lines.addAll(summary.defect());
+    return lines;
+  }
+
   private void found(Summary summary, List<String> blocks) {
-    blocks.add(page.heading("Found"));
-    if (!summary.rows().isEmpty()) {
-      blocks.add(page.table(summary.rows()));
+    if (!summary.rows().isEmpty() || !summary.together().isEmpty()) {
+      blocks.add(page.table(summary.rows(), String.join(" ", summary.together())));
     }
-    if (!summary.together().isEmpty()) {
-      blocks.add(page.items(summary.together()));
+  }
+
+  private void notFound(Summary summary, List<String> blocks) {
+    List<String> lines = new ArrayList<>(summary.missing());
+    summary.silent().ifPresent(lines::add);
+    if (!lines.isEmpty()) {
+      blocks.add(page.section("Without a result", lines));
     }
   }
 
   private void hints(Exam exam, UrgencyRules list, List<String> blocks) {
-    blocks.add(page.heading("Held against a list of urgent findings"));
+    List<String> lines = new ArrayList<>(list.hints(exam));
+    if (lines.isEmpty()) {
+      lines.add("Nothing recorded here is on the part looked at; that means nothing.");
+    }
+    blocks.add(page.section("Held against a list of urgent findings", lines));
     blocks.add(page.paragraph(list.about()));
-    List<String> hints = list.hints(exam);
-    blocks.add(
-        page.items(
-            hints.isEmpty()
-                ? List.of("Nothing recorded here is on the part looked at; that means nothing.")
-                : hints));
   }
 
   private void derived(Summary summary, List<String> blocks) {
-    if (summary.derived().isEmpty()) {
-      return;
+    section(blocks, "What follows (not observed)", summary.derived());
+    if (detail && !summary.detail().isEmpty()) {
+      section(blocks, "How it follows, by calculation or from tables", summary.detail());
+      List<String> numbered = new ArrayList<>();
+      for (String source : summary.sources()) {
+        numbered.add("[" + (numbered.size() + 1) + "] " + source);
+      }
+      section(blocks, "Sources", numbered);
     }
-    section(blocks, "What follows by calculation or from tables (not observed)", summary.derived());
-    blocks.add(page.paragraph(Caution.TEXT));
-    List<String> numbered = new ArrayList<>();
-    for (String source : summary.sources()) {
-      numbered.add("[" + (numbered.size() + 1) + "] " + source);
-    }
-    section(blocks, "Sources", numbered);
   }
 
   private void section(List<String> blocks, String heading, List<String> items) {
     if (!items.isEmpty()) {
-      blocks.add(page.heading(heading));
-      blocks.add(page.items(items));
+      blocks.add(page.section(heading, items));
     }
   }
 

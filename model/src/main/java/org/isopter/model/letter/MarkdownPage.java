@@ -7,13 +7,16 @@ import java.util.stream.Collectors;
 final class MarkdownPage implements Page {
 
   @Override
-  public String title(String text) {
-    return "# " + escape(text) + "\n";
+  public String head(String title, List<String> lines) {
+    return "# "
+        + escape(title)
+        + "\n\n"
+        + lines.stream().map(this::paragraph).collect(Collectors.joining("\n"));
   }
 
   @Override
-  public String heading(String text) {
-    return "## " + escape(text) + "\n";
+  public String section(String heading, List<String> items) {
+    return "## " + escape(heading) + "\n\n" + items(items);
   }
 
   @Override
@@ -21,13 +24,21 @@ final class MarkdownPage implements Page {
     return escape(text) + "\n";
   }
 
-  @Override
-  public String items(List<String> items) {
+  private static String items(List<String> items) {
     return items.stream().map(item -> "- " + escape(item) + "\n").collect(Collectors.joining());
   }
 
   @Override
-  public String table(List<Summary.Row> rows) {
+  public String table(List<Summary.Row> rows, String both) {
+    String below = both.isEmpty() ? "" : paragraph(both);
+    if (rows.isEmpty()) {
+      return below;
+    }
+    String eyes = rows(rows);
+    return below.isEmpty() ? eyes : eyes + "\n" + below;
+  }
+
+  private static String rows(List<Summary.Row> rows) {
     return "| | Right eye | Left eye |\n|---|---|---|\n"
         + rows.stream()
             .map(row -> line(row.title(), row.right(), row.left()))

@@ -1,50 +1,61 @@
 package org.isopter.model.letter;
 
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.text.FactText;
 import org.isopter.model.text.PlainWords;
 
-/** What has no result, and why: eyes that miss the same for the same reason share a line. */
+/**
+ * What has no result, and why: one line for each reason and eyes. The afferent defect has a line of
+ * its own elsewhere.
+ */
 final class Missing {
 
-  private record Line(String title, String reason) {}
+  /** What was not found: finding, with technique, time and remarks; and why. */
+  private record Gap(String reason, String what) {}
 
   private Missing() {}
 
   static List<String> lines(Exam exam) {
-    Map<Line, Set<Eyes>> lines = new LinkedHashMap<>();
+    Map<Gap, Set<Eyes>> gaps = new LinkedHashMap<>();
     exam.facts().stream()
-        .filter(fact -> fact.panel().isEmpty())
-        .forEach(fact -> add(lines, fact, exam));
-    return lines.entrySet().stream().map(line -> line(line.getKey(), line.getValue())).toList();
+        .filter(fact -> fact.panel().isEmpty() && fact.finding() != Pupils.AFFERENT_DEFECT)
+        .forEach(fact -> add(gaps, fact, exam));
+    Map<String, List<String>> lines = new LinkedHashMap<>();
+    gaps.forEach(
+        (gap, eyes) ->
+            lines
+                .computeIfAbsent(gap.reason() + where(eyes), any -> new ArrayList<>())
+                .add(gap.what()));
+    return lines.entrySet().stream()
+        .map(line -> PlainWords.sentence(line.getKey() + ": " + String.join("; ", line.getValue())))
+        .toList();
   }
 
-  private static void add(Map<Line, Set<Eyes>> lines, Fact<?> fact, Exam exam) {
-    Line line = new Line(fact.finding().title(), FactText.of(fact, exam.header().performed()));
-    lines
-        .computeIfAbsent(line, any -> EnumSet.noneOf(Eyes.class))
+  private static void add(Map<Gap, Set<Eyes>> gaps, Fact<?> fact, Exam exam) {
+    String context = FactText.context(fact, exam.header().performed());
+    String what =
+        PlainWords.lower(fact.finding().title())
+            + (context.isEmpty() ? "" : ", " + context)
+            + FactText.remarks(fact);
+    Gap gap = new Gap(PlainWords.capital(FactText.outcome(fact)), what);
+    gaps.computeIfAbsent(gap, any -> EnumSet.noneOf(Eyes.class))
         .add(Eyes.of(fact.finding(), fact.site()));
   }
 
-  private static String line(Line line, Set<Eyes> eyes) {
-    String where =
-        Eyes.joined(eyes).stream()
-            .map(Missing::words)
-            .filter(words -> !words.isEmpty())
-            .map(words -> ", " + words)
-            .collect(Collectors.joining());
-    return line.title() + where + ": " + PlainWords.sentence(line.reason());
-  }
-
-  /** What neither eye has, either eye lacks. */
-  private static String words(Eyes eyes) {
-    return eyes == Eyes.EACH ? "either eye" : eyes.words();
+  private static String where(Set<Eyes> eyes) {
+    return Eyes.joined(eyes).stream()
+        .map(Eyes::lacking)
+        .filter(words -> !words.isEmpty())
+        .map(words -> ", " + words)
+        .collect(Collectors.joining());
   }
 }

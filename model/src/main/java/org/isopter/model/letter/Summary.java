@@ -1,37 +1,43 @@
 package org.isopter.model.letter;
 
-import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.function.BiFunction;
-import java.util.function.Function;
-import java.util.stream.Collectors;
+import java.util.Optional;
+import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.finding.Finding;
+import org.isopter.model.text.FactText;
 import org.isopter.model.text.PlainWords;
 import org.isopter.model.value.Site;
 
 /**
- * The contents of a summary: what was found, both eyes side by side; what was not; and apart from
+ * The contents of a letter: what was found, both eyes side by side; what was not; and apart from
  * that, what follows.
  *
  * @param exam the examination
+ * @param defect the relative afferent defect, in sentences; that it is not recorded, too
  * @param rows what was found in each eye
- * @param together what was found of both eyes together, in sentences
- * @param missing what was not found, each with its reason
- * @param derived what follows, in sentences with how sure it is, its reason and its source
- * @param sources the sources that the sentences refer to by number, from 1
+ * @param together what else was found of both eyes together, in sentences
+ * @param missing what has no result, each with its reason
+ * @param silent what a usual examination has and this one does not mention
+ * @param derived what follows, in short sentences without arithmetic
+ * @param detail all that follows, in sentences with how sure it is, its reason and its source
+ * @param sources the sources that the detail refers to by number, from 1
  */
 public record Summary(
     Exam exam,
+    List<String> defect,
     List<Row> rows,
     List<String> together,
     List<String> missing,
+    Optional<String> silent,
     List<String> derived,
+    List<String> detail,
     List<String> sources) {
 
   /**
-   * One finding in either eye.
+   * One subject in either eye.
    *
    * @param title what was examined
    * @param right what was found in the right eye; empty where nothing was
@@ -39,62 +45,69 @@ public record Summary(
    */
   public record Row(String title, String right, String left) {}
 
-  /**
-   * Returns the summary of an examination.
-   *
-   * @param words how a fact is put, at the time of the examination
-   */
-  public static Summary of(Exam exam, BiFunction<Fact<?>, OffsetDateTime, String> words) {
-    OffsetDateTime performed = exam.header().performed();
-    Function<Fact<?>, String> put = fact -> words.apply(fact, performed);
+  /** Returns the summary of an examination in the words of a letter. */
+  public static Summary of(Exam exam) {
+    return of(exam, Wording.LETTER);
+  }
+
+  /** Returns the summary of an examination with words of its own for what was found. */
+  public static Summary of(Exam exam, Wording wording) {
     Conclusions conclusions = Conclusions.of(exam);
     return new Summary(
         exam,
-        rows(exam, put),
-        together(exam, put),
+        defect(exam, wording),
+        rows(exam, wording),
+        together(exam, wording),
         Missing.lines(exam),
+        Unrecorded.sentence(ExamView.of(exam)),
+        conclusions.brief(),
         conclusions.sentences(),
         conclusions.sources());
   }
 
-  private static List<Row> rows(Exam exam, Function<Fact<?>, String> words) {
-    return exam.facts().stream()
-        .filter(fact -> fact.site() != Site.BOTH)
-        .map(Fact::finding)
-        .distinct()
-        .map(finding -> row(exam, finding, words))
+  private static List<String> defect(Exam exam, Wording wording) {
+    String title = Pupils.AFFERENT_DEFECT.title();
+    List<String> stated =
+        exam.facts().stream()
+            .filter(fact -> fact.finding() == Pupils.AFFERENT_DEFECT)
+            .map(fact -> title + ": " + PlainWords.sentence(words(exam, fact, wording)))
+            .toList();
+    return stated.isEmpty() ? List.of(title + ": not recorded.") : stated;
+  }
+
+  private static List<Row> rows(Exam exam, Wording wording) {
+    return Subject.of(exam).stream()
+        .map(
+            subject ->
+                new Row(
+                    subject.title(),
+                    EyeCell.of(exam, subject, Site.RIGHT, wording),
+                    EyeCell.of(exam, subject, Site.LEFT, wording)))
         .filter(row -> !row.right().isEmpty() || !row.left().isEmpty())
         .toList();
   }
 
-  private static Row row(Exam exam, Finding<?> finding, Function<Fact<?>, String> words) {
-    return new Row(
-        finding.title(),
-        cell(exam, finding, Site.RIGHT, words),
-        cell(exam, finding, Site.LEFT, words));
+  private static List<String> together(Exam exam, Wording wording) {
+    List<String> lines = new ArrayList<>();
+    for (Fact<?> fact : exam.facts()) {
+      if (fact.site() == Site.BOTH
+          && fact.panel().isPresent()
+          && fact.finding() != Pupils.AFFERENT_DEFECT) {
+        lines.add(subject(fact) + ": " + PlainWords.sentence(words(exam, fact, wording)));
+      }
+    }
+    return lines;
   }
 
-  private static String cell(
-      Exam exam, Finding<?> finding, Site eye, Function<Fact<?>, String> words) {
-    return exam.facts().stream()
-        .filter(fact -> fact.finding() == finding && fact.site() == eye && isFound(fact))
-        .map(words)
-        .collect(Collectors.joining("; "));
-  }
-
-  private static List<String> together(Exam exam, Function<Fact<?>, String> words) {
-    return exam.facts().stream()
-        .filter(fact -> fact.site() == Site.BOTH && isFound(fact))
-        .map(fact -> subject(fact) + ": " + PlainWords.sentence(words.apply(fact)))
-        .toList();
+  private static String words(Exam exam, Fact<?> fact, Wording wording) {
+    return Optional.of(fact)
+        .filter(one -> one.panel().isPresent())
+        .flatMap(one -> wording.of(one, exam.header().performed()))
+        .orElseGet(() -> FactText.of(fact, exam.header().performed()));
   }
 
   private static String subject(Fact<?> fact) {
     String eyes = Eyes.of(fact.finding(), fact.site()).words();
     return fact.finding().title() + (eyes.isEmpty() ? "" : ", " + eyes);
-  }
-
-  private static boolean isFound(Fact<?> fact) {
-    return fact.panel().isPresent();
   }
 }

@@ -9,17 +9,17 @@ import java.util.stream.Collectors;
 final class TextPage implements Page {
 
   private static final int WIDTH = 100;
-  private static final int FIRST = 28;
-  private static final int EYE = 34;
+  private static final int FIRST = 11;
+  private static final int EYE = 42;
 
   @Override
-  public String title(String text) {
-    return text + "\n" + "=".repeat(Math.min(WIDTH, text.length())) + "\n";
+  public String head(String title, List<String> lines) {
+    return paragraph(title) + lines.stream().map(this::paragraph).collect(Collectors.joining());
   }
 
   @Override
-  public String heading(String text) {
-    return text + "\n" + "-".repeat(text.length()) + "\n";
+  public String section(String heading, List<String> items) {
+    return heading + ":\n" + items(items);
   }
 
   @Override
@@ -30,8 +30,7 @@ final class TextPage implements Page {
         .collect(Collectors.joining());
   }
 
-  @Override
-  public String items(List<String> items) {
+  private static String items(List<String> items) {
     StringBuilder page = new StringBuilder();
     for (String item : items) {
       String lead = "- ";
@@ -44,11 +43,13 @@ final class TextPage implements Page {
   }
 
   @Override
-  public String table(List<Summary.Row> rows) {
+  public String table(List<Summary.Row> rows, String both) {
     StringBuilder page = new StringBuilder();
-    row(page, new Summary.Row("", "Right eye", "Left eye"));
-    rows.forEach(row -> row(page, row));
-    return page.toString();
+    if (!rows.isEmpty()) {
+      row(page, new Summary.Row("", "Right eye", "Left eye"));
+      rows.forEach(row -> row(page, row));
+    }
+    return page + (both.isEmpty() ? "" : paragraph(both));
   }
 
   private static void row(StringBuilder page, Summary.Row row) {

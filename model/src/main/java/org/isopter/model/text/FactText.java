@@ -6,8 +6,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.isopter.model.answer.sight.RefractionMethod;
 import org.isopter.model.answer.tissue.Tonometry;
 import org.isopter.model.exam.Fact;
@@ -35,7 +38,7 @@ public final class FactText {
           Map.entry("frisen-grade", grade -> "Frisén grade " + grade),
           Map.entry("clock-hour", hour -> "at " + hour + " o'clock"),
           Map.entry("ptosis-amount", amount -> "by " + amount),
-          Map.entry("separation", how -> "one image from the other: " + how),
+          Map.entry("separation", FactText::apart),
           Map.entry("worst-gaze", gaze -> "worst " + looking(gaze)),
           Map.entry("fast-phase", gaze -> "fast phase " + toward(gaze)),
           Map.entry("seen-in-gaze", gaze -> "seen " + looking(gaze)),
@@ -47,6 +50,15 @@ public final class FactText {
 
   private static String logUnits(String units) {
     return units.equals("1 log units") ? "1 log unit" : units;
+  }
+
+  private static String apart(String direction) {
+    return switch (direction) {
+      case "horizontal" -> "the images side by side";
+      case "vertical" -> "the images one above the other";
+      case "oblique" -> "the images obliquely apart";
+      default -> "the images tilted against each other";
+    };
   }
 
   private static String looking(String gaze) {
@@ -81,33 +93,53 @@ public final class FactText {
    * the examination, and is that of the clock on its wall.
    */
   public static String of(Fact<?> fact, OffsetDateTime performed) {
-    return of(
-        fact,
-        time -> {
-          OffsetDateTime there = time.withOffsetSameInstant(performed.getOffset());
-          boolean sameDay = there.toLocalDate().equals(performed.toLocalDate());
-          return "at " + CLOCK.format(there) + (sameDay ? "" : " on " + DAY.format(there));
-        },
-        ", ");
+    return of(fact, time -> within(time, performed), ", ");
+  }
+
+  private static String within(OffsetDateTime time, OffsetDateTime performed) {
+    OffsetDateTime there = time.withOffsetSameInstant(performed.getOffset());
+    boolean sameDay = there.toLocalDate().equals(performed.toLocalDate());
+    return "at " + CLOCK.format(there) + (sameDay ? "" : " on " + DAY.format(there));
   }
 
   private static String of(Fact<?> fact, Function<OffsetDateTime, String> when, String before) {
-    StringBuilder words = new StringBuilder(outcome(fact));
-    fact.method()
-        .map(FactText::technique)
-        .filter(how -> !PlainWords.lower(fact.finding().title()).contains(how))
-        .ifPresent(how -> words.append(", ").append(how));
-    fact.device().ifPresent(with -> words.append(", with ").append(PlainWords.lower(with)));
-    fact.at().ifPresent(time -> words.append(before).append(when.apply(time)));
-    if (!fact.remarks().isEmpty()) {
-      words.append(" (").append(String.join(" ", fact.remarks())).append(")");
-    }
-    return words.toString();
+    String own = fact.at().map(time -> before + when.apply(time)).orElse("");
+    String how = how(fact);
+    return outcome(fact) + (how.isEmpty() ? "" : ", " + how) + own + remarks(fact);
+  }
+
+  /**
+   * Returns technique, instrument and a time of its own, within an examination; nothing where none
+   * of them is stated.
+   */
+  public static String context(Fact<?> fact, OffsetDateTime performed) {
+    return Stream.of(how(fact), fact.at().map(time -> within(time, performed)).orElse(""))
+        .filter(words -> !words.isEmpty())
+        .collect(Collectors.joining(", "));
+  }
+
+  /** Returns the remarks in brackets, with a space before them; nothing where there are none. */
+  public static String remarks(Fact<?> fact) {
+    return fact.remarks().isEmpty() ? "" : " (" + String.join(" ", fact.remarks()) + ")";
+  }
+
+  private static String how(Fact<?> fact) {
+    Optional<String> technique =
+        fact.method()
+            .map(FactText::technique)
+            .filter(how -> !PlainWords.lower(fact.finding().title()).contains(how));
+    Optional<String> instrument = fact.device().map(with -> "with " + PlainWords.lower(with));
+    return Stream.of(technique, instrument)
+        .flatMap(Optional::stream)
+        .collect(Collectors.joining(", "));
   }
 
   /** A technique whose word is half of its name gets the other half. */
   private static String technique(Concept method) {
     String word = PlainWords.concept(method);
+    if (word.equals("other")) {
+      return "another technique";
+    }
     if (method instanceof Tonometry kind && kind != Tonometry.PALPATION) {
       return word + " tonometry";
     }
@@ -138,7 +170,8 @@ public final class FactText {
 
   private static String datum(Datum datum) {
     if (datum instanceof Datum.Coded coded) {
-      return PlainWords.concept(coded.concept());
+      String word = PlainWords.concept(coded.concept());
+      return word.equals("other") ? "of another kind" : word;
     }
     return datum instanceof Datum.Ratio ratio
         ? ratio.numerator().toPlainString() + " of " + ratio.denominator().toPlainString()

@@ -25,10 +25,20 @@ public final class PlainWords {
           "tumbling e", "tumbling E",
           "gaze evoked", "gaze-evoked");
 
+  /** Answers that read ill as their word. */
+  private static final Map<String, String> PHRASES =
+      Map.of(
+          "non-contact", "non-contact",
+          "cover-uncover", "cover-uncover test",
+          "alternate-cover", "alternate cover test",
+          "phenylephrine-weak", "weak phenylephrine",
+          "no-lens", "aphakia");
+
   private PlainWords() {}
 
   static String concept(Concept concept) {
-    return words(concept.word());
+    String phrase = PHRASES.get(concept.word());
+    return phrase == null ? words(concept.word()) : phrase;
   }
 
   static String words(String hyphened) {
@@ -45,7 +55,7 @@ public final class PlainWords {
       case REFUSED -> "declined";
       case UNABLE -> "could not be done";
       case NOT_APPLICABLE -> "not applicable";
-      case MASKED -> "known, but withheld";
+      case MASKED -> "withheld";
       case UNKNOWN -> "not known";
     };
   }

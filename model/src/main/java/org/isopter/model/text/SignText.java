@@ -34,9 +34,9 @@ final class SignText {
   private static String sign(Concept sign, Presence presence) {
     String name = PlainWords.concept(sign);
     return switch (presence) {
-      case PRESENT -> name + ": present";
-      case ABSENT -> name + ": looked for and not there";
-      case EQUIVOCAL -> name + ": equivocal";
+      case PRESENT -> name + " present";
+      case ABSENT -> "no " + name;
+      case EQUIVOCAL -> name + " equivocal";
     };
   }
 

@@ -1,16 +1,15 @@
 package org.isopter.model.text;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.answer.movement.GazeDirection;
+import org.isopter.model.answer.sight.ColourTest;
 import org.isopter.model.answer.sight.Correction;
-import org.isopter.model.answer.sight.FieldRegion;
-import org.isopter.model.answer.sight.FieldResponse;
 import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.catalogue.Colours;
+import org.isopter.model.catalogue.Corneas;
 import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Refractions;
@@ -29,13 +28,19 @@ final class ValueText {
       return Optional.of(acuity(reading));
     }
     if (value instanceof Fields.Confrontation field) {
-      return Optional.of(field(field));
+      return Optional.of(FieldText.of(field));
     }
     if (value instanceof Movements.Ductions moves) {
       return Optional.of(movements(moves));
     }
     if (value instanceof Refractions.Refraction lens) {
       return Optional.of(refraction(lens));
+    }
+    if (value instanceof Corneas.Curvature cornea) {
+      return Optional.of(curvature(cornea));
+    }
+    if (value instanceof Colours.Plates plates) {
+      return Optional.of(plates(plates));
     }
     return SignText.of(value);
   }
@@ -56,6 +61,9 @@ final class ValueText {
   }
 
   private static String chart(String word) {
+    if (word.equals("other")) {
+      return "another chart";
+    }
     if (word.equals("pictures") || word.equals("single letters")) {
       return word;
     }
@@ -66,7 +74,7 @@ final class ValueText {
     return switch (lens) {
       case UNAIDED -> "unaided";
       case HABITUAL -> "with the usual correction";
-      case CORRECTED -> "corrected, it was not said with what";
+      case CORRECTED -> "corrected (with what is not recorded)";
       default -> "with " + PlainWords.concept(lens);
     };
   }
@@ -77,7 +85,7 @@ final class ValueText {
     }
     return acuity instanceof Acuity.Low low
         ? low(low.category()) + low.distance().map(d -> " at " + PlainWords.quantity(d)).orElse("")
-        : acuity.toString();
+        : acuity.toString().replaceFirst("^1 letters$", "1 letter");
   }
 
   private static String low(LowVision category) {
@@ -85,51 +93,9 @@ final class ValueText {
       case COUNTING_FINGERS -> "counts fingers";
       case HAND_MOVEMENTS -> "sees hand movements";
       case LIGHT_PERCEPTION -> "perceives light";
-      case LIGHT_PERCEPTION_ACCURATE -> "perceives light and where it comes from";
-      case LIGHT_PERCEPTION_INACCURATE -> "perceives light, not where it comes from";
+      case LIGHT_PERCEPTION_ACCURATE -> "perceives light and its direction";
+      case LIGHT_PERCEPTION_INACCURATE -> "perceives light but not its direction";
       case NO_LIGHT_PERCEPTION -> "no perception of light";
-    };
-  }
-
-  private static String field(Fields.Confrontation field) {
-    Map<String, List<String>> regions = new LinkedHashMap<>();
-    field.regions().forEach((region, outcome) -> group(regions, region, outcome));
-    List<String> words = new ArrayList<>();
-    boolean whole = field.regions().keySet().containsAll(List.of(FieldRegion.values()));
-    if (whole
-        && regions.keySet().equals(java.util.Set.of(PlainWords.concept(FieldResponse.FULL)))) {
-      words.add("full in the four quadrants and the centre");
-    } else {
-      regions.forEach((response, where) -> words.add(regions(response, where)));
-    }
-    String target = field.target().map(PlainWords::concept).orElse("");
-    String far = field.distance().map(d -> "at " + PlainWords.quantity(d)).orElse("");
-    words.add((target + " " + far).strip());
-    return join(words);
-  }
-
-  /** What was not tested is named before the reason. */
-  private static String regions(String response, List<String> where) {
-    String list = PlainWords.list(where);
-    return response.startsWith("(") ? list + " " + response : response + " " + list;
-  }
-
-  private static void group(
-      Map<String, List<String>> regions, FieldRegion region, Outcome<FieldResponse> outcome) {
-    String response =
-        outcome.fold(
-            seen -> seen == FieldResponse.ABSENT ? "nothing seen" : PlainWords.concept(seen),
-            reason -> "(" + PlainWords.absence(reason) + ")");
-    regions.computeIfAbsent(response, any -> new ArrayList<>()).add(region(region));
-  }
-
-  private static String region(FieldRegion region) {
-    return switch (region) {
-      case SUPEROTEMPORAL -> "upper temporal";
-      case SUPERONASAL -> "upper nasal";
-      case INFEROTEMPORAL -> "lower temporal";
-      case INFERONASAL -> "lower nasal";
-      case CENTRAL -> "in the centre";
     };
   }
 
@@ -151,7 +117,9 @@ final class ValueText {
     }
     if (!full.isEmpty()) {
       words.add(
-          words.isEmpty() || full.size() < 4 ? "full " + PlainWords.list(full) : "otherwise full");
+          words.isEmpty() || full.size() < 4
+              ? "full " + PlainWords.list(full)
+              : "full in the " + full.size() + " other directions tested");
     }
     return join(words);
   }
@@ -159,7 +127,7 @@ final class ValueText {
   private static String limited(GazeDirection gaze, Outcome<Integer> outcome) {
     return outcome.fold(
         grade ->
-            (grade < 0 ? "limited " : "too far ")
+            (grade < 0 ? "limited " : "overaction ")
                 + gaze(gaze)
                 + " (grade "
                 + (grade > 0 ? "+" : "")
@@ -170,6 +138,26 @@ final class ValueText {
 
   private static String gaze(GazeDirection gaze) {
     return gaze == GazeDirection.PRIMARY ? "straight ahead" : gaze.word().replace("-", " and ");
+  }
+
+  private static String plates(Colours.Plates plates) {
+    String test =
+        plates.test() == ColourTest.OTHER_PLATES ? "plates of another set" : plates.test().word();
+    String name = test.endsWith("set") ? test : PlainWords.words(test) + " plates";
+    return plates.correct()
+        + " of "
+        + plates.shown()
+        + " "
+        + name
+        + plates.edition().map(count -> ", edition of " + count).orElse("");
+  }
+
+  private static String curvature(Corneas.Curvature cornea) {
+    return power(cornea.flat())
+        + " D flat, "
+        + power(cornea.steep())
+        + " D steep"
+        + cornea.steepAxis().map(axis -> " at " + PlainWords.quantity(axis)).orElse("");
   }
 
   private static String refraction(Refractions.Refraction lens) {

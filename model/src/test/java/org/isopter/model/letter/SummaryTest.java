@@ -48,14 +48,14 @@ class SummaryTest {
         exam(
             pressure(Site.RIGHT, "14"),
             Fact.absent(Pressures.INTRAOCULAR, Site.LEFT, Absence.REFUSED));
-    Summary summary = Summary.of(exam, FactText::of);
-    assertEquals(List.of(new Summary.Row("Intraocular pressure", "14 mmHg", "")), summary.rows());
-    assertEquals(List.of("Intraocular pressure, left eye: declined."), summary.missing());
+    Summary summary = Summary.of(exam);
+    assertEquals(List.of(new Summary.Row("Pressure", "14 mmHg", "")), summary.rows());
+    assertEquals(List.of("Declined, left eye: intraocular pressure."), summary.missing());
   }
 
   @Test
   void keepsMarksThatPeopleWroteAsText() {
-    String page = Letter.markdown().write(Summary.of(exam(), FactText::of));
+    String page = Letter.markdown().write(Summary.of(exam()));
     assertTrue(page.startsWith("# Eye examination: A \\| B\n"), page);
   }
 
@@ -69,7 +69,7 @@ class SummaryTest {
     Fact<Discs.Swelling> right = swollen(Site.RIGHT);
     assertEquals(List.of(), UrgencyRules.UK_C205.hints(exam(right)));
     assertEquals(1, UrgencyRules.UK_C205.hints(exam(right, swollen(Site.LEFT))).size());
-    assertFalse(Letter.text().write(Summary.of(high, FactText::of)).contains("on the list"));
+    assertFalse(Letter.text().write(Summary.of(high)).contains("on the list"));
   }
 
   private static Fact<Discs.Swelling> swollen(Site eye) {

@@ -1,24 +1,25 @@
 package org.isopter.task.page;
 
 import java.time.OffsetDateTime;
-import java.util.function.BiFunction;
+import java.util.List;
+import java.util.Optional;
 import org.isopter.model.exam.Fact;
+import org.isopter.model.letter.Wording;
 import org.isopter.model.note.NoteWriter;
-import org.isopter.model.text.FactText;
 
 /** How the findings of a summary are put. */
 public enum SummaryStyle {
-  LETTER(FactText::of),
+  LETTER(Wording.LETTER),
   /** Bedside shorthand; plain words where shorthand has none. */
   SHORTHAND(SummaryStyle::shorthand);
 
-  private final BiFunction<Fact<?>, OffsetDateTime, String> words;
+  private final Wording words;
 
-  SummaryStyle(BiFunction<Fact<?>, OffsetDateTime, String> words) {
+  SummaryStyle(Wording words) {
     this.words = words;
   }
 
-  public BiFunction<Fact<?>, OffsetDateTime, String> words() {
+  public Wording words() {
     return words;
   }
 
@@ -28,10 +29,10 @@ public enum SummaryStyle {
     return this == LETTER ? "letter" : "shorthand";
   }
 
-  private static String shorthand(Fact<?> fact, OffsetDateTime performed) {
+  private static Optional<String> shorthand(Fact<?> fact, OffsetDateTime performed) {
     NoteWriter writer = NoteWriter.standard();
     return writer.canSay(fact)
-        ? writer.write(java.util.List.of(fact)).orThrow().strip()
-        : FactText.of(fact, performed);
+        ? Optional.of(writer.write(List.of(fact)).orThrow().strip())
+        : Optional.empty();
   }
 }

@@ -1,0 +1,84 @@
+package org.isopter.model.letter;
+
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.text.FactText;
+import org.isopter.model.text.PlainWords;
+import org.isopter.model.value.Site;
+
+/** What one eye showed of a subject; what shares technique, instrument and time is put together. */
+final class EyeCell {
+
+  private final Subject subject;
+  private final Wording wording;
+  private final OffsetDateTime performed;
+  private final List<Group> groups = new ArrayList<>();
+
+  /** Facts of one technique, instrument and time. */
+  private record Group(String context, List<String> words) {
+
+    boolean isShared() {
+      return words.size() > 1 && !context.isEmpty();
+    }
+
+    String text() {
+      String all = String.join("; ", words);
+      if (context.isEmpty()) {
+        return all;
+      }
+      return isShared() ? PlainWords.capital(context) + ": " + all : all + ", " + context;
+    }
+  }
+
+  private EyeCell(Subject subject, Wording wording, OffsetDateTime performed) {
+    this.subject = subject;
+    this.wording = wording;
+    this.performed = performed;
+  }
+
+  /** Returns the words for an eye; none where nothing was found. */
+  static String of(Exam exam, Subject subject, Site eye, Wording wording) {
+    EyeCell cell = new EyeCell(subject, wording, exam.header().performed());
+    subject.labels().keySet().stream()
+        .flatMap(finding -> exam.facts().stream().filter(fact -> fact.finding() == finding))
+        .filter(fact -> fact.site() == eye && fact.panel().isPresent())
+        .forEach(cell::add);
+    return cell.text();
+  }
+
+  private void add(Fact<?> fact) {
+    Optional<String> own = wording.of(fact, performed);
+    if (own.isPresent()) {
+      groups.add(new Group("", new ArrayList<>(List.of(own.get()))));
+      return;
+    }
+    String words = subject.label(fact.finding()) + FactText.outcome(fact) + FactText.remarks(fact);
+    String context = FactText.context(fact, performed);
+    if (context.equals(PlainWords.lower(subject.title()))) {
+      context = "";
+    }
+    boolean same = !groups.isEmpty() && groups.get(groups.size() - 1).context().equals(context);
+    if (same) {
+      groups.get(groups.size() - 1).words().add(words);
+    } else {
+      groups.add(new Group(context, new ArrayList<>(List.of(words))));
+    }
+  }
+
+  /** A technique that is named first must not seem to reach over what stands behind its group. */
+  private String text() {
+    StringBuilder text = new StringBuilder();
+    for (int i = 0; i < groups.size(); i++) {
+      if (i > 0) {
+        boolean apart = groups.get(i - 1).isShared() || groups.get(i).isShared();
+        text.append(apart ? ". " : "; ");
+      }
+      text.append(groups.get(i).text());
+    }
+    return text.toString();
+  }
+}
