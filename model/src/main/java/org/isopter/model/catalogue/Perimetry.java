@@ -12,7 +12,13 @@ import org.isopter.model.value.Code;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 
-/** The indices that a perimeter prints, and those that say how far to trust them. */
+/**
+ * The indices of a perimetry, and the figures that say how far to trust them.
+ *
+ * <p>Mean deviation, pattern standard deviation and test duration are SNOMED CT's terms; fixation
+ * loss, false positive and false negative those of HL7's FHIR guide Ophthalmology Retinal 0.1.0
+ * (code system visual-field-observations).
+ */
 public final class Perimetry {
 
   static final Entries ENTRIES = new Entries();

@@ -38,16 +38,16 @@ record Subject(String title, Map<Finding<?>, String> labels) {
               .and(Acuities.DISTANCE, "")
               .and(Acuities.PINHOLE, "pinhole")
               .and(Acuities.NEAR, "near"),
-          of("Field").and(Fields.CONFRONTATION, ""),
+          of("Confrontation").and(Fields.CONFRONTATION, ""),
           of("Blind spot").and(Fields.BLIND_SPOT, ""),
           of("Perimetry")
-              .and(Perimetry.MEAN_DEVIATION, "mean deviation")
-              .and(Perimetry.PATTERN_DEVIATION, "pattern standard deviation")
-              .and(Perimetry.FIELD_INDEX, "field index")
+              .and(Perimetry.DURATION, "took")
               .and(Perimetry.FIXATION_LOSSES, "fixation losses")
               .and(Perimetry.FALSE_POSITIVES, "false positives")
               .and(Perimetry.FALSE_NEGATIVES, "false negatives")
-              .and(Perimetry.DURATION, "took"),
+              .and(Perimetry.MEAN_DEVIATION, "mean deviation")
+              .and(Perimetry.PATTERN_DEVIATION, "pattern standard deviation")
+              .and(Perimetry.FIELD_INDEX, "field index"),
           of("Optic disc")
               .and(Discs.SWELLING, "swelling")
               .and(Discs.MARGIN, "margin")

@@ -9,7 +9,7 @@ import java.util.stream.Collectors;
 final class TextPage implements Page {
 
   private static final int WIDTH = 100;
-  private static final int FIRST = 11;
+  private static final int FIRST = 13;
   private static final int EYE = 42;
 
   @Override
@@ -58,7 +58,7 @@ final class TextPage implements Page {
     List<String> left = wrap(row.left(), EYE);
     int lines = Math.max(title.size(), Math.max(right.size(), left.size()));
     for (int i = 0; i < lines; i++) {
-      String line = pad(title, i, FIRST + 2) + pad(right, i, EYE + 2) + pad(left, i, 0);
+      String line = pad(title, i, FIRST + 1) + pad(right, i, EYE + 2) + pad(left, i, 0);
       page.append(line.stripTrailing()).append('\n');
     }
   }

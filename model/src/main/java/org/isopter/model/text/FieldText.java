@@ -18,6 +18,14 @@ final class FieldText {
   private static final Set<FieldRegion> QUADRANTS =
       EnumSet.complementOf(EnumSet.of(FieldRegion.CENTRAL));
 
+  /** Two neighbouring quadrants, by what they share. */
+  private static final Map<List<String>, String> HALVES =
+      Map.of(
+          List.of("upper temporal", "lower temporal"), "temporal",
+          List.of("upper nasal", "lower nasal"), "nasal",
+          List.of("upper temporal", "upper nasal"), "upper",
+          List.of("lower temporal", "lower nasal"), "lower");
+
   private FieldText() {}
 
   static String of(Fields.Confrontation field) {
@@ -68,6 +76,8 @@ final class FieldText {
       where.add("in the four quadrants");
     } else if (quadrants.size() == 3 && before.stream().anyMatch(QUADRANTS::contains)) {
       where.add("in the other three quadrants");
+    } else if (HALVES.containsKey(quadrants)) {
+      where.add("in the " + HALVES.get(quadrants) + " quadrants");
     } else if (!quadrants.isEmpty()) {
       String many = quadrants.size() > 1 ? "s" : "";
       where.add("in the " + PlainWords.list(quadrants) + " quadrant" + many);
