@@ -73,11 +73,12 @@ final class EyeCell {
   private String text() {
     StringBuilder text = new StringBuilder();
     for (int i = 0; i < groups.size(); i++) {
+      String words = groups.get(i).text();
+      boolean apart = i > 0 && (groups.get(i - 1).isShared() || groups.get(i).isShared());
       if (i > 0) {
-        boolean apart = groups.get(i - 1).isShared() || groups.get(i).isShared();
         text.append(apart ? ". " : "; ");
       }
-      text.append(groups.get(i).text());
+      text.append(apart ? PlainWords.capital(words) : words);
     }
     return text.toString();
   }

@@ -47,7 +47,7 @@ record Subject(String title, Map<Finding<?>, String> labels) {
               .and(Perimetry.FALSE_NEGATIVES, "false negatives")
               .and(Perimetry.MEAN_DEVIATION, "mean deviation")
               .and(Perimetry.PATTERN_DEVIATION, "pattern standard deviation")
-              .and(Perimetry.FIELD_INDEX, "field index"),
+              .and(Perimetry.FIELD_INDEX, "index"),
           of("Optic disc")
               .and(Discs.SWELLING, "swelling")
               .and(Discs.MARGIN, "margin")

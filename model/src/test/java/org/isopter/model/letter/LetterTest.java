@@ -101,7 +101,7 @@ class LetterTest {
     assertEquals("Slit lamp: margin clear; colour pink", disc(margin, colour));
     assertEquals("margin clear, slit lamp; colour pink", disc(margin, elsewise));
     assertEquals(
-        "Slit lamp: margin clear; colour pink. colour pink", disc(margin, colour, elsewise));
+        "Slit lamp: margin clear; colour pink. Colour pink", disc(margin, colour, elsewise));
   }
 
   private static String disc(Fact<?>... facts) {
