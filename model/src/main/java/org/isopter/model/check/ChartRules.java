@@ -23,7 +23,8 @@ import org.isopter.model.value.Site;
 /** Rules between an acuity and the chart, the distance and the letters it was read by. */
 final class ChartRules {
 
-  private static final Set<Chart> SCORED_BY_LETTERS = Set.of(Chart.ETDRS, Chart.LOGMAR);
+  private static final Set<Chart> SCORED_BY_LETTERS =
+      Set.of(Chart.ETDRS, Chart.LOGMAR, Chart.LANDOLT, Chart.TUMBLING_E);
   private static final double TENTH = 0.1;
 
   private ChartRules() {}

@@ -54,11 +54,11 @@ final class ColourRules {
 
   private static ConsistencyRule shownBeyondScored() {
     return contradictory("plates-beyond-scored", Severity.WARNING)
-        .what("More Ishihara plates were counted than the edition scores.")
+        .what("More Ishihara plates were counted than the edition has with numbers.")
         .why("The last plates of each edition are for those who do not read numbers.")
         .source(PLATES)
         .on(Colours.PLATES)
-        .wanted("at most 11 plates of edition 14, 15 of edition 24, 21 of edition 38")
+        .wanted("at most 11 plates of edition 14, 17 of edition 24, 25 of edition 38")
         .suggest("count the scored plates only, or correct the edition")
         .everywhere(eye -> eye.seen(Colours.PLATES, ColourRules::isBeyondScored).map(Breach::of));
   }
@@ -69,8 +69,17 @@ final class ColourRules {
         && plates
             .edition()
             .flatMap(PlateEdition::of)
-            .filter(edition -> plates.shown() > edition.scored())
+            .filter(edition -> plates.shown() > numbered(edition))
             .isPresent();
+  }
+
+  /** The plates with numbers: after those that are scored two, or four, tell the kinds apart. */
+  private static int numbered(PlateEdition edition) {
+    return switch (edition) {
+      case PLATES_14 -> edition.scored();
+      case PLATES_24 -> edition.scored() + 2;
+      case PLATES_38 -> edition.scored() + 4;
+    };
   }
 
   private static ConsistencyRule editionMissing() {
@@ -90,11 +99,14 @@ final class ColourRules {
   }
 
   private static ConsistencyRule redWithoutReference() {
-    return contradictory("red-without-reference", Severity.WARNING)
+    return implausible("red-without-reference", Severity.INFORMATION)
         .what("Both eyes see less than 100 % of red.")
-        .why("The percentage compares the worse eye with the better one, which is 100 %.")
+        .why(
+            "The percentage compares the worse eye with the better one, which is 100 %; both may be"
+                + " compared with what the person remembers.")
         .on(Colours.RED_SATURATION)
         .wanted("100 % in the better eye")
+        .settledByRemark()
         .suggest("set the better eye to 100 % and the other in proportion, asking again")
         .pair(
             both ->

@@ -27,8 +27,8 @@ final class LightRules {
       "pupil pathways: Trobe; NOVEL, University of Utah; loss behind the geniculate body spares the"
           + " reflex: common practice, no source";
   private static final String RECHECK =
-      "check the acuity and the eye; if the person says so against what was seen, suppress this"
-          + " with that as the reason";
+      "check the acuity and the eye; if the person says so against what was seen, say so in the"
+          + " remarks";
 
   private LightRules() {}
 
@@ -51,14 +51,15 @@ final class LightRules {
   }
 
   private static ConsistencyRule noLightButBrisk() {
-    return impossible("no-light-but-brisk")
+    return contradictory("no-light-but-brisk", Severity.WARNING)
         .what("An eye without light perception has a good direct light response.")
         .why(
-            "The light that moves the pupil travels in the nerve that vision needs; when only one"
-                + " eye is blind, the lesion lies in the eye or nerve and takes both.")
+            "The light that moves the pupil travels in the nerve that vision needs. An entry may be"
+                + " wrong; a loss of sight that is functional leaves the pupil as it was.")
         .source(WIRING)
         .on(Pupils.DIRECT, Acuities.DISTANCE)
         .wanted("an absent direct response, or an acuity of light perception or better")
+        .settledByRemark()
         .suggest(RECHECK)
         .eachEye(
             eye ->
@@ -68,12 +69,15 @@ final class LightRules {
   }
 
   private static ConsistencyRule noLightButFellowAnswers() {
-    return impossible("no-light-but-fellow-answers")
+    return contradictory("no-light-but-fellow-answers", Severity.WARNING)
         .what("Light in an eye without light perception moves the pupil of its fellow.")
-        .why("A consensual response needs the nerve of the eye that is lit.")
+        .why(
+            "A consensual response needs the nerve of the eye that is lit, unless the loss is"
+                + " functional.")
         .source(WIRING)
         .on(Pupils.CONSENSUAL, Acuities.DISTANCE)
         .wanted("an absent consensual response of the fellow eye, or light perception in the eye")
+        .settledByRemark()
         .suggest("the eye of a consensual response is the one that is watched; " + RECHECK)
         .eachEye(
             eye ->

@@ -30,7 +30,13 @@ final class MovementRules {
           NystagmusKind.DOWNBEAT,
           EnumSet.of(GazeDirection.DOWN, GazeDirection.DOWN_LEFT, GazeDirection.DOWN_RIGHT),
           NystagmusKind.HORIZONTAL_JERK,
-          EnumSet.of(GazeDirection.LEFT, GazeDirection.RIGHT));
+          EnumSet.of(
+              GazeDirection.LEFT,
+              GazeDirection.RIGHT,
+              GazeDirection.UP_LEFT,
+              GazeDirection.UP_RIGHT,
+              GazeDirection.DOWN_LEFT,
+              GazeDirection.DOWN_RIGHT));
 
   private MovementRules() {}
 

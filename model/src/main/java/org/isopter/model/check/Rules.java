@@ -10,6 +10,7 @@ public final class Rules {
   private static final List<ConsistencyRule> ALL =
       Stream.of(
               LightRules.all(),
+              SightRules.all(),
               PupilRules.all(),
               PupilSizeRules.all(),
               AcuityRules.all(),
@@ -21,6 +22,7 @@ public final class Rules {
               RefractionRules.all(),
               LidRules.all(),
               MovementRules.all(),
+              TissueRules.all(),
               RecordRules.all())
           .<ConsistencyRule>flatMap(List::stream)
           .toList();
