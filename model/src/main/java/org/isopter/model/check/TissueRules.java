@@ -57,10 +57,10 @@ final class TissueRules {
         .eachEye(eye -> together(eye, AnteriorSign.NO_LENS, AnteriorSign.LENS_OPACITY));
   }
 
-  private static Stream<Breach> together(
-      EyeView eye, AnteriorSign one, AnteriorSign other) {
+  private static Stream<Breach> together(EyeView eye, AnteriorSign one, AnteriorSign other) {
     Finding<Segments.Sign<AnteriorSign>> signs = Segments.ANTERIOR;
-    return Breach.clash(eye, signs, seen -> isThere(seen, one), signs, seen -> isThere(seen, other));
+    return Breach.clash(
+        eye, signs, seen -> isThere(seen, one), signs, seen -> isThere(seen, other));
   }
 
   private static boolean isThere(Segments.Sign<AnteriorSign> seen, AnteriorSign sign) {

@@ -13,7 +13,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** Unusual records that are sound raise no alarm, and contradictory ones the rule that they break. */
+/**
+ * Unusual records that are sound raise no alarm, and contradictory ones the rule that they break.
+ */
 class RuleScenarioTest {
 
   static Stream<Scenario> unusual() {
