@@ -106,7 +106,7 @@ public record PupilReading(
     near.forEach(
         (row, key) ->
             bySign
-                .computeIfAbsent(signs.all().get(key).fact(), any -> new LinkedHashSet<>())
+                .computeIfAbsent(signs.fact(key), any -> new LinkedHashSet<>())
                 .add(row.toString()));
     return bySign.isEmpty()
         ? ""

@@ -72,6 +72,16 @@ public record PupilSigns(Map<Key, Seen> all) {
     return Optional.ofNullable(all.get(key));
   }
 
+  /** Returns the words that a sign may stand for; none where it was not examined. */
+  Set<String> words(Key key) {
+    return seen(key).map(Seen::words).orElse(Set.of());
+  }
+
+  /** Returns what was recorded of a sign; its name where it was not examined. */
+  String fact(Key key) {
+    return seen(key).map(Seen::fact).orElse(key.toString());
+  }
+
   /** Returns the signs seen in a mirror: right and left changed over. */
   public PupilSigns mirrored() {
     Map<Key, Seen> mirrored = new LinkedHashMap<>();
