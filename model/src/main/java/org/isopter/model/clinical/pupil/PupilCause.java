@@ -57,8 +57,7 @@ public record PupilCause(
 
   /** Says whether the row accounts for a sign that departs from the usual, and is called for. */
   boolean explains(PupilSigns signs) {
-    boolean some =
-        signs.unusual().stream().anyMatch(key -> meets(signs.words(key), allows(key)));
+    boolean some = signs.unusual().stream().anyMatch(key -> meets(signs.words(key), allows(key)));
     return some && (needs.isEmpty() || isCalledFor(signs));
   }
 
