@@ -45,7 +45,7 @@ final class Commands {
     ALL.forEach(
         (name, make) -> {
           if (needed.contains(name)) {
-            line.addSubcommand(name, make.apply(streams));
+            line.addSubcommand(name, debuggable(new CommandLine(make.apply(streams))));
           }
         });
     return line.setOut(writer(streams.out()))
@@ -55,6 +55,20 @@ final class Commands {
         .setParameterExceptionHandler(ErrorHandlers::misuse)
         .setExecutionExceptionHandler(
             (mistake, at, parsed) -> ErrorHandlers.failure(mistake, at, Arrays.asList(args)));
+  }
+
+  /** Lets every command show where an internal error happened. */
+  private static CommandLine debuggable(CommandLine command) {
+    if (!command.getCommandSpec().optionsMap().containsKey("--debug")) {
+      command
+          .getCommandSpec()
+          .addOption(
+              CommandLine.Model.OptionSpec.builder("--debug")
+                  .type(boolean.class)
+                  .description("Show where an internal error happened.")
+                  .build());
+    }
+    return command;
   }
 
   private static PrintWriter writer(PrintStream stream) {

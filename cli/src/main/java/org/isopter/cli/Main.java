@@ -3,6 +3,8 @@ package org.isopter.cli;
 import java.io.PrintWriter;
 import org.isopter.task.input.Records;
 import org.isopter.task.io.Streams;
+import org.isopter.task.io.UnwritableException;
+import org.isopter.task.report.ExitStatus;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
@@ -63,9 +65,15 @@ public final class Main implements Runnable {
 
   /** Runs the command without ending the JVM, so that a test can see what it does. */
   static int run(Streams streams, String... args) {
-    int status = Commands.line(streams, args).execute(args);
-    streams.flush();
-    return status;
+    try {
+      int status = Commands.line(streams, args).execute(args);
+      streams.flush();
+      return status;
+    } catch (UnwritableException failed) {
+      streams.err().println("isopter: " + failed.getMessage());
+      streams.err().flush();
+      return ExitStatus.INTERNAL;
+    }
   }
 
   @Override

@@ -184,8 +184,8 @@ class CarriedTest {
     List<String> lines = Files.readAllLines(records);
     Files.writeString(records, lines.get(0).replace(",\"left\":\"14 mmHg\"", ""));
     Run run = Run.of("to-fhir", records.toString()).ok();
-    assertTrue(run.err().contains("2 lines of it left out"), run.err());
-    assertTrue(run.err().contains("[intraocular-pressure.left] is left out"), run.err());
+    assertTrue(run.err().contains("2 carried entries left out"), run.err());
+    assertTrue(run.err().contains("[intraocular-pressure.left] left out"), run.err());
   }
 
   @Test

@@ -12,7 +12,6 @@ import org.isopter.task.check.Suppressions;
 import org.isopter.task.input.InputDocument;
 import org.isopter.task.input.InputDocuments;
 import org.isopter.task.input.InputForms;
-import org.isopter.task.io.Messages;
 import org.isopter.task.io.Streams;
 import org.isopter.task.report.CheckForm;
 import org.isopter.task.report.Issue;
@@ -62,8 +61,6 @@ public final class CheckCommand extends InputCommand {
 
   @Mixin final RecordInputs forms = new RecordInputs();
 
-  private int remarks;
-
   public CheckCommand(Streams streams) {
     super(streams);
   }
@@ -94,13 +91,9 @@ public final class CheckCommand extends InputCommand {
     } else {
       journal.accept(item.position(), issues);
     }
-    remarks += (int) issues.stream().filter(issue -> !issue.isError()).count();
   }
 
   private void tell(RunLog journal, Suppressions suppressions) {
-    if (remarks > 0) {
-      journal.say(Messages.count(remarks, "remark") + ", refusing nothing");
-    }
     if (suppressions.hits() > 0) {
       journal.say(suppressions.hits() + " suppressed");
     }

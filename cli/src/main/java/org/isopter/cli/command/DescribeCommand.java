@@ -95,6 +95,7 @@ public final class DescribeCommand extends InputCommand {
 
   private Description passing(RunLog journal) throws IOException {
     List<InputSource> sources = sources(journal);
+    keep(sources, "--html", html);
     PoolReader reader = new PoolReader(Catalogue.standard(), ways.options(), ways.release);
     try (TemporaryPool pool = TemporaryPool.make(reader)) {
       return Survey.of(pool.fill(journal, sources), Optional.of(pool.origins()));

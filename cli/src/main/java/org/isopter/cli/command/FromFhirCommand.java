@@ -2,9 +2,7 @@ package org.isopter.cli.command;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.isopter.cli.option.FhirInputs;
 import org.isopter.cli.option.PolicyOptions;
@@ -70,7 +68,7 @@ public final class FromFhirCommand extends InputCommand {
       names = "--format",
       paramLabel = "FORM",
       description = {
-        "InputForm of the output: ${COMPLETION-CANDIDATES}.",
+        "Form of the output: ${COMPLETION-CANDIDATES}.",
         "Unless given or told by the name of FILE, yaml for one examination of one input, else"
             + " ndjson; yaml in a folder."
       })
@@ -121,6 +119,9 @@ public final class FromFhirCommand extends InputCommand {
   public void run(RunLog journal) {
     check();
     List<InputSource> sources = sources(journal);
+    keep(sources, "--output", output);
+    keep(sources, "--table", table);
+    keep(sources, "--carried", carried);
     try (ForeignTable rows = ForeignTable.of(table, streams.err());
         Progress progress = Progress.on(streams, isRun() ? "lines" : "resources")) {
       ForeignReporter told = new ForeignReporter(journal, foreign.policy, rows, progress);
@@ -174,12 +175,10 @@ public final class FromFhirCommand extends InputCommand {
 
   private RecordOutput output(List<InputSource> sources, CarriedOutput side, RunLog journal) {
     if (toFolder()) {
-      Map<String, Path> inside = new HashMap<>();
-      sources.forEach(source -> inside.put(source.name(), source.inside()));
       return new FolderRecords(
           Path.of(String.valueOf(output)),
           form().orElse(InputForm.YAML),
-          origin -> inside.getOrDefault(origin.name(), Path.of(origin.name())),
+          sources,
           carried == null ? Optional.empty() : Optional.of(side),
           journal);
     }

@@ -6,6 +6,7 @@ import java.util.concurrent.Callable;
 import org.isopter.task.input.InputForms;
 import org.isopter.task.input.InputSource;
 import org.isopter.task.input.InputSources;
+import org.isopter.task.io.RealPath;
 import org.isopter.task.io.Streams;
 import org.isopter.task.report.FileReport;
 import org.isopter.task.report.IssueSink;
@@ -89,8 +90,23 @@ abstract class InputCommand implements Callable<Integer> {
   abstract InputForms forms();
 
   final List<InputSource> sources(RunLog journal) {
-    return new InputSources(forms().accepted(), forms().stated(), streams.in(), journal)
-        .find(inputs);
+    List<InputSource> found =
+        new InputSources(forms().accepted(), forms().stated(), streams.in(), journal).find(inputs);
+    keep(found, "--report", report);
+    return found;
+  }
+
+  /** Refuses a file to write that is one of the inputs. */
+  final void keep(List<InputSource> sources, String option, @Nullable Object file) {
+    if (file == null) {
+      return;
+    }
+    Path target = RealPath.of(Path.of(file.toString()));
+    if (sources.stream()
+        .flatMap(source -> source.file().stream())
+        .anyMatch(input -> RealPath.of(input).equals(target))) {
+      throw misuse(option + " " + file + " is an input, which is never written over");
+    }
   }
 
   final ParameterException misuse(String text) {

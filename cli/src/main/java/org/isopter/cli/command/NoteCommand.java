@@ -3,6 +3,8 @@ package org.isopter.cli.command;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -21,6 +23,7 @@ import org.isopter.model.note.NoteReader;
 import org.isopter.model.value.Result;
 import org.isopter.task.input.InputDocuments;
 import org.isopter.task.input.RecordForm;
+import org.isopter.task.io.Messages;
 import org.isopter.task.io.Streams;
 import org.isopter.task.report.ExitStatus;
 import org.jspecify.annotations.Nullable;
@@ -95,9 +98,17 @@ public final class NoteCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    String text = text();
+    String text;
+    try {
+      text = text();
+    } catch (CharacterCodingException other) {
+      streams
+          .err()
+          .println("isopter: " + note + ": saw bytes that are no UTF-8, wanted a note in UTF-8");
+      return ExitStatus.REFUSED;
+    }
     Note read = NoteReader.performed(performed).read(text);
-    read.unread().forEach(unread -> streams.err().println("isopter: " + unread));
+    read.unread().forEach(unread -> streams.err().println(Messages.visible("isopter: " + unread)));
     if (!read.unread().isEmpty() && !keepUnread) {
       streams.err().println("isopter: nothing was written; --keep-unread keeps it as a remark");
       return ExitStatus.REFUSED;
@@ -107,7 +118,7 @@ public final class NoteCommand implements Callable<Integer> {
       return ExitStatus.REFUSED;
     }
     Result<Exam> exam = NoteReader.keepUnread(header(), text);
-    exam.faults().forEach(fault -> streams.err().println("isopter: " + fault));
+    exam.faults().forEach(fault -> streams.err().println(Messages.visible("isopter: " + fault)));
     if (!exam.isOk()) {
       return ExitStatus.REFUSED;
     }
@@ -139,12 +150,17 @@ public final class NoteCommand implements Callable<Integer> {
         Optional.empty());
   }
 
+  /** Returns the note, without guessing at bytes that are no UTF-8. */
   private String text() throws IOException {
-    if (note.equals("-")) {
-      return new String(streams.in().readNBytes(InputDocuments.LONGEST), UTF_8);
-    }
     Optional<Path> file = file();
-    return file.isPresent() ? Files.readString(file.get(), UTF_8) : note;
+    if (!note.equals("-") && file.isEmpty()) {
+      return note;
+    }
+    byte[] bytes =
+        file.isPresent()
+            ? Files.readAllBytes(file.get())
+            : streams.in().readNBytes(InputDocuments.LONGEST);
+    return UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
   }
 
   private Optional<Path> file() {

@@ -70,7 +70,7 @@ public final class ToFhirCommand extends InputCommand {
       names = "--format",
       paramLabel = "FORM",
       description = {
-        "InputForm of the output: ${COMPLETION-CANDIDATES}.",
+        "Form of the output: ${COMPLETION-CANDIDATES}.",
         "Unless given or told by the name of FILE, json for one record and ndjson for several."
       })
   @Nullable FhirForm format;
@@ -111,6 +111,7 @@ public final class ToFhirCommand extends InputCommand {
   public void run(RunLog journal) {
     boolean several = inputs.size() > 1 || Files.isDirectory(Path.of(inputs.get(0)));
     List<InputSource> sources = sources(journal);
+    keep(sources, "--output", output);
     several |= sources.size() > 1 || sources.stream().anyMatch(InputSource::mayHoldSeveral);
     InputForm form = wanted().orElse(several && !toFolder() ? InputForm.NDJSON : InputForm.JSON);
     check(form, several);
@@ -119,7 +120,7 @@ public final class ToFhirCommand extends InputCommand {
       ToFhirConversion conversion =
           new ToFhirConversion(journal, bundles, FhirForm.valueOf(form.name()), along);
       boolean single = form != InputForm.NDJSON && !toFolder();
-      (single ? conversion.single() : conversion).run(sources, output(form));
+      (single ? conversion.single() : conversion).run(sources, output(form, sources));
     }
     summary(journal, form);
   }
@@ -135,13 +136,13 @@ public final class ToFhirCommand extends InputCommand {
     }
   }
 
-  private Output output(InputForm form) {
+  private Output output(InputForm form, List<InputSource> sources) {
     if (output == null) {
       return Output.to(streams.out());
     }
     Path target = Path.of(output);
     return toFolder()
-        ? new FolderOutput(target, form)
+        ? new FolderOutput(target, form, sources)
         : new FileOutput(target, form == InputForm.NDJSON);
   }
 

@@ -6,7 +6,7 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.Optional;
-import java.util.zip.GZIPInputStream;
+import org.isopter.mapper.io.Inflated;
 
 /** The lines of a stream, compressed or not; a line that is too long is cut and says so. */
 final class Lines implements Closeable {
@@ -47,7 +47,7 @@ final class Lines implements Closeable {
     buffered.mark(2);
     boolean gzip = buffered.read() == GZIP_FIRST && buffered.read() == GZIP_SECOND;
     buffered.reset();
-    this.in = gzip ? new GZIPInputStream(buffered, 1 << 16) : buffered;
+    this.in = gzip ? Inflated.of(buffered) : buffered;
     this.longest = longest;
   }
 

@@ -52,14 +52,15 @@ public final class SuppressFile {
         entry("[" + i + "]", entries.get(i)).ifPresent(read::add);
       }
     } else {
-      faults.add(Fault.of("", String.valueOf(seen), "a list of rule and reason"));
+      faults.add(
+          Fault.of("", String.valueOf(seen), "a list of entries with the keys rule and reason"));
     }
     return faults.isEmpty() ? Result.ok(read) : Result.refused(faults);
   }
 
   private Optional<Suppression> entry(String at, Object entry) {
     if (!(entry instanceof Map<?, ?> keys)) {
-      faults.add(Fault.of(at, String.valueOf(entry), "rule and reason, by key"));
+      faults.add(Fault.of(at, String.valueOf(entry), "an entry with the keys rule and reason"));
       return Optional.empty();
     }
     keys.keySet().stream()

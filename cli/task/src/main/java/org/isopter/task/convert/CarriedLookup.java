@@ -20,7 +20,7 @@ import org.isopter.task.report.Position;
 import org.isopter.task.report.RunLog;
 import org.jspecify.annotations.Nullable;
 
-/** Finds what goes along with each record: in the file beside it, or in the one that is named. */
+/** Looks up what is carried along with each record, in its own file or in the one that is named. */
 public final class CarriedLookup implements AutoCloseable {
 
   private final @Nullable Path named;
@@ -65,7 +65,7 @@ public final class CarriedLookup implements AutoCloseable {
     if (!homeless.isEmpty()) {
       warn(
           item.position(),
-          "what goes along with " + homeless + " is left out: it has no such fact");
+          "carried entries of " + homeless + " left out: the record has no such fact");
     }
     return carried;
   }
@@ -80,8 +80,8 @@ public final class CarriedLookup implements AutoCloseable {
     long left = opened(source).map(CarriedFile::left).orElse(0L);
     if (left > 0) {
       Position at = new Position(String.valueOf(open), 0, 0);
-      String records = Messages.count(left, "line");
-      warn(at, records + " of it left out: no record of that identifier was read");
+      String entries = left == 1 ? "1 carried entry" : left + " carried entries";
+      warn(at, entries + " left out: no record that was read has that identifier");
     }
   }
 

@@ -2,6 +2,7 @@ package org.isopter.task.convert;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +14,7 @@ import org.isopter.mapper.foreign.Judged;
 import org.isopter.mapper.foreign.Origin;
 import org.isopter.mapper.foreign.ReadExam;
 import org.isopter.task.input.InputForm;
+import org.isopter.task.input.InputSource;
 import org.isopter.task.input.RecordForm;
 import org.isopter.task.input.Records;
 import org.isopter.task.output.FolderOutput;
@@ -35,19 +37,21 @@ public final class FolderRecords implements RecordOutput {
   /**
    * Makes an output.
    *
-   * @param inside tells where a document lay below the folder that was named
+   * @param sources what is read; each record is named after where its document lies in it
    * @param carried one file for all that goes along; empty for a file beside each record
    */
   public FolderRecords(
       Path target,
       InputForm form,
-      Function<Origin, Path> inside,
+      List<InputSource> sources,
       Optional<CarriedOutput> carried,
       RunLog journal) {
-    this.folder = new FolderOutput(target, form);
+    this.folder = new FolderOutput(target, form, sources);
     this.target = target;
     this.form = form;
-    this.inside = inside;
+    Map<String, Path> below = new HashMap<>();
+    sources.forEach(source -> below.put(source.name(), source.inside()));
+    this.inside = origin -> below.getOrDefault(origin.name(), Path.of(origin.name()));
     this.carried = carried;
     this.journal = journal;
   }

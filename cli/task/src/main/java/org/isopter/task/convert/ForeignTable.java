@@ -10,6 +10,7 @@ import org.isopter.mapper.foreign.Batch;
 import org.isopter.mapper.foreign.Counts;
 import org.isopter.mapper.foreign.Report;
 import org.isopter.task.io.AtomicFile;
+import org.isopter.task.io.LoudOutput;
 import org.isopter.task.io.UnwritableException;
 import org.jspecify.annotations.Nullable;
 
@@ -35,7 +36,8 @@ public final class ForeignTable implements AutoCloseable {
       return new ForeignTable(Optional.empty(), Optional.of(words));
     }
     AtomicFile file = AtomicFile.at(Path.of(asked));
-    return new ForeignTable(Optional.of(file), Optional.of(new PrintStream(file, false, UTF_8)));
+    return new ForeignTable(
+        Optional.of(file), Optional.of(new PrintStream(new LoudOutput(file, asked), false, UTF_8)));
   }
 
   void put(Batch batch) {

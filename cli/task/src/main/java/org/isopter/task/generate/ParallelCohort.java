@@ -17,7 +17,7 @@ public final class ParallelCohort {
   private static final int PERSONS = 50;
   private static final int CORES = Runtime.getRuntime().availableProcessors();
 
-  /** ParallelCohort made ahead of the one that is handed on; they bound what is held in memory. */
+  /** Batches made ahead of the one that is handed on; they bound what is held in memory. */
   private static final int AHEAD = 2 * CORES;
 
   private final Cohort cohort;

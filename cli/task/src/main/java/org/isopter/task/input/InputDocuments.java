@@ -15,7 +15,7 @@ public final class InputDocuments {
   /** The most bytes of one document; a full examination as FHIR has some sixty thousand. */
   public static final int LONGEST = 1 << 26;
 
-  /** Hears of what was told of and never handed on. */
+  /** Is called for a document that was reported and not processed. */
   @FunctionalInterface
   public interface Lost {
     void at(InputSource source, int line, String reason);

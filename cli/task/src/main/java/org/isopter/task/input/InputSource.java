@@ -5,7 +5,7 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.zip.GZIPInputStream;
+import org.isopter.mapper.io.Inflated;
 
 /**
  * A file or a stream to be read.
@@ -27,8 +27,7 @@ public record InputSource(
   /** Makes a source of a file, compressed or not. */
   public static InputSource of(String name, InputForm form, Path inside, Path file) {
     Opener plain = () -> Files.newInputStream(file);
-    Opener opener =
-        InputForm.isCompressed(name) ? () -> new GZIPInputStream(plain.open(), 1 << 16) : plain;
+    Opener opener = InputForm.isCompressed(name) ? () -> Inflated.of(plain.open()) : plain;
     return new InputSource(name, form, inside, Optional.of(file), opener);
   }
 

@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 
 /** A file that appears under its name only when it is complete. */
 public final class AtomicFile extends FilterOutputStream {
@@ -46,7 +45,7 @@ public final class AtomicFile extends FilterOutputStream {
       Files.createDirectories(folder);
     }
     String own = Long.toHexString(System.nanoTime());
-    return target.resolveSibling("." + target.getFileName() + "." + own + ".part");
+    return Unfinished.add(target.resolveSibling("." + target.getFileName() + "." + own + ".part"));
   }
 
   @Override
@@ -63,7 +62,7 @@ public final class AtomicFile extends FilterOutputStream {
     try {
       super.close();
       if (!aside.equals(target)) {
-        Files.move(aside, target, StandardCopyOption.REPLACE_EXISTING);
+        Unfinished.rename(aside, target);
       }
     } catch (IOException failed) {
       throw new UnwritableException(target.toString(), failed);
@@ -75,7 +74,7 @@ public final class AtomicFile extends FilterOutputStream {
   public void close() throws IOException {
     super.close();
     if (!aside.equals(target)) {
-      Files.deleteIfExists(aside);
+      Unfinished.delete(aside);
     }
   }
 }

@@ -6,9 +6,13 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /** Small pieces of messages. */
 public final class Messages {
+
+  private static final Pattern HIDDEN =
+      Pattern.compile("[\\p{Cc}\\u202A-\\u202E\\u2066-\\u2069&&[^\\n\\t]]");
 
   private Messages() {}
 
@@ -36,6 +40,16 @@ public final class Messages {
     return message == null || message.isEmpty()
         ? reason.getClass().getSimpleName()
         : message.substring(0, 1).toLowerCase(Locale.ROOT) + message.substring(1);
+  }
+
+  /**
+   * Returns a text whose control characters are shown and not obeyed: what others wrote may not
+   * move the cursor, hide a line or turn the direction of writing.
+   */
+  public static String visible(String text) {
+    return HIDDEN
+        .matcher(text)
+        .replaceAll(found -> String.format(Locale.ROOT, "<U+%04X>", (int) found.group().charAt(0)));
   }
 
   /** Returns one line about a mistake in the program. */

@@ -6,6 +6,7 @@ import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.PrintStream;
 
 /**
@@ -27,16 +28,24 @@ public record Streams(InputStream in, PrintStream out, PrintStream err, boolean 
   public static Streams standard() {
     // Java cannot tell it of standard error: the script that starts it can.
     boolean terminal = Boolean.getBoolean("isopter.terminal");
-    return new Streams(System.in, utf8(FileDescriptor.out), utf8(FileDescriptor.err), terminal);
+    return new Streams(
+        System.in,
+        utf8(new LoudOutput(new FileOutputStream(FileDescriptor.out), "standard output")),
+        utf8(new FileOutputStream(FileDescriptor.err)),
+        terminal);
   }
 
+  /**
+   * Writes what still waits.
+   *
+   * @throws UnwritableException when the data cannot be written
+   */
   public void flush() {
     out.flush();
     err.flush();
   }
 
-  private static PrintStream utf8(FileDescriptor to) {
-    return new PrintStream(
-        new BufferedOutputStream(new FileOutputStream(to), 1 << 16), false, UTF_8);
+  private static PrintStream utf8(OutputStream to) {
+    return new PrintStream(new BufferedOutputStream(to, 1 << 16), false, UTF_8);
   }
 }

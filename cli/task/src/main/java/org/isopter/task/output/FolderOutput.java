@@ -3,11 +3,15 @@ package org.isopter.task.output;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.isopter.task.input.InputDocument;
 import org.isopter.task.input.InputForm;
+import org.isopter.task.input.InputSource;
 import org.isopter.task.io.AtomicFile;
+import org.isopter.task.io.RealPath;
 import org.isopter.task.io.UnwritableException;
 import org.isopter.task.io.Utf8;
 import org.isopter.task.report.Issue;
@@ -18,11 +22,22 @@ public final class FolderOutput implements Output {
 
   private final Path folder;
   private final InputForm form;
+  private final Set<Path> inputs;
   private final Set<Path> taken = new HashSet<>();
 
-  public FolderOutput(Path folder, InputForm form) {
+  /**
+   * Makes an output.
+   *
+   * @param inputs what is read; none of it is ever written over
+   */
+  public FolderOutput(Path folder, InputForm form, List<InputSource> inputs) {
     this.folder = folder;
     this.form = form;
+    this.inputs =
+        inputs.stream()
+            .flatMap(input -> input.file().stream())
+            .map(RealPath::of)
+            .collect(Collectors.toSet());
   }
 
   @Override
@@ -39,6 +54,9 @@ public final class FolderOutput implements Output {
   /** Puts a text into a file of that name in the folder, unless it is taken. */
   public Optional<Issue> put(Path name, Position document, String text) {
     Path target = folder.resolve(name);
+    if (inputs.contains(RealPath.of(target))) {
+      return Optional.of(overInput(document, target));
+    }
     if (!taken.add(target)) {
       return Optional.of(twice(document, target));
     }
@@ -63,6 +81,11 @@ public final class FolderOutput implements Output {
 
   @Override
   public void close() {}
+
+  private static Issue overInput(Position document, Path target) {
+    String text = target + " is an input, which is never written over: name another folder";
+    return Issue.of(Issue.Severity.ERROR, "conflict", document, text);
+  }
 
   private static Issue twice(Position document, Path target) {
     String text = target + " was already written from another input of the same name";

@@ -1,6 +1,5 @@
 package org.isopter.task.pool;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -9,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.isopter.model.value.Fault;
 import org.isopter.task.input.InputSource;
+import org.isopter.task.io.RealPath;
 import org.jspecify.annotations.Nullable;
 
 /** The places that a pool writes to, which may not be those of its inputs. */
@@ -27,15 +27,15 @@ public final class PoolPlaces {
    * @param origins the file of where examinations were read, where one is wanted
    */
   public PoolPlaces(Path output, @Nullable Path leftover, @Nullable Path origins) {
-    this.output = real(output);
-    Optional.ofNullable(leftover).ifPresent(file -> files.put("--leftover", real(file)));
-    Optional.ofNullable(origins).ifPresent(file -> files.put("--origins", real(file)));
+    this.output = RealPath.of(output);
+    Optional.ofNullable(leftover).ifPresent(file -> files.put("--leftover", RealPath.of(file)));
+    Optional.ofNullable(origins).ifPresent(file -> files.put("--origins", RealPath.of(file)));
   }
 
   /** Returns why the places will not do: something would be written over. */
   public Optional<Fault> clash(List<InputSource> sources) {
     for (InputSource source : sources) {
-      Optional<Path> input = source.file().map(PoolPlaces::real);
+      Optional<Path> input = source.file().map(RealPath::of);
       if (input.filter(one -> one.startsWith(output)).isPresent()) {
         String advice = "name another folder, or take the older pool away first";
         return Optional.of(
@@ -75,18 +75,5 @@ public final class PoolPlaces {
     return Files.isDirectory(file.getValue())
         ? Optional.of(Fault.of(file.getKey(), "the folder " + file.getValue(), "a file"))
         : Optional.empty();
-  }
-
-  /** Returns a path without links, as far as it is there. */
-  private static Path real(Path path) {
-    Path whole = path.toAbsolutePath().normalize();
-    try {
-      Path above = whole.getParent();
-      return Files.exists(whole) || above == null
-          ? whole.toRealPath()
-          : real(above).resolve(String.valueOf(whole.getFileName()));
-    } catch (IOException gone) {
-      return whole;
-    }
   }
 }

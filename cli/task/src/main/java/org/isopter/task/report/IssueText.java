@@ -3,6 +3,7 @@ package org.isopter.task.report;
 import java.io.PrintStream;
 import java.util.List;
 import java.util.Locale;
+import org.isopter.task.io.Messages;
 
 /** Writes issues for people: a line that says where, and below it what was seen and wanted. */
 public final class IssueText implements IssueSink {
@@ -28,14 +29,14 @@ public final class IssueText implements IssueSink {
     if (!issue.path().isEmpty()) {
       head.append("  ").append(issue.path());
     }
-    out.println(head);
+    out.println(Messages.visible(head.toString()));
     issue.said().forEach(this::write);
   }
 
   private void write(Issue.Said said) {
     String indented = said.text().replace("\n", "\n" + " ".repeat(4 + WORD_WIDTH));
     String word = said.word().isEmpty() ? "" : pad(said.word());
-    out.println("    " + word + indented);
+    out.println(Messages.visible("    " + word + indented));
   }
 
   private static String pad(String word) {

@@ -5,11 +5,11 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.isopter.task.io.UnwritableException;
 import tools.jackson.core.JsonGenerator;
 import tools.jackson.core.ObjectWriteContext;
 import tools.jackson.core.json.JsonFactory;
@@ -33,7 +33,7 @@ final class OutcomeLines implements IssueSink {
     try {
       out.write((line(told) + "\n").getBytes(UTF_8));
     } catch (IOException failed) {
-      throw new UncheckedIOException(failed);
+      throw new UnwritableException("the report", failed);
     }
   }
 

@@ -17,6 +17,7 @@ public final class RunLog {
   private int done;
   private int refused;
   private int faults;
+  private int remarked;
 
   /**
    * Makes a journal.
@@ -35,6 +36,7 @@ public final class RunLog {
   /** Notes that a document is as it should be, and why it need not be perfect. */
   public void accept(Position document, List<Issue> remarks) {
     done++;
+    remarked += remarks.size();
     tell(document, remarks);
   }
 
@@ -113,14 +115,16 @@ public final class RunLog {
 
   /** Says something that is neither data nor a fault. */
   public void say(String words) {
-    streams.err().println("isopter: " + words);
+    streams.err().println("isopter: " + Messages.visible(words));
   }
 
   /** Says how many documents of a kind were as they should be and how many were not. */
   public void sum(String noun) {
     String all = Messages.count(done + refused, noun);
     String bad = refused + " refused for " + Messages.count(faults, "fault");
-    say(all + ": " + (refused == 0 ? "no fault found" : bad));
+    String good = remarked == 0 ? "no fault found" : "none refused";
+    String more = remarked == 0 ? "" : ", " + Messages.count(remarked, "remark");
+    say(all + ": " + (refused == 0 ? good : bad) + more);
   }
 
   /** Returns how many documents were done. */

@@ -1,0 +1,136 @@
+package org.isopter.cli;
+
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.BufferedOutputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.isopter.task.io.LoudOutput;
+import org.isopter.task.io.Streams;
+import org.isopter.task.report.ExitStatus;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What cannot be written, and what may not be written over, is said and shows in the status. */
+class FailedWritesTest {
+
+  private static final Path FULL = Path.of("/dev/full");
+  private static final String RECORD = "docs/demo/01-harbour-pilot.yaml";
+
+  @TempDir Path folder;
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "check docs/demo --format json",
+        "check docs/demo --format sarif",
+        "to-fhir docs/demo",
+        "from-fhir docs/foreign/clinic.json --policy extract",
+        "round-trip " + RECORD,
+        "summary docs/demo",
+        "compare docs/demo/04-rope-maker.yaml docs/demo/05-rope-maker-three-months-later.json",
+        "catalogue",
+        "completion",
+        "generate --persons 3",
+        "--help"
+      })
+  @EnabledOnOs(OS.LINUX)
+  void aFullDiskBehindStandardOutputIsNoSuccess(String line) throws IOException {
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    LoudOutput full = new LoudOutput(Files.newOutputStream(FULL), "standard output");
+    PrintStream out = new PrintStream(new BufferedOutputStream(full, 1 << 16), false, UTF_8);
+    int status =
+        Main.run(
+            new Streams(InputStream.nullInputStream(), out, new PrintStream(err, true, UTF_8)),
+            line.split(" "));
+    assertEquals(ExitStatus.INTERNAL, status, err.toString(UTF_8));
+    assertTrue(
+        err.toString(UTF_8).contains("cannot write standard output (no space left on device)"),
+        err.toString(UTF_8));
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "check docs/foreign --input-format json --report /dev/full",
+        "to-fhir docs/demo --output /dev/full",
+        "from-fhir docs/foreign/clinic.json --policy extract --report /dev/full",
+        "from-fhir docs/foreign/clinic.json --policy extract --table /dev/full"
+      })
+  @EnabledOnOs(OS.LINUX)
+  void aFullDiskBehindAFileIsNoSuccess(String line) {
+    Run run = Run.of(line.split(" "));
+    assertEquals(ExitStatus.INTERNAL, run.status(), run.err());
+    assertTrue(run.err().contains("cannot write /dev/full"), run.err());
+  }
+
+  @Test
+  void anInputIsNeverWrittenOver() throws IOException {
+    Path input = folder.resolve("one.ndjson");
+    Files.writeString(input, Run.of("from-fhir", "docs/foreign/lines.ndjson").out());
+    String before = Files.readString(input);
+    for (String option : new String[] {"--output", "--report"}) {
+      Run run = Run.of("to-fhir", input.toString(), option, folder + "/./one.ndjson");
+      assertEquals(ExitStatus.USAGE, run.status(), run.err());
+      assertTrue(run.err().contains("never written over"), run.err());
+      assertEquals(before, Files.readString(input));
+    }
+  }
+
+  @Test
+  void anInputInTheFolderOfTheOutputIsKept() throws IOException {
+    Path input = folder.resolve("one.json");
+    Files.copy(Path.of("docs/demo/05-rope-maker-three-months-later.json"), input);
+    byte[] before = Files.readAllBytes(input);
+    Run run = Run.of("to-fhir", input.toString(), "--output", folder + "/");
+    assertEquals(ExitStatus.REFUSED, run.status(), run.err());
+    assertTrue(run.err().contains("is an input"), run.err());
+    assertEquals(new String(before, UTF_8), Files.readString(input));
+  }
+
+  @Test
+  void aNoteInAnotherEncodingIsAFaultOfTheNote() throws IOException {
+    Path note = folder.resolve("note.txt");
+    Files.write(note, "IOP R 14 L 15 à".getBytes(ISO_8859_1));
+    Run run =
+        Run.of(
+            "note",
+            note.toString(),
+            "--id",
+            "n",
+            "--subject",
+            "p",
+            "--performed",
+            "2026-03-03T09:10:00Z");
+    assertEquals(ExitStatus.REFUSED, run.status(), run.err());
+    assertTrue(run.err().contains("saw bytes that are no UTF-8, wanted"), run.err());
+    assertFalse(run.err().contains("internal"), run.err());
+  }
+
+  @Test
+  void controlCharactersOfAnInputAreShownAndNotObeyed() throws IOException {
+    Path record = folder.resolve("a\u001b[2Jb.yaml");
+    Files.writeString(record, "id: [\n");
+    Run run = Run.of("check", record.toString());
+    assertFalse((run.out() + run.err()).contains("\u001b"), run.out());
+    assertTrue(run.out().contains("a<U+001B>[2Jb.yaml"), run.out());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"catalogue", "generate --persons 1", "completion"})
+  void everyCommandTakesDebug(String line) {
+    Run.of((line + " --debug").split(" ")).ok();
+  }
+}

@@ -1,0 +1,57 @@
+package org.isopter.mapper.io;
+
+import java.io.FilterInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.zip.GZIPInputStream;
+
+/**
+ * The bytes of a gzip file. A few kilobytes of gzip can hold gigabytes of blank lines, which no
+ * limit on the size of a document ever meets, so that reading stops where too much of it is blank.
+ */
+public final class Inflated extends FilterInputStream {
+
+  /** The most blank bytes that may follow each other: 64 MB, as much as the largest document. */
+  public static final long MOST_BLANK = 1L << 26;
+
+  private long blank;
+
+  private Inflated(InputStream in) {
+    super(in);
+  }
+
+  /**
+   * Opens a gzip stream.
+   *
+   * @throws IOException when it is none; reading throws one where more than {@link #MOST_BLANK}
+   *     bytes in a row are blank
+   */
+  public static InputStream of(InputStream compressed) throws IOException {
+    return new Inflated(new GZIPInputStream(compressed, 1 << 16));
+  }
+
+  @Override
+  public int read() throws IOException {
+    byte[] one = new byte[1];
+    return read(one, 0, 1) < 0 ? -1 : one[0] & 0xff;
+  }
+
+  @Override
+  public int read(byte[] into, int from, int length) throws IOException {
+    int read = super.read(into, from, length);
+    blank = isBlank(into, from, read) ? blank + read : 0;
+    if (blank > MOST_BLANK) {
+      throw new IOException("more than " + (MOST_BLANK >> 20) + " MB of blank lines in a row");
+    }
+    return read;
+  }
+
+  private static boolean isBlank(byte[] bytes, int from, int length) {
+    for (int i = from; i < from + length; i++) {
+      if (" \t\r\n".indexOf(bytes[i]) < 0) {
+        return false;
+      }
+    }
+    return length > 0;
+  }
+}
