@@ -2,10 +2,8 @@ package org.isopter.profiles;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
-import java.util.TreeMap;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.ExamSampler;
@@ -14,60 +12,59 @@ import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Sampler;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Site;
-import org.isopter.profiles.artefact.Artefacts;
 import tools.jackson.databind.node.ObjectNode;
 
-/** Finds for each invariant an observation that keeps it and one that breaks it and no other. */
+/**
+ * Makes for an invariant an observation that keeps it and one that breaks it: a random fact of the
+ * finding, written as it is and with one element changed. The same seed makes the same pair.
+ */
 final class InvariantPairs {
 
   private static final int TRIES = 300;
 
   private final Catalogue catalogue;
-  private final ProfileValidator validator;
 
-  InvariantPairs(Catalogue catalogue, ProfileValidator validator) {
+  InvariantPairs(Catalogue catalogue) {
     this.catalogue = catalogue;
-    this.validator = validator;
+  }
+
+  /** The observation that keeps every rule, and the one that breaks the one. */
+  record Pair(ObjectNode pass, ObjectNode fail) {}
+
+  /** A seed, its pair, and what the validator says of the observation that breaks the rule. */
+  record Found(long seed, Pair pair, ValidationMessage message) {}
+
+  /** Returns the pair of a seed; empty where its fact has nothing to break in this way. */
+  Optional<Pair> pair(String key, long seed) {
+    Random random = new Random(seed);
+    Sampler sampler = new Sampler(random);
+    Fact<?> fact = fact(key, new ExamSampler(catalogue.all(), random));
+    return Breaker.broken(fact, rule(key, fact), sampler)
+        .map(fail -> new Pair(Wire.observation(fact), fail));
   }
 
   /**
-   * The two observations.
+   * Returns the first seed whose pair breaks this invariant and no other rule.
    *
-   * @param pass keeps every rule
-   * @param fail breaks the one
-   * @param message what is said of the second
+   * @throws IllegalStateException if there is none
    */
-  record Pair(ObjectNode pass, ObjectNode fail, ValidationMessage message) {}
-
-  Map<String, Pair> all() {
-    Map<String, Pair> pairs = new TreeMap<>();
-    for (String key : Artefacts.of(catalogue).invariants().keySet()) {
-      pairs.put(key, pair(key));
-    }
-    return pairs;
-  }
-
-  Pair pair(String key) {
-    Random random = new Random(key.hashCode());
-    Sampler sampler = new Sampler(random);
-    ExamSampler facts = new ExamSampler(catalogue.all(), random);
-    for (int tries = 0; tries < TRIES; tries++) {
-      Fact<?> fact = fact(key, facts);
-      Optional<Pair> pair =
-          Breaker.broken(fact, rule(key, fact), sampler).flatMap(fail -> judged(key, fact, fail));
-      if (pair.isPresent()) {
-        return pair.get();
+  Found search(String key, ProfileValidator validator) {
+    for (long seed = 0; seed < TRIES; seed++) {
+      long tried = seed;
+      Optional<Found> found = pair(key, seed).flatMap(pair -> judged(key, tried, pair, validator));
+      if (found.isPresent()) {
+        return found.get();
       }
     }
     throw new IllegalStateException("no observation breaks " + key + " alone");
   }
 
-  private Optional<Pair> judged(String key, Fact<?> fact, ObjectNode fail) {
-    List<ValidationMessage> messages = validator.validate(fail.toString());
+  private static Optional<Found> judged(
+      String key, long seed, Pair pair, ProfileValidator validator) {
+    List<ValidationMessage> messages = validator.validate(pair.fail().toString());
     boolean alone = messages.size() == 1 && messages.get(0).text().startsWith(key + ":");
-    ObjectNode pass = Wire.observation(fact);
-    return alone && validator.validate(pass.toString()).isEmpty()
-        ? Optional.of(new Pair(pass, fail, messages.get(0)))
+    return alone && validator.validate(pair.pass().toString()).isEmpty()
+        ? Optional.of(new Found(seed, pair, messages.get(0)))
         : Optional.empty();
   }
 

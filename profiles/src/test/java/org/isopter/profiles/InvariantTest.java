@@ -14,56 +14,74 @@ import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.profiles.InvariantPairs.Found;
+import org.isopter.profiles.InvariantPairs.Pair;
 import org.isopter.profiles.artefact.Artefacts;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import tools.jackson.databind.SerializationFeature;
-import tools.jackson.databind.json.JsonMapper;
 
-/** Each invariant has an observation that keeps it and one that breaks it and nothing else. */
+/**
+ * Each invariant has an observation that keeps it and one that breaks it and nothing else. Both are
+ * made from the seed in the table, which also says what was changed and what the validator says;
+ * {@code -Dgolden=update} looks for seeds anew and rewrites it.
+ */
 class InvariantTest {
 
-  private static final Path FOLDER = Path.of("src/test/resources/invariants");
-  private static final Path MESSAGES = FOLDER.resolve("messages.tsv");
+  private static final Path TABLE = Path.of("src/test/resources/invariants.tsv");
+  private static final String HEAD = "invariant\tseed\tchanged\tmessage\n";
   private static final Pattern TAB = Pattern.compile("\t");
-  private static final JsonMapper JSON =
-      JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
 
   private static final ProfileValidator VALIDATOR = Validators.standard();
+  private static final InvariantPairs PAIRS = new InvariantPairs(Catalogue.standard());
+
+  /** A row of the table. */
+  private record Row(long seed, String changed, String message) {
+
+    static Row of(Found found) {
+      Pair pair = found.pair();
+      return new Row(
+          found.seed(), Changes.of(pair.pass(), pair.fail()), found.message().toString());
+    }
+
+    String line(String key) {
+      return key + "\t" + seed + "\t" + changed + "\t" + message + "\n";
+    }
+  }
 
   @BeforeAll
   static void writeAnewOnRequest() throws IOException {
     if (Golden.isUpdate()) {
-      update();
+      StringBuilder table = new StringBuilder(HEAD);
+      for (String key : new TreeSet<>(invariants())) {
+        table.append(Row.of(PAIRS.search(key, VALIDATOR)).line(key));
+      }
+      Files.writeString(TABLE, table, UTF_8);
     }
   }
 
   @Test
-  void everyInvariantHasItsPair() throws IOException {
-    TreeSet<String> wanted = new TreeSet<>(invariants());
-    assertEquals(wanted, new TreeSet<>(messages().keySet()));
+  void everyInvariantHasItsRow() throws IOException {
+    assertEquals(new TreeSet<>(invariants()), new TreeSet<>(rows().keySet()));
   }
 
   @TestFactory
   Stream<DynamicTest> keepsOrBreaksExactlyTheOne() throws IOException {
-    return messages().entrySet().stream()
-        .flatMap(
-            entry ->
-                Stream.of(
-                    DynamicTest.dynamicTest(
-                        entry.getKey() + "-pass",
-                        () -> assertEquals(List.of(), validate(entry.getKey() + "-pass"))),
-                    DynamicTest.dynamicTest(
-                        entry.getKey() + "-fail",
-                        () ->
-                            assertEquals(
-                                List.of(entry.getValue()), validate(entry.getKey() + "-fail")))));
+    return rows().entrySet().stream()
+        .map(
+            row ->
+                DynamicTest.dynamicTest(row.getKey(), () -> check(row.getKey(), row.getValue())));
   }
 
-  private List<String> validate(String name) throws IOException {
-    String json = Files.readString(FOLDER.resolve(name + ".json"), UTF_8);
+  private static void check(String key, Row row) {
+    Pair pair = PAIRS.pair(key, row.seed()).orElseThrow();
+    assertEquals(row.changed(), Changes.of(pair.pass(), pair.fail()));
+    assertEquals(List.of(row.message()), said(pair.fail().toString()));
+    assertEquals(List.of(), said(pair.pass().toString()));
+  }
+
+  private static List<String> said(String json) {
     return VALIDATOR.validate(json).stream().map(ValidationMessage::toString).toList();
   }
 
@@ -71,27 +89,13 @@ class InvariantTest {
     return Artefacts.of(Catalogue.standard()).invariants().keySet();
   }
 
-  private static Map<String, String> messages() throws IOException {
-    Map<String, String> messages = new TreeMap<>();
-    for (String line : Files.readAllLines(MESSAGES, UTF_8)) {
+  private static Map<String, Row> rows() throws IOException {
+    Map<String, Row> rows = new TreeMap<>();
+    List<String> lines = Files.readAllLines(TABLE, UTF_8);
+    for (String line : lines.subList(1, lines.size())) {
       List<String> cells = TAB.splitAsStream(line).toList();
-      messages.put(cells.get(0), cells.get(1));
+      rows.put(cells.get(0), new Row(Long.parseLong(cells.get(1)), cells.get(2), cells.get(3)));
     }
-    return messages;
-  }
-
-  private static void update() throws IOException {
-    Map<String, String> files = new TreeMap<>();
-    StringBuilder messages = new StringBuilder();
-    new InvariantPairs(Catalogue.standard(), VALIDATOR)
-        .all()
-        .forEach(
-            (key, pair) -> {
-              files.put(key + "-pass.json", JSON.writeValueAsString(pair.pass()) + "\n");
-              files.put(key + "-fail.json", JSON.writeValueAsString(pair.fail()) + "\n");
-              messages.append(key).append('\t').append(pair.message()).append('\n');
-            });
-    Golden.check(FOLDER, files);
-    Files.writeString(MESSAGES, messages, UTF_8);
+    return rows;
   }
 }

@@ -77,7 +77,7 @@ class MadeUpFindingTest {
       String json = Wire.observation(facts.fact(GLOW)).toString();
       assertEquals(List.of(), validator.validate(json), "seed " + seed + ": " + json);
     }
-    InvariantPairs pairs = new InvariantPairs(Catalogue.of(List.of(GLOW)), validator);
+    InvariantPairs pairs = new InvariantPairs(Catalogue.of(List.of(GLOW)));
     List<String> own =
         Artefacts.of(Catalogue.of(List.of(GLOW))).invariants().keySet().stream()
             .filter(key -> key.startsWith("glow-"))
@@ -91,7 +91,7 @@ class MadeUpFindingTest {
             "glow-reach-decimals",
             "glow-reach-outcome"),
         Set.copyOf(own));
-    own.forEach(key -> assertTrue(pairs.pair(key).message().isError(), key));
+    own.forEach(key -> assertTrue(pairs.search(key, validator).message().isError(), key));
   }
 
   private static Set<String> names(Catalogue of) {
