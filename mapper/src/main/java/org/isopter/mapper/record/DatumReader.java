@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.isopter.mapper.record.tree.Complaints;
 import org.isopter.mapper.record.tree.Node;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.DatumTexts;

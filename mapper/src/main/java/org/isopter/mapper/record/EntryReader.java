@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.isopter.mapper.record.tree.Complaints;
 import org.isopter.mapper.record.tree.Node;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Finding;

@@ -3,6 +3,7 @@ package org.isopter.mapper.record;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.record.tree.Complaints;
 import org.isopter.mapper.record.tree.Node;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Fact;

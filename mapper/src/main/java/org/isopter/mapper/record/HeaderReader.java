@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.isopter.mapper.record.tree.Complaints;
 import org.isopter.mapper.record.tree.Node;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Header;

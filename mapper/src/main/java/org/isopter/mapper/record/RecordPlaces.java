@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.isopter.mapper.record.tree.Complaints;
 import org.isopter.mapper.record.tree.JsonTree;
 import org.isopter.mapper.record.tree.Node;
 import org.isopter.mapper.record.tree.Place;

@@ -8,6 +8,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.isopter.mapper.record.tree.Complaints;
 import org.isopter.mapper.record.tree.JsonTree;
 import org.isopter.mapper.record.tree.Limits;
 import org.isopter.mapper.record.tree.Node;

@@ -14,6 +14,7 @@ import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Site;
+import org.isopter.profiles.artefact.invariant.Parts;
 
 /** Every code that records of a catalogue travel under, and what each is used for. */
 final class CodeUses {

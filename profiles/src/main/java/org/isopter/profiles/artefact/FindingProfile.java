@@ -16,6 +16,7 @@ import org.isopter.model.value.Code;
 import org.isopter.profiles.artefact.invariant.CodeInvariants;
 import org.isopter.profiles.artefact.invariant.Invariant;
 import org.isopter.profiles.artefact.invariant.LayoutInvariants;
+import org.isopter.profiles.artefact.invariant.Parts;
 import org.isopter.profiles.artefact.invariant.ValueInvariants;
 
 /** Makes the profile of one finding. */

@@ -8,6 +8,7 @@ import org.hl7.fhir.r4.model.Quantity;
 import org.hl7.fhir.r4.model.Ratio;
 import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Unit;
+import org.isopter.profiles.artefact.invariant.ValueKind;
 
 /** Writes what a value may be into the {@code value[x]} of an observation or of a component. */
 final class ValueElements {
@@ -23,14 +24,14 @@ final class ValueElements {
   /** Adds the value of an element that has values of one spec only. */
   void one(String parent, Spec spec, int least) {
     ElementDefinition value = differential.at(parent + VALUE);
-    value.setMin(least).addType().setCode(Kind.of(spec).type());
+    value.setMin(least).addType().setCode(ValueKind.of(spec).type());
     spec.fold(new Details(value, parent + VALUE));
   }
 
   /** Adds the value of an element that has values of several specs, told apart by their type. */
   void choice(String parent, List<Spec> specs, String valueSet) {
     ElementDefinition value = differential.sliced(parent + VALUE, DiscriminatorType.TYPE, "$this");
-    TreeSet<String> types = new TreeSet<>(specs.stream().map(s -> Kind.of(s).type()).toList());
+    TreeSet<String> types = new TreeSet<>(specs.stream().map(s -> ValueKind.of(s).type()).toList());
     types.forEach(type -> value.addType().setCode(type));
     for (String type : types) {
       String slice =
@@ -67,7 +68,7 @@ final class ValueElements {
   private static Quantity pattern(Unit unit) {
     return new Quantity()
         .setUnit(unit.label())
-        .setSystem(Kind.ucum(unit).system())
+        .setSystem(ValueKind.ucum(unit).system())
         .setCode(unit.ucum());
   }
 

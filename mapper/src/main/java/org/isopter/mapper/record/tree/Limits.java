@@ -1,6 +1,5 @@
 package org.isopter.mapper.record.tree;
 
-import org.isopter.mapper.record.Complaints;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
 

@@ -1,7 +1,6 @@
 package org.isopter.mapper.record.tree;
 
 import java.util.Optional;
-import org.isopter.mapper.record.Complaints;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 

@@ -14,8 +14,6 @@ import org.isopter.model.finding.Spec;
 import org.isopter.model.finding.Variant;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
-import org.isopter.profiles.artefact.Kind;
-import org.isopter.profiles.artefact.Parts;
 
 /**
  * The invariants of a whole value: what must be there, its notation, and the rules of its parts.
@@ -83,7 +81,7 @@ public final class LayoutInvariants {
   private void notation(Choice<?, ?> choice, Variant variant) {
     Concept notation = variant.notation().orElseThrow();
     Spec spec = variant.value().orElseThrow();
-    Kind kind = Kind.of(spec);
+    ValueKind kind = ValueKind.of(spec);
     String suffix = "-as-" + notation.word();
     String when = inNotation(choice, List.of(notation)) + " implies ";
     String whenThere =

@@ -7,7 +7,6 @@ import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Rule;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
-import org.isopter.profiles.artefact.Kind;
 
 /**
  * A rule between parts as FHIRPath on the observation.
@@ -51,7 +50,7 @@ record RuleText(String expression, List<String> seen) {
     }
 
     RuleText unitNeeds(Rule.UnitNeeds rule) {
-      String inUnit = ".value.ofType(Quantity).where(" + Kind.isIn(rule.unit()) + ").exists()";
+      String inUnit = ".value.ofType(Quantity).where(" + ValueKind.isIn(rule.unit()) + ").exists()";
       String used =
           rule.parts().stream()
               .map(part -> component(part) + inUnit)

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.isopter.model.finding.DatumTexts;
 import org.isopter.model.finding.Spec;
-import org.isopter.profiles.artefact.Kind;
 
 /** The invariants of a single value: its unit where there are several, its range, its decimals. */
 public final class ValueInvariants {
@@ -18,7 +17,7 @@ public final class ValueInvariants {
    * @param what what the sentences call the value
    */
   public static List<Invariant> of(String prefix, String what, Spec spec) {
-    Kind kind = Kind.of(spec);
+    ValueKind kind = ValueKind.of(spec);
     List<Invariant> invariants = new ArrayList<>();
     if (spec instanceof Spec.Measure measure && measure.spans().size() > 1) {
       add(

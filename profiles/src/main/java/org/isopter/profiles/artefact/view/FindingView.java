@@ -7,7 +7,7 @@ import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Spec;
 import org.isopter.model.finding.Variant;
 import org.isopter.model.value.Concept;
-import org.isopter.profiles.artefact.Parts;
+import org.isopter.profiles.artefact.invariant.Parts;
 import org.isopter.profiles.artefact.invariant.Paths;
 
 /**

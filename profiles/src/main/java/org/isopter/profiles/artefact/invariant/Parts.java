@@ -1,4 +1,4 @@
-package org.isopter.profiles.artefact;
+package org.isopter.profiles.artefact.invariant;
 
 import java.util.LinkedHashMap;
 import java.util.Map;

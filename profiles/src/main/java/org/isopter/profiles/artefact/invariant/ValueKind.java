@@ -1,4 +1,4 @@
-package org.isopter.profiles.artefact;
+package org.isopter.profiles.artefact.invariant;
 
 import java.math.BigDecimal;
 import java.util.List;
@@ -9,7 +9,6 @@ import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Unit;
-import org.isopter.profiles.artefact.invariant.Paths;
 
 /**
  * How a kind of value travels: its FHIR type, and the conditions, on whatever has the value, that
@@ -21,11 +20,11 @@ import org.isopter.profiles.artefact.invariant.Paths;
  * @param range the condition that a value with the right unit is in range; empty without a range
  * @param decimals the condition on the digits behind the point; empty for what has none
  */
-public record Kind(String type, String fits, String unit, String range, String decimals) {
+public record ValueKind(String type, String fits, String unit, String range, String decimals) {
 
-  private static final Spec.Cases<Kind> OF = new OfSpec();
+  private static final Spec.Cases<ValueKind> OF = new OfSpec();
 
-  public static Kind of(Spec spec) {
+  public static ValueKind of(Spec spec) {
     return spec.fold(OF);
   }
 
@@ -34,22 +33,22 @@ public record Kind(String type, String fits, String unit, String range, String d
     return "(unit = " + Paths.text(unit.label()) + " and " + Paths.is(ucum(unit)) + ")";
   }
 
-  static Code ucum(Unit unit) {
+  public static Code ucum(Unit unit) {
     return new Code(Code.UCUM, unit.ucum(), unit.label());
   }
 
-  private static final class OfSpec implements Spec.Cases<Kind> {
+  private static final class OfSpec implements Spec.Cases<ValueKind> {
 
     private static final String QUANTITY = "value.ofType(Quantity)";
     private static final String RATIO = "value.ofType(Ratio)";
 
     @Override
-    public Kind measure(Spec.Measure spec) {
+    public ValueKind measure(Spec.Measure spec) {
       List<Span> spans = spec.spans();
       String units =
-          spans.stream().map(Span::unit).map(Kind::isIn).collect(Collectors.joining(" or "));
+          spans.stream().map(Span::unit).map(ValueKind::isIn).collect(Collectors.joining(" or "));
       String ranges = spans.stream().map(OfSpec::inSpan).collect(Collectors.joining(" and "));
-      return new Kind(
+      return new ValueKind(
           "Quantity",
           QUANTITY + ".where(" + units + ").exists()",
           QUANTITY + ".all(" + units + ")",
@@ -58,12 +57,12 @@ public record Kind(String type, String fits, String unit, String range, String d
     }
 
     @Override
-    public Kind count(Spec.Count spec) {
+    public ValueKind count(Spec.Count spec) {
       String within =
           compare("$this", ">=", BigDecimal.valueOf(spec.least()))
               + " and "
               + compare("$this", "<=", BigDecimal.valueOf(spec.most()));
-      return new Kind(
+      return new ValueKind(
           "integer",
           "value.ofType(integer).exists()",
           "",
@@ -72,27 +71,27 @@ public record Kind(String type, String fits, String unit, String range, String d
     }
 
     @Override
-    public Kind coded(Spec.Coded spec) {
-      return new Kind("CodeableConcept", Paths.valueIn(codes(spec.answers())), "", "", "");
+    public ValueKind coded(Spec.Coded spec) {
+      return new ValueKind("CodeableConcept", Paths.valueIn(codes(spec.answers())), "", "", "");
     }
 
     @Override
-    public Kind truth(Spec.Truth spec) {
-      return new Kind("boolean", "value.ofType(boolean).exists()", "", "", "");
+    public ValueKind truth(Spec.Truth spec) {
+      return new ValueKind("boolean", "value.ofType(boolean).exists()", "", "", "");
     }
 
     @Override
-    public Kind text(Spec.Text spec) {
-      return new Kind("string", "value.ofType(string).exists()", "", "", "");
+    public ValueKind text(Spec.Text spec) {
+      return new ValueKind("string", "value.ofType(string).exists()", "", "", "");
     }
 
     @Override
-    public Kind ratio(Spec.Ratio spec) {
+    public ValueKind ratio(Spec.Ratio spec) {
       String unit = isIn(spec.unit());
       String units = "numerator.all(" + unit + ") and denominator.all(" + unit + ")";
       String digits = "value.all(" + digits(spec.decimals()) + ")";
       String proper = spec.proper() ? " and numerator.value <= denominator.value" : "";
-      return new Kind(
+      return new ValueKind(
           "Ratio",
           RATIO + ".where(" + units + ").exists()",
           RATIO + ".all(" + units + ")",

@@ -1,4 +1,4 @@
-package org.isopter.mapper.record;
+package org.isopter.mapper.record.tree;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -6,8 +6,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.isopter.mapper.record.tree.Node;
-import org.isopter.mapper.record.tree.Place;
 import org.isopter.model.value.Fault;
 
 /** Gathers every fault of a record, to be told in the order of the text. */
@@ -44,11 +42,11 @@ public final class Complaints {
     settled.add(place);
   }
 
-  boolean isEmpty() {
+  public boolean isEmpty() {
     return all.isEmpty();
   }
 
-  List<Fault> faults() {
+  public List<Fault> faults() {
     return all.stream()
         .sorted(
             Comparator.<Complaint>comparingInt(complaint -> complaint.place().line())
