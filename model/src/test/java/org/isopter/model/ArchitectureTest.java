@@ -31,8 +31,19 @@ class ArchitectureTest {
   /** From the values up to what is concluded and said of a whole examination. */
   private static final List<String> ROOMS =
       List.of(
-          "value", "answer", "finding", "exam", "catalogue", "text", "clinical", "note", "check",
-          "derive", "compare", "letter", "simulate");
+          "value",
+          "answer",
+          "finding",
+          "exam",
+          "catalogue",
+          "text",
+          "clinical",
+          "note",
+          "check",
+          "derive",
+          "compare",
+          "letter",
+          "simulate");
 
   @ArchTest
   static void roomsKnowOnlyThoseBeforeThem(JavaClasses model) {
