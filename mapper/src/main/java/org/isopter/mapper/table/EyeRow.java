@@ -25,19 +25,29 @@ import org.isopter.model.value.Site;
 public record EyeRow(PooledExam pooled, Site eye, Map<String, Cell> cells) {
 
   /**
-   * The first fact of a slot and how many there are.
+   * The fact of a slot that is shown and how many values there are: the earliest with a value; of
+   * several at one time the first that was recorded. Without a value, the earliest reason.
    *
-   * @param fact the earliest; of several at one time the first that was recorded
+   * @param fact the fact
+   * @param key its name in the long table
    * @param panel its value in first-order form
    * @param logMar its acuity in logMAR
-   * @param count how many facts of the slot there are
+   * @param count how many facts of the slot have a value
    */
-  record Cell(Fact<?> fact, Optional<EncodedValue> panel, Optional<Quantity> logMar, int count) {
+  record Cell(
+      Fact<?> fact,
+      String key,
+      Optional<EncodedValue> panel,
+      Optional<Quantity> logMar,
+      int count) {
 
     Cell or(Cell later, OffsetDateTime performed) {
-      boolean first = !at(later, performed).isBefore(at(this, performed));
+      boolean first =
+          panel.isPresent() == later.panel.isPresent()
+              ? !at(later, performed).isBefore(at(this, performed))
+              : panel.isPresent();
       Cell kept = first ? this : later;
-      return new Cell(kept.fact, kept.panel, kept.logMar, count + 1);
+      return new Cell(kept.fact, kept.key, kept.panel, kept.logMar, count + later.count);
     }
 
     private static OffsetDateTime at(Cell cell, OffsetDateTime performed) {
@@ -65,7 +75,7 @@ public record EyeRow(PooledExam pooled, Site eye, Map<String, Cell> cells) {
       for (int i = 0; i < keys.size(); i++) {
         Fact<?> fact = exam.facts().get(i);
         if (fact.site() == eye) {
-          Cell cell = new Cell(fact, fact.panel(), logMars.of(keys.get(i)), 1);
+          Cell cell = cell(fact, keys.get(i), logMars);
           cells.merge(
               Slot.of(fact).name(), cell, (one, next) -> one.or(next, exam.header().performed()));
         }
@@ -75,6 +85,11 @@ public record EyeRow(PooledExam pooled, Site eye, Map<String, Cell> cells) {
       }
     }
     return rows;
+  }
+
+  private static Cell cell(Fact<?> fact, FactKey key, LogMars logMars) {
+    Optional<EncodedValue> panel = fact.panel();
+    return new Cell(fact, key.text(), panel, logMars.of(key), panel.isPresent() ? 1 : 0);
   }
 
   Optional<Cell> cell(String slot) {

@@ -23,6 +23,7 @@ import org.isopter.model.value.Site;
  * @param at when
  * @param value what was recorded, and why nothing was
  * @param method the technique
+ * @param conditions what tells it from others of its kind at the eye, such as the correction
  * @param seen whether it was seen; otherwise it was derived
  * @param origin where it was read
  * @param device the instrument as written
@@ -39,6 +40,7 @@ public record FindingRow(
     OffsetDateTime at,
     Value value,
     Optional<Concept> method,
+    List<String> conditions,
     boolean seen,
     Origin origin,
     Optional<String> device,
@@ -46,6 +48,7 @@ public record FindingRow(
 
   public FindingRow {
     remarks = List.copyOf(remarks);
+    conditions = List.copyOf(conditions);
   }
 
   /**
@@ -54,13 +57,15 @@ public record FindingRow(
    * @param text as recorded
    * @param notation which of several notations
    * @param number in the usual unit
+   * @param acuity what else an acuity is in numbers
    * @param coded the answer
    * @param absent why there is none
    */
-  public record Value(
+  record Value(
       Optional<String> text,
       Optional<Concept> notation,
       Optional<Quantity> number,
+      Optional<AcuityNumber> acuity,
       Optional<Concept> coded,
       Optional<Absence> absent) {
 
@@ -70,12 +75,18 @@ public record FindingRow(
           Optional.empty(),
           Optional.empty(),
           Optional.empty(),
+          Optional.empty(),
           Optional.of(reason));
     }
 
     static Value of(String text, Optional<Quantity> number) {
       return new Value(
-          Optional.of(text), Optional.empty(), number, Optional.empty(), Optional.empty());
+          Optional.of(text),
+          Optional.empty(),
+          number,
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty());
     }
   }
 }

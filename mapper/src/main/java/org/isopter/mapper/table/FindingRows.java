@@ -3,12 +3,14 @@ package org.isopter.mapper.table;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.model.clinical.statement.Numbers;
 import org.isopter.model.derive.Derivations;
 import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.FactKey;
+import org.isopter.model.exam.Measurement;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.DatumTexts;
 import org.isopter.model.finding.EncodedValue;
@@ -19,6 +21,7 @@ import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Unit;
 
 /** Makes the rows of the long table. */
 public final class FindingRows {
@@ -63,7 +66,9 @@ public final class FindingRows {
 
   private void facts() {
     for (int i = 0; i < keys.size(); i++) {
-      fact(pooled.exam().facts().get(i), keys.get(i), pooled.origins().get(i));
+      Fact<?> fact = pooled.exam().facts().get(i);
+      fact(fact, keys.get(i), pooled.origins().get(i));
+      vector(fact, keys.get(i), pooled.origins().get(i));
     }
   }
 
@@ -92,6 +97,37 @@ public final class FindingRows {
     }
   }
 
+  private void vector(Fact<?> fact, FactKey key, Origin origin) {
+    PowerVectors.of(fact)
+        .ifPresent(
+            vector -> {
+              component(fact, key, origin, "m", vector.m());
+              component(fact, key, origin, "j0", vector.j0());
+              component(fact, key, origin, "j45", vector.j45());
+            });
+  }
+
+  private void component(Fact<?> fact, FactKey key, Origin origin, String part, double power) {
+    Quantity rounded = new Quantity(Numbers.round(power, 3), Unit.DIOPTRE);
+    rows.add(
+        new FindingRow(
+            pooled.exam(),
+            key.text() + ".power-vector",
+            "power-vector",
+            Optional.of(part),
+            ExamCodes.DERIVED,
+            Optional.empty(),
+            fact.site(),
+            fact.at().orElse(pooled.exam().header().performed()),
+            FindingRow.Value.of(rounded.toString(), Optional.of(rounded)),
+            fact.method(),
+            Measurement.of(fact).conditions(),
+            false,
+            Origin.of(origin.source(), origin.line()),
+            Optional.empty(),
+            List.of()));
+  }
+
   private FindingRow.Value value(
       Fact<?> fact, FactKey key, EncodedValue panel, Variant variant, Datum datum) {
     if (panel.notation().isEmpty()) {
@@ -101,6 +137,7 @@ public final class FindingRows {
         Optional.of(fact.finding().layout().writeChoice(panel)),
         panel.notation(),
         logMars.of(key),
+        AcuityNumber.of(fact, logMars.of(key)),
         coded(datum),
         Optional.empty());
   }
@@ -108,7 +145,12 @@ public final class FindingRows {
   private static FindingRow.Value plain(Spec spec, Datum datum, String text) {
     Optional<Quantity> number = Usual.of(spec, datum);
     return new FindingRow.Value(
-        Optional.of(text), Optional.empty(), number, coded(datum), Optional.empty());
+        Optional.of(text),
+        Optional.empty(),
+        number,
+        Optional.empty(),
+        coded(datum),
+        Optional.empty());
   }
 
   private static Optional<Concept> coded(Datum datum) {
@@ -132,6 +174,7 @@ public final class FindingRows {
             fact.at().orElse(exam.header().performed()),
             value,
             fact.method(),
+            Measurement.of(fact).conditions(),
             true,
             origin,
             fact.device(),
@@ -160,6 +203,7 @@ public final class FindingRows {
             exam.header().performed(),
             FindingRow.Value.of(one.statement().text(), one.value()),
             Optional.empty(),
+            List.of(),
             false,
             Origin.of(origin.source(), origin.line()),
             Optional.empty(),

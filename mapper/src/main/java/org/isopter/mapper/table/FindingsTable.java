@@ -1,5 +1,6 @@
 package org.isopter.mapper.table;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -46,6 +47,26 @@ public final class FindingsTable {
         .add("value", Kind.TEXT, "as recorded; the text of a statement", row -> row.value().text())
         .add("notation", Kind.TEXT, "which of several notations", FindingsTable::notation)
         .add("number", Kind.NUMBER, "in the usual unit; acuity in logMAR", FindingsTable::number)
+        .add(
+            "number_line",
+            Kind.NUMBER,
+            "acuity in logMAR, its line alone",
+            row -> acuity(row, AcuityNumber::line))
+        .add(
+            "number_assumed",
+            Kind.NUMBER,
+            "acuity in logMAR by the assumption of number_rule",
+            row -> acuity(row, AcuityNumber::assumed))
+        .add(
+            "number_rule",
+            Kind.TEXT,
+            "how an acuity got its number, or why it has none",
+            row -> row.value().acuity().map(number -> number.rule().word()))
+        .add(
+            "low_vision_rank",
+            Kind.INTEGER,
+            "below any chart, from 1; more is worse",
+            row -> row.value().acuity().flatMap(AcuityNumber::rank).map(Integer::longValue))
         .add("unit", Kind.TEXT, "UCUM code of that unit", row -> unit(row, Unit::ucum))
         .add("unit_name", Kind.TEXT, "that unit for people", row -> unit(row, Unit::label))
         .add("value_code", Kind.TEXT, "code of the answer", row -> answer(row, Code::code))
@@ -56,6 +77,8 @@ public final class FindingsTable {
 
   private static void addHow(Columns<FindingRow> columns) {
     columns
+        .add(
+            "condition", Kind.TEXT, "such as the correction", row -> joined(row.conditions(), "; "))
         .add("method", Kind.TEXT, "by which technique", row -> word(row.method()))
         .add("derived", Kind.TRUTH, "derived, not seen", row -> Optional.of(!row.seen()))
         .add("rules", Kind.TEXT, "ids of the rules that translated it", FindingsTable::rules)
@@ -85,6 +108,11 @@ public final class FindingsTable {
 
   private static Optional<String> rules(FindingRow row) {
     return joined(row.origin().rules(), " ");
+  }
+
+  private static Optional<Double> acuity(
+      FindingRow row, Function<AcuityNumber, Optional<BigDecimal>> which) {
+    return row.value().acuity().flatMap(which).map(Number::doubleValue);
   }
 
   private static Optional<Double> number(FindingRow row) {

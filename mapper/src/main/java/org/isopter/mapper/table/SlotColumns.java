@@ -6,7 +6,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import org.isopter.mapper.table.EyeRow.Cell;
+import org.isopter.model.catalogue.Refractions;
+import org.isopter.model.clinical.lens.PowerVector;
+import org.isopter.model.clinical.statement.Numbers;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.finding.Layout;
@@ -40,6 +44,18 @@ final class SlotColumns {
       layout.variants().get(0).value().ifPresent(spec -> columns.add(value(spec)));
     }
     parts().forEach((key, part) -> columns.add(part(part)));
+    if (slot.finding() == Refractions.REFRACTION) {
+      columns.add(vector("_m", " as spherical equivalent", PowerVector::m));
+      columns.add(vector("_j0", ": cross-cylinder at 180 and 90 degrees", PowerVector::j0));
+      columns.add(vector("_j45", ": cross-cylinder at 45 and 135 degrees", PowerVector::j45));
+    }
+    slot.finding()
+        .methods()
+        .ifPresent(
+            list ->
+                columns.add(
+                    column("_method", Kind.TEXT, ": by which technique", SlotColumns::method)
+                        .oneOf(list.concepts())));
     columns.add(
         column("_absent", Kind.TEXT, ": why there is no value", this::absent)
             .oneOf(List.of(Absence.values())));
@@ -47,8 +63,14 @@ final class SlotColumns {
         column(
             "_count",
             Kind.INTEGER,
-            ": how many were recorded; the row shows the first",
+            ": how many values were recorded; the row shows the earliest",
             cell -> Optional.of((long) cell.count())));
+    columns.add(
+        column(
+            "_fact",
+            Kind.TEXT,
+            ": which fact of the long table is shown, where there are several values",
+            cell -> Optional.of(cell.key()).filter(any -> cell.count() > 1)));
     return columns;
   }
 
@@ -60,6 +82,25 @@ final class SlotColumns {
     }
     slot.finding().distinguishing().forEach(parts::remove);
     return parts;
+  }
+
+  private Column<EyeRow> vector(
+      String suffix, String meaning, ToDoubleFunction<PowerVector> component) {
+    return column(
+            suffix,
+            Kind.NUMBER,
+            meaning,
+            cell ->
+                PowerVectors.of(cell.fact()).map(component::applyAsDouble).map(SlotColumns::round))
+        .in(Unit.DIOPTRE);
+  }
+
+  private static double round(double power) {
+    return Numbers.round(power, 3).doubleValue();
+  }
+
+  private static Optional<String> method(Cell cell) {
+    return cell.fact().method().map(Concept::word);
   }
 
   private Column<EyeRow> value(Spec spec) {

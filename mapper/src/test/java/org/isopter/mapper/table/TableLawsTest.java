@@ -58,7 +58,8 @@ class TableLawsTest {
                 .mapToLong(cell -> (Long) cell.getValue())
                 .sum();
       }
-      assertEquals(exam.facts().size(), facts, "seed " + SEED);
+      long found = exam.facts().stream().filter(fact -> fact.panel().isPresent()).count();
+      assertEquals(found, facts, "seed " + SEED);
     }
   }
 

@@ -56,7 +56,7 @@ public final class PoolReport {
     }
     if (risk.least() > 0) {
       journal.say(
-          "%s at least share all their traits: see risk.csv"
+          "the smallest group of persons who share all their traits has %s: see risk.csv"
               .formatted(Messages.count(risk.least(), "person")));
     }
     if (risk.smallCells() > 0) {

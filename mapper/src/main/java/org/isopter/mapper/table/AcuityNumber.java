@@ -1,0 +1,102 @@
+package org.isopter.mapper.table;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.clinical.acuity.AcuityEquivalents;
+import org.isopter.model.clinical.acuity.LowVisionConvention;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.value.Acuity;
+import org.isopter.model.value.LowVision;
+import org.isopter.model.value.Quantity;
+
+/**
+ * What an acuity is in numbers beside its exact logMAR, so that none lacks a number without a
+ * reason: assumptions stand in columns of their own, each under the name of its rule.
+ *
+ * @param line the logMAR of the line alone, without letters read beyond it or missed on it
+ * @param assumed the logMAR under the assumption that the rule names
+ * @param rank how low a vision below any chart is, from 1; more is worse
+ * @param rule how the numbers come about, or why there is none
+ */
+record AcuityNumber(
+    Optional<BigDecimal> line, Optional<BigDecimal> assumed, Optional<Integer> rank, Rule rule) {
+
+  /** How the numbers come about, or why there is none. */
+  enum Rule {
+    /** The acuity as recorded, in logMAR. */
+    RECORDED,
+    /** Letters count by the letters that the chart is stated to have on each line. */
+    LETTERS_COUNTED,
+    /**
+     * A letter is taken for 0.02 logMAR: five letters a line, which the chart is not stated to
+     * have.
+     */
+    FIVE_LETTERS_ASSUMED,
+    /** Measured for this category and distance by Schulze-Bonsel 2006, IOVS 47:1236. */
+    SCHULZE_BONSEL_2006,
+    /** Too low for a chart, and no number is published for it. */
+    TOO_LOW,
+    /** A size of print, which is an angle only at a stated distance. */
+    SIZE_OF_PRINT,
+    /** A pinhole did not improve it: the acuity without the pinhole is the acuity. */
+    NOT_IMPROVED;
+
+    String word() {
+      return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+    }
+  }
+
+  private static final BigDecimal LETTER = new BigDecimal("0.02");
+
+  /** Returns the numbers of a fact; empty where it is no acuity. */
+  static Optional<AcuityNumber> of(Fact<?> fact, Optional<Quantity> exact) {
+    return fact.outcome()
+        .fold(
+            value ->
+                value instanceof AcuityReading reading
+                    ? Optional.of(of(reading.acuity(), exact.isPresent()))
+                    : Optional.empty(),
+            absent -> Optional.empty());
+  }
+
+  private static AcuityNumber of(Acuity acuity, boolean exact) {
+    if (acuity instanceof Acuity.Fraction fraction && fraction.letters() != 0) {
+      return partial(fraction, exact);
+    }
+    if (acuity instanceof Acuity.Low low) {
+      Optional<BigDecimal> published = LowVisionConvention.SCHULZE_BONSEL_2006.logMar(low).value();
+      Rule rule = published.isPresent() ? Rule.SCHULZE_BONSEL_2006 : Rule.TOO_LOW;
+      return new AcuityNumber(Optional.empty(), published, Optional.of(rank(low)), rule);
+    }
+    Optional<BigDecimal> line = line(acuity);
+    Rule rule =
+        exact
+            ? Rule.RECORDED
+            : acuity instanceof Acuity.NotImproved ? Rule.NOT_IMPROVED : Rule.SIZE_OF_PRINT;
+    return new AcuityNumber(line, Optional.empty(), Optional.empty(), rule);
+  }
+
+  private static AcuityNumber partial(Acuity.Fraction fraction, boolean exact) {
+    Optional<BigDecimal> line = line(fraction);
+    Optional<BigDecimal> assumed =
+        line.map(full -> full.subtract(LETTER.multiply(BigDecimal.valueOf(fraction.letters()))))
+            .filter(any -> !exact);
+    Rule rule = exact ? Rule.LETTERS_COUNTED : Rule.FIVE_LETTERS_ASSUMED;
+    return new AcuityNumber(line, assumed, Optional.empty(), rule);
+  }
+
+  private static Optional<BigDecimal> line(Acuity acuity) {
+    return AcuityEquivalents.of(acuity).value().map(AcuityEquivalents.Equivalents::logMar);
+  }
+
+  private static int rank(Acuity.Low low) {
+    LowVision category = low.category();
+    return switch (category) {
+      case COUNTING_FINGERS -> 1;
+      case HAND_MOVEMENTS -> 2;
+      case LIGHT_PERCEPTION, LIGHT_PERCEPTION_ACCURATE, LIGHT_PERCEPTION_INACCURATE -> 3;
+      case NO_LIGHT_PERCEPTION -> 4;
+    };
+  }
+}

@@ -1,0 +1,117 @@
+package org.isopter.mapper.table;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import java.util.SplittableRandom;
+import org.isopter.mapper.record.RecordFormat;
+import org.isopter.mapper.record.RecordReader;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamSampler;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** No acuity lacks a number without a reason, and no assumption stands as the number. */
+class AcuityNumberTest {
+
+  private static final String RECORD =
+      """
+      {"isopter":1,"record":{"id":"r-1"},"subject":{"id":"p-1"},\
+      "performed":"2026-03-03T09:10:00Z","status":"final","findings":{%s}}""";
+
+  /**
+   * 6/9 is log10(1.5) = 0.176. A letter of five on a line is 0.02 logMAR (Bailey and Lovie 1976,
+   * from memory); hand movements are 2.30 by Schulze-Bonsel 2006, IOVS 47:1236.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "6/9, 0.176, 0.176, , recorded, ",
+    "6/9-2, , 0.176, 0.216, five-letters-assumed, ",
+    "6/9+2, , 0.176, 0.136, five-letters-assumed, ",
+    "HM, , , 2.3, schulze-bonsel-2006, 2",
+    "LP, , , , too-low, 3",
+    "NLP, , , , too-low, 4"
+  })
+  void eachAcuityHasItsNumberOrAReason(
+      String value, Double number, Double line, Double assumed, String rule, Long rank) {
+    Map<String, Object> cells =
+        value("\"distance-acuity\":{\"right\":{\"value\":\"" + value + "\"}}");
+    assertEquals(number, cells.get("number"));
+    assertEquals(line, cells.get("number_line"));
+    assertEquals(assumed, cells.get("number_assumed"));
+    assertEquals(rule, cells.get("number_rule"));
+    assertEquals(rank, cells.get("low_vision_rank"));
+  }
+
+  @Test
+  void everyAcuityHasARule() {
+    ExamSampler exams = new ExamSampler(Catalogue.standard().all(), new SplittableRandom(3));
+    int acuities = 0;
+    for (int i = 0; i < 1_000; i++) {
+      for (FindingRow row : FindingRows.of(Pooled.of(exams.next()))) {
+        Map<String, Object> cells = RowReader.cells(FindingsTable.table(), row);
+        if (row.seen() && cells.containsKey("notation") && row.finding().contains("acuity")) {
+          acuities++;
+          boolean exact =
+              List.of("recorded", "letters-counted")
+                  .contains(cells.getOrDefault("number_rule", ""));
+          assertTrue(cells.containsKey("number_rule"), cells::toString);
+          assertEquals(exact, cells.containsKey("number"), cells::toString);
+        }
+      }
+    }
+    assertTrue(acuities > 200);
+  }
+
+  /** -2.00 -1.00 x 90 has M = -2.5, J0 = -0.5, J45 = 0 (Thibos 1997, formulas from memory). */
+  @Test
+  void aRefractionHasItsPowerVector() {
+    Exam exam =
+        exam(
+            "\"refraction\":{\"right\":{\"sphere\":\"-2.00 D\",\"cylinder\":\"-1.00 D\","
+                + "\"axis\":\"90 deg\"}}");
+    Map<String, Double> parts = new java.util.TreeMap<>();
+    for (FindingRow row : FindingRows.of(Pooled.of(exam))) {
+      if (row.finding().equals("power-vector")) {
+        Map<String, Object> cells = RowReader.cells(FindingsTable.table(), row);
+        parts.put((String) cells.get("part"), Math.abs((Double) cells.get("number")));
+      }
+    }
+    assertEquals(Map.of("m", 2.5, "j0", 0.5, "j45", 0.0), parts);
+  }
+
+  @Test
+  void theWideTableShowsTheEarliestValueAndSaysWhich() {
+    Exam exam =
+        exam(
+            """
+            "intraocular-pressure":{"right":[\
+            {"value":"19 mmHg","at":"2026-03-03T11:00:00Z"},\
+            {"value":"15 mmHg"},{"absent":"refused","at":"2026-03-03T08:00:00Z"}]}""");
+    EyeRow right = EyeRow.of(Pooled.of(exam)).get(0);
+    Map<String, Object> cells =
+        RowReader.cells(ExaminationsTable.table(Catalogue.standard()), right);
+    assertEquals(15.0, cells.get("intraocular_pressure"));
+    assertEquals(2L, cells.get("intraocular_pressure_count"));
+    assertEquals("intraocular-pressure.right", cells.get("intraocular_pressure_fact"));
+  }
+
+  private static Map<String, Object> value(String findings) {
+    return FindingRows.of(Pooled.of(exam(findings))).stream()
+        .filter(FindingRow::seen)
+        .map(row -> RowReader.cells(FindingsTable.table(), row))
+        .filter(cells -> "value".equals(cells.get("part")))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static Exam exam(String findings) {
+    return new RecordReader(Catalogue.standard())
+        .read(RECORD.formatted(findings), RecordFormat.JSON)
+        .orThrow();
+  }
+}
