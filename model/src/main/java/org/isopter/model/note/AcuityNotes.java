@@ -1,5 +1,6 @@
 package org.isopter.model.note;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.answer.sight.Chart;
@@ -41,13 +42,21 @@ final class AcuityNotes {
   private static final Slot<Outcome<AcuityWords.Seen>> BESIDE =
       Slot.value("pinhole acuity", AcuityWords.BESIDE);
 
+  private static final Slot<AcuityWords.Seen> PRINT =
+      Slot.value("near acuity", AcuityWords.PRINT);
+
+  /** What a language counts acuities in, where nothing else is said. */
+  private static final Slot<String> TENTHS =
+      Slot.condition("tenths", Vocabulary.<String>empty().say("decimal", "tenths"));
+
   static final Grammar DISTANCE =
       Grammar.of("distance acuity", "VA sc R 6/9 ph 6/6 L 6/12")
           .sides(Grammar.Sides.EACH_OR_BOTH)
           .startsWith("VA", "V", "vision", "acuity", "visual acuity", "DVA", "distance VA")
           .startsWith(
               List.of(Heading.of("BCVA"), Heading.of("UCVA")).stream().map(Heading::keptAsWord))
-          .slots(FAR, BESIDE, CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE, NOTATION)
+          .slots(FAR, BESIDE, PRINT, CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE)
+          .slots(NOTATION, TENTHS)
           .whole(Acuities.DISTANCE)
           .build(eye -> distance(eye, FAR));
 
@@ -56,7 +65,7 @@ final class AcuityNotes {
       Grammar.of("acuity without a heading", "R 6/9 ph 6/6")
           .sides(Grammar.Sides.EACH_OR_BOTH)
           .withoutCommonSlots()
-          .slots(ALONE, BESIDE, CORRECTION)
+          .slots(ALONE, BESIDE, PRINT, CORRECTION)
           .build(eye -> distance(eye, ALONE));
 
   private static final Grammar PINHOLE =
@@ -87,12 +96,27 @@ final class AcuityNotes {
   private static void distance(Eye eye, Slot<AcuityWords.Seen> far) throws NotRead {
     Optional<AcuityWords.Seen> seen = eye.find(far);
     Optional<Outcome<AcuityWords.Seen>> through = eye.find(BESIDE);
-    if (seen.isPresent() || through.isEmpty()) {
+    Optional<AcuityWords.Seen> print = eye.find(PRINT);
+    if (seen.isPresent() || (through.isEmpty() && print.isEmpty())) {
       eye.found(Acuities.DISTANCE, reading(eye, eye.get(far)));
+      eye.remark(eye.get(far).remark());
+    }
+    if (print.isPresent()) {
+      near(eye, print.get());
     }
     if (through.isPresent()) {
       eye.outcome(Acuities.PINHOLE, reading(eye, through.get()));
     }
+  }
+
+  /** Adds a near acuity beside one at distance; the chart and its distance are not its own. */
+  private static void near(Eye eye, AcuityWords.Seen print) throws NotRead {
+    AcuityReading plain = AcuityReading.of(AcuityText.parse(print.text()).orThrow());
+    Optional<Correction> correction = eye.find(CORRECTION);
+    eye.found(
+        Acuities.NEAR,
+        new AcuityReading(
+            plain.acuity(), correction, Optional.empty(), Optional.empty(), Optional.empty()));
   }
 
   private static Outcome<AcuityReading> reading(Eye eye, Outcome<AcuityWords.Seen> outcome)
@@ -105,8 +129,8 @@ final class AcuityNotes {
 
   private static AcuityReading reading(Eye eye, AcuityWords.Seen seen) throws NotRead {
     Optional<Quantity> distance = eye.find(TEST_DISTANCE);
-    String notation = seen.bare() ? notation(eye, seen) : "";
-    Result<Acuity> acuity = AcuityText.parse(Words.join(seen.text(), notation), distance);
+    String text = text(eye, seen);
+    Result<Acuity> acuity = AcuityText.parse(text, distance);
     if (!acuity.isOk()) {
       throw NotRead.because(Eye.sentence(acuity.faults().get(0)));
     }
@@ -116,6 +140,22 @@ final class AcuityNotes {
         eye.find(CHART),
         distance,
         eye.find(LETTERS_PER_LINE));
+  }
+
+  private static String text(Eye eye, AcuityWords.Seen seen) throws NotRead {
+    boolean tenths = eye.find(TENTHS).isPresent();
+    if (seen.bare()) {
+      boolean named = eye.find(NOTATION).isPresent();
+      return Words.join(seen.text(), tenths && !named ? "decimal" : notation(eye, seen));
+    }
+    boolean ofTen = tenths && seen.text().matches("\\d\\d?/10");
+    return ofTen ? tenth(seen.text()) + " decimal" : seen.text();
+  }
+
+  private static String tenth(String fraction) {
+    return new BigDecimal(fraction.substring(0, fraction.indexOf('/')))
+        .movePointLeft(1)
+        .toPlainString();
   }
 
   private static String notation(Eye eye, AcuityWords.Seen bare) throws NotRead {

@@ -1,6 +1,7 @@
 package org.isopter.model.note;
 
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Optional;
 import org.isopter.model.answer.sight.Chart;
 import org.isopter.model.answer.sight.Correction;
@@ -15,10 +16,19 @@ final class AcuityWords {
    *
    * @param text the acuity as AcuityText reads it
    * @param bare whether it is a number whose notation must be told elsewhere
+   * @param remark what was written of letters without a count of them; may be empty
    */
-  record Seen(String text, boolean bare) {
+  record Seen(String text, boolean bare, String remark) {
+    Seen(String text, boolean bare) {
+      this(text, bare, "");
+    }
+
     static Seen whole(String text) {
       return new Seen(text, false);
+    }
+
+    Seen as(String other) {
+      return new Seen(other, false, remark);
     }
   }
 
@@ -90,6 +100,13 @@ final class AcuityWords {
 
   static final Matcher<Seen> FAR = FRACTION.or(AcuityWords::low).or(BARE);
 
+  /** A near acuity that names its notation, beside one at distance. */
+  static final Matcher<Seen> PRINT =
+      ((Matcher<Seen>)
+              cursor ->
+                  cursor.take("n") ? cursor.number().map(n -> whole("N", n, "")) : none())
+          .or(AcuityWords::jaeger);
+
   static final Matcher<Seen> CLOSE =
       FRACTION
           .or(cursor -> cursor.take("n") ? cursor.number().map(n -> whole("N", n, "")) : none())
@@ -132,9 +149,13 @@ final class AcuityWords {
   }
 
   private static Seen fraction(Cursor cursor, BigDecimal distance, BigDecimal size) {
+    String line = distance.toPlainString() + "/" + size.toPlainString();
     String letters = cursor.attempt(AcuityWords::suffix).orElse("");
+    String more = cursor.attempt(AcuityWords::suffix).or(() -> uncounted(cursor)).orElse("");
     String unit = cursor.take("m") ? " m" : cursor.take("ft") ? " ft" : "";
-    return Seen.whole(distance.toPlainString() + "/" + size.toPlainString() + letters + unit);
+    return more.isEmpty()
+        ? Seen.whole(line + letters + unit)
+        : new Seen(line + unit, false, line + letters + more);
   }
 
   private static boolean isUsual(Seen fraction) {
@@ -143,11 +164,31 @@ final class AcuityWords {
   }
 
   private static Optional<String> suffix(Cursor cursor) {
+    Optional<String> twice = cursor.attempt(AcuityWords::twice);
+    if (twice.isPresent()) {
+      return twice;
+    }
     return cursor
         .signed()
         .filter(letters -> letters.scale() == 0 && letters.signum() != 0)
         .filter(letters -> letters.abs().precision() == 1)
         .map(Words::signed);
+  }
+
+  /** Reads two signs as two letters (common practice, no source): 20/25--. */
+  private static Optional<String> twice(Cursor cursor) {
+    boolean fewer = cursor.isClose() && cursor.take(List.of("-", "-"));
+    boolean more = !fewer && cursor.isClose() && cursor.take(List.of("+", "+"));
+    return fewer ? Optional.of("-2") : more ? Optional.of("+2") : Optional.empty();
+  }
+
+  /** Reads a sign without a number, or a p for partly, close behind the line: 6/9-, 6/9p. */
+  private static Optional<String> uncounted(Cursor cursor) {
+    if (!cursor.isClose()) {
+      return Optional.empty();
+    }
+    String mark = cursor.token().text();
+    return cursor.takeAny("-", "+", "p", "f", "pt", "partly") ? Optional.of(mark) : Optional.empty();
   }
 
   private static Optional<Seen> low(Cursor cursor) {

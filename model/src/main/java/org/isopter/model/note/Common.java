@@ -16,14 +16,14 @@ final class Common {
   /** Both eyes open: the one way of naming both that can only be one test with both. */
   static final String BOTH_OPEN = "BEO";
 
+  /** Each of the two eyes, where they might be tested together. */
+  static final String EACH = "each";
+
   static final Vocabulary<Site> SIDES =
       Vocabulary.<Site>empty()
           .say(Site.RIGHT, "R", "right", "right eye", "R eye", "OD", "RE", "Rt", "Rt eye")
           .say(Site.LEFT, "L", "left", "left eye", "L eye", "OS", "LE", "Lt", "Lt eye")
-          // The left eye in French, in Spanish and Portuguese, and both in German.
-          .say(Site.LEFT, "OG", "OI", "OE", "LA")
-          .say(Site.RIGHT, "RA")
-          .say(Site.BOTH, "OU", "both", "both eyes", "B", "BE", BOTH_OPEN);
+          .say(Site.BOTH, "OU", "both", "both eyes", "B", "BE", BOTH_OPEN, EACH);
 
   static final Vocabulary<Absence> ABSENCES =
       Vocabulary.of(Absence.class)

@@ -69,6 +69,11 @@ final class Cursor {
     return digits().filter(text -> !text.matches("0\\d.*")).map(BigDecimal::new);
   }
 
+  /** Says whether the next token stands close behind the one before it. */
+  boolean isClose() {
+    return next > 0 && !atEnd() && tokens.get(next - 1).end() == token().start();
+  }
+
   /** Moves past the digits of a number, noughts before it included: an axis, a time of day. */
   Optional<String> digits() {
     if (atEnd() || token().kind() != Token.Kind.NUMBER) {

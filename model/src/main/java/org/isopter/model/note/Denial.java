@@ -17,6 +17,10 @@ import org.isopter.model.finding.Finding;
  */
 final class Denial {
 
+  /** Words that turn a sign into its opposite, and words that state it. */
+  static final Set<String> WORDS =
+      Set.of("no", "without", "denies", "neither", "never", "present", "positive", "negative");
+
   private static final Set<String> NOS = Set.of("no", "without", "nil", "denies", "not", "neither");
 
   /**

@@ -15,6 +15,9 @@ import org.isopter.model.value.Outcome;
 /** The optic disc. */
 final class DiscNotes {
 
+  /** What starts an item that is told of both discs where it names no eye. */
+  private static final String EITHER = "either disc";
+
   private static final Vocabulary<DiscColour> COLOURS =
       Vocabulary.of(DiscColour.class)
           .say(DiscColour.PALE, "pallor")
@@ -34,7 +37,7 @@ final class DiscNotes {
           .say(DiscMargin.BLURRED, "blurred all round");
 
   private static final Vocabulary<Presence> SWELLINGS =
-      presence("swollen", "swelling", "oedema", "edema").say(Presence.ABSENT, "not swollen");
+      presence("swollen", "swelling", "oedema", "edema").say(Presence.ABSENT, "not swollen", "flat");
 
   private static final Vocabulary<Presence> HAEMORRHAGES =
       presence("haemorrhage", "haemorrhage", "hemorrhage", "haem");
@@ -96,6 +99,7 @@ final class DiscNotes {
                   Stream.of("disc", "disk", "optic disc", "optic disk")
                       .map(Heading::of)
                       .map(Heading::afterWords))
+              .startsWith(Stream.of(Heading.of(EITHER)))
               .startsWith(
                   Stream.of("discs", "disks", "optic discs", "optic disks")
                       .map(Heading::of)
@@ -112,7 +116,10 @@ final class DiscNotes {
                   Discs.HAEMORRHAGE,
                   Discs.VENOUS_PULSATION)
               .unsided(
-                  (said, heading) -> heading.plural() && !said.has(UPRIGHT) && !said.has(ACROSS))
+                  (said, heading) ->
+                      (heading.plural() || heading.spoken().equals(EITHER))
+                          && !said.has(UPRIGHT)
+                          && !said.has(ACROSS))
               .build(DiscNotes::disc),
           Grammar.of("spontaneous venous pulsation", "SVP R present L absent")
               .startsWith(

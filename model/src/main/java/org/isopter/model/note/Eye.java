@@ -64,7 +64,7 @@ final class Eye {
 
   /** Says whether the eye was named by this word. */
   boolean isCalled(String word) {
-    return at.seen().equalsIgnoreCase(word);
+    return at.text().equalsIgnoreCase(word);
   }
 
   /** Returns the eye that a comparison of the two names. */
@@ -141,6 +141,14 @@ final class Eye {
   static String sentence(Fault fault) {
     String advice = fault.advice().isEmpty() ? "" : " (" + fault.advice() + ")";
     return fault.seen() + " cannot be: wanted " + fault.wanted() + advice;
+  }
+
+  /** Keeps words in the remark of the fact that was added last; nothing where they are empty. */
+  void remark(String words) {
+    if (!words.isEmpty()) {
+      int last = facts.size() - 1;
+      facts.set(last, facts.get(last).remarks(List.of(words)));
+    }
   }
 
   private void absent(Grammar grammar, Absence reason) throws NotRead {

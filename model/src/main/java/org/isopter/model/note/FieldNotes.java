@@ -59,7 +59,7 @@ final class FieldNotes {
       Slot.value(
           "full field",
           Vocabulary.<Boolean>empty()
-              .say(true, "full", "intact", "FTC")
+              .say(true, "full", "intact", "FTC", "normal")
               .say(false, "rest full", "rest intact", "otherwise full"));
 
   private static final Slot<FieldTarget> TARGET = Slot.condition("target", TARGETS);

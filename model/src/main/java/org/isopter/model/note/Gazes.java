@@ -41,8 +41,8 @@ final class Gazes {
 
   private static final Matcher<Toward> TURNED =
       Vocabulary.<Boolean>empty()
-          .say(true, "abduction")
-          .say(false, "adduction")
+          .say(true, "abduction", "abd")
+          .say(false, "adduction", "add")
           .map(out -> new Toward(eye -> turned(eye, out)));
 
   static final Matcher<Toward> TOWARD = GAZES.map(gaze -> new Toward(eye -> gaze)).or(TURNED);

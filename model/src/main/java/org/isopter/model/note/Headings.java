@@ -51,6 +51,12 @@ final class Headings {
     return longest(tokens, start, false).or(() -> longest(tokens, afterSide(tokens, start), false));
   }
 
+  /** Returns the item that starts here in the middle of a clause: certain, or a "no" before it. */
+  Optional<Found> runningOn(List<Token> tokens, int start) {
+    boolean denied = start < tokens.size() && Denial.isNo(tokens.get(start));
+    return denied ? at(tokens, start) : certain(tokens, start);
+  }
+
   private Optional<Found> floating(List<Token> tokens, int start) {
     for (int i = start + 1; i < Math.min(start + WORDS_BEFORE, tokens.size()); i++) {
       if (tokens.get(i - 1).is(",")) {

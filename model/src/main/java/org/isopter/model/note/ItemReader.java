@@ -95,6 +95,11 @@ final class ItemReader {
 
   /** A value before the side may belong to what stands before it. */
   private static void requireClearHead(Start start, Scan scan) throws NotRead {
+    boolean ofBoth =
+        scan.groups().stream().allMatch(group -> group.side().equals(Optional.of(Site.BOTH)));
+    if (ofBoth) {
+      return;
+    }
     boolean trails = start.continued() && scan.groups().get(0).said().hasValues();
     if (scan.head().hasValues() && (start.heading().plural() || trails)) {
       throw NotRead.because("it may be told of the other eye too: put each value behind its side");
@@ -118,6 +123,7 @@ final class ItemReader {
     if (group.side().isEmpty()) {
       return grammar.unsidedSites();
     }
-    return grammar.sides().at(group.side().get());
+    boolean each = group.at().is(Common.EACH) && grammar.sides().namesAnEye();
+    return each ? Site.EACH_EYE : grammar.sides().at(group.side().get());
   }
 }

@@ -28,26 +28,10 @@ final class Lexer {
 
   private static final Pattern NUMBER = Pattern.compile("\\d*\\.?\\d+");
 
-  /** Words that the trade writes together, and what they stand for. */
-  private static final Map<String, String> JOINED =
-      Map.ofEntries(
-          Map.entry("rva", "r va"),
-          Map.entry("lva", "l va"),
-          Map.entry("var", "va r"),
-          Map.entry("val", "va l"),
-          Map.entry("vod", "va od"),
-          Map.entry("vos", "va os"),
-          Map.entry("vasc", "va sc"),
-          Map.entry("vacc", "va cc"),
-          Map.entry("niph", "ph ni"),
-          Map.entry("phni", "ph ni"),
-          Map.entry("vcdr", "cdr v"),
-          Map.entry("hcdr", "cdr h"),
-          Map.entry("eomi", "eom full"),
-          Map.entry("ftfc", "full to finger counting"));
-
   private static final Map<String, String> SAME_MARK =
-      Map.of("\u2212", "-", "\u00D7", "x", "\u00BA", "\u00B0");
+      Map.of(
+          "\u2212", "-", "\u2013", "-", "\u00D7", "x", "\u00BA", "\u00B0", "\u2192", ">", "&", "and",
+          "[", "(", "]", ")");
 
   private final List<Token> tokens = new ArrayList<>();
   private int line = 1;
@@ -79,20 +63,13 @@ final class Lexer {
       boolean clear = NUMBER.matcher(seen).matches();
       add(clear ? Token.Kind.NUMBER : Token.Kind.MARK, seen, piece);
     } else if (piece.group("word") != null) {
-      addWord(seen.toLowerCase(Locale.ROOT).replace('\u2019', '\''), piece);
+      add(Token.Kind.WORD, seen.toLowerCase(Locale.ROOT).replace('\u2019', '\''), piece);
     } else if (piece.group("break") != null) {
       add(Token.Kind.BREAK, seen, piece);
       countLine(seen, piece.end());
     } else if (piece.group("mark") != null && !bullets.isOne(piece.start())) {
       String mark = bullets.isUnclear(piece.start()) ? Bullets.UNCLEAR : seen;
       add(Token.Kind.MARK, SAME_MARK.getOrDefault(mark, mark), piece);
-    }
-  }
-
-  private void addWord(String word, Matcher piece) {
-    Matcher parts = PIECE.matcher(JOINED.getOrDefault(word, word));
-    while (parts.find()) {
-      add(Token.Kind.WORD, parts.group(), piece);
     }
   }
 

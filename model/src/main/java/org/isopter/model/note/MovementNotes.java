@@ -26,7 +26,7 @@ final class MovementNotes {
       Slot.value(
           "full movements",
           Vocabulary.<Boolean>empty()
-              .say(true, "full", "intact", "full range")
+              .say(true, "full", "intact", "full range", "normal")
               .say(false, "rest full", "otherwise full"));
 
   private static final Vocabulary<DoubleVision> DOUBLES =
@@ -39,7 +39,7 @@ final class MovementNotes {
       Slot.value("separation", Vocabulary.of(Separation.class));
 
   private static final Slot<GazeDirection> WORST =
-      Slot.value("worst gaze", Gazes.behind("worst in", "worst on", "worse in", "worse on"));
+      Slot.value("worst gaze", Gazes.behind("worst in", "worst on", "worse in", "worse on", "worse", "worst", "worst at", "worse at"));
 
   private static final Vocabulary<NystagmusKind> KINDS =
       Vocabulary.of(NystagmusKind.class).say(NystagmusKind.NONE, "no", "nil", "absent");

@@ -51,7 +51,7 @@ final class Nearest {
   }
 
   /** Returns the letters to insert, remove, replace or swap with the next. */
-  private static int distance(String one, String other) {
+  static int distance(String one, String other) {
     int[][] steps = new int[one.length() + 1][other.length() + 1];
     for (int i = 0; i <= one.length(); i++) {
       for (int j = 0; j <= other.length(); j++) {

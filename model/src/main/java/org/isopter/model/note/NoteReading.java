@@ -42,7 +42,7 @@ final class NoteReading {
   }
 
   Note read() {
-    List<Clause> clauses = Clause.of(Lexer.read(text));
+    List<Clause> clauses = Clause.of(StandardPhrases.BOOK.apply(Lexer.read(text)));
     for (Clause clause : clauses) {
       if (clause.afterGap()) {
         close();
@@ -59,21 +59,47 @@ final class NoteReading {
   }
 
   private void read(List<Token> clause) {
+    if (OtherTimes.areIn(clause)) {
+      notOfNow(new Piece(clause));
+      return;
+    }
     int from = 0;
+    int run = 0;
+    int toldBefore = told.size();
     denial.clear();
     while (from < clause.size()) {
-      List<Token> rest = clause.subList(from, clause.size());
-      from += rest.get(0).is(",") ? 1 : item(rest, from == 0);
+      if (clause.get(from).is(",")) {
+        from++;
+        run = from;
+        toldBefore = told.size();
+      } else {
+        from = item(clause, from, run, toldBefore);
+      }
     }
   }
 
-  /** Reads an item and returns the number of its tokens. */
-  private int item(List<Token> tokens, boolean first) {
+  private void notOfNow(Piece piece) {
+    close();
+    context.lose();
+    String why = "it may be of another time, another person, or not certain";
+    unread.add(unread(NotRead.at(piece.first(), why), piece, Optional.empty()));
+  }
+
+  /**
+   * Reads an item and returns where it ends.
+   *
+   * @param clause the clause
+   * @param from where the item starts
+   * @param run where the first of the items starts that follow each other without a mark between
+   * @param toldBefore how much was told before that one
+   */
+  private int item(List<Token> clause, int from, int run, int toldBefore) {
+    List<Token> tokens = clause.subList(from, clause.size());
     Optional<Headings.Found> found = headings.at(tokens, 0);
     Optional<ItemReader.Start> start =
         found
             .map(heading -> ItemReader.Start.of(heading.grammar(), heading.heading()))
-            .or(() -> open.filter(any -> first && namesSide(tokens)));
+            .or(() -> open.filter(any -> from == 0 && namesSide(tokens)));
     if (found.isPresent()) {
       close();
     }
@@ -85,16 +111,18 @@ final class NoteReading {
       int length = skipped + item.length();
       denial.requireClear(tokens.subList(0, length), item.facts());
       took(item, new Piece(tokens.subList(0, length)));
-      return length;
+      return from + length;
     } catch (NotRead notRead) {
-      Piece piece = new Piece(tokens.subList(0, end(tokens, found)));
+      // Without a mark between, where one item ends and the next starts is only known of both.
+      told.subList(toldBefore, told.size()).clear();
+      Piece piece = new Piece(clause.subList(run, from + end(tokens, found)));
       close();
       if (UnknownSide.mayBeIn(piece.tokens())) {
         context.lose();
       }
       unread.add(
           unread(unsided(notRead, piece, start), piece, start.map(ItemReader.Start::grammar)));
-      return piece.tokens().size();
+      return run + piece.tokens().size();
     }
   }
 

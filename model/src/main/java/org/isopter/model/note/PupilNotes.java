@@ -14,6 +14,7 @@ import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
+import org.isopter.model.value.Unit;
 
 /** The pupils, and the relative afferent defect. */
 final class PupilNotes {
@@ -48,7 +49,15 @@ final class PupilNotes {
           .say(Lighting.DIM, "dim light", "in dim light", "in dim");
 
   private static final Vocabulary<PupilResponse> RESPONSES =
-      Vocabulary.of(PupilResponse.class).say(PupilResponse.REACTIVE, "reacts", "reacting");
+      Vocabulary.of(PupilResponse.class).say(PupilResponse.REACTIVE, "reacts", "reacting")
+          .say(PupilResponse.ABSENT, "unreactive");
+
+  // Of a pupil of which only "brisk" is said, light is meant (common practice, no source).
+  private static final Vocabulary<PupilResponse> REACTIONS =
+      Vocabulary.<PupilResponse>empty()
+          .say(PupilResponse.BRISK, "brisk")
+          .say(PupilResponse.REACTIVE, "reactive")
+          .say(PupilResponse.SLUGGISH, "sluggish");
 
   private static final Vocabulary<DefectGrade> GRADES = Vocabulary.of(DefectGrade.class);
 
@@ -61,7 +70,7 @@ final class PupilNotes {
   private static final Slot<Lighting> LIGHT = Slot.condition("light", LIGHTS);
 
   private static final Slot<Outcome<Quantity>> SIZE =
-      Slot.value("pupil size", Common.named(Common.MILLIMETRES, "size"));
+      Slot.value("pupil size", Common.named(Common.MILLIMETRES.or(PupilNotes::bare), "size"));
 
   private static final Slot<Outcome<PupilOutline>> OUTLINE =
       Slot.value(
@@ -70,7 +79,9 @@ final class PupilNotes {
   private static final Slot<Outcome<PupilResponse>> DIRECT =
       Slot.value(
           "direct response",
-          Common.behind(RESPONSES, "direct", "light", "direct light").or(to("to light")));
+          Common.behind(RESPONSES, "direct", "light", "direct light")
+              .or(to("to light"))
+              .or(REACTIONS.map(Outcome::<PupilResponse>found)));
 
   private static final Slot<Outcome<PupilResponse>> CONSENSUAL =
       Slot.value("consensual response", Common.behind(RESPONSES, "consensual"));
@@ -82,7 +93,8 @@ final class PupilNotes {
 
   private static final Slot<Outcome<PupilEquality>> EQUALITY =
       Slot.value(
-          "equality of the pupils", Common.named(Vocabulary.of(PupilEquality.class), "equality"));
+          "equality of the pupils", Common.named(
+              Vocabulary.of(PupilEquality.class).say(PupilEquality.EQUAL, "="), "equality"));
 
   private static final Slot<Boolean> DEFECT = Slot.value("presence", DEFECTS);
   private static final Slot<DefectGrade> GRADE = Slot.value("grade", GRADES);
@@ -163,13 +175,31 @@ final class PupilNotes {
       eye.pair(Pupils.EQUALITY, equality.get());
     }
     Optional<Outcome<Quantity>> size = eye.find(SIZE);
-    if (size.isPresent()) {
-      eye.outcome(Pupils.SIZE, size(eye, size.get()));
+    boolean placed =
+        size.isPresent() && (eye.has(LIGHT) || size.get().ifFound().isEmpty() || !reacts(eye));
+    if (placed) {
+      eye.outcome(Pupils.SIZE, size(eye, size.orElseThrow()));
     }
     eye.outcomeOf(Pupils.OUTLINE, OUTLINE);
     eye.outcomeOf(Pupils.DIRECT, DIRECT);
     eye.outcomeOf(Pupils.CONSENSUAL, CONSENSUAL);
     eye.outcomeOf(Pupils.NEAR, NEAR);
+    if (size.isPresent() && !placed) {
+      eye.remark("pupil " + size.get().ifFound().orElseThrow() + ", light not stated");
+    }
+  }
+
+  private static boolean reacts(Eye eye) {
+    return eye.has(DIRECT) || eye.has(CONSENSUAL) || eye.has(NEAR) || eye.has(OUTLINE);
+  }
+
+  /** Reads a size whose unit goes unsaid: all pupils are measured in mm. */
+  private static Optional<Quantity> bare(Cursor cursor) {
+    return cursor
+        .number()
+        .filter(number -> number.precision() - number.scale() == 1 && !cursor.sees("+"))
+        .filter(number -> !cursor.sees("/") && !cursor.sees(">") && !cursor.sees("-"))
+        .map(number -> new Quantity(number, Unit.MILLIMETRE));
   }
 
   private static Outcome<Pupils.Size> size(Eye eye, Outcome<Quantity> size) throws NotRead {

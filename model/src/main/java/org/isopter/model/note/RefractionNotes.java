@@ -91,7 +91,7 @@ final class RefractionNotes {
 
   /** Reads a sphere with a cylinder, a sphere that says so, or plano. */
   private static Optional<Lens> lens(Cursor cursor) {
-    boolean plano = cursor.take("plano");
+    boolean plano = cursor.takeAny("plano", "pl");
     Optional<BigDecimal> sphere = plano ? Optional.of(BigDecimal.ZERO) : cursor.signed();
     Optional<Refractions.Cylinder> cylinder = cursor.attempt(RefractionNotes::cylinder);
     boolean whole = cylinder.isPresent() || cursor.takeAny("ds", "sph", "d") || plano;

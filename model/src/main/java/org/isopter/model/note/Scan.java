@@ -65,7 +65,7 @@ final class Scan {
 
   private void run() throws NotRead {
     while (!cursor.atEnd()) {
-      if (cursor.sees(",") && endsAtComma()) {
+      if ((cursor.sees(",") && endsAtComma()) || runsIntoNext()) {
         return;
       }
       step();
@@ -76,6 +76,9 @@ final class Scan {
     Token here = cursor.token();
     if (cursor.take(",")) {
       afterComma = true;
+      return;
+    }
+    if (cursor.takeAny(")") || (!slotReads() && cursor.takeAny("("))) {
       return;
     }
     if (!takeHeading() && !takeSlot() && !takeSide(here) && !takePause()) {
@@ -95,8 +98,95 @@ final class Scan {
         .isPresent();
   }
 
+  /**
+   * Says whether the next item starts here without a mark between: a heading that no slot reads, or
+   * a "no" and a heading. A side before the heading belongs to it unless a value waits for its side.
+   */
+  private boolean runsIntoNext() throws NotRead {
+    boolean said = head.hasValues() || groups.stream().anyMatch(group -> group.said().hasValues());
+    if (!said) {
+      return false;
+    }
+    int here = cursor.place();
+    int mine = longest().map(this::end).orElse(here);
+    Optional<Headings.Found> next =
+        headings
+            .runningOn(tokens, here)
+            .filter(found -> isOther(found, here) && (mine == here || found.end() > mine))
+            .filter(found -> !readsOver(found));
+    boolean sideBetween = next.filter(found -> found.at() > here).isPresent() && namesSide(here);
+    if (sideBetween && head.hasValues() && groups.isEmpty()) {
+      throw NotRead.at(
+          cursor.token(), "it may name the eye of what is before it or of what follows");
+    }
+    return next.isPresent() && !(sideBetween && waitsForSide());
+  }
+
+  /** A heading of this item said again starts a new item where its side follows. */
+  private boolean isOther(Headings.Found found, int here) {
+    return !isMine(found)
+        || (found.at() == here && last != Last.SIDE && !found.heading().kept());
+  }
+
+  /** Says whether a slot reads the words of a heading and more, as that of a pinhole does. */
+  private boolean readsOver(Headings.Found found) {
+    int here = cursor.place();
+    cursor.back(found.at());
+    int mine = longest().map(this::end).orElse(found.at());
+    cursor.back(here);
+    return mine > found.end();
+  }
+
+  private boolean namesSide(int at) {
+    boolean side = cursor.attempt(Common.SIDES).isPresent();
+    cursor.back(at);
+    return side;
+  }
+
+  /** Says whether each value so far stands before its side, as in 14 OD 16. */
+  private boolean waitsForSide() {
+    return head.hasValues() && groups.stream().allMatch(group -> group.said().hasValues());
+  }
+
   private boolean isMine(Headings.Found next) {
     return next.grammar().equals(grammar);
+  }
+
+  private boolean slotReads() {
+    return longest().isPresent();
+  }
+
+  /** A plus stands between two values where a word follows: pink + flat. */
+  private boolean takePlus() {
+    int at = cursor.place();
+    if (cursor.take("+") && !cursor.atEnd() && slotReads() && isWord(cursor.token())) {
+      return true;
+    }
+    cursor.back(at);
+    return false;
+  }
+
+  private static boolean isWord(Token token) {
+    return token.kind() == Token.Kind.WORD;
+  }
+
+  /** A dash with a space on either side stands between a heading or a value and a side. */
+  private boolean takeDash() {
+    int at = cursor.place();
+    boolean spaced =
+        cursor.sees("-")
+            && at > 0
+            && at + 1 < tokens.size()
+            && tokens.get(at - 1).end() < tokens.get(at).start()
+            && tokens.get(at).end() < tokens.get(at + 1).start();
+    if (spaced && cursor.take("-")) {
+      boolean side = !cursor.atEnd() && namesSide(cursor.place());
+      if (side) {
+        return true;
+      }
+    }
+    cursor.back(at);
+    return false;
   }
 
   private boolean takeSide(Token here) throws NotRead {
@@ -128,9 +218,13 @@ final class Scan {
 
   private boolean takePause() {
     boolean joins = last == Last.VALUE || last == Last.CONDITION;
-    boolean taken = last == Last.VALUE ? false : cursor.takeAny(":", "=");
-    taken = taken || (joins && cursor.take("and") && !cursor.atEnd());
-    last = Last.OTHER;
+    boolean value = last == Last.VALUE;
+    boolean taken = !value && cursor.takeAny(":", "=");
+    taken = taken || (joins && cursor.takeAny("and", "/") && !cursor.atEnd()) || takeDash();
+    taken = taken || (value && takePlus());
+    if (taken) {
+      last = Last.OTHER;
+    }
     return taken;
   }
 

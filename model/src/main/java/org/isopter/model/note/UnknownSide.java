@@ -1,9 +1,6 @@
 package org.isopter.model.note;
 
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
-import java.util.stream.Stream;
 
 /**
  * Whether words that were not read may have named an eye: then the eye that was named before no
@@ -14,15 +11,13 @@ final class UnknownSide {
   /** Abbreviations of an eye have at most so many letters. */
   private static final int SHORT = 4;
 
-  private static final Set<String> KNOWN = known();
-
   private UnknownSide() {}
 
   /** An unknown word may be a side at the start, before a colon, or where it is short. */
   static boolean mayBeIn(List<Token> tokens) {
     for (int i = 0; i < tokens.size(); i++) {
       Token token = tokens.get(i);
-      boolean unknown = token.kind() == Token.Kind.WORD && !KNOWN.contains(token.text());
+      boolean unknown = isUnknown(token);
       if (unknown && (i == 0 || token.text().length() <= SHORT || isBeforeColon(tokens, i))) {
         return true;
       }
@@ -30,14 +25,11 @@ final class UnknownSide {
     return false;
   }
 
-  private static boolean isBeforeColon(List<Token> tokens, int i) {
-    return i + 1 < tokens.size() && (tokens.get(i + 1).is(":") || tokens.get(i + 1).is("="));
+  static boolean isUnknown(Token token) {
+    return token.kind() == Token.Kind.WORD && !StandardPhrases.BOOK.knows(token.text());
   }
 
-  private static Set<String> known() {
-    Set<String> words = new HashSet<>();
-    Stream.concat(Grammars.ALL.stream().flatMap(Grammar::words), Common.SIDES.words().stream())
-        .forEach(phrase -> words.addAll(Lexer.words(phrase)));
-    return words;
+  private static boolean isBeforeColon(List<Token> tokens, int i) {
+    return i + 1 < tokens.size() && (tokens.get(i + 1).is(":") || tokens.get(i + 1).is("="));
   }
 }

@@ -1,0 +1,29 @@
+package org.isopter.model.note;
+
+import java.util.List;
+
+/**
+ * The words that may put a clause into another time, give it to another person, or leave it open:
+ * last visit, mother, target, likely. A clause in which one stands is not read.
+ */
+final class OtherTimes {
+
+  private OtherTimes() {}
+
+  static boolean areIn(List<Token> clause) {
+    for (int i = 0; i < clause.size(); i++) {
+      if (StandardPhrases.OTHER.contains(clause.get(i).text())) {
+        return true;
+      }
+      if (clause.get(i).is(":") && onlyUnknown(clause.subList(0, i))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Says whether what stands before a colon is a name that nothing is known of. */
+  private static boolean onlyUnknown(List<Token> label) {
+    return !label.isEmpty() && UnknownSide.isUnknown(label.get(0));
+  }
+}
