@@ -103,8 +103,7 @@ final class AcuityWords {
   /** A near acuity that names its notation, beside one at distance. */
   static final Matcher<Seen> PRINT =
       ((Matcher<Seen>)
-              cursor ->
-                  cursor.take("n") ? cursor.number().map(n -> whole("N", n, "")) : none())
+              cursor -> cursor.take("n") ? cursor.number().map(n -> whole("N", n, "")) : none())
           .or(AcuityWords::jaeger);
 
   static final Matcher<Seen> CLOSE =
@@ -188,7 +187,9 @@ final class AcuityWords {
       return Optional.empty();
     }
     String mark = cursor.token().text();
-    return cursor.takeAny("-", "+", "p", "f", "pt", "partly") ? Optional.of(mark) : Optional.empty();
+    return cursor.takeAny("-", "+", "p", "f", "pt", "partly")
+        ? Optional.of(mark)
+        : Optional.empty();
   }
 
   private static Optional<Seen> low(Cursor cursor) {

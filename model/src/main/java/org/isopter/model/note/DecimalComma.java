@@ -17,7 +17,8 @@ final class DecimalComma {
       Token token = tokens.get(i);
       boolean signed = i > 0 && (tokens.get(i - 1).is("-") || tokens.get(i - 1).is("+"));
       boolean decimal =
-          token.text().matches("[01],\\d{1,2}") || (signed && token.text().matches("\\d{1,2},\\d{1,2}"));
+          token.text().matches("[01],\\d{1,2}")
+              || (signed && token.text().matches("\\d{1,2},\\d{1,2}"));
       out.add(decimal ? asNumber(token) : token);
     }
     return List.copyOf(out);

@@ -37,7 +37,8 @@ final class DiscNotes {
           .say(DiscMargin.BLURRED, "blurred all round");
 
   private static final Vocabulary<Presence> SWELLINGS =
-      presence("swollen", "swelling", "oedema", "edema").say(Presence.ABSENT, "not swollen", "flat");
+      presence("swollen", "swelling", "oedema", "edema")
+          .say(Presence.ABSENT, "not swollen", "flat");
 
   private static final Vocabulary<Presence> HAEMORRHAGES =
       presence("haemorrhage", "haemorrhage", "hemorrhage", "haem");

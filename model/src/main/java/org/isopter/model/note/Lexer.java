@@ -30,8 +30,8 @@ final class Lexer {
 
   private static final Map<String, String> SAME_MARK =
       Map.of(
-          "\u2212", "-", "\u2013", "-", "\u00D7", "x", "\u00BA", "\u00B0", "\u2192", ">", "&", "and",
-          "[", "(", "]", ")");
+          "\u2212", "-", "\u2013", "-", "\u00D7", "x", "\u00BA", "\u00B0", "\u2192", ">", "&",
+          "and", "[", "(", "]", ")");
 
   private final List<Token> tokens = new ArrayList<>();
   private int line = 1;

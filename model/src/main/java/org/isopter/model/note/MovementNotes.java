@@ -39,7 +39,17 @@ final class MovementNotes {
       Slot.value("separation", Vocabulary.of(Separation.class));
 
   private static final Slot<GazeDirection> WORST =
-      Slot.value("worst gaze", Gazes.behind("worst in", "worst on", "worse in", "worse on", "worse", "worst", "worst at", "worse at"));
+      Slot.value(
+          "worst gaze",
+          Gazes.behind(
+              "worst in",
+              "worst on",
+              "worse in",
+              "worse on",
+              "worse",
+              "worst",
+              "worst at",
+              "worse at"));
 
   private static final Vocabulary<NystagmusKind> KINDS =
       Vocabulary.of(NystagmusKind.class).say(NystagmusKind.NONE, "no", "nil", "absent");

@@ -37,7 +37,9 @@ record PhraseRow(
           .thenComparing(PhraseRow::exact)
           .reversed();
 
-  /** Returns a phrase as the file writes it: {@code ^} and {@code ^^} for where, {@code =} for case. */
+  /**
+   * Returns a phrase as the file writes it: {@code ^} and {@code ^^} for where, {@code =} for case.
+   */
   static PhraseRow of(String written, PhraseLine line) {
     Opening opening =
         written.startsWith("^^")
@@ -61,9 +63,7 @@ record PhraseRow(
   }
 
   boolean isLike(PhraseRow other) {
-    return phrase.size() == other.phrase.size()
-        && opening == other.opening
-        && exact == other.exact;
+    return phrase.size() == other.phrase.size() && opening == other.opening && exact == other.exact;
   }
 
   boolean fits(List<Token> tokens, int at) {

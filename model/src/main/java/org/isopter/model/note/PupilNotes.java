@@ -49,7 +49,8 @@ final class PupilNotes {
           .say(Lighting.DIM, "dim light", "in dim light", "in dim");
 
   private static final Vocabulary<PupilResponse> RESPONSES =
-      Vocabulary.of(PupilResponse.class).say(PupilResponse.REACTIVE, "reacts", "reacting")
+      Vocabulary.of(PupilResponse.class)
+          .say(PupilResponse.REACTIVE, "reacts", "reacting")
           .say(PupilResponse.ABSENT, "unreactive");
 
   // Of a pupil of which only "brisk" is said, light is meant (common practice, no source).
@@ -93,7 +94,8 @@ final class PupilNotes {
 
   private static final Slot<Outcome<PupilEquality>> EQUALITY =
       Slot.value(
-          "equality of the pupils", Common.named(
+          "equality of the pupils",
+          Common.named(
               Vocabulary.of(PupilEquality.class).say(PupilEquality.EQUAL, "="), "equality"));
 
   private static final Slot<Boolean> DEFECT = Slot.value("presence", DEFECTS);

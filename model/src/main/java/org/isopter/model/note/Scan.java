@@ -100,7 +100,8 @@ final class Scan {
 
   /**
    * Says whether the next item starts here without a mark between: a heading that no slot reads, or
-   * a "no" and a heading. A side before the heading belongs to it unless a value waits for its side.
+   * a "no" and a heading. A side before the heading belongs to it unless a value waits for its
+   * side.
    */
   private boolean runsIntoNext() throws NotRead {
     boolean said = head.hasValues() || groups.stream().anyMatch(group -> group.said().hasValues());
@@ -124,8 +125,7 @@ final class Scan {
 
   /** A heading of this item said again starts a new item where its side follows. */
   private boolean isOther(Headings.Found found, int here) {
-    return !isMine(found)
-        || (found.at() == here && last != Last.SIDE && !found.heading().kept());
+    return !isMine(found) || (found.at() == here && last != Last.SIDE && !found.heading().kept());
   }
 
   /** Says whether a slot reads the words of a heading and more, as that of a pinhole does. */

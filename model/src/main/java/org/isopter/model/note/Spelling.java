@@ -31,7 +31,7 @@ final class Spelling {
     if (whole || token.text().length() < SHORTEST) {
       return token;
     }
-    List<String> near = 
+    List<String> near =
         byFirst.getOrDefault(token.text().charAt(0), List.of()).stream()
             .filter(word -> isNear(word, token.text(), 2))
             .toList();
@@ -52,12 +52,6 @@ final class Spelling {
 
   private static Token as(Token token, String word) {
     return new Token(
-        token.kind(),
-        word,
-        token.seen(),
-        token.start(),
-        token.end(),
-        token.line(),
-        token.column());
+        token.kind(), word, token.seen(), token.start(), token.end(), token.line(), token.column());
   }
 }
