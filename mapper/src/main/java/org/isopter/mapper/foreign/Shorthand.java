@@ -83,7 +83,8 @@ final class Shorthand {
   private boolean isWhole(Note note) {
     return note.unread().isEmpty()
         && !note.facts().isEmpty()
-        && note.facts().stream().allMatch(fact -> topic.holds(fact.finding().id()));
+        && note.facts().stream().allMatch(fact -> topic.holds(fact.finding().id()))
+        && note.facts().stream().allMatch(fact -> fact.remarks().isEmpty());
   }
 
   /** What compares the eyes is of both, and the eye that codes name is in what it says. */

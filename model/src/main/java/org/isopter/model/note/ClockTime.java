@@ -20,6 +20,10 @@ record ClockTime(List<LocalTime> readings) {
 
   static Optional<ClockTime> read(Cursor cursor) {
     cursor.takeAny("@", "at");
+    Optional<ClockTime> plain = cursor.attempt(ClockTime::fourDigits);
+    if (plain.isPresent()) {
+      return plain;
+    }
     Optional<String> hour = cursor.digits().filter(text -> text.matches("[01]?\\d|2[0-3]"));
     if (hour.isEmpty() || !cursor.take(":")) {
       return Optional.empty();
@@ -27,6 +31,21 @@ record ClockTime(List<LocalTime> readings) {
     Optional<String> minute = cursor.digits().filter(text -> text.matches("[0-5]\\d"));
     return minute.map(
         text -> of(hour.get(), Integer.parseInt(text), cursor.takeAny("am"), cursor.takeAny("pm")));
+  }
+
+  /** Reads the clock of 24 hours without its colon, behind an at: @ 0930. */
+  private static Optional<ClockTime> fourDigits(Cursor cursor) {
+    boolean at = cursor.sawAt();
+    return cursor
+        .digits()
+        .filter(text -> at && text.matches("(?:[01]\\d|2[0-3])[0-5]\\d"))
+        .map(
+            text ->
+                new ClockTime(
+                    List.of(
+                        LocalTime.of(
+                            Integer.parseInt(text.substring(0, 2)),
+                            Integer.parseInt(text.substring(2))))));
   }
 
   private static ClockTime of(String hour, int minute, boolean morning, boolean afternoon) {

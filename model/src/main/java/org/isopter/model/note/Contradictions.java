@@ -40,10 +40,12 @@ record Contradictions(List<Fact<?>> facts, List<Unread> unread) {
     String finding = one.fact().finding().title() + ", " + eyes;
     String why = finding + ": " + one.words() + " here, " + other.words() + " at " + where;
     return new Unread(
+        one.at().start(),
         one.at().line(),
         one.at().column(),
         one.item(),
         why,
-        "keep one, or tell what sets them apart: correction, light, technique or time");
+        "keep one, or tell what sets them apart: correction, light, technique or time",
+        List.of());
   }
 }

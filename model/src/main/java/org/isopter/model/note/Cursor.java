@@ -74,6 +74,11 @@ final class Cursor {
     return next > 0 && !atEnd() && tokens.get(next - 1).end() == token().start();
   }
 
+  /** Says whether an at stands just before. */
+  boolean sawAt() {
+    return next > 0 && (tokens.get(next - 1).is("@") || tokens.get(next - 1).is("at"));
+  }
+
   /** Moves past the digits of a number, noughts before it included: an axis, a time of day. */
   Optional<String> digits() {
     if (atEnd() || token().kind() != Token.Kind.NUMBER) {

@@ -2,10 +2,12 @@ package org.isopter.model.note;
 
 import java.util.List;
 import java.util.Set;
+import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Discs;
 import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.catalogue.Segments;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.EncodedValue;
@@ -87,6 +89,13 @@ final class Denial {
   }
 
   private static boolean isThere(Fact<?> fact) {
+    if (fact.finding() == Segments.ANTERIOR || fact.finding() == Segments.POSTERIOR) {
+      return fact.panel()
+          .map(panel -> panel.parts().get("presence"))
+          .flatMap(part -> part.ifFound())
+          .filter(part -> part instanceof Datum.Coded coded && coded.concept() == Presence.PRESENT)
+          .isPresent();
+    }
     return SIGNS.contains(fact.finding())
         && fact.panel()
             .flatMap(EncodedValue::value)

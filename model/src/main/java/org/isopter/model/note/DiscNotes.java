@@ -72,6 +72,10 @@ final class DiscNotes {
   private static final Slot<Outcome<Presence>> PULSATION_ALONE =
       Slot.value("venous pulsation", SIGNS.map(Outcome::<Presence>found));
 
+  // A normal disc is pink, with a clear margin and without swelling (common practice, no source).
+  private static final Slot<Boolean> NORMAL =
+      Slot.value("state of the disc", Vocabulary.<Boolean>empty().say(true, "normal"));
+
   private static final Slot<Integer> FRISEN =
       Slot.value(
           "Frisen grade",
@@ -105,7 +109,7 @@ final class DiscNotes {
                   Stream.of("discs", "disks", "optic discs", "optic disks")
                       .map(Heading::of)
                       .map(Heading::ofBothEyes))
-              .slots(COLOUR, MARGIN, SWELLING, FRISEN, HAEMORRHAGE, CLOCK_HOUR, PULSATION)
+              .slots(NORMAL, COLOUR, MARGIN, SWELLING, FRISEN, HAEMORRHAGE, CLOCK_HOUR, PULSATION)
               .slots(UPRIGHT, ACROSS)
               .method(METHOD)
               .whole(
@@ -211,6 +215,9 @@ final class DiscNotes {
   }
 
   private static void disc(Eye eye) throws NotRead {
+    if (eye.has(NORMAL)) {
+      normal(eye);
+    }
     eye.outcomeOf(Discs.COLOUR, COLOUR);
     eye.outcomeOf(Discs.MARGIN, MARGIN);
     Optional<Outcome<Presence>> swelling = eye.find(SWELLING);
@@ -226,6 +233,16 @@ final class DiscNotes {
     eye.outcomeOf(Discs.VENOUS_PULSATION, PULSATION);
     ratio(eye, UPRIGHT, Discs.VERTICAL_CUP);
     ratio(eye, ACROSS, Discs.HORIZONTAL_CUP);
+  }
+
+  /** Adds what a normal disc is; what is told of it besides must not be one of these. */
+  private static void normal(Eye eye) throws NotRead {
+    if (eye.has(COLOUR) || eye.has(MARGIN) || eye.has(SWELLING)) {
+      throw NotRead.because("the disc is normal, and yet a part of that is told apart");
+    }
+    eye.found(Discs.COLOUR, DiscColour.PINK);
+    eye.found(Discs.MARGIN, DiscMargin.CLEAR);
+    eye.found(Discs.SWELLING, new Discs.Swelling(Presence.ABSENT, Optional.empty()));
   }
 
   private static void ratio(Eye eye, Slot<BigDecimal> slot, Finding<BigDecimal> finding)

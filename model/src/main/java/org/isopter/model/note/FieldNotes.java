@@ -111,7 +111,38 @@ final class FieldNotes {
 
   private FieldNotes() {}
 
+  /** What the words for a lost part of one eye's field claim: its quadrants do not answer. */
+  private static final Vocabulary<List<FieldRegion>> LOST =
+      Vocabulary.<List<FieldRegion>>empty()
+          .say(
+              List.of(FieldRegion.SUPEROTEMPORAL, FieldRegion.SUPERONASAL),
+              "superior altitudinal loss")
+          .say(
+              List.of(FieldRegion.INFEROTEMPORAL, FieldRegion.INFERONASAL),
+              "inferior altitudinal loss")
+          .say(
+              List.of(FieldRegion.SUPEROTEMPORAL, FieldRegion.INFEROTEMPORAL),
+              "temporal hemianopia",
+              "temporal field loss",
+              "temporal loss")
+          .say(
+              List.of(FieldRegion.SUPERONASAL, FieldRegion.INFERONASAL),
+              "nasal hemianopia",
+              "nasal field loss",
+              "nasal loss")
+          .say(List.of(FieldRegion.SUPEROTEMPORAL), "superotemporal quadrantanopia")
+          .say(List.of(FieldRegion.SUPERONASAL), "superonasal quadrantanopia")
+          .say(List.of(FieldRegion.INFEROTEMPORAL), "inferotemporal quadrantanopia")
+          .say(List.of(FieldRegion.INFERONASAL), "inferonasal quadrantanopia");
+
   private static Optional<Patch> patch(Cursor cursor) {
+    Optional<List<FieldRegion>> lost = cursor.attempt(LOST);
+    return lost.isPresent()
+        ? lost.map(regions -> new Patch(regions, Outcome.found(FieldResponse.ABSENT)))
+        : told(cursor);
+  }
+
+  private static Optional<Patch> told(Cursor cursor) {
     List<FieldRegion> regions = new ArrayList<>();
     Optional<FieldRegion> next = cursor.attempt(REGIONS);
     while (next.isPresent()) {

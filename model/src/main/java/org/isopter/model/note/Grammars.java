@@ -16,7 +16,11 @@ final class Grammars {
               LidNotes.GRAMMARS,
               PressureNotes.GRAMMARS,
               RefractionNotes.GRAMMARS,
-              MovementNotes.GRAMMARS)
+              MovementNotes.GRAMMARS,
+              AlignmentNotes.GRAMMARS,
+              SegmentNotes.GRAMMARS,
+              DropNotes.GRAMMARS,
+              HalfFieldNotes.GRAMMARS)
           .flatMap(List::stream)
           .toList();
 
@@ -34,7 +38,10 @@ final class Grammars {
               LidNotes.WORDINGS,
               PressureNotes.WORDINGS,
               RefractionNotes.WORDINGS,
-              MovementNotes.WORDINGS)
+              MovementNotes.WORDINGS,
+              AlignmentNotes.WORDINGS,
+              SegmentNotes.WORDINGS,
+              DropNotes.WORDINGS)
           .<Wording<?>>flatMap(List::stream)
           .toList();
 

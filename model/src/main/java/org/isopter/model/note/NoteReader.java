@@ -23,24 +23,43 @@ public final class NoteReader {
   private static final Headings HEADINGS = new Headings(Grammars.ALL);
 
   private final Optional<OffsetDateTime> performed;
+  private final Habits habits;
 
-  private NoteReader(Optional<OffsetDateTime> performed) {
+  private NoteReader(Optional<OffsetDateTime> performed, Habits habits) {
     this.performed = performed;
+    this.habits = habits;
   }
 
   /** Returns a reader of notes whose day is not known: a time of day is refused. */
   public static NoteReader standard() {
-    return new NoteReader(Optional.empty());
+    return new NoteReader(Optional.empty(), Habits.none());
   }
 
   /** Returns a reader of notes of an examination, to whose day and offset a time of day belongs. */
   public static NoteReader performed(OffsetDateTime when) {
-    return new NoteReader(Optional.of(when));
+    return new NoteReader(Optional.of(when), Habits.none());
   }
 
   /** Reads a note; what is not understood is in the answer beside what is. */
   public Note read(String text) {
-    return new NoteReading(text, HEADINGS, performed).read();
+    Note note = new NoteReading(text, HEADINGS, performed, habits, true).read();
+    return note.unread().stream()
+        .filter(unread -> habits.chosen(unread.readings()).isPresent())
+        .findFirst()
+        .map(unread -> read(answered(text, unread, habits.chosen(unread.readings()).orElseThrow())))
+        .orElse(note);
+  }
+
+  /** Returns a reader of what a department with these habits writes. */
+  public NoteReader habits(Habits ofDepartment) {
+    return new NoteReader(performed, ofDepartment);
+  }
+
+  /** Returns the note with an item put in the form of one of its readings. */
+  public static String answered(String text, Unread unread, Reading reading) {
+    return text.substring(0, unread.start())
+        + reading.text()
+        + text.substring(unread.start() + unread.text().length());
   }
 
   /** Returns the facts of a note, or a fault for every item that was not understood. */

@@ -10,6 +10,12 @@ import org.isopter.model.exam.Fact;
 /** The reading of one note, clause by clause. */
 final class NoteReading {
 
+  /** A longer item is no single thing that may mean this or that. */
+  private static final int LONGEST_ASKED = 120;
+
+  private final Optional<OffsetDateTime> performed;
+  private final Habits habits;
+  private final boolean asking;
   private final String text;
   private final Headings headings;
   private final ItemReader items;
@@ -35,14 +41,42 @@ final class NoteReading {
     }
   }
 
-  NoteReading(String text, Headings headings, Optional<OffsetDateTime> performed) {
+  /**
+   * Makes a reading.
+   *
+   * @param asking whether what an unread item may mean is looked for
+   */
+  NoteReading(
+      String text,
+      Headings headings,
+      Optional<OffsetDateTime> performed,
+      Habits habits,
+      boolean asking) {
     this.text = text;
     this.headings = headings;
+    this.performed = performed;
+    this.habits = habits;
+    this.asking = asking;
     this.items = new ItemReader(headings, performed);
   }
 
+  /** Returns the forms that an item may have been meant in and that are read to the last word. */
+  private List<Reading> readings(String item) {
+    if (!asking || item.length() > LONGEST_ASKED) {
+      return List.of();
+    }
+    List<Reading> read =
+        Readings.of(item).stream().filter(reading -> isRead(reading.text())).toList();
+    return read.size() > 1 ? read : List.of();
+  }
+
+  private boolean isRead(String form) {
+    Note note = new NoteReading(form, headings, performed, habits, false).read();
+    return note.unread().isEmpty() && !note.facts().isEmpty();
+  }
+
   Note read() {
-    List<Clause> clauses = Clause.of(StandardPhrases.BOOK.apply(Lexer.read(text)));
+    List<Clause> clauses = Clause.of(habits.book().apply(Lexer.read(text)));
     for (Clause clause : clauses) {
       if (clause.afterGap()) {
         close();
@@ -103,6 +137,9 @@ final class NoteReading {
     if (found.isPresent()) {
       close();
     }
+    if (tokens.get(0).is(Advice.NO_PLACE)) {
+      return noPlace(tokens, from);
+    }
     List<Token> rest = found.map(heading -> heading.rest(tokens, 0)).orElse(tokens);
     int skipped = found.map(Headings.Found::skipped).orElse(0);
     try {
@@ -124,6 +161,17 @@ final class NoteReading {
           unread(unsided(notRead, piece, start), piece, start.map(ItemReader.Start::grammar)));
       return run + piece.tokens().size();
     }
+  }
+
+  /** Leaves an item unread for which the record has no place, and returns where it ends. */
+  private int noPlace(List<Token> tokens, int from) {
+    close();
+    boolean label = tokens.size() > 1 && tokens.get(1).is(",");
+    Piece piece = new Piece(tokens.subList(0, label ? 1 : end(tokens, Optional.empty())));
+    Token first = piece.first();
+    NotRead why = NotRead.at(first, "the record has no place for \"" + first.seen() + "\"");
+    unread.add(unread(why, piece, Optional.empty()));
+    return from + piece.tokens().size();
   }
 
   private void took(ItemReader.Item item, Piece piece) {
@@ -149,7 +197,8 @@ final class NoteReading {
   private int end(List<Token> tokens, Optional<Headings.Found> found) {
     int from = found.map(heading -> heading.at() + 1).orElse(1);
     for (int i = from; i < tokens.size(); i++) {
-      if (tokens.get(i).is(",") && headings.certain(tokens, i + 1).isPresent()) {
+      boolean next = i + 1 < tokens.size() && tokens.get(i + 1).is(Advice.NO_PLACE);
+      if (tokens.get(i).is(",") && (next || headings.certain(tokens, i + 1).isPresent())) {
         return i;
       }
     }
@@ -176,10 +225,12 @@ final class NoteReading {
   private Unread unread(NotRead notRead, Piece piece, Optional<Grammar> grammar) {
     Token at = notRead.at().orElse(piece.first());
     return new Unread(
+        piece.first().start(),
         at.line(),
         at.column(),
         piece.of(text),
         Advice.why(notRead, at, headings),
-        Advice.nearest(notRead, at, grammar));
+        Advice.nearest(notRead, at, grammar),
+        readings(piece.of(text)));
   }
 }

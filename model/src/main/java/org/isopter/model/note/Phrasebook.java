@@ -2,6 +2,7 @@ package org.isopter.model.note;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -50,16 +51,16 @@ final class Phrasebook {
     return new Phrasebook(lines, grammar);
   }
 
-  /** Returns the phrases, and what they stand for where one of them is only its start. */
+  /** Returns the phrases, and what they stand for where one of them is only a part of it. */
   private static List<String> phrases(PhraseLine line) {
     List<String> phrases = new ArrayList<>(line.phrases());
     List<String> meaning = Lexer.words(line.meaning());
-    boolean start =
+    boolean part =
         line.phrases().stream()
             .map(PhraseRow::bare)
             .map(Lexer::words)
-            .anyMatch(p -> p.size() < meaning.size() && meaning.subList(0, p.size()).equals(p));
-    if (start) {
+            .anyMatch(p -> p.size() < meaning.size() && Collections.indexOfSubList(meaning, p) >= 0);
+    if (part) {
       phrases.add(line.meaning());
     }
     return phrases;

@@ -73,6 +73,9 @@ final class PupilNotes {
   private static final Slot<Outcome<Quantity>> SIZE =
       Slot.value("pupil size", Common.named(Common.MILLIMETRES.or(PupilNotes::bare), "size"));
 
+  /** A pupil that gets smaller in light: 4 > 2. */
+  private static final Slot<String> NARROWS = Slot.value("change of size", PupilNotes::narrows);
+
   private static final Slot<Outcome<PupilOutline>> OUTLINE =
       Slot.value(
           "pupil shape", Common.named(Vocabulary.of(PupilOutline.class), "outline", "shape"));
@@ -112,9 +115,9 @@ final class PupilNotes {
           Grammar.of("pupils", "pupils R 4 mm L 3 mm dim")
               .startsWith("pupil")
               .startsWith(Stream.of(Heading.of("pupils").ofBothEyes()))
-              .slots(SIZE, LIGHT, OUTLINE, DIRECT, CONSENSUAL, NEAR, EQUALITY)
+              .slots(SIZE, NARROWS, LIGHT, OUTLINE, DIRECT, CONSENSUAL, NEAR, EQUALITY)
               .whole(Pupils.SIZE, Pupils.OUTLINE, Pupils.DIRECT, Pupils.CONSENSUAL, Pupils.NEAR)
-              .unsided((said, heading) -> heading.plural() && !said.has(SIZE))
+              .unsided((said, heading) -> heading.plural() && !said.has(SIZE) && !said.has(NARROWS))
               .build(PupilNotes::pupil),
           Grammar.of("relative afferent defect", "RAPD L 2+")
               .sides(Grammar.Sides.NAMED)
@@ -183,12 +186,33 @@ final class PupilNotes {
       eye.outcome(Pupils.SIZE, size(eye, size.orElseThrow()));
     }
     eye.outcomeOf(Pupils.OUTLINE, OUTLINE);
+    if (eye.has(NARROWS) && !eye.has(DIRECT)) {
+      eye.found(Pupils.DIRECT, PupilResponse.REACTIVE);
+    }
     eye.outcomeOf(Pupils.DIRECT, DIRECT);
+    if (eye.has(NARROWS)) {
+      eye.remark(eye.get(NARROWS));
+    }
     eye.outcomeOf(Pupils.CONSENSUAL, CONSENSUAL);
     eye.outcomeOf(Pupils.NEAR, NEAR);
     if (size.isPresent() && !placed) {
       eye.remark("pupil " + size.get().ifFound().orElseThrow() + ", light not stated");
     }
+  }
+
+  /** Reads the size before the light and in it: 4 > 2, 4->2, 4 to 2; the first is the larger. */
+  private static Optional<String> narrows(Cursor cursor) {
+    Optional<BigDecimal> wide = cursor.number();
+    cursor.take("mm");
+    cursor.take("-");
+    boolean arrow = cursor.takeAny(">", "to");
+    Optional<BigDecimal> narrow = cursor.number();
+    cursor.take("mm");
+    return wide.flatMap(
+        first ->
+            narrow
+                .filter(second -> arrow && second.compareTo(first) < 0)
+                .map(second -> "pupil " + first + " mm, in the light " + second + " mm"));
   }
 
   private static boolean reacts(Eye eye) {

@@ -90,6 +90,10 @@ final class Scan {
   private boolean endsAtComma() {
     int comma = cursor.place();
     cursor.take(",");
+    if (cursor.sees(Advice.NO_PLACE)) {
+      cursor.back(comma);
+      return true;
+    }
     int mine = longest().map(this::end).orElse(comma);
     cursor.back(comma);
     return headings
@@ -217,7 +221,10 @@ final class Scan {
   }
 
   private boolean takePause() {
-    boolean joins = last == Last.VALUE || last == Last.CONDITION;
+    boolean joins =
+        last == Last.VALUE
+            || last == Last.CONDITION
+            || (last == Last.SIDE && head.hasValues());
     boolean value = last == Last.VALUE;
     boolean taken = !value && cursor.takeAny(":", "=");
     taken = taken || (joins && cursor.takeAny("and", "/") && !cursor.atEnd()) || takeDash();

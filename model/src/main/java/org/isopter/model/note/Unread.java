@@ -1,17 +1,37 @@
 package org.isopter.model.note;
 
+import java.util.List;
+import java.util.stream.Collectors;
 import org.isopter.model.value.Fault;
 
 /**
  * A piece of a note that was not read.
  *
+ * @param start where the item starts in the note, counted in characters from 0
  * @param line the line on which the trouble lies, from 1
  * @param column its place in the line, from 1
  * @param text the whole item, word for word
  * @param why what stands in the way, in a sentence without its full stop
  * @param nearest an item that would be understood, or the word that may be meant
+ * @param readings what it may mean, each in a form that is read; none where that is not known
  */
-public record Unread(int line, int column, String text, String why, String nearest) {
+public record Unread(
+    int start,
+    int line,
+    int column,
+    String text,
+    String why,
+    String nearest,
+    List<Reading> readings) {
+
+  public Unread {
+    readings = List.copyOf(readings);
+  }
+
+  /** Says whether it may mean one of several things that can be told apart by asking. */
+  public boolean isQuestion() {
+    return readings.size() > 1;
+  }
 
   /** Returns the place as a message names it: {@code line 2, column 5}. */
   public String place() {
@@ -23,9 +43,15 @@ public record Unread(int line, int column, String text, String why, String neare
     return new Fault(place(), "\"" + text + "\"", why, "nearest understood: " + nearest);
   }
 
+  private String advice() {
+    return isQuestion()
+        ? "It may mean: " + readings.stream().map(Reading::text).collect(Collectors.joining(" or "))
+        : "Nearest understood: " + nearest;
+  }
+
   /** Returns this in one line for the writer of the note. */
   @Override
   public String toString() {
-    return place() + ": \"" + text + "\" was not read: " + why + ". Nearest understood: " + nearest;
+    return place() + ": \"" + text + "\" was not read: " + why + ". " + advice();
   }
 }

@@ -51,7 +51,7 @@ class NoteReaderTest {
   void readsWellToAClinician() {
     assertEquals(
         "line 1, column 1: \"IOP 14/16\" was not read: no side is named, and a side is never"
-            + " guessed. Nearest understood: IOP R 14 L 16 GAT",
+            + " guessed. It may mean: IOP R 14 L 16 or IOP R 16 L 14",
         reader.read("IOP 14/16").unread().get(0).toString());
   }
 

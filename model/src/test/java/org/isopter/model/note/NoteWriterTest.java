@@ -45,13 +45,8 @@ class NoteWriterTest {
           "visual-field-false-negatives",
           "visual-field-test-duration",
           "vertical-disc-diameter",
-          "ocular-deviation",
-          "eye-protrusion",
           "corneal-curvature",
           "central-corneal-thickness",
-          "anterior-segment-sign",
-          "posterior-segment-sign",
-          "dilating-drops",
           "pupil-drug-test");
 
   @TestFactory
