@@ -1,7 +1,6 @@
 package org.isopter.model.note;
 
 import java.util.List;
-import java.util.Optional;
 import org.isopter.model.answer.pupil.DilatingDrug;
 import org.isopter.model.catalogue.Drops;
 import org.isopter.model.value.Quantity;
@@ -34,16 +33,14 @@ final class DropNotes {
               .build(
                   eye ->
                       eye.found(
-                          Drops.DILATION,
-                          new Drops.Dilation(eye.get(DRUG), eye.find(STRENGTH)))));
+                          Drops.DILATION, new Drops.Dilation(eye.get(DRUG), eye.find(STRENGTH)))));
 
   static final List<Wording<?>> WORDINGS =
       List.of(
           Wording.of(Drops.DILATION, "drops", drop -> DRUGS.phrase(drop.drug()))
               .under(
                   drop ->
-                      Words.maybe(
-                          drop.strength(), share -> share.value().toPlainString() + "%")));
+                      Words.maybe(drop.strength(), share -> share.value().toPlainString() + "%")));
 
   private DropNotes() {}
 }

@@ -78,8 +78,7 @@ public final class Habits {
               "\"" + line.meaning() + "\"",
               "eyes, both, notation, light or direction"));
     } else if (!known.contains(choice) || line.phrases().size() > 1) {
-      faults.add(
-          Fault.of(line.place(), "\"" + choice + "\"", String.join(" or ", sorted(known))));
+      faults.add(Fault.of(line.place(), "\"" + choice + "\"", String.join(" or ", sorted(known))));
     } else if (choices.put(line.meaning(), choice) != null) {
       faults.add(Fault.of(line.place(), "\"" + line.meaning() + "\" twice", "one habit of a kind"));
     }

@@ -14,8 +14,8 @@ import org.isopter.model.value.Site;
 
 /**
  * A half or a quarter of the field that both eyes have lost: what is lost on the right is temporal
- * in the right eye and nasal in the left. Lost regions do not answer; of the others nothing is
- * said (common practice, no source).
+ * in the right eye and nasal in the left. Lost regions do not answer; of the others nothing is said
+ * (common practice, no source).
  */
 final class HalfFieldNotes {
 

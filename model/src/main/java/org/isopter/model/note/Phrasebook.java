@@ -59,7 +59,8 @@ final class Phrasebook {
         line.phrases().stream()
             .map(PhraseRow::bare)
             .map(Lexer::words)
-            .anyMatch(p -> p.size() < meaning.size() && Collections.indexOfSubList(meaning, p) >= 0);
+            .anyMatch(
+                p -> p.size() < meaning.size() && Collections.indexOfSubList(meaning, p) >= 0);
     if (part) {
       phrases.add(line.meaning());
     }

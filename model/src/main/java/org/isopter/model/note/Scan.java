@@ -222,9 +222,7 @@ final class Scan {
 
   private boolean takePause() {
     boolean joins =
-        last == Last.VALUE
-            || last == Last.CONDITION
-            || (last == Last.SIDE && head.hasValues());
+        last == Last.VALUE || last == Last.CONDITION || (last == Last.SIDE && head.hasValues());
     boolean value = last == Last.VALUE;
     boolean taken = !value && cursor.takeAny(":", "=");
     taken = taken || (joins && cursor.takeAny("and", "/") && !cursor.atEnd()) || takeDash();

@@ -57,7 +57,8 @@ class StandardPhrasesTest {
 
   @Test
   void areRefusedWithTheirLineWhereTheyAreWrong() {
-    String file = "say\tfrobnicate\tnl\toogdruk\tlocal\nhabit\teyes\t-\tsideways\tlocal\nwish\ta\tb\tc\td\n";
+    String file =
+        "say\tfrobnicate\tnl\toogdruk\tlocal\nhabit\teyes\t-\tsideways\tlocal\nwish\ta\tb\tc\td\n";
     assertEquals(
         List.of("line 1", "line 2", "line 3"),
         Habits.read(file).faults().stream().map(fault -> fault.path()).toList());
