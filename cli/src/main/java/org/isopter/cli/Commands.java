@@ -79,6 +79,8 @@ final class Commands {
     Map<String, Function<Streams, Object>> all = new LinkedHashMap<>();
     all.put("check", CheckCommand::new);
     all.put("note", NoteCommand::new);
+    all.put("examine", ExamineCommand::new);
+    all.put("amend", AmendCommand::new);
     all.put("summary", SummaryCommand::new);
     all.put("compare", CompareCommand::new);
     all.put("to-fhir", ToFhirCommand::new);

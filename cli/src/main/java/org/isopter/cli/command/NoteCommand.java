@@ -8,16 +8,22 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.security.SecureRandom;
 import java.time.OffsetDateTime;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.isopter.mapper.record.RecordFormat;
 import org.isopter.mapper.record.RecordWriter;
+import org.isopter.model.check.Consistency;
+import org.isopter.model.entry.Ulid;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
 import org.isopter.model.exam.Status;
+import org.isopter.model.letter.Letter;
+import org.isopter.model.letter.Summary;
+import org.isopter.model.note.Habits;
 import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
 import org.isopter.model.value.Result;
@@ -54,8 +60,11 @@ public final class NoteCommand implements Callable<Integer> {
       description = "The note, a file that holds it, or - for standard input.")
   private String note = "";
 
-  @Option(names = "--id", required = true, paramLabel = "ID", description = "The record's own id.")
-  private String id = "";
+  @Option(
+      names = "--id",
+      paramLabel = "ID",
+      description = "The record's own id (default: one that sorts by time is made).")
+  private @Nullable String id;
 
   @Option(
       names = "--subject",
@@ -66,10 +75,9 @@ public final class NoteCommand implements Callable<Integer> {
 
   @Option(
       names = "--performed",
-      required = true,
       paramLabel = "TIME",
-      description = "When, with its offset: 2026-03-03T09:10:00+01:00.")
-  private OffsetDateTime performed = OffsetDateTime.MIN;
+      description = "When, with its offset: 2026-03-03T09:10:00+01:00 (default: now).")
+  private OffsetDateTime performed = OffsetDateTime.now();
 
   @Option(names = "--performer", paramLabel = "NAME", description = "Who examined.")
   private @Nullable String performer;
@@ -78,6 +86,28 @@ public final class NoteCommand implements Callable<Integer> {
       names = "--keep-unread",
       description = "Keep what is not understood as a remark on the examination, word for word.")
   private boolean keepUnread;
+
+  @Option(
+      names = "--habits",
+      paramLabel = "FILE",
+      converter = HabitsFile.class,
+      description = "Phrases and habits of the department: what 14/16, OU and 0.8 mean there.")
+  private Habits habits = Habits.none();
+
+  @Option(
+      names = "--questions",
+      paramLabel = "FILE",
+      description = "Write what is not clear as questions with numbered readings, as JSON.")
+  private @Nullable Path questions;
+
+  @Option(
+      names = "--answers",
+      paramLabel = "FILE",
+      description = "The answers: a JSON list of objects with item and answer, a number.")
+  private @Nullable Path answers;
+
+  @Option(names = "--summary", description = "Print the letter too, behind the record.")
+  private boolean summary;
 
   @Option(
       names = "--format",
@@ -107,7 +137,26 @@ public final class NoteCommand implements Callable<Integer> {
           .println("isopter: " + note + ": saw bytes that are no UTF-8, wanted a note in UTF-8");
       return ExitStatus.REFUSED;
     }
-    Note read = NoteReader.performed(performed).read(text);
+    Result<String> answered = answered(text);
+    answered
+        .faults()
+        .forEach(fault -> streams.err().println(Messages.visible("isopter: " + fault)));
+    return answered.isOk() ? read(answered.orThrow()) : ExitStatus.REFUSED;
+  }
+
+  private Result<String> answered(String text) throws IOException {
+    return answers == null ? Result.ok(text) : Questions.answered(text, reader(), answers);
+  }
+
+  private NoteReader reader() {
+    return NoteReader.performed(performed).habits(habits);
+  }
+
+  private int read(String text) throws IOException {
+    Note read = reader().read(text);
+    if (questions != null) {
+      Questions.write(read, questions);
+    }
     read.unread().forEach(unread -> streams.err().println(Messages.visible("isopter: " + unread)));
     if (!read.unread().isEmpty() && !keepUnread) {
       streams.err().println("isopter: nothing was written; --keep-unread keeps it as a remark");
@@ -117,7 +166,7 @@ public final class NoteCommand implements Callable<Integer> {
       streams.err().println("isopter: the note is empty");
       return ExitStatus.REFUSED;
     }
-    Result<Exam> exam = NoteReader.keepUnread(header(), text);
+    Result<Exam> exam = reader().keeping(header(), text);
     exam.faults().forEach(fault -> streams.err().println(Messages.visible("isopter: " + fault)));
     if (!exam.isOk()) {
       return ExitStatus.REFUSED;
@@ -127,6 +176,19 @@ public final class NoteCommand implements Callable<Integer> {
   }
 
   private void write(Exam exam) {
+    Consistency.check(exam)
+        .forEach(
+            breach ->
+                streams
+                    .err()
+                    .println(
+                        "isopter: look again: "
+                            + breach.saw()
+                            + "; "
+                            + breach.wanted()
+                            + " ("
+                            + breach.rule()
+                            + ")"));
     RecordWriter writer = new RecordWriter();
     streams
         .out()
@@ -136,11 +198,15 @@ public final class NoteCommand implements Callable<Integer> {
               case JSON -> writer.write(exam, RecordFormat.JSON);
               case YAML -> writer.write(exam, RecordFormat.YAML);
             });
+    if (summary) {
+      Letter letter = SummaryForm.TEXT.letter();
+      streams.out().print("\n" + letter.write(Summary.of(exam, SummaryStyle.LETTER.words())));
+    }
   }
 
   private Header header() {
     return new Header(
-        Identifier.of(id),
+        Identifier.of(id != null ? id : Ulid.of(System.currentTimeMillis(), new SecureRandom())),
         Party.of(Identifier.of(subject)),
         Optional.ofNullable(performer).map(Party::named),
         performed,

@@ -72,7 +72,7 @@ final class AcuityNotes {
           .startsWith("PH", "pinhole", "pinhole VA")
           .slots(THROUGH, CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE, NOTATION)
           .whole(Acuities.PINHOLE)
-          .build(eye -> eye.found(Acuities.PINHOLE, reading(eye, eye.get(THROUGH))));
+          .build(eye -> kept(eye, Acuities.PINHOLE, THROUGH));
 
   private static final Grammar NEAR =
       Grammar.of("near acuity", "NV cc R N5 L N8 @ 40 cm")
@@ -80,7 +80,7 @@ final class AcuityNotes {
           .startsWith("NV", "near", "near vision", "near VA", "near acuity")
           .slots(CLOSE, CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE, NOTATION)
           .whole(Acuities.NEAR)
-          .build(eye -> eye.found(Acuities.NEAR, reading(eye, eye.get(CLOSE))));
+          .build(eye -> kept(eye, Acuities.NEAR, CLOSE));
 
   static final List<Grammar> GRAMMARS = List.of(DISTANCE, PINHOLE, NEAR);
 
@@ -105,7 +105,15 @@ final class AcuityNotes {
     }
     if (through.isPresent()) {
       eye.outcome(Acuities.PINHOLE, reading(eye, through.get()));
+      eye.remark(through.get().ifFound().map(AcuityWords.Seen::remark).orElse(""));
     }
+  }
+
+  /** Adds an acuity, and what was written of letters without a count of them. */
+  private static void kept(Eye eye, Finding<AcuityReading> finding, Slot<AcuityWords.Seen> slot)
+      throws NotRead {
+    eye.found(finding, reading(eye, eye.get(slot)));
+    eye.remark(eye.get(slot).remark());
   }
 
   /** Adds a near acuity beside one at distance; the chart and its distance are not its own. */

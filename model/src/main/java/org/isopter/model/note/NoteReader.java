@@ -78,7 +78,12 @@ public final class NoteReader {
    * only where such an item holds a character that no record can carry.
    */
   public static Result<Exam> keepUnread(Header header, String text) {
-    Note note = performed(header.performed()).read(text);
+    return performed(header.performed()).keeping(header, text);
+  }
+
+  /** Returns the same by the habits of this reader. */
+  public Result<Exam> keeping(Header header, String text) {
+    Note note = read(text);
     List<Fault> unfit = note.unread().stream().flatMap(NoteReader::unfit).toList();
     return unfit.isEmpty()
         ? Result.ok(new Exam(withRemark(header, note), note.facts()))

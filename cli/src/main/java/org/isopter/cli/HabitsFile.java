@@ -1,0 +1,26 @@
+package org.isopter.cli;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.isopter.model.note.Habits;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.Result;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.TypeConversionException;
+
+/** Reads a file of habits and phrases, and says at once what is wrong with it. */
+final class HabitsFile implements ITypeConverter<Habits> {
+
+  @Override
+  public Habits convert(String file) throws IOException {
+    Result<Habits> habits = Habits.read(Files.readString(Path.of(file), UTF_8));
+    if (!habits.isOk()) {
+      Fault first = habits.faults().get(0);
+      throw new TypeConversionException(file + ": " + first);
+    }
+    return habits.orThrow();
+  }
+}

@@ -1,0 +1,124 @@
+package org.isopter.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Guided entry, amendment, and what is asked about a note. */
+class EntryCommandsTest {
+
+  private static final String[] WHO = {"--subject", "p-1", "--performed", "2026-03-03T09:10:00Z"};
+
+  /** What a clinician types for a normal examination. */
+  private static final String NORMAL =
+      "sc each 6/6\n\neach N5\nn\nn\neach 15/15\n\nn\nn\nn\nn\nR 14 L 15\nn\n";
+
+  @TempDir Path folder;
+
+  private String out() {
+    return folder.resolve("visit").toString();
+  }
+
+  private Run examine(String typed) {
+    return Run.with(
+        typed, "examine", WHO[0], WHO[1], WHO[2], WHO[3], "--id", "e-1", "--output", out());
+  }
+
+  @Test
+  void goesFromNothingToRecordLetterAndBundleInFewKeystrokes() {
+    assertTrue(NORMAL.length() <= 200, NORMAL.length() + " keystrokes");
+    examine(NORMAL).ok();
+    for (String end : new String[] {".yaml", ".txt", ".json"}) {
+      assertTrue(Files.isRegularFile(Path.of(out() + end)), end);
+    }
+    assertFalse(Files.exists(Path.of(out() + ".draft")));
+    Run.of("check", out() + ".yaml").ok();
+  }
+
+  @Test
+  void saysWhatWasUnderstoodAndWhatIsMissing() {
+    Run run = examine(NORMAL).ok();
+    assertTrue(run.err().contains("recorded: right distance-acuity 6/6"), run.err());
+    assertTrue(run.err().contains("nothing is told of: pinhole, red"), run.err());
+  }
+
+  @Test
+  void goesOnWithADraftAfterItWasCutOff() throws IOException {
+    assertEquals(ExitStatus.REFUSED, examine("sc each 6/6\n\neach N5\n").status());
+    assertTrue(Files.readString(Path.of(out() + ".draft")).contains("6/6"));
+    Run run = examine("n\nn\n\n\n\n\n\n\n\n\n").ok();
+    assertTrue(run.err().contains("going on with the draft"), run.err());
+    assertTrue(Files.readString(Path.of(out() + ".yaml")).contains("6/6"));
+  }
+
+  @Test
+  void asksWhatAnUnclearAnswerMeansAndGoesBack() throws IOException {
+    String typed = "6/9, 6/12\n1\nb\n6/9, 6/12\n2\n" + "\n".repeat(12);
+    Run run = examine(typed).ok();
+    assertTrue(run.err().contains("1 = right then left: VA R 6/9 L 6/12"), run.err());
+    assertTrue(run.out().contains("6/12"), run.out());
+  }
+
+  @Test
+  void recordsWhyAStepWasNotDone() throws IOException {
+    examine("x refused\n" + "\n".repeat(12)).ok();
+    assertTrue(Files.readString(Path.of(out() + ".yaml")).contains("refused"));
+  }
+
+  @Test
+  void asksInAPipeAndTakesAnswers() throws IOException {
+    Path questions = folder.resolve("questions.json");
+    Path answers = folder.resolve("answers.json");
+    Run asked =
+        Run.of("note", "IOP 14/16", WHO[0], WHO[1], WHO[2], WHO[3], "--questions", "" + questions);
+    assertEquals(ExitStatus.REFUSED, asked.status());
+    assertTrue(Files.readString(questions).contains("\"IOP R 14 L 16\""));
+    Files.writeString(answers, "[{\"item\": \"IOP 14/16\", \"answer\": 2}]");
+    String[] args = {
+      "note", "IOP 14/16", WHO[0], WHO[1], WHO[2], WHO[3], "--answers", "" + answers
+    };
+    String direct = Run.of("note", "IOP R 16 L 14", WHO[0], WHO[1], WHO[2], WHO[3]).ok().out();
+    assertEquals(withoutId(direct), withoutId(Run.of(args).ok().out()));
+    Files.writeString(answers, "[{\"item\": \"IOP 14/16\", \"answer\": 3}]");
+    assertEquals(ExitStatus.REFUSED, Run.of(args).status());
+  }
+
+  private static String withoutId(String record) {
+    return record.replaceAll("[0-9A-Z]{26}", "ID");
+  }
+
+  @Test
+  void takesTheHabitsOfADepartment() throws IOException {
+    Path habits = folder.resolve("habits.tsv");
+    Files.writeString(habits, "habit\teyes\t-\tright then left\tlocal practice\n");
+    Run.of("note", "IOP 14/16", WHO[0], WHO[1], "--habits", "" + habits).ok();
+    Files.writeString(habits, "habit\teyes\t-\tsideways\tlocal practice\n");
+    Run wrong = Run.of("note", "IOP 14/16", WHO[0], WHO[1], "--habits", "" + habits);
+    assertTrue(wrong.err().contains("line 1"), wrong.err());
+  }
+
+  @Test
+  void amendsARecordThatItNames() throws IOException {
+    examine(NORMAL).ok();
+    Run run = Run.of("amend", out() + ".yaml", "IOP R 24", "--id", "e-2").ok();
+    assertTrue(run.out().contains("amends: "), run.out());
+    assertTrue(run.out().contains("24"), run.out());
+    assertTrue(run.err().contains("replaced: right intraocular-pressure 14 mmHg"), run.err());
+    assertEquals(ExitStatus.REFUSED, Run.of("amend", out() + ".yaml", "IOP 24").status());
+    Path amended = folder.resolve("amended.yaml");
+    Files.writeString(amended, run.out());
+    Run.of("check", amended.toString()).ok();
+  }
+
+  @Test
+  void printsTheLetterBehindTheRecord() {
+    Run run = Run.of("note", "IOP R 14", WHO[0], WHO[1], WHO[2], WHO[3], "--summary").ok();
+    assertTrue(run.out().contains("14 mmHg"), run.out());
+  }
+}
