@@ -1,4 +1,4 @@
-package org.isopter.cli;
+package org.isopter.cli.command;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
@@ -11,6 +11,7 @@ import java.security.SecureRandom;
 import java.time.OffsetDateTime;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.isopter.cli.option.HabitsFile;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.record.RecordFormat;
@@ -26,6 +27,10 @@ import org.isopter.model.letter.Summary;
 import org.isopter.model.note.Habits;
 import org.isopter.model.note.NoteReader;
 import org.isopter.model.value.Result;
+import org.isopter.task.io.Streams;
+import org.isopter.task.page.SummaryForm;
+import org.isopter.task.page.SummaryStyle;
+import org.isopter.task.report.ExitStatus;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -44,7 +49,7 @@ import picocli.CommandLine.Option;
       "Examples:",
       "  isopter examine --subject p-1 --output target/visit --typed docs/normal-examination.txt"
     })
-final class ExamineCommand implements Callable<Integer> {
+public final class ExamineCommand implements Callable<Integer> {
 
   private final Streams streams;
 
@@ -93,7 +98,7 @@ final class ExamineCommand implements Callable<Integer> {
       description = "Show this help.")
   boolean help;
 
-  ExamineCommand(Streams streams) {
+  public ExamineCommand(Streams streams) {
     this.streams = streams;
   }
 

@@ -1,4 +1,4 @@
-package org.isopter.cli;
+package org.isopter.task.note;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
@@ -25,18 +25,19 @@ import tools.jackson.databind.node.ObjectNode;
  * readings with their numbers. An answer is an object with {@code item} and {@code answer}, the
  * number of a reading.
  */
-final class Questions {
+public final class Questions {
 
   private static final JsonMapper JSON = JsonMapper.shared();
 
   private Questions() {}
 
   /** Returns the questions of a note. */
-  static List<Unread> of(Note note) {
+  public static List<Unread> of(Note note) {
     return note.unread().stream().filter(Unread::isQuestion).toList();
   }
 
-  static void write(Note note, Path file) throws IOException {
+  /** Writes the questions of a note into a file. */
+  public static void write(Note note, Path file) throws IOException {
     ArrayNode all = JSON.createArrayNode();
     for (Unread unread : of(note)) {
       ObjectNode question = all.addObject();
@@ -57,7 +58,8 @@ final class Questions {
   }
 
   /** Returns the note with every answered item put in the form that the answer chose. */
-  static Result<String> answered(String note, NoteReader reader, Path file) throws IOException {
+  public static Result<String> answered(String note, NoteReader reader, Path file)
+      throws IOException {
     String text = note;
     try {
       for (JsonNode answer : JSON.readTree(Files.readString(file, UTF_8))) {

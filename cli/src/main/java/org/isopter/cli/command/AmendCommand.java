@@ -1,4 +1,4 @@
-package org.isopter.cli;
+package org.isopter.cli.command;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.isopter.cli.option.HabitsFile;
 import org.isopter.mapper.record.RecordFormat;
 import org.isopter.mapper.record.RecordReader;
 import org.isopter.mapper.record.RecordWriter;
@@ -19,6 +20,8 @@ import org.isopter.model.note.Habits;
 import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
 import org.isopter.model.value.Result;
+import org.isopter.task.io.Streams;
+import org.isopter.task.report.ExitStatus;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -37,7 +40,7 @@ import picocli.CommandLine.Parameters;
       "Examples:",
       "  isopter amend docs/demo/02-net-mender.yaml 'IOP R 15 GAT' --id e-2"
     })
-final class AmendCommand implements Callable<Integer> {
+public final class AmendCommand implements Callable<Integer> {
 
   private final Streams streams;
 
@@ -63,7 +66,7 @@ final class AmendCommand implements Callable<Integer> {
       description = "Show this help.")
   boolean help;
 
-  AmendCommand(Streams streams) {
+  public AmendCommand(Streams streams) {
     this.streams = streams;
   }
 

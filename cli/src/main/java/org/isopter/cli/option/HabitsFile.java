@@ -1,4 +1,4 @@
-package org.isopter.cli;
+package org.isopter.cli.option;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
@@ -12,7 +12,7 @@ import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
 /** Reads a file of habits and phrases, and says at once what is wrong with it. */
-final class HabitsFile implements ITypeConverter<Habits> {
+public final class HabitsFile implements ITypeConverter<Habits> {
 
   @Override
   public Habits convert(String file) throws IOException {
