@@ -24,6 +24,8 @@ final class OtherTimes {
 
   /** Says whether what stands before a colon is a name that nothing is known of. */
   private static boolean onlyUnknown(List<Token> label) {
-    return !label.isEmpty() && UnknownSide.isUnknown(label.get(0));
+    return !label.isEmpty()
+        && !label.get(0).is(Advice.NO_PLACE)
+        && UnknownSide.isUnknown(label.get(0));
   }
 }
