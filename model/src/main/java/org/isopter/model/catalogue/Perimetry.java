@@ -23,18 +23,22 @@ public final class Perimetry {
 
   static final Entries ENTRIES = new Entries();
 
-  /** The mean deviation of a field from that of a healthy eye of the same age, in dB. */
+  /**
+   * The global deviation of a field, its mean, from that of a healthy eye of the same age, in dB.
+   */
   public static final Finding<BigDecimal> MEAN_DEVIATION =
       ENTRIES.add(
           Finding.of("visual-field-mean-deviation", "Mean deviation of the visual field")
               .code(Code.snomed("422859007", "Mean deviation"))
               .value(Shapes.number(Unit.DECIBEL, "-40", "40", 2))
               .by(FieldMethod.class)
-              .cite("data-entry limits: common practice, no source")
+              .cite(
+                  "DICOM PS3.6 (0024,0066) Global Deviation From Normal;"
+                      + " data-entry limits: common practice, no source")
               .note("As printed: makers differ in whether loss is negative or positive.")
               .build());
 
-  /** The standard deviation of the pattern, in dB. */
+  /** The deviation from normal that is local: the root of the loss variance, in dB. */
   public static final Finding<BigDecimal> PATTERN_DEVIATION =
       ENTRIES.add(
           Finding.of(
@@ -43,7 +47,9 @@ public final class Perimetry {
               .code(Code.snomed("421362004", "Pattern standard deviation"))
               .value(Shapes.number(Unit.DECIBEL, "0", "40", 2))
               .by(FieldMethod.class)
-              .cite("data-entry limits: common practice, no source")
+              .cite(
+                  "DICOM PS3.6 (0024,0068) Localized Deviation From Normal;"
+                      + " data-entry limits: common practice, no source")
               .build());
 
   /** The visual field index, in percent of a full field. */
@@ -52,20 +58,33 @@ public final class Perimetry {
           Finding.of("visual-field-index", "Visual field index")
               .value(Shapes.number(Unit.PERCENT, "0", "100", 1))
               .by(FieldMethod.class)
-              .cite("data-entry limits: common practice, no source")
+              .cite(
+                  "DICOM Visual Field Index, a coded result of static perimetry, name seen in an open reader;"
+                      + " data-entry limits: common practice, no source")
               .build());
 
   /** Fixation losses, out of the catch trials. */
   public static final Finding<Datum.Ratio> FIXATION_LOSSES =
-      reliability("visual-field-fixation-losses", "Fixation losses in perimetry");
+      reliability(
+          "visual-field-fixation-losses",
+          "Fixation losses in perimetry",
+          "DICOM PS3.6 Patient Not Properly Fixated Quantity of Fixation Checked Quantity");
 
   /** False positive answers, out of the catch trials; out of 100 where a percentage is printed. */
   public static final Finding<Datum.Ratio> FALSE_POSITIVES =
-      reliability("visual-field-false-positives", "False positive answers in perimetry");
+      reliability(
+          "visual-field-false-positives",
+          "False positive answers in perimetry",
+          "DICOM PS3.6 (0024,0060) False Positives Quantity of (0024,0056) Positive Catch Trials"
+              + " Quantity");
 
   /** False negative answers, out of the catch trials; out of 100 where a percentage is printed. */
   public static final Finding<Datum.Ratio> FALSE_NEGATIVES =
-      reliability("visual-field-false-negatives", "False negative answers in perimetry");
+      reliability(
+          "visual-field-false-negatives",
+          "False negative answers in perimetry",
+          "DICOM PS3.6 (0024,0050) False Negatives Quantity of (0024,0048) Negative Catch Trials"
+              + " Quantity");
 
   /** How long the test took. */
   public static final Finding<Quantity> DURATION =
@@ -76,12 +95,14 @@ public final class Perimetry {
                   Shapes.measure(
                       1, Span.of(Unit.SECOND, "1", "7200"), Span.of(Unit.MINUTE, "0.1", "120")))
               .by(FieldMethod.class)
-              .cite("data-entry limits: common practice, no source")
+              .cite(
+                  "DICOM PS3.6 Visual Field Test Duration, number not seen;"
+                      + " data-entry limits: common practice, no source")
               .build());
 
   private Perimetry() {}
 
-  private static Finding<Datum.Ratio> reliability(String id, String title) {
+  private static Finding<Datum.Ratio> reliability(String id, String title, String term) {
     Shape<Datum.Ratio> outOf =
         Shapes.ratio(
             new Spec.Ratio(
@@ -90,7 +111,7 @@ public final class Perimetry {
         Finding.of(id, title)
             .value(outOf)
             .by(FieldMethod.class)
-            .cite("data-entry limits: common practice, no source")
+            .cite(term + "; data-entry limits: common practice, no source")
             .note("Kept as errors out of trials; nothing is called reliable or not.")
             .build());
   }
