@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.isopter.cli.option.HabitsFile;
@@ -189,7 +190,7 @@ public final class ExamineCommand implements Callable<Integer> {
         Identifier.of(id != null ? id : Ulid.of(System.currentTimeMillis(), new SecureRandom())),
         Party.of(Identifier.of(subject)),
         Optional.ofNullable(performer).map(Party::named),
-        performed != null ? performed : OffsetDateTime.now(),
+        performed != null ? performed : OffsetDateTime.now(ZoneId.systemDefault()),
         Status.FINAL,
         Optional.empty(),
         Optional.empty(),

@@ -10,6 +10,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.isopter.cli.option.HabitsFile;
@@ -81,7 +82,7 @@ public final class NoteCommand implements Callable<Integer> {
       names = "--performed",
       paramLabel = "TIME",
       description = "When, with its offset: 2026-03-03T09:10:00+01:00 (default: now).")
-  private OffsetDateTime performed = OffsetDateTime.now();
+  private OffsetDateTime performed = OffsetDateTime.now(ZoneId.systemDefault());
 
   @Option(names = "--performer", paramLabel = "NAME", description = "Who examined.")
   private @Nullable String performer;

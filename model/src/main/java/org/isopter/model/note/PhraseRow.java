@@ -24,16 +24,23 @@ record PhraseRow(
 
   /** Where a phrase may stand. */
   enum Opening {
-    ANYWHERE,
+    ANYWHERE(0),
     /** Where an item starts: at the start of a clause, or behind a comma. */
-    ITEM,
+    ITEM(1),
     /** At the start of a clause. */
-    CLAUSE
+    CLAUSE(2);
+
+    /** How many marks say so before the phrase. */
+    private final int marks;
+
+    Opening(int marks) {
+      this.marks = marks;
+    }
   }
 
   static final Comparator<PhraseRow> LONGEST_FIRST =
       Comparator.comparingInt((PhraseRow row) -> row.phrase().size())
-          .thenComparing(row -> row.opening().ordinal())
+          .thenComparing(PhraseRow::opening)
           .thenComparing(PhraseRow::exact)
           .reversed();
 
@@ -45,7 +52,7 @@ record PhraseRow(
         written.startsWith("^^")
             ? Opening.CLAUSE
             : written.startsWith("^") ? Opening.ITEM : Opening.ANYWHERE;
-    String rest = written.substring(opening.ordinal());
+    String rest = written.substring(opening.marks);
     boolean exact = rest.startsWith("=") && rest.length() > 1;
     List<Token> words = Lexer.read(exact ? rest.substring(1) : rest);
     List<String> texts = words.stream().map(w -> exact ? w.seen() : w.text()).toList();

@@ -54,7 +54,7 @@ public final class PhraseFile {
 
   private static List<String> phrases(String column) {
     List<String> phrases = new ArrayList<>();
-    for (String phrase : column.split("\\|")) {
+    for (String phrase : column.split("\\|", -1)) {
       if (!phrase.isBlank()) {
         phrases.add(phrase.strip());
       }

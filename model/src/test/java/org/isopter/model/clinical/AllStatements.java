@@ -4,7 +4,6 @@ import static org.isopter.model.clinical.acuity.AcuityCasesTest.reading;
 import static org.isopter.model.clinical.acuity.AcuityEquivalentsTest.read;
 
 import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
@@ -170,13 +169,6 @@ final class AllStatements {
         add(LightNearDissociation.of(light, near));
       }
     }
-  }
-
-  private static <T> List<Optional<T>> known(T[] values) {
-    List<Optional<T>> all = new ArrayList<>();
-    all.add(Optional.empty());
-    Arrays.stream(values).map(Optional::of).forEach(all::add);
-    return all;
   }
 
   private void acuities() {

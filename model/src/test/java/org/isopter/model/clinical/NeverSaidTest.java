@@ -131,7 +131,7 @@ class NeverSaidTest {
     if (!statement.id().equals("pupils.table")) {
       return;
     }
-    String fits = statement.text().split("\\. Fits but for")[0];
+    String fits = statement.text().split("\\. Fits but for", -1)[0];
     boolean unequal =
         statement.because().stream()
             .anyMatch(fact -> fact.startsWith("UNEQUAL") && !fact.endsWith(" none"));

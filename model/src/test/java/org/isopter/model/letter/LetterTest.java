@@ -65,18 +65,18 @@ class LetterTest {
     Fact<?> pressure = Fact.of(Pressures.INTRAOCULAR, Site.RIGHT, Quantity.of("14", Unit.MM_HG));
     String title = Pupils.AFFERENT_DEFECT.title();
     assertEquals(
-        title + ": not recorded.", page(pressure).split("\n")[2], "said though nobody looked");
+        title + ": not recorded.", page(pressure).split("\n", -1)[2], "said though nobody looked");
     assertEquals(
         title + ": not done.",
         page(pressure, Fact.absent(Pupils.AFFERENT_DEFECT, Site.BOTH, Absence.NOT_DONE))
-            .split("\n")[2]);
+            .split("\n", -1)[2]);
     assertEquals(
         title + ": right.",
         page(
                 pressure,
                 Fact.of(
                     Pupils.AFFERENT_DEFECT, Site.BOTH, Pupils.AfferentDefect.of(DefectSide.RIGHT)))
-            .split("\n")[2]);
+            .split("\n", -1)[2]);
   }
 
   @Test

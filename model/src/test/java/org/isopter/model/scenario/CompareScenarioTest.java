@@ -26,7 +26,7 @@ class CompareScenarioTest {
   @ParameterizedTest
   @MethodSource("rows")
   void saysWhatChangedAndNothingElse(Scenario row) {
-    String[] records = row.record().split(" => ");
+    String[] records = row.record().split(" => ", -1);
     Exam before = ScenarioRecord.of("before", MARCH, records[0]);
     Exam now = ScenarioRecord.of("now", MARCH.plusMonths(3), records[1]);
     List<String> lines =

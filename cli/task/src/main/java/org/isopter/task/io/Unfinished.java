@@ -5,6 +5,7 @@ import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.List;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 
@@ -42,7 +43,7 @@ final class Unfinished {
   }
 
   private static void deleteAll() {
-    for (Path file : FILES) {
+    for (Path file : List.copyOf(FILES)) {
       try {
         Files.deleteIfExists(file);
       } catch (IOException kept) {

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.isopter.model.clinical.pupil.PupilSigns.Key;
 import org.isopter.model.finding.Citation;
 import org.isopter.model.value.Site;
 
@@ -26,8 +25,8 @@ public record PupilCause(
     String title,
     Site side,
     boolean grave,
-    Map<Key, Set<String>> allowed,
-    Map<Key, Set<String>> needs,
+    Map<PupilSigns.Key, Set<String>> allowed,
+    Map<PupilSigns.Key, Set<String>> needs,
     Citation source) {
 
   /** Returns the row seen in a mirror. */
@@ -36,19 +35,19 @@ public record PupilCause(
         id, title, side.fellow(), grave, mirrored(allowed), mirrored(needs), source);
   }
 
-  private static Map<Key, Set<String>> mirrored(Map<Key, Set<String>> cells) {
-    Map<Key, Set<String>> mirrored = new HashMap<>();
+  private static Map<PupilSigns.Key, Set<String>> mirrored(Map<PupilSigns.Key, Set<String>> cells) {
+    Map<PupilSigns.Key, Set<String>> mirrored = new HashMap<>();
     cells.forEach((key, words) -> mirrored.put(key.mirrored(), PupilSigns.mirrored(words)));
     return mirrored;
   }
 
   /** Returns the words that the row allows for a sign. */
-  public Set<String> allows(Key key) {
+  public Set<String> allows(PupilSigns.Key key) {
     return Optional.ofNullable(allowed.get(key)).orElse(key.sign().usual());
   }
 
   /** Returns the signs that the row does not allow. */
-  List<Key> against(PupilSigns signs) {
+  List<PupilSigns.Key> against(PupilSigns signs) {
     return signs.all().entrySet().stream()
         .filter(one -> !meets(one.getValue().words(), allows(one.getKey())))
         .map(Map.Entry::getKey)

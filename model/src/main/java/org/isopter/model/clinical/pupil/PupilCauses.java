@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
-import org.isopter.model.clinical.pupil.PupilSigns.Key;
 import org.isopter.model.finding.Citation;
 import org.isopter.model.value.Site;
 
@@ -178,13 +177,13 @@ public final class PupilCauses {
 
   private static PupilCause row(String block) {
     List<String> lines = new ArrayList<>(Arrays.asList(block.trim().split("\n")));
-    String[] head = lines.remove(0).split(" *\\| *");
-    Map<Key, Set<String>> allowed = new HashMap<>();
-    Map<Key, Set<String>> needs = new HashMap<>();
+    String[] head = lines.remove(0).split(" *\\| *", -1);
+    Map<PupilSigns.Key, Set<String>> allowed = new HashMap<>();
+    Map<PupilSigns.Key, Set<String>> needs = new HashMap<>();
     for (String line : lines) {
       String where = line.substring(0, line.indexOf(':'));
       String cells = line.substring(line.indexOf(':') + 1);
-      for (String cell : cells.split(",")) {
+      for (String cell : cells.split(",", -1)) {
         if (where.equals("needs")) {
           String text = cell.trim();
           put(needs, text.substring(0, text.indexOf(' ')), text.substring(text.indexOf(' ')));
@@ -198,7 +197,7 @@ public final class PupilCauses {
     return new PupilCause(head[0], head[3], side, grave, allowed, needs, new Citation(head[4]));
   }
 
-  private static void put(Map<Key, Set<String>> cells, String where, String cell) {
+  private static void put(Map<PupilSigns.Key, Set<String>> cells, String where, String cell) {
     String text = cell.trim();
     String name = text.substring(0, text.indexOf(' '));
     String words = text.substring(text.indexOf(' '));
@@ -207,7 +206,7 @@ public final class PupilCauses {
     if (!sign.words().containsAll(set)) {
       throw new IllegalStateException(sign + " is never " + set);
     }
-    cells.put(new Key(sign, site(where)), set);
+    cells.put(new PupilSigns.Key(sign, site(where)), set);
   }
 
   private static Site site(String where) {

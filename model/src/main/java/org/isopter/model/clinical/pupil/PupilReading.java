@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
-import org.isopter.model.clinical.pupil.PupilSigns.Key;
 import org.isopter.model.clinical.statement.Certainty;
 import org.isopter.model.clinical.statement.Sources;
 import org.isopter.model.clinical.statement.Statement;
@@ -28,7 +27,7 @@ import org.isopter.model.value.Site;
  */
 public record PupilReading(
     List<PupilCause> fitting,
-    Map<PupilCause, Key> butForOne,
+    Map<PupilCause, PupilSigns.Key> butForOne,
     List<PupilSign> missing,
     Statement statement) {
 
@@ -39,9 +38,9 @@ public record PupilReading(
   /** Returns what the table makes of signs of which one at least departs from the usual. */
   public static PupilReading of(PupilSigns signs) {
     List<PupilCause> fitting = new ArrayList<>();
-    Map<PupilCause, Key> near = new LinkedHashMap<>();
+    Map<PupilCause, PupilSigns.Key> near = new LinkedHashMap<>();
     for (PupilCause row : PupilCauses.all()) {
-      List<Key> against = row.explains(signs) ? row.against(signs) : List.of();
+      List<PupilSigns.Key> against = row.explains(signs) ? row.against(signs) : List.of();
       if (against.isEmpty() && row.explains(signs)) {
         fitting.add(row);
       } else if (against.size() == 1) {
@@ -67,15 +66,15 @@ public record PupilReading(
     return Stream.of(PupilSign.values()).filter(PupilSign::isNamedAsMissing).filter(tells).toList();
   }
 
-  private static Stream<Key> keys(PupilSign sign) {
+  private static Stream<PupilSigns.Key> keys(PupilSign sign) {
     List<Site> sites = sign.isOfThePair() ? Site.PAIR : Site.EACH_EYE;
-    return sites.stream().map(site -> new Key(sign, site));
+    return sites.stream().map(site -> new PupilSigns.Key(sign, site));
   }
 
   private static Statement statement(
       PupilSigns signs,
       List<PupilCause> fitting,
-      Map<PupilCause, Key> near,
+      Map<PupilCause, PupilSigns.Key> near,
       List<PupilSign> missing,
       boolean alone) {
     StatementBuilder topic =
@@ -101,7 +100,7 @@ public record PupilReading(
   }
 
   /** Rows that fail by the same sign stand together. */
-  private static String near(PupilSigns signs, Map<PupilCause, Key> near) {
+  private static String near(PupilSigns signs, Map<PupilCause, PupilSigns.Key> near) {
     Map<String, Set<String>> bySign = new LinkedHashMap<>();
     near.forEach(
         (row, key) ->

@@ -11,7 +11,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.isopter.model.clinical.pupil.PupilSigns.Key;
 import org.isopter.model.value.Site;
 import org.junit.jupiter.api.Test;
 
@@ -81,9 +80,11 @@ class PupilCausesPageTest {
         .formatted(side, row.title(), grave, row.source().text(), cells(row.allowed()), needs);
   }
 
-  private static String cells(Map<Key, Set<String>> cells) {
+  private static String cells(Map<PupilSigns.Key, Set<String>> cells) {
     return cells.entrySet().stream()
-        .sorted(Map.Entry.comparingByKey(Comparator.comparing(Key::sign).thenComparing(Key::site)))
+        .sorted(
+            Map.Entry.comparingByKey(
+                Comparator.comparing(PupilSigns.Key::sign).thenComparing(PupilSigns.Key::site)))
         .map(one -> one.getKey() + " " + words(one.getKey().sign(), one.getValue()))
         .collect(Collectors.joining("; "));
   }

@@ -18,7 +18,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.isopter.model.clinical.CheckRow;
 import org.isopter.model.clinical.CheckTable;
-import org.isopter.model.clinical.pupil.PupilSigns.Key;
 import org.isopter.model.clinical.statement.Certainty;
 import org.isopter.model.value.Site;
 import org.junit.jupiter.api.Test;
@@ -134,40 +133,41 @@ public class PupilCausesTest {
     combine(PupilSigns.none(), BESIDE, each);
   }
 
-  private static final List<Key> MAIN =
+  private static final List<PupilSigns.Key> MAIN =
       List.of(
-          new Key(PupilSign.DIRECT, Site.RIGHT),
-          new Key(PupilSign.NEAR, Site.RIGHT),
-          new Key(PupilSign.DIRECT, Site.LEFT),
-          new Key(PupilSign.UNEQUAL, Site.BOTH),
-          new Key(PupilSign.AFFERENT, Site.BOTH),
-          new Key(PupilSign.LID, Site.RIGHT));
+          new PupilSigns.Key(PupilSign.DIRECT, Site.RIGHT),
+          new PupilSigns.Key(PupilSign.NEAR, Site.RIGHT),
+          new PupilSigns.Key(PupilSign.DIRECT, Site.LEFT),
+          new PupilSigns.Key(PupilSign.UNEQUAL, Site.BOTH),
+          new PupilSigns.Key(PupilSign.AFFERENT, Site.BOTH),
+          new PupilSigns.Key(PupilSign.LID, Site.RIGHT));
 
-  private static final List<Key> BESIDE =
+  private static final List<PupilSigns.Key> BESIDE =
       List.of(
-          new Key(PupilSign.DIRECT, Site.RIGHT),
-          new Key(PupilSign.UNEQUAL, Site.BOTH),
-          new Key(PupilSign.PRESSURE, Site.RIGHT),
-          new Key(PupilSign.OUTLINE, Site.RIGHT),
-          new Key(PupilSign.MOVEMENT, Site.LEFT),
-          new Key(PupilSign.FRONT, Site.LEFT));
+          new PupilSigns.Key(PupilSign.DIRECT, Site.RIGHT),
+          new PupilSigns.Key(PupilSign.UNEQUAL, Site.BOTH),
+          new PupilSigns.Key(PupilSign.PRESSURE, Site.RIGHT),
+          new PupilSigns.Key(PupilSign.OUTLINE, Site.RIGHT),
+          new PupilSigns.Key(PupilSign.MOVEMENT, Site.LEFT),
+          new PupilSigns.Key(PupilSign.FRONT, Site.LEFT));
 
-  private static final List<Key> FURTHER =
+  private static final List<PupilSigns.Key> FURTHER =
       Stream.of(PupilSign.values())
           .flatMap(
               sign ->
                   sign.isOfThePair()
-                      ? Stream.of(new Key(sign, Site.BOTH))
-                      : Site.EACH_EYE.stream().map(eye -> new Key(sign, eye)))
+                      ? Stream.of(new PupilSigns.Key(sign, Site.BOTH))
+                      : Site.EACH_EYE.stream().map(eye -> new PupilSigns.Key(sign, eye)))
           .toList();
 
-  private static void combine(PupilSigns signs, List<Key> keys, Consumer<PupilSigns> each) {
+  private static void combine(
+      PupilSigns signs, List<PupilSigns.Key> keys, Consumer<PupilSigns> each) {
     if (keys.isEmpty()) {
       each.accept(signs);
       return;
     }
-    Key key = keys.get(0);
-    List<Key> rest = keys.subList(1, keys.size());
+    PupilSigns.Key key = keys.get(0);
+    List<PupilSigns.Key> rest = keys.subList(1, keys.size());
     combine(signs, rest, each);
     for (String word : key.sign().words()) {
       combine(put(signs, key.sign(), key.site(), word), rest, each);
@@ -224,7 +224,7 @@ public class PupilCausesTest {
         });
     for (PupilSigns signs : all) {
       PupilReading before = PupilReading.of(signs);
-      for (Key key : FURTHER) {
+      for (PupilSigns.Key key : FURTHER) {
         if (signs.seen(key).isEmpty()) {
           key.sign().words().forEach(word -> holdsWith(signs, before, key, word));
         }
@@ -232,7 +232,8 @@ public class PupilCausesTest {
     }
   }
 
-  private static void holdsWith(PupilSigns signs, PupilReading before, Key key, String word) {
+  private static void holdsWith(
+      PupilSigns signs, PupilReading before, PupilSigns.Key key, String word) {
     PupilReading after = PupilReading.of(put(signs, key.sign(), key.site(), word));
     boolean against = before.fitting().stream().anyMatch(row -> !row.allows(key).contains(word));
     boolean surer =
@@ -247,7 +248,7 @@ public class PupilCausesTest {
         signs -> {
           boolean defect =
               signs
-                  .seen(new Key(PupilSign.AFFERENT, Site.BOTH))
+                  .seen(new PupilSigns.Key(PupilSign.AFFERENT, Site.BOTH))
                   .filter(seen -> seen.words().contains("right"))
                   .isPresent();
           if (defect && signs.all().size() == 1) {
@@ -283,7 +284,7 @@ public class PupilCausesTest {
         signs -> {
           boolean unequal =
               signs
-                  .seen(new Key(PupilSign.UNEQUAL, Site.BOTH))
+                  .seen(new PupilSigns.Key(PupilSign.UNEQUAL, Site.BOTH))
                   .filter(seen -> !seen.words().contains("none"))
                   .isPresent();
           Set<String> rows =
