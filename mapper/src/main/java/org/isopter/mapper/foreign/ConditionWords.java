@@ -10,9 +10,11 @@ final class ConditionWords {
 
   private final Vocabulary vocabulary;
   private final CodeText text;
+  private final Qualifiers qualifiers;
 
-  ConditionWords(Vocabulary vocabulary) {
+  ConditionWords(Vocabulary vocabulary, Qualifiers qualifiers) {
     this.vocabulary = vocabulary;
+    this.qualifiers = qualifiers;
     this.text = new CodeText(vocabulary);
   }
 
@@ -89,6 +91,10 @@ final class ConditionWords {
       throws Refusal {
     if (!yes) {
       // That something was not so is no condition of the catalogue; it goes along.
+      // What was not at distance was near, which the value alone does not say.
+      if (condition.stream().noneMatch(e -> e.finding().equals(Optional.of("distance-acuity")))) {
+        qualifiers.understood(component);
+      }
       return false;
     }
     for (Effect effect : condition) {

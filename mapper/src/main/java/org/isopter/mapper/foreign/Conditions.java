@@ -14,10 +14,10 @@ final class Conditions {
   private final CodeNames names;
   private final WordsBeside beside;
 
-  Conditions(Vocabulary vocabulary, Neighbours neighbours) {
+  Conditions(Vocabulary vocabulary, Neighbours neighbours, Qualifiers qualifiers) {
     this.vocabulary = vocabulary;
     this.neighbours = neighbours;
-    this.words = new ConditionWords(vocabulary);
+    this.words = new ConditionWords(vocabulary, qualifiers);
     this.names = new CodeNames(vocabulary);
     this.beside = new WordsBeside(vocabulary);
   }
@@ -81,7 +81,7 @@ final class Conditions {
   boolean question(Place component, Meaning meaning) throws Refusal {
     Optional<Coding> asked = asked(component);
     if (asked.isEmpty()) {
-      return words.component(component, meaning);
+      return words.component(component, meaning) || isAnswered(component, meaning);
     }
     Optional<Place> answer = component.child("valueCodeableConcept");
     Optional<Boolean> truth = Truth.of(component);
@@ -103,6 +103,30 @@ final class Conditions {
       return true;
     }
     return false;
+  }
+
+  /** Takes the code of a condition as an answer, whatever the component is called. */
+  private boolean isAnswered(Place component, Meaning meaning) throws Refusal {
+    Optional<Place> code = component.child("code");
+    Optional<Place> answer = component.child("valueCodeableConcept");
+    if (code.isEmpty() || answer.isEmpty() || isKnown(code.get())) {
+      return false;
+    }
+    refuseOtherwise(component, meaning);
+    return conditions(meaning, answer.get());
+  }
+
+  /** Returns true if a name is known, or says that something was not so. */
+  private boolean isKnown(Place code) {
+    Words habits = vocabulary.habits().words();
+    return habits.denies(code.text("text"))
+        || code.list("coding").stream()
+            .anyMatch(
+                coding ->
+                    habits.denies(coding.text("display"))
+                        || vocabulary
+                            .display(coding.text("system") + "|" + coding.text("code"))
+                            .isPresent());
   }
 
   private boolean isAnswer(String token) {

@@ -39,6 +39,13 @@ final class Gathering {
     reasons.add(refusal.reason());
   }
 
+  /** Returns why the latest step that was refused was so. */
+  Optional<Why> lastReason() {
+    return reasons.isEmpty()
+        ? Optional.empty()
+        : Optional.of(reasons.get(reasons.size() - 1).why());
+  }
+
   /** Adds the facts of a step, or its reason and nothing; says whether there are any. */
   boolean taking(Step<List<Fact<?>>> step, Meaning meaning) {
     Ledger.Mark mark = ledger.mark();

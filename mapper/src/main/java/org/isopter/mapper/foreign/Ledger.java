@@ -39,6 +39,13 @@ final class Ledger {
     leaves.forEach(leaf -> ruleByPlace.putIfAbsent(leaf.at(), rule));
   }
 
+  /** Returns true if a rule took anything at a path or below it. */
+  boolean hasTaken(String at) {
+    String below = at + "/";
+    return ruleByPlace.keySet().stream()
+        .anyMatch(taken -> taken.equals(at) || taken.startsWith(below));
+  }
+
   /** Gives back a leaf that was taken and found no place. */
   void giveBack(String at) {
     ruleByPlace.remove(at);

@@ -13,19 +13,21 @@ final class Modifiers {
   /** Returns the place of the first; one in a contained resource turns nothing else round. */
   static Optional<String> first(Raw value) {
     // To write down every place takes long, and hardly an observation has a modifier.
-    return mayHoldOne(value) ? place(value) : Optional.empty();
+    return mayHold(value, NAME) ? place(value) : Optional.empty();
   }
 
-  private static boolean mayHoldOne(Raw value) {
+  /** Returns true if an element at any depth has a name that begins so. */
+  static boolean mayHold(Raw value, String name) {
     if (value instanceof Raw.Obj object) {
       for (Map.Entry<String, Raw> member : object.members().entrySet()) {
-        if (member.getKey().startsWith(NAME) || mayHoldOne(member.getValue())) {
+        if (member.getKey().startsWith(name) || mayHold(member.getValue(), name)) {
           return true;
         }
       }
       return false;
     }
-    return value instanceof Raw.Arr list && list.items().stream().anyMatch(Modifiers::mayHoldOne);
+    return value instanceof Raw.Arr list
+        && list.items().stream().anyMatch(item -> mayHold(item, name));
   }
 
   private static Optional<String> place(Raw value) {

@@ -23,7 +23,11 @@ final class Translator {
   private final Place observation;
   private final Dressing dressing;
   private final Gathering gathering;
+  private final Qualifiers qualifiers;
   private Optional<Translation.Piece> piece = Optional.empty();
+
+  /** Whether the observation has a value of its own, and no mere panel of components. */
+  private boolean valued;
 
   private Translator(Vocabulary vocabulary, Options options, Neighbours neighbours, Raw resource) {
     this.vocabulary = vocabulary;
@@ -33,6 +37,7 @@ final class Translator {
     this.observation = ledger.root();
     this.dressing = new Dressing(vocabulary, observation);
     this.gathering = new Gathering(ledger, dressing);
+    this.qualifiers = new Qualifiers(vocabulary, observation);
   }
 
   static Translation of(
@@ -48,11 +53,15 @@ final class Translator {
       around = gathering.attempt(() -> Sides.of(vocabulary, observation, neighbours));
       head = head();
       root(around.orElse(List.of()));
+      qualifiers.check(gathering.facts(), valued);
     } catch (Refusal refusal) {
       gathering.refused(refusal);
     }
     List<Reason> reasons = gathering.reasons(around.isEmpty());
     List<Fact<?>> facts = gathering.facts();
+    if (reasons.stream().anyMatch(reason -> reason.why() == Why.UNREAD_QUALIFIER)) {
+      return Translation.kept(ledger, reasons);
+    }
     if (head.isEmpty() || around.isEmpty() || (facts.isEmpty() && piece.isEmpty())) {
       return Translation.kept(ledger, reasons);
     }
@@ -87,7 +96,7 @@ final class Translator {
   }
 
   private void root(List<Meaning.Side> around) throws Refusal {
-    Conditions conditions = new Conditions(vocabulary, neighbours);
+    Conditions conditions = new Conditions(vocabulary, neighbours, qualifiers);
     Meaning meaning = conditions.of(observation);
     List<Place> components = new ArrayList<>();
     for (Place component : observation.list("component")) {
@@ -123,7 +132,7 @@ final class Translator {
       throws Refusal {
     Optional<String> name = meaning.finding();
     List<Place> own = components(components, name);
-    boolean valued = hasValue(observation) || !own.isEmpty();
+    valued = hasValue(observation) || !own.isEmpty();
     List<Place> others = new ArrayList<>(components);
     others.removeAll(own);
     boolean panel = !valued && (eyes || isPanel(others));
@@ -147,7 +156,7 @@ final class Translator {
     } else if (!meaning.isGroup() && hasValue(observation)) {
       throw unknown();
     }
-    others(conditions, others, around);
+    others(conditions, others, around, name);
     if (!eyes && gathering.count() == before && (name.isEmpty() || panel)) {
       throw nothing(meaning, name.isPresent());
     }
@@ -165,13 +174,22 @@ final class Translator {
     }
   }
 
-  private void others(Conditions conditions, List<Place> components, List<Meaning.Side> around) {
+  private void others(
+      Conditions conditions,
+      List<Place> components,
+      List<Meaning.Side> around,
+      Optional<String> name) {
     for (Place component : components) {
       Ledger.Mark mark = ledger.mark();
       Optional<Meaning> meaning = gathering.attempt(() -> conditions.of(component));
       if (meaning.isPresent() && isFinding(meaning.get())) {
         if (slot(component, meaning.get(), List.of(), around)) {
           ledger.used("code-component");
+        } else {
+          ledger.backTo(mark);
+          Optional<String> asked = gathering.attempt(meaning.get()::finding).flatMap(f -> f);
+          boolean counted = gathering.lastReason().filter(Why::isOfNumber).isPresent();
+          qualifiers.refused(component, name, asked, meaning.get().sides().isEmpty() && !counted);
         }
       } else {
         ledger.backTo(mark);

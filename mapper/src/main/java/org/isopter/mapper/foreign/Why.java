@@ -15,6 +15,7 @@ public enum Why {
   UNKNOWN_CODE("None of its codes is that of a finding of the catalogue."),
   PANEL("It only names other observations, which are read as themselves."),
   CODES_DISAGREE("Its codes name different findings."),
+  UNREAD_QUALIFIER("Something beside its value is not understood and may change what it means."),
   NO_SIDE("It does not say which eye."),
   SIDES_DISAGREE("It names one eye in one place and another in another."),
   NOT_AN_EYE("Its body site is none that is known as an eye."),
@@ -67,6 +68,11 @@ public enum Why {
           false;
       default -> true;
     };
+  }
+
+  /** Returns true if a number was read, and only its unit or its notation was missing. */
+  boolean isOfNumber() {
+    return this == UNIT_NOT_STATED || this == NOTATION_NOT_STATED;
   }
 
   /** Returns the reason in a sentence. */

@@ -19,6 +19,9 @@ final class Words {
   private final Set<String> conditionQuestions = new HashSet<>();
   private final Set<String> fillers = new HashSet<>();
   private final Set<String> derivedParts = new HashSet<>();
+  private final Set<String> doubts = new HashSet<>();
+  private final Set<String> denials = new HashSet<>();
+  private final Map<String, Set<String>> harmless = new HashMap<>();
   private final Map<String, String> otherwise = new LinkedHashMap<>();
   private final Memo<List<String>> otherwiseIn = new Memo<>(this::allOtherwise);
   private final Map<String, Effect> titled = new HashMap<>();
@@ -39,6 +42,13 @@ final class Words {
     texts(tables, "conditionQuestions", conditionQuestions);
     texts(tables, "fillers", fillers);
     texts(tables, "derivedParts", derivedParts);
+    texts(tables, "doubts", doubts);
+    texts(tables, "denials", denials);
+    for (Raw row : tables.objects("harmless")) {
+      Set<String> names =
+          harmless.computeIfAbsent(row.string("of").orElse(""), any -> new HashSet<>());
+      spellings(row).forEach(names::add);
+    }
     for (Raw row : tables.objects("otherwise")) {
       String of = row.string("of").orElse("");
       spellings(row).forEach(words -> otherwise.put(words, of));
@@ -124,6 +134,39 @@ final class Words {
   /** Says whether words name what only follows from the parts of a finding. */
   boolean isDerivedPart(String words) {
     return derivedParts.contains(words);
+  }
+
+  /**
+   * Returns true if a component or an extension of this name cannot change what a finding says.
+   *
+   * @param name the words of a component's code, its {@code system|code}, or a URL
+   */
+  boolean isHarmless(String name, String finding) {
+    return harmless.getOrDefault("", Set.of()).contains(name)
+        || harmless.getOrDefault(finding, Set.of()).contains(name);
+  }
+
+  /** Returns true if a word of a text says that what stands beside it is wrong. */
+  boolean doubts(String text) {
+    return !text.isBlank() && !in(doubts, text).isEmpty();
+  }
+
+  /** Returns true if a word of a name says that something was not so. */
+  boolean denies(String name) {
+    return !name.isBlank() && !in(denials, name).isEmpty();
+  }
+
+  /** Returns what the phrases of a text say of another finding or of a part of one. */
+  List<Effect> conditionsIn(String text) {
+    return in(conditions.keySet(), text).stream()
+        .map(conditions::get)
+        .filter(effect -> effect.finding().isPresent() || !effect.parts().isEmpty())
+        .toList();
+  }
+
+  private static List<String> in(Set<String> phrases, String text) {
+    String spaced = " " + CodeText.words(text) + " ";
+    return phrases.stream().filter(phrase -> spaced.contains(" " + phrase + " ")).toList();
   }
 
   /** Returns the word of a list of answers that other words stand for. */

@@ -55,6 +55,10 @@ class ForeignRecordsPageTest {
       pinhole; where they name another finding, another eye, a target or a prescription, nothing is
       taken. An acuity in words that may be near or through a pinhole, and are not known, is kept.
 
+      A component, an extension or a method beside a value that is not understood may change what the
+      value means: then nothing of the observation is taken, unless a list names it as harmless. The same
+      holds for a note whose words name another eye, near vision, a pinhole, a target or a mistake.
+
       A text is read as [shorthand](shorthand.md) where all of it is understood and it tells only what
       the code above it is about. It may tell of both eyes, unless a code names one. A time of day and
       a pressure without its unit are not taken from it.
