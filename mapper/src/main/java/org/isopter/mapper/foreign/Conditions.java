@@ -31,7 +31,7 @@ final class Conditions {
     }
     List<Coding> unsure = new ArrayList<>();
     for (Coding coding : Coding.of(code.get(), vocabulary::knows, vocabulary)) {
-      if (coding.sure()) {
+      if (coding.sure() && !vocabulary.habits().isWider(coding.token())) {
         add(meaning, coding);
       } else {
         unsure.add(coding);

@@ -29,6 +29,7 @@ final class Habits {
   private final Map<String, Effect> parts;
   private final Map<String, Effect> groups;
   private final Set<String> questions;
+  private final Set<String> wider;
   private final Map<String, Statement> statements;
   private final Map<String, Topic> topics = new HashMap<>();
   private final Map<String, String> sites;
@@ -50,6 +51,7 @@ final class Habits {
     parts = table(tables, "parts", Effect::of);
     groups = table(tables, "groups", Effect::of);
     questions = table(tables, "questions", row -> row).keySet();
+    wider = table(tables, "wider", row -> row).keySet();
     statements = table(tables, "statements", Statement::of);
     tables.objects("topics").forEach(this::topic);
     sites = table(tables, "sites", row -> text(row, "is"));
@@ -117,6 +119,11 @@ final class Habits {
   /** Says whether the code asks for what another code answers. */
   boolean isQuestion(String token) {
     return questions.contains(token);
+  }
+
+  /** Returns true if a code says less than the finding that it is written beside. */
+  boolean isWider(String token) {
+    return wider.contains(token);
   }
 
   /** Says whether the code is that of an eye of either side. */
