@@ -52,7 +52,6 @@ final class ConditionWords {
     Optional<Boolean> truth = truth(component);
     Optional<List<Effect>> condition = known(meaning, asked.get().words());
     if (truth.isPresent() && condition.isPresent()) {
-      component.ledger().understood(component.at());
       return yes(component, asked.get(), condition.get(), meaning, truth.get());
     }
     if (truth.orElse(false)) {

@@ -40,7 +40,6 @@ final class Habits {
   private final Map<String, String> units = new HashMap<>();
   private final Map<String, String> notations = new HashMap<>();
   private final Map<String, String> lowVision = new HashMap<>();
-  private final Set<String> harmless = new HashSet<>();
   private final Map<String, String> profiles = new HashMap<>();
   private final Map<String, String> titles = new HashMap<>();
   private final Words words;
@@ -61,29 +60,11 @@ final class Habits {
     tables
         .objects("answers")
         .forEach(r -> answers.put(text(r, "list") + "|" + token(r), text(r, "word")));
-    tables
-        .objects("harmless")
-        .forEach(r -> harmless.add(r.string("text").map(Habits::plain).orElseGet(() -> token(r))));
     spellings(tables, "units", "ucum", units);
     spellings(tables, "notations", "text", notations);
     spellings(tables, "lowVision", "text", lowVision);
     spellings(tables, "titles", "as", titles);
     tables.objects("profiles").forEach(r -> profiles.put(text(r, "url"), text(r, "notation")));
-  }
-
-  /** Says whether a component or a technique is known to change nothing of the value beside it. */
-  boolean isHarmless(Raw qualifier) {
-    Raw concept = qualifier.get("code").orElse(qualifier);
-    boolean coded =
-        concept.objects("coding").stream()
-            .anyMatch(
-                coding ->
-                    harmless.contains(
-                        coding.string("system").orElse("")
-                            + "|"
-                            + coding.string("code").orElse("")));
-    return coded
-        || concept.string("text").map(Habits::plain).filter(harmless::contains).isPresent();
   }
 
   /** Returns the tables; they are read when they are first asked for. */

@@ -21,7 +21,6 @@ final class Ledger {
   private final Raw document;
   private final Map<String, String> ruleByPlace = new LinkedHashMap<>();
   private final Set<String> used = new HashSet<>();
-  private final Set<String> understood = new HashSet<>();
 
   Ledger(Raw document) {
     this.document = document;
@@ -49,16 +48,6 @@ final class Ledger {
   /** Gives back a leaf that was taken and found no place. */
   void giveBack(String at) {
     ruleByPlace.remove(at);
-  }
-
-  /** Notes that an element is understood and has no place in a record, such as a denied pinhole. */
-  void understood(String at) {
-    understood.add(at);
-  }
-
-  /** Returns the elements that are understood although nothing of them was taken. */
-  Set<String> understood() {
-    return understood;
   }
 
   /** Notes that a rule was used that takes no leaf of its own. */

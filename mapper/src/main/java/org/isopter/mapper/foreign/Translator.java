@@ -65,15 +65,6 @@ final class Translator {
     if (head.isEmpty() || around.isEmpty() || (facts.isEmpty() && piece.isEmpty())) {
       return Translation.kept(ledger, reasons);
     }
-    Optional<Reason> unread =
-        facts.isEmpty()
-            ? Optional.empty()
-            : Qualifiers.unread(vocabulary, observation.value(), ledger);
-    if (unread.isPresent()) {
-      List<Reason> all = new ArrayList<>(reasons);
-      all.add(unread.get());
-      return Translation.kept(new Ledger(observation.value()), all);
-    }
     if (!facts.isEmpty()) {
       Frame.take(observation, facts);
     }

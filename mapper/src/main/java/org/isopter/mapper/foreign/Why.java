@@ -31,7 +31,6 @@ public enum Why {
   JOINED("It gave a part to a measurement that was put together, and goes along beside it."),
   DUPLICATE("It says again what another resource of the input says."),
   REPLACED("A later version of it is in the input."),
-  UNREAD_QUALIFIER("Something beside its value was not understood and may change what it says."),
   VERSIONS_UNDECIDED("Two versions of it are in the input and neither is said to be the later.");
 
   /** What is seen of a resource that was kept when it was read before. */
