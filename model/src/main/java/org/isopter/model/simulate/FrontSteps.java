@@ -27,6 +27,9 @@ final class FrontSteps {
           RefractionMethod.AUTOREFRACTION,
           RefractionMethod.RETINOSCOPY);
 
+  private static final double SHARP = 0.05;
+  private static final double LEAST_SPHERE = -0.75;
+
   private FrontSteps() {}
 
   static void add(Visit visit, OffsetDateTime performed) {
@@ -34,7 +37,11 @@ final class FrontSteps {
       pressure(visit, performed);
     }
     if (visit.done(Step.REFRACTION, Refractions.REFRACTION)) {
-      RefractionMethod method = visit.draw.pick(REFRACTED);
+      RefractionMethod picked = visit.draw.pick(REFRACTED);
+      // Choosing between lenses needs sight.
+      boolean blind = Site.EACH_EYE.stream().anyMatch(eye -> visit.vision(eye) == Vision.NONE);
+      boolean chosen = picked == RefractionMethod.SUBJECTIVE;
+      RefractionMethod method = blind && chosen ? RefractionMethod.RETINOSCOPY : picked;
       for (Site eye : Site.EACH_EYE) {
         visit.add(Fact.of(Refractions.REFRACTION, eye, refraction(visit, eye)).by(method));
       }
@@ -72,9 +79,16 @@ final class FrontSteps {
     }
   }
 
+  /** An eye that reads 6/6 without glasses needs no strong minus lens. */
+  private static double sphere(Visit visit, Site eye) {
+    boolean sharp = visit.person.group == Group.REFRACTIVE && visit.of(eye, Measure.ACUITY) < SHARP;
+    double sphere = visit.of(eye, Measure.SPHERE);
+    return sharp ? Math.max(sphere, LEAST_SPHERE) : sphere;
+  }
+
   private static Refractions.Refraction refraction(Visit visit, Site eye) {
     return new Refractions.Refraction(
-        Numbers.quantity(visit.of(eye, Measure.SPHERE), 0.25, 2, Unit.DIOPTRE),
+        Numbers.quantity(sphere(visit, eye), 0.25, 2, Unit.DIOPTRE),
         Optional.of(
             new Refractions.Cylinder(
                 Numbers.quantity(visit.of(eye, Measure.CYLINDER), 0.25, 2, Unit.DIOPTRE),
