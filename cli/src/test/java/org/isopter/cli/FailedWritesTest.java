@@ -17,8 +17,6 @@ import org.isopter.task.io.LoudOutput;
 import org.isopter.task.io.Streams;
 import org.isopter.task.report.ExitStatus;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.EnabledOnOs;
-import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -46,7 +44,6 @@ class FailedWritesTest {
         "generate --persons 3",
         "--help"
       })
-  @EnabledOnOs(OS.LINUX)
   void aFullDiskBehindStandardOutputIsNoSuccess(String line) throws IOException {
     ByteArrayOutputStream err = new ByteArrayOutputStream();
     LoudOutput full = new LoudOutput(Files.newOutputStream(FULL), "standard output");
@@ -69,7 +66,6 @@ class FailedWritesTest {
         "from-fhir docs/foreign/clinic.json --policy extract --report /dev/full",
         "from-fhir docs/foreign/clinic.json --policy extract --table /dev/full"
       })
-  @EnabledOnOs(OS.LINUX)
   void aFullDiskBehindAFileIsNoSuccess(String line) {
     Run run = Run.of(line.split(" "));
     assertEquals(ExitStatus.INTERNAL, run.status(), run.err());
