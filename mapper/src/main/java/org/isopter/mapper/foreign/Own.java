@@ -80,7 +80,8 @@ final class Own {
     return new Treated.Exact(panel ? exam.facts() : List.of());
   }
 
-  private static boolean isPanel(Raw resource) {
+  /** Says whether a resource is the panel of one of our examinations. */
+  static boolean isPanel(Raw resource) {
     return resource.object("code").map(code -> code.objects("coding")).orElse(List.of()).stream()
         .anyMatch(
             coding ->

@@ -106,7 +106,7 @@ final class OwnGroup {
   }
 
   private static boolean isPanel(Member member) {
-    return OwnRecords.isPanel(member.part().resource());
+    return Own.isPanel(member.part().resource());
   }
 
   private static Raw.Obj entry(String url, Raw.Obj resource) {

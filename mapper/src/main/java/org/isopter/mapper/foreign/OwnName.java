@@ -24,7 +24,7 @@ record OwnName(String system, String value, String key) {
 
   /** Returns the name of a resource that claims one of our profiles, or holds our report. */
   static Optional<OwnName> of(Raw.Obj resource) {
-    if (OwnRecords.isPanel(resource) || WHOLES.contains(Neighbours.type(resource))) {
+    if (Own.isPanel(resource) || WHOLES.contains(Neighbours.type(resource))) {
       return identifiers(resource).stream().findFirst().flatMap(OwnName::whole);
     }
     if (!Neighbours.type(resource).equals("Observation")) {

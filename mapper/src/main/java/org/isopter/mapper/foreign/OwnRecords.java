@@ -11,7 +11,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.isopter.mapper.fhir.FhirReader;
 import org.isopter.model.exam.Exam;
-import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.FactKey;
 import org.isopter.model.value.Result;
 
@@ -129,14 +128,5 @@ final class OwnRecords {
         .map(exact::take)
         .filter(Result::isOk)
         .map(exam -> new Read(exam.orThrow(), group.additions(), group.byKey()));
-  }
-
-  /** Says whether a resource is the panel of one of our examinations. */
-  static boolean isPanel(Raw resource) {
-    return resource.object("code").map(code -> code.objects("coding")).orElse(List.of()).stream()
-        .anyMatch(
-            coding ->
-                coding.string("system").equals(Optional.of(ExamCodes.PANEL.system()))
-                    && coding.string("code").equals(Optional.of(ExamCodes.PANEL.code())));
   }
 }

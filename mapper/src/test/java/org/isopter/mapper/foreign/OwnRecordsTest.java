@@ -53,7 +53,7 @@ class OwnRecordsTest {
           if (exam.header().status() != Status.AMENDED) {
             List<Raw.Obj> all = resources(exam);
             all.stream()
-                .filter(r -> Neighbours.type(r).equals("Observation") && !OwnRecords.isPanel(r))
+                .filter(r -> Neighbours.type(r).equals("Observation") && !Own.isPanel(r))
                 .forEach(observation -> alone(exam, observation));
           }
           return null;
