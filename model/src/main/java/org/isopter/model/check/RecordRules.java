@@ -120,7 +120,7 @@ final class RecordRules {
         .flatMap(
             absent ->
                 eye.seen(finding)
-                    .filter(seen -> seen.fact().at().equals(absent.at()))
+                    .filter(seen -> Seen.isOfOneMoment(seen.fact(), absent))
                     .limit(1)
                     .map(seen -> Breach.of(absent, seen.fact())));
   }

@@ -12,7 +12,8 @@ import org.isopter.model.exam.Measurement;
 
 /**
  * Finds to each fact of one examination the fact of another that is of the same measurement: first
- * in every respect, then by whatever technique, then one that was not done to one that was.
+ * in every respect, then by whatever technique, then one that was not done to one that was. What was
+ * found is never set against what was not while a value is left that it may be compared with.
  *
  * <p>A looser match is made only where exactly one fact is left on each side, so that nothing is
  * paired by chance.
@@ -34,17 +35,18 @@ final class Matching {
   /** Returns the pairs, those of the later examination first, in the order of the records. */
   static List<Pair> of(Exam earlier, Exam later) {
     Matching matching = new Matching(earlier, later);
-    matching.repeated();
+    matching.repeated(true);
     matching.single(Measurement::anyTechnique, false);
+    matching.repeated(false);
     matching.single(one -> one.anyTechnique().anyConditions(), true);
     return matching.pairs(later);
   }
 
   /** The first of several readings meets the first, the second the second. */
-  private void repeated() {
+  private void repeated(boolean alike) {
     for (Iterator<Fact<?>> each = now.iterator(); each.hasNext(); ) {
       Fact<?> fact = each.next();
-      Optional<Fact<?>> same = first(Measurement.of(fact).anyTime());
+      Optional<Fact<?>> same = first(fact, alike);
       if (same.isPresent()) {
         pair(same.get(), fact, true);
         each.remove();
@@ -52,20 +54,22 @@ final class Matching {
     }
   }
 
-  private Optional<Fact<?>> first(Measurement wanted) {
+  private Optional<Fact<?>> first(Fact<?> wanted, boolean alike) {
+    Measurement measurement = Measurement.of(wanted).anyTime();
     return before.stream()
         .<Fact<?>>map(fact -> fact)
-        .filter(fact -> Measurement.of(fact).anyTime().equals(wanted))
+        .filter(fact -> (isFound(fact) == isFound(wanted)) == alike)
+        .filter(fact -> Measurement.of(fact).anyTime().equals(measurement))
         .findFirst();
   }
 
+  /** Pairs a fact with the only one of the other examination, whose result is of the wanted kind. */
   private void single(UnaryOperator<Measurement> loosened, boolean oneAbsent) {
     for (Fact<?> fact : List.copyOf(now)) {
       Measurement wanted = loosened.apply(Measurement.of(fact).anyTime());
-      List<Fact<?>> here = alike(now, loosened, wanted);
-      List<Fact<?>> there = alike(before, loosened, wanted);
-      boolean fits = here.size() == 1 && there.size() == 1;
-      if (fits && (!oneAbsent || isFound(fact) != isFound(there.get(0)))) {
+      List<Fact<?>> here = alike(now, loosened, wanted, isFound(fact));
+      List<Fact<?>> there = alike(before, loosened, wanted, isFound(fact) != oneAbsent);
+      if (here.size() == 1 && there.size() == 1) {
         pair(there.get(0), fact, oneAbsent);
         remove(now, fact);
       }
@@ -73,8 +77,12 @@ final class Matching {
   }
 
   private static List<Fact<?>> alike(
-      List<Fact<?>> facts, UnaryOperator<Measurement> loosened, Measurement wanted) {
+      List<Fact<?>> facts,
+      UnaryOperator<Measurement> loosened,
+      Measurement wanted,
+      boolean found) {
     return facts.stream()
+        .filter(fact -> isFound(fact) == found)
         .filter(fact -> loosened.apply(Measurement.of(fact).anyTime()).equals(wanted))
         .toList();
   }

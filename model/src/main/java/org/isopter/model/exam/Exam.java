@@ -2,9 +2,11 @@ package org.isopter.model.exam;
 
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import org.isopter.model.finding.Finding;
 
 /**
@@ -22,6 +24,7 @@ public record Exam(Header header, List<Fact<?>> facts) {
     facts =
         facts.stream()
             .<Fact<?>>map(fact -> atHeaderTime(header, fact))
+            .map(each(new IdentityHashMap<>()))
             .sorted(order(facts))
             .toList();
   }
@@ -37,8 +40,13 @@ public record Exam(Header header, List<Fact<?>> facts) {
   }
 
   private static Fact<?> atHeaderTime(Header header, Fact<?> fact) {
-    boolean same = fact.at().equals(Optional.of(header.performed()));
+    boolean same = fact.at().filter(header.performed()::isEqual).isPresent();
     return same ? fact.withoutTime() : fact;
+  }
+
+  /** One object that stands twice is two facts, for two equal readings are two readings. */
+  private static UnaryOperator<Fact<?>> each(IdentityHashMap<Fact<?>, Fact<?>> before) {
+    return fact -> before.putIfAbsent(fact, fact) == null ? fact : fact.remarks(fact.remarks());
   }
 
   @SuppressWarnings("unchecked") // The finding is the key: its facts carry its type.

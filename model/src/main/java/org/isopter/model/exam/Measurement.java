@@ -1,5 +1,6 @@
 package org.isopter.model.exam;
 
+import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,14 +21,14 @@ import org.isopter.model.value.Site;
  * @param technique how, when stated
  * @param conditions the parts that tell two facts of one eye apart, such as the correction, in the
  *     order of the finding, as a record writes them; none where nothing was found
- * @param at when, where it differs from the time of the examination
+ * @param at the moment, whatever the clock; where it differs from that of the examination
  */
 public record Measurement(
     Finding<?> finding,
     Site site,
     Optional<Concept> technique,
     List<String> conditions,
-    Optional<OffsetDateTime> at) {
+    Optional<Instant> at) {
 
   public Measurement {
     conditions = List.copyOf(conditions);
@@ -35,7 +36,12 @@ public record Measurement(
 
   /** Returns what a fact is the outcome of. */
   public static Measurement of(Fact<?> fact) {
-    return new Measurement(fact.finding(), fact.site(), fact.method(), conditions(fact), fact.at());
+    return new Measurement(fact.finding(), fact.site(), fact.method(), conditions(fact), moment(fact));
+  }
+
+  /** Returns the moment of a fact, where it has a time of its own. */
+  static Optional<Instant> moment(Fact<?> fact) {
+    return fact.at().map(OffsetDateTime::toInstant);
   }
 
   /** Says whether the other is the same of the fellow eye. */
@@ -67,7 +73,7 @@ public record Measurement(
     List<String> words = new ArrayList<>(List.of(finding.id(), site.word()));
     technique.ifPresent(how -> words.add(how.word()));
     words.addAll(conditions);
-    at.ifPresent(time -> words.add(time.toInstant().toString()));
+    at.ifPresent(time -> words.add(time.toString()));
     return String.join(".", words);
   }
 

@@ -24,8 +24,13 @@ public record Seen<V>(FactKey key, Fact<V> fact, V value) {
     return fact.method();
   }
 
+  /** Says whether two facts are of one moment, as far as is stated. */
+  public static boolean isOfOneMoment(Fact<?> one, Fact<?> other) {
+    return Measurement.moment(one).equals(Measurement.moment(other));
+  }
+
   /** Says whether both were found at the same time, as far as is stated. */
   public boolean isWith(Seen<?> other) {
-    return fact.at().equals(other.fact.at());
+    return isOfOneMoment(fact, other.fact);
   }
 }

@@ -175,4 +175,71 @@ class ComparisonTest {
     assertEquals(Change.Kind.DIFFERENT, only(before, after).kind());
     assertTrue(only(before, after).verdict().isEmpty());
   }
+
+  @Test
+  void aPressureThatWasDeclinedIsComparedWithTheOneThatWasMeasured() {
+    Fact<Quantity> declined = Fact.absent(Pressures.INTRAOCULAR, Site.RIGHT, Absence.REFUSED);
+    Exam before = exam("a", "p", "2026-03-01", declined);
+    Exam after =
+        exam("b", "p", "2026-06-01", pressure(Site.RIGHT, "18").by(Tonometry.GOLDMANN));
+    Change gained = only(before, after);
+    assertEquals(Change.Kind.DIFFERENT, gained.kind());
+    assertEquals("declined", gained.before());
+    Change lost = only(after, exam("c", "p", "2026-09-01", declined));
+    assertEquals(Change.Kind.DIFFERENT, lost.kind());
+    assertEquals("declined", lost.after());
+  }
+
+  @Test
+  void aValueIsComparedWithAValueAndNotWithWhatWasDeclinedBefore() {
+    Exam before =
+        exam(
+            "a",
+            "p",
+            "2026-03-01",
+            Fact.absent(Pressures.INTRAOCULAR, Site.RIGHT, Absence.REFUSED),
+            pressure(Site.RIGHT, "15"));
+    Change change =
+        Comparison.of(before, exam("b", "p", "2026-06-01", pressure(Site.RIGHT, "18")))
+            .orThrow()
+            .changes()
+            .get(0);
+    assertEquals("15 mmHg", change.before());
+    assertEquals("3 mmHg", change.by().orElseThrow().toString());
+  }
+
+  @Test
+  void aDeclinedMeasurementDoesNotHideAnotherTechnique() {
+    Exam before =
+        exam(
+            "a",
+            "p",
+            "2026-03-01",
+            Fact.absent(Pressures.INTRAOCULAR, Site.RIGHT, Absence.REFUSED),
+            pressure(Site.RIGHT, "15").by(Tonometry.REBOUND));
+    Exam after = exam("b", "p", "2026-06-01", pressure(Site.RIGHT, "18").by(Tonometry.GOLDMANN));
+    List<Change> changes = Comparison.of(before, after).orThrow().changes();
+    assertEquals(
+        List.of(Change.Kind.OTHER_TECHNIQUE, Change.Kind.ONLY_BEFORE),
+        changes.stream().map(Change::kind).toList());
+    assertTrue(changes.get(0).by().isEmpty(), "two techniques give no difference");
+  }
+
+  @Test
+  void oneReadingThatStandsTwiceIsTwoReadings() {
+    Fact<Quantity> reading = pressure(Site.RIGHT, "15");
+    Exam twice = exam("a", "p", "2026-03-01", reading, reading);
+    List<Change.Kind> kinds =
+        Comparison.of(twice, exam("b", "p", "2026-06-01", pressure(Site.RIGHT, "15")))
+            .orThrow()
+            .changes()
+            .stream()
+            .map(Change::kind)
+            .toList();
+    assertEquals(List.of(Change.Kind.SAME, Change.Kind.ONLY_BEFORE), kinds);
+    Exam again = exam("c", "p", "2026-06-01", reading, reading);
+    assertEquals(
+        List.of(Change.Kind.SAME, Change.Kind.SAME),
+        Comparison.of(twice, again).orThrow().changes().stream().map(Change::kind).toList());
+  }
 }

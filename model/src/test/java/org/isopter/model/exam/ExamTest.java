@@ -8,6 +8,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.time.ZoneOffset;
 import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
@@ -117,5 +118,26 @@ class ExamTest {
   private static Fact<AcuityReading> acuity(String text, Correction correction) {
     AcuityReading reading = AcuityReading.of(AcuityText.parse(text).orThrow()).through(correction);
     return Fact.of(Acuities.DISTANCE, Site.RIGHT, reading);
+  }
+
+  @Test
+  void knowsTheTimeOfTheExaminationOnAnyClock() {
+    Fact<?> fact =
+        Fact.of(Pressures.INTRAOCULAR, Site.RIGHT, Quantity.of("14", Unit.MM_HG))
+            .at(TIME.withOffsetSameInstant(ZoneOffset.UTC));
+    assertTrue(new Exam(HEADER, List.of(fact)).facts().get(0).at().isEmpty());
+  }
+
+  @Test
+  void seesTwoValuesOfOneMomentTogether() {
+    OffsetDateTime late = TIME.plusHours(2);
+    Fact<Quantity> right =
+        Fact.of(Pressures.INTRAOCULAR, Site.RIGHT, Quantity.of("14", Unit.MM_HG)).at(late);
+    Fact<Quantity> left =
+        Fact.of(Pressures.INTRAOCULAR, Site.LEFT, Quantity.of("15", Unit.MM_HG))
+            .at(late.withOffsetSameInstant(ZoneOffset.UTC));
+    ExamView view = ExamView.of(new Exam(HEADER, List.of(right, left)));
+    Seen<Quantity> seen = view.right().only(Pressures.INTRAOCULAR).orElseThrow();
+    assertTrue(seen.isWith(view.left().only(Pressures.INTRAOCULAR).orElseThrow()));
   }
 }

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.time.ZoneOffset;
 import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.answer.tissue.Tonometry;
 import org.isopter.model.catalogue.Acuities;
@@ -86,5 +87,13 @@ class MeasurementTest {
     assertFalse(right.isFellowOf(right));
     assertNotEquals(right, Measurement.of(pressure(Site.LEFT, "14")));
     assertFalse(right.isFellowOf(Measurement.of(pressure(Site.LEFT, "14").by(Tonometry.GOLDMANN))));
+  }
+
+  @Test
+  void aMomentIsTheSameOnEveryClock() {
+    Fact<Quantity> here = pressure(Site.RIGHT, "14").at(LATER);
+    Fact<Quantity> there = here.at(LATER.withOffsetSameInstant(ZoneOffset.UTC));
+    assertTrue(same(here, there));
+    assertFalse(same(here, here.at(LATER.withOffsetSameLocal(ZoneOffset.UTC))));
   }
 }
