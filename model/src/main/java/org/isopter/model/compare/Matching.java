@@ -12,8 +12,8 @@ import org.isopter.model.exam.Measurement;
 
 /**
  * Finds to each fact of one examination the fact of another that is of the same measurement: first
- * in every respect, then by whatever technique, then one that was not done to one that was. What was
- * found is never set against what was not while a value is left that it may be compared with.
+ * in every respect, then by whatever technique, then one that was not done to one that was. What
+ * was found is never set against what was not while a value is left that it may be compared with.
  *
  * <p>A looser match is made only where exactly one fact is left on each side, so that nothing is
  * paired by chance.
@@ -63,7 +63,9 @@ final class Matching {
         .findFirst();
   }
 
-  /** Pairs a fact with the only one of the other examination, whose result is of the wanted kind. */
+  /**
+   * Pairs a fact with the only one of the other examination, whose result is of the wanted kind.
+   */
   private void single(UnaryOperator<Measurement> loosened, boolean oneAbsent) {
     for (Fact<?> fact : List.copyOf(now)) {
       Measurement wanted = loosened.apply(Measurement.of(fact).anyTime());
@@ -77,10 +79,7 @@ final class Matching {
   }
 
   private static List<Fact<?>> alike(
-      List<Fact<?>> facts,
-      UnaryOperator<Measurement> loosened,
-      Measurement wanted,
-      boolean found) {
+      List<Fact<?>> facts, UnaryOperator<Measurement> loosened, Measurement wanted, boolean found) {
     return facts.stream()
         .filter(fact -> isFound(fact) == found)
         .filter(fact -> loosened.apply(Measurement.of(fact).anyTime()).equals(wanted))

@@ -36,7 +36,8 @@ public record Measurement(
 
   /** Returns what a fact is the outcome of. */
   public static Measurement of(Fact<?> fact) {
-    return new Measurement(fact.finding(), fact.site(), fact.method(), conditions(fact), moment(fact));
+    return new Measurement(
+        fact.finding(), fact.site(), fact.method(), conditions(fact), moment(fact));
   }
 
   /** Returns the moment of a fact, where it has a time of its own. */

@@ -180,8 +180,7 @@ class ComparisonTest {
   void aPressureThatWasDeclinedIsComparedWithTheOneThatWasMeasured() {
     Fact<Quantity> declined = Fact.absent(Pressures.INTRAOCULAR, Site.RIGHT, Absence.REFUSED);
     Exam before = exam("a", "p", "2026-03-01", declined);
-    Exam after =
-        exam("b", "p", "2026-06-01", pressure(Site.RIGHT, "18").by(Tonometry.GOLDMANN));
+    Exam after = exam("b", "p", "2026-06-01", pressure(Site.RIGHT, "18").by(Tonometry.GOLDMANN));
     Change gained = only(before, after);
     assertEquals(Change.Kind.DIFFERENT, gained.kind());
     assertEquals("declined", gained.before());

@@ -35,8 +35,7 @@ final class ForbiddenDatums implements Spec.Cases<List<Datum>> {
 
   @Override
   public List<Datum> count(Spec.Count spec) {
-    return List.of(
-        WORDS, new Datum.Count(spec.least() - 1), new Datum.Count(spec.most() + 1));
+    return List.of(WORDS, new Datum.Count(spec.least() - 1), new Datum.Count(spec.most() + 1));
   }
 
   @Override

@@ -70,8 +70,7 @@ class ForbiddenFactsTest {
         .fold(new ForbiddenDatums())
         .forEach(
             wrong ->
-                refuses(
-                    finding, value.with(Map.of(part.key(), Outcome.found(wrong))), part.key()));
+                refuses(finding, value.with(Map.of(part.key(), Outcome.found(wrong))), part.key()));
     if (!part.mayBeAbsent()) {
       Map<String, Outcome<Datum>> absent = Map.of(part.key(), Outcome.absent(Absence.UNABLE));
       refuses(finding, value.with(absent), part.key());

@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.OffsetDateTime;
-import java.util.List;
 import java.time.ZoneOffset;
+import java.util.List;
 import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.answer.tissue.Tonometry;
 import org.isopter.model.catalogue.Acuities;
