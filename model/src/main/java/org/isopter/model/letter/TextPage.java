@@ -1,6 +1,7 @@
 package org.isopter.model.letter;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.StringTokenizer;
 import java.util.stream.Collectors;
@@ -24,7 +25,7 @@ final class TextPage implements Page {
 
   @Override
   public String paragraph(String text) {
-    return text.lines()
+    return Arrays.stream(text.stripTrailing().split("\r?\n", -1))
         .flatMap(line -> wrap(line, WIDTH).stream())
         .map(line -> line + "\n")
         .collect(Collectors.joining());

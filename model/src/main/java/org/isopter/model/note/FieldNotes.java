@@ -5,7 +5,6 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.StringJoiner;
 import java.util.stream.Stream;
 import org.isopter.model.answer.sight.BlindSpotSize;
 import org.isopter.model.answer.sight.FieldMethod;
@@ -201,7 +200,7 @@ final class FieldNotes {
 
   /** Returns the regions in words; a field of which no region is told has none. */
   private static Optional<String> patches(Fields.Confrontation field) {
-    StringJoiner words = new StringJoiner(" ");
+    List<String> words = new ArrayList<>();
     field
         .regions()
         .forEach(
@@ -210,7 +209,7 @@ final class FieldNotes {
                     REGIONS.phrase(region)
                         + " "
                         + outcome.fold(Words::of, Common.ABSENCES::phrase)));
-    return Optional.of(words.toString()).filter(some -> !some.isEmpty());
+    return Optional.of(String.join(" ", words)).filter(some -> !some.isEmpty());
   }
 
   private static Optional<String> spotWords(Fields.BlindSpot spot) {

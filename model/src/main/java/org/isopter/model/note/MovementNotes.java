@@ -1,10 +1,10 @@
 package org.isopter.model.note;
 
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.StringJoiner;
 import java.util.stream.Stream;
 import org.isopter.model.answer.movement.DoubleVision;
 import org.isopter.model.answer.movement.GazeDirection;
@@ -152,7 +152,7 @@ final class MovementNotes {
   }
 
   private static String words(Movements.Ductions ductions) {
-    StringJoiner words = new StringJoiner(" ");
+    List<String> words = new ArrayList<>();
     ductions
         .grades()
         .forEach(
@@ -161,7 +161,7 @@ final class MovementNotes {
                     Gazes.phrase(gaze)
                         + " "
                         + outcome.fold(MovementNotes::gradeWords, Common.ABSENCES::phrase)));
-    return words.toString();
+    return String.join(" ", words);
   }
 
   private static String gradeWords(int grade) {

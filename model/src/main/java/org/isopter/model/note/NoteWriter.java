@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.StringJoiner;
 import org.isopter.model.catalogue.Colours;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
@@ -61,12 +60,12 @@ public final class NoteWriter {
   /** Returns the facts in shorthand, or a fault for each that shorthand cannot say. */
   public Result<String> write(List<Fact<?>> facts) {
     List<Fault> faults = new ArrayList<>();
-    StringJoiner lines = new StringJoiner("\n", "", facts.isEmpty() ? "" : "\n");
+    List<String> lines = new ArrayList<>();
     for (Fact<?> fact : facts) {
-      line(fact).ifPresentOrElse(lines::add, () -> faults.add(unsayable(fact)));
+      line(fact).ifPresentOrElse(line -> lines.add(line + "\n"), () -> faults.add(unsayable(fact)));
     }
     repeated(facts).map(NoteWriter::repeatedFault).ifPresent(faults::add);
-    return faults.isEmpty() ? Result.ok(lines.toString()) : Result.refused(faults);
+    return faults.isEmpty() ? Result.ok(String.join("", lines)) : Result.refused(faults);
   }
 
   /** Says whether shorthand has words for a fact. */

@@ -1,8 +1,8 @@
 package org.isopter.model.note;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.StringJoiner;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Measurement;
 import org.isopter.model.finding.DatumTexts;
@@ -45,7 +45,7 @@ record Told(Fact<?> fact, Token at, String item) {
   }
 
   private String words(EncodedValue panel) {
-    StringJoiner words = new StringJoiner(", ");
+    List<String> words = new ArrayList<>();
     boolean choice = fact.finding().layout().choice().isPresent();
     if (choice) {
       words.add(fact.finding().layout().writeChoice(panel));
@@ -56,7 +56,7 @@ record Told(Fact<?> fact, Token at, String item) {
         .parts()
         .forEach(
             (part, outcome) -> words.add(part + " " + outcome.fold(DatumTexts::of, Words::of)));
-    return words.toString();
+    return String.join(", ", words);
   }
 
   Optional<Told> firstContradicted(List<Told> others) {

@@ -1,8 +1,9 @@
 package org.isopter.model.note;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
-import java.util.StringJoiner;
 import java.util.function.Function;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Quantity;
@@ -14,13 +15,13 @@ final class Words {
 
   /** Returns the pieces with a space between, without those that are empty. */
   static String join(String... pieces) {
-    StringJoiner words = new StringJoiner(" ");
+    List<String> words = new ArrayList<>();
     for (String piece : pieces) {
       if (!piece.isEmpty()) {
         words.add(piece);
       }
     }
-    return words.toString();
+    return String.join(" ", words);
   }
 
   static String of(Concept concept) {

@@ -3,7 +3,6 @@ package org.isopter.model.text;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.StringJoiner;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Datum;
@@ -20,12 +19,13 @@ public final class RecordText {
 
   /** Returns eye, finding, value, parts, technique and own time as a record writes them. */
   public static String of(Fact<?> fact) {
-    StringJoiner words = new StringJoiner(" ");
-    words.add(fact.site().word()).add(fact.finding().id());
+    List<String> words = new ArrayList<>();
+    words.add(fact.site().word());
+    words.add(fact.finding().id());
     fact.outcome().ifAbsent().ifPresent(reason -> words.add("absent: " + reason.word()));
     fact.panel().flatMap(panel -> alone(fact.finding().layout(), panel)).ifPresent(words::add);
     String details = String.join(", ", details(fact));
-    return words + (details.isEmpty() ? "" : " (" + details + ")");
+    return String.join(" ", words) + (details.isEmpty() ? "" : " (" + details + ")");
   }
 
   /** Returns the path of the entry in a record; entries of one eye are told apart by number. */

@@ -1,7 +1,6 @@
 package org.isopter.model.clinical.impairment;
 
 import java.math.BigDecimal;
-import java.util.Scanner;
 import org.isopter.model.clinical.acuity.AcuityScale;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.AcuityText;
@@ -43,8 +42,8 @@ public record VisionEdge(
 
   /** Reads an edge of which the five forms stand in order, with a space between. */
   static VisionEdge parse(String forms) {
-    Scanner scanner = new Scanner(forms);
-    return of(scanner.next(), scanner.next(), scanner.next(), scanner.next(), scanner.next());
+    String[] form = forms.split(" ", -1);
+    return of(form[0], form[1], form[2], form[3], form[4]);
   }
 
   private static Acuity.Fraction fraction(String text, Unit unit) {
