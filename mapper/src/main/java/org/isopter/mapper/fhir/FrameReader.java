@@ -3,18 +3,16 @@ package org.isopter.mapper.fhir;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
 import org.isopter.model.exam.Setting;
 import org.isopter.model.exam.Status;
-import org.isopter.model.finding.Answers;
 
 /** Takes the resources around the findings and makes the header of them. */
 final class FrameReader {
-
-  private static final Answers SETTINGS = Answers.of(Setting.class);
 
   private FrameReader() {}
 
@@ -33,7 +31,9 @@ final class FrameReader {
             .findFirst()
             .flatMap(reference -> People.party(reference, "Practitioner"));
     Optional<OffsetDateTime> performed = People.time(panel, "effectiveDateTime");
-    Optional<Setting> setting = setting(panel);
+    HeaderComponents components = new HeaderComponents(panel);
+    Optional<Setting> setting = components.setting();
+    Demographics demographics = components.demographics();
     Optional<String> remark = remark(panel);
     if (id.isEmpty() || status.isEmpty() || subject.isEmpty() || performed.isEmpty()) {
       return Optional.empty();
@@ -44,6 +44,7 @@ final class FrameReader {
             new Header(
                 id.get(),
                 subject.get(),
+                demographics,
                 performer,
                 performed.get(),
                 status.get(),
@@ -185,16 +186,5 @@ final class FrameReader {
       panel.fault("note", remarks.size() + " notes", "at most one");
     }
     return remarks.stream().findFirst();
-  }
-
-  private static Optional<Setting> setting(Cursor panel) {
-    if (!panel.has("component")) {
-      return Optional.empty();
-    }
-    Optional<Cursor> component = panel.only("component");
-    component.ifPresent(found -> Codings.expect(found, "code", ExamCodes.SETTING));
-    return component
-        .flatMap(found -> Codings.oneOf(found, "valueCodeableConcept", SETTINGS))
-        .map(Setting.class::cast);
   }
 }

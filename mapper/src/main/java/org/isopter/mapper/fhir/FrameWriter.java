@@ -45,16 +45,7 @@ final class FrameWriter {
     if (!members.isEmpty()) {
       references("hasMember", members);
     }
-    header
-        .setting()
-        .ifPresent(
-            setting ->
-                json.single(
-                    "component",
-                    () -> {
-                      json.concept("code", ExamCodes.SETTING);
-                      json.concept("valueCodeableConcept", setting.code());
-                    }));
+    HeaderComponents.write(json, header);
   }
 
   void report(Optional<String> id, String panel) {

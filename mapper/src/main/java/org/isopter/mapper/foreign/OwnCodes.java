@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Setting;
 import org.isopter.model.finding.Answers;
@@ -38,6 +39,7 @@ final class OwnCodes {
         .flatMap(Arrays::stream)
         .map(Concept::code)
         .forEach(this::add);
+    Demographics.LAYOUT.variants().forEach(this::parts);
     FhirWriter.FRAME_CODES.forEach(this::add);
   }
 
@@ -78,9 +80,13 @@ final class OwnCodes {
     finding.layout().choice().map(Choice::notations).ifPresent(this::answers);
     for (Variant variant : finding.layout().variants()) {
       variant.value().ifPresent(this::spec);
-      variant.parts().stream().map(Part::code).forEach(this::add);
-      variant.parts().forEach(part -> spec(part.spec()));
+      parts(variant);
     }
+  }
+
+  private void parts(Variant variant) {
+    variant.parts().stream().map(Part::code).forEach(this::add);
+    variant.parts().forEach(part -> spec(part.spec()));
   }
 
   private void spec(Spec spec) {

@@ -81,6 +81,7 @@ final class Neighbourhood {
         new Identifier(
             header.id().system(), UUID.nameUUIDFromBytes(key.getBytes(UTF_8)).toString()),
         new Party(Optional.of(person), header.subject().name()),
+        header.demographics(),
         header.performer(),
         header.performed(),
         header.status(),

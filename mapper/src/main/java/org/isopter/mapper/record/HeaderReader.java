@@ -6,15 +6,19 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.isopter.mapper.record.tree.Complaints;
 import org.isopter.mapper.record.tree.Node;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
 import org.isopter.model.exam.Setting;
 import org.isopter.model.exam.Status;
 import org.isopter.model.finding.Answers;
+import org.isopter.model.finding.Decoded;
+import org.isopter.model.finding.Part;
 
 /** Reads what holds for the whole examination. */
 public final class HeaderReader {
@@ -23,6 +27,10 @@ public final class HeaderReader {
 
   private static final List<String> OF_AN_IDENTIFIER = List.of(Keys.ID, Keys.SYSTEM);
   private static final List<String> OF_A_PARTY = List.of(Keys.ID, Keys.SYSTEM, Keys.NAME);
+  private static final List<String> DEMOGRAPHICS =
+      Demographics.LAYOUT.commonParts().stream().<String>map(Part::key).toList();
+  private static final List<String> OF_A_SUBJECT =
+      Stream.concat(OF_A_PARTY.stream(), DEMOGRAPHICS.stream()).toList();
 
   private final Node.Tree tree;
   private final Catalogue catalogue;
@@ -41,8 +49,12 @@ public final class HeaderReader {
     checkKeys(tree, Keys.OF_A_RECORD);
     required(tree, Keys.ISOPTER, "the version of the format, " + Keys.VERSION, this::version);
     Optional<Identifier> id = required(tree, Keys.RECORD, "the record's id", this::identifier);
-    Optional<Party> subject = required(tree, Keys.SUBJECT, "the person examined", this::party);
-    Optional<Party> performer = tree.get(Keys.PERFORMER).flatMap(this::party);
+    Optional<Party> subject =
+        required(tree, Keys.SUBJECT, "the person examined", node -> party(node, OF_A_SUBJECT));
+    Demographics demographics =
+        tree.get(Keys.SUBJECT).flatMap(this::demographics).orElse(Demographics.UNKNOWN);
+    Optional<Party> performer =
+        tree.get(Keys.PERFORMER).flatMap(node -> party(node, OF_A_PARTY));
     Optional<OffsetDateTime> performed =
         required(tree, Keys.PERFORMED, "the time of the examination", scalars::time);
     Optional<Status> status = required(tree, Keys.STATUS, statuses(), this::status);
@@ -60,6 +72,7 @@ public final class HeaderReader {
         new Header(
             id.orElseThrow(),
             subject.orElseThrow(),
+            demographics,
             performer,
             performed.orElseThrow(),
             status.orElseThrow(),
@@ -114,8 +127,18 @@ public final class HeaderReader {
     return id.map(value -> new Identifier(system, value));
   }
 
-  private Optional<Party> party(Node node) {
-    return keyed(node, "a person by id, by name, or by both", OF_A_PARTY).flatMap(this::partyIn);
+  private Optional<Party> party(Node node, List<String> keys) {
+    return keyed(node, "a person by id, by name, or by both", keys).flatMap(this::partyIn);
+  }
+
+  private Optional<Demographics> demographics(Node node) {
+    return node instanceof Node.Tree subject
+            && DEMOGRAPHICS.stream().anyMatch(key -> subject.get(key).isPresent())
+        ? new PanelReader<>(
+                Demographics.LAYOUT, subject.place(), subject.members(), scalars, complaints)
+            .read()
+            .map(Decoded::value)
+        : Optional.empty();
   }
 
   private Optional<Party> partyIn(Node.Tree from) {

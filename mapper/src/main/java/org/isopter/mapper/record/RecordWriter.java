@@ -4,6 +4,7 @@ import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Optional;
 import org.isopter.mapper.record.tree.YamlText;
+import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
@@ -68,7 +69,7 @@ public final class RecordWriter {
   private static void header(Header header, ObjectNode tree) {
     tree.put(Keys.ISOPTER, Keys.VERSION);
     tree.set(Keys.RECORD, identifier(header.id()));
-    tree.set(Keys.SUBJECT, party(header.subject()));
+    tree.set(Keys.SUBJECT, subject(header));
     header.performer().ifPresent(party -> tree.set(Keys.PERFORMER, party(party)));
     tree.put(Keys.PERFORMED, time(header.performed()));
     tree.put(Keys.STATUS, header.status().word());
@@ -80,6 +81,16 @@ public final class RecordWriter {
   private static ObjectNode identifier(Identifier identifier) {
     ObjectNode node = NODES.objectNode().put(Keys.ID, identifier.value());
     identifier.system().ifPresent(system -> node.put(Keys.SYSTEM, system));
+    return node;
+  }
+
+  private static ObjectNode subject(Header header) {
+    ObjectNode node = party(header.subject());
+    Layout<Demographics> layout = Demographics.LAYOUT;
+    layout
+        .encode(header.demographics())
+        .parts()
+        .forEach((key, part) -> node.set(key, part(part)));
     return node;
   }
 

@@ -29,6 +29,7 @@ public final class Amendment {
         new Header(
             id,
             header.subject(),
+            header.demographics(),
             header.performer(),
             header.performed(),
             Status.AMENDED,

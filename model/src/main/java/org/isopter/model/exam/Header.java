@@ -13,6 +13,7 @@ import org.isopter.model.value.Times;
  *
  * @param id the identifier of the record
  * @param subject the person examined
+ * @param demographics the age and the administrative sex of that person, as far as stated
  * @param performer the examiner, when stated
  * @param performed when it was done, with its offset from UTC
  * @param status how far the record has come
@@ -23,6 +24,7 @@ import org.isopter.model.value.Times;
 public record Header(
     Identifier id,
     Party subject,
+    Demographics demographics,
     Optional<Party> performer,
     OffsetDateTime performed,
     Status status,
@@ -44,6 +46,26 @@ public record Header(
               "the replaced record's id beside status amended, and only there",
               "set the status to amended and name the record it replaces, or neither"));
     }
+  }
+
+  /** Makes the header of a person of whom neither age nor sex is stated. */
+  public Header(
+      Identifier id,
+      Party subject,
+      Optional<Party> performer,
+      OffsetDateTime performed,
+      Status status,
+      Optional<Setting> setting,
+      Optional<Identifier> amends,
+      Optional<String> remark) {
+    this(
+        id, subject, Demographics.UNKNOWN, performer, performed, status, setting, amends, remark);
+  }
+
+  /** Returns this header with the age and the sex of the person. */
+  public Header with(Demographics stated) {
+    return new Header(
+        id, subject, stated, performer, performed, status, setting, amends, remark);
   }
 
   private static void refuseOurs(String path, Identifier id) {

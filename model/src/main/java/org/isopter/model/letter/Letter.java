@@ -52,7 +52,7 @@ public final class Letter {
   public String write(Summary summary) {
     List<String> blocks = new ArrayList<>();
     Header header = summary.exam().header();
-    blocks.add(page.head("Eye examination: " + person(header.subject()), opening(header, summary)));
+    blocks.add(page.head("Eye examination: " + subject(header), opening(header, summary)));
     found(summary, blocks);
     notFound(summary, blocks);
     rules.ifPresent(list -> hints(summary.exam(), list, blocks));
@@ -107,6 +107,11 @@ public final class Letter {
     if (!items.isEmpty()) {
       blocks.add(page.section(heading, items));
     }
+  }
+
+  private static String subject(Header header) {
+    String about = Ages.text(header.demographics());
+    return person(header.subject()) + (about.isEmpty() ? "" : ", " + about);
   }
 
   private static String circumstances(Header header) {

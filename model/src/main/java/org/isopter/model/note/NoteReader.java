@@ -101,6 +101,7 @@ public final class NoteReader {
     return new Header(
         header.id(),
         header.subject(),
+        header.demographics(),
         header.performer(),
         header.performed(),
         header.status(),

@@ -26,6 +26,10 @@ public record Unit(String ucum, String text) {
   public static final Unit DECIBEL = new Unit("dB", "dB");
   public static final Unit SECOND = new Unit("s", "s");
   public static final Unit MINUTE = new Unit("min", "min");
+  public static final Unit DAY = new Unit("d", "days");
+  public static final Unit WEEK = new Unit("wk", "weeks");
+  public static final Unit MONTH = new Unit("mo", "months");
+  public static final Unit YEAR = new Unit("a", "years");
   public static final Unit LOGMAR = new Unit("1", "logMAR");
   public static final Unit DECIMAL = new Unit("1", "decimal");
   public static final Unit LOG_UNIT = new Unit("1", "log units");

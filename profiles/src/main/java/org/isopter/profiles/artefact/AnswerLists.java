@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.finding.Answers;
 import org.isopter.model.finding.Choice;
@@ -24,6 +25,7 @@ final class AnswerLists {
   AnswerLists(Catalogue catalogue) {
     catalogue.all().forEach(this::add);
     use(ExaminationProfile.SETTINGS, ExamCodes.SETTING.display());
+    Demographics.LAYOUT.commonParts().forEach(part -> use(part.spec(), part.code().display()));
   }
 
   /** Returns the lists in the order in which they are first used. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.finding.Answers;
 import org.isopter.model.finding.Choice;
@@ -27,6 +28,9 @@ final class CodeUses {
     use(ExamCodes.REPORT, "");
     use(ExamCodes.PANEL, "One eye examination, with its findings as members.");
     use(ExamCodes.SETTING, "Where the examination took place.");
+    Demographics.LAYOUT
+        .commonParts()
+        .forEach(part -> use(part.code(), "What is known of the person."));
     use(ExamCodes.DERIVED, "A statement that follows from findings; it was not seen.");
     catalogue.all().forEach(this::add);
     lists.all().forEach(answers -> add(answers, lists));

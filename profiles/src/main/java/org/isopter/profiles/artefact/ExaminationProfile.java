@@ -2,10 +2,13 @@ package org.isopter.profiles.artefact;
 
 import org.hl7.fhir.r4.model.ElementDefinition.DiscriminatorType;
 import org.hl7.fhir.r4.model.StructureDefinition;
+import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Setting;
 import org.isopter.model.finding.Answers;
+import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Spec;
+import org.isopter.model.value.Code;
 
 /** Makes the profile of the panel that holds the findings of one examination together. */
 final class ExaminationProfile {
@@ -21,8 +24,8 @@ final class ExaminationProfile {
             ExamCodes.PANEL.display(),
             "http://hl7.org/fhir/StructureDefinition/Observation");
     profile.setDescription(
-        "One eye examination: a panel that has the findings as members, says where it took place,"
-            + " and has no value of its own.");
+        "One eye examination: a panel that has the findings as members, says where it took place"
+            + " and how old the person was, and has no value of its own.");
     Differential differential = new Differential(profile);
     BaseProfile.identified(differential);
     differential.at("Observation.code").setPattern(Differential.concept(ExamCodes.PANEL));
@@ -30,16 +33,19 @@ final class ExaminationProfile {
     BaseProfile.subjectAndTime(differential);
     differential.none("Observation.value[x]");
     differential.none("Observation.dataAbsentReason");
-    setting(differential);
+    differential.sliced("Observation.component", DiscriminatorType.PATTERN, "code");
+    component(differential, "setting", ExamCodes.SETTING, new Spec.Coded(SETTINGS));
+    for (Part<?, ?> part : Demographics.LAYOUT.commonParts()) {
+      component(differential, part.key(), part.code(), part.spec());
+    }
     return profile;
   }
 
-  private static void setting(Differential differential) {
-    String setting = "Observation.component:setting";
-    differential.sliced("Observation.component", DiscriminatorType.PATTERN, "code");
-    differential.at(setting).setMin(0).setMax("1");
-    differential.at(setting + ".code").setPattern(Differential.concept(ExamCodes.SETTING));
-    new ValueElements(differential).one(setting, new Spec.Coded(SETTINGS), 1);
-    differential.none(setting + ".dataAbsentReason");
+  private static void component(Differential differential, String name, Code code, Spec spec) {
+    String slice = "Observation.component:" + name;
+    differential.at(slice).setMin(0).setMax("1");
+    differential.at(slice + ".code").setPattern(Differential.concept(code));
+    new ValueElements(differential).one(slice, spec, 1);
+    differential.none(slice + ".dataAbsentReason");
   }
 }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.isopter.model.exam.AdministrativeSex;
 import org.isopter.model.exam.Setting;
 import org.isopter.model.finding.Answers;
 import org.isopter.model.finding.Citation;
@@ -83,6 +84,7 @@ final class CatalogueMarkdown {
     lists.values().forEach(list -> list(page, list.id(), list.concepts()));
     list(page, "absent", Arrays.asList(Absence.values()));
     list(page, "setting", Arrays.asList(Setting.values()));
+    list(page, "administrative-sex", Arrays.asList(AdministrativeSex.values()));
     page.setLength(page.length() - 1);
   }
 

@@ -7,6 +7,7 @@ import org.isopter.mapper.record.HeaderReader;
 import org.isopter.mapper.record.Keys;
 import org.isopter.mapper.record.Scalars;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.Status;
 import org.isopter.model.finding.Answers;
 import org.isopter.model.finding.Choice;
@@ -28,6 +29,7 @@ final class SchemaTree {
   private static final String REASON = "reason";
   private static final String IDENTIFIER = "identifier";
   private static final String PERSON = "person";
+  private static final String SUBJECT = "subject";
 
   private final ObjectNode schema = NODES.objectNode();
   private final ObjectNode definitions = NODES.objectNode();
@@ -53,22 +55,29 @@ final class SchemaTree {
     ObjectNode identifier = closed(definitions.putObject(IDENTIFIER));
     properties(identifier, TEXT, List.of(Keys.ID, Keys.SYSTEM));
     identifier.putArray("required").add(Keys.ID);
-    ObjectNode person = closed(definitions.putObject(PERSON));
+    person(PERSON);
+    ObjectNode subject = (ObjectNode) person(SUBJECT).get("properties");
+    Demographics.LAYOUT.commonParts().forEach(part -> subject.set(part.key(), part(part)));
+    ObjectNode part = closed(definitions.putObject("absent-part"));
+    properties(part, REASON, List.of(Keys.ABSENT));
+    part.putArray("required").add(Keys.ABSENT);
+  }
+
+  private ObjectNode person(String definition) {
+    ObjectNode person = closed(definitions.putObject(definition));
     properties(person, TEXT, List.of(Keys.ID, Keys.SYSTEM, Keys.NAME));
     ArrayNode ways = person.putArray("anyOf");
     ways.addObject().putArray("required").add(Keys.ID);
     ways.addObject().putArray("required").add(Keys.NAME);
     person.putObject("dependentRequired").putArray(Keys.SYSTEM).add(Keys.ID);
-    ObjectNode part = closed(definitions.putObject("absent-part"));
-    properties(part, REASON, List.of(Keys.ABSENT));
-    part.putArray("required").add(Keys.ABSENT);
+    return person;
   }
 
   private void header() {
     ObjectNode properties = closed(schema).putObject("properties");
     properties.putObject(Keys.ISOPTER).put("const", Keys.VERSION);
     properties.set(Keys.RECORD, ref(IDENTIFIER));
-    properties.set(Keys.SUBJECT, ref(PERSON));
+    properties.set(Keys.SUBJECT, ref(SUBJECT));
     properties.set(Keys.PERFORMER, ref(PERSON));
     properties.set(Keys.PERFORMED, ref(TIME));
     properties.set(
