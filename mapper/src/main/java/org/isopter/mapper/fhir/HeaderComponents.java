@@ -49,9 +49,7 @@ final class HeaderComponents {
     json.list(
         "component",
         () -> {
-          header
-              .setting()
-              .ifPresent(at -> write(json, ExamCodes.SETTING, new Datum.Coded(at)));
+          header.setting().ifPresent(at -> write(json, ExamCodes.SETTING, new Datum.Coded(at)));
           for (Part<?, ?> part : Demographics.LAYOUT.commonParts()) {
             Optional.ofNullable(parts.get(part.key()))
                 .flatMap(Outcome::ifFound)

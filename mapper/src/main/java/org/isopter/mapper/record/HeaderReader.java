@@ -53,8 +53,7 @@ public final class HeaderReader {
         required(tree, Keys.SUBJECT, "the person examined", node -> party(node, OF_A_SUBJECT));
     Demographics demographics =
         tree.get(Keys.SUBJECT).flatMap(this::demographics).orElse(Demographics.UNKNOWN);
-    Optional<Party> performer =
-        tree.get(Keys.PERFORMER).flatMap(node -> party(node, OF_A_PARTY));
+    Optional<Party> performer = tree.get(Keys.PERFORMER).flatMap(node -> party(node, OF_A_PARTY));
     Optional<OffsetDateTime> performed =
         required(tree, Keys.PERFORMED, "the time of the examination", scalars::time);
     Optional<Status> status = required(tree, Keys.STATUS, statuses(), this::status);

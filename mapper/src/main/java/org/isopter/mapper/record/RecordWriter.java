@@ -87,10 +87,7 @@ public final class RecordWriter {
   private static ObjectNode subject(Header header) {
     ObjectNode node = party(header.subject());
     Layout<Demographics> layout = Demographics.LAYOUT;
-    layout
-        .encode(header.demographics())
-        .parts()
-        .forEach((key, part) -> node.set(key, part(part)));
+    layout.encode(header.demographics()).parts().forEach((key, part) -> node.set(key, part(part)));
     return node;
   }
 

@@ -67,9 +67,7 @@ public final class ExamSampler {
     return new Header(
         identifier("exam-" + random.nextInt(1_000_000)),
         new Party(Optional.of(identifier("p-" + random.nextInt(10_000))), sometimesText()),
-        sometimes()
-            .map(yes -> sampler.value(Demographics.LAYOUT))
-            .orElse(Demographics.UNKNOWN),
+        sometimes().map(yes -> sampler.value(Demographics.LAYOUT)).orElse(Demographics.UNKNOWN),
         sometimes().map(yes -> new Party(Optional.empty(), Optional.of(sampler.text(40)))),
         time(),
         status,

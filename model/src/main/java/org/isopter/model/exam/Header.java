@@ -58,14 +58,12 @@ public record Header(
       Optional<Setting> setting,
       Optional<Identifier> amends,
       Optional<String> remark) {
-    this(
-        id, subject, Demographics.UNKNOWN, performer, performed, status, setting, amends, remark);
+    this(id, subject, Demographics.UNKNOWN, performer, performed, status, setting, amends, remark);
   }
 
   /** Returns this header with the age and the sex of the person. */
   public Header with(Demographics stated) {
-    return new Header(
-        id, subject, stated, performer, performed, status, setting, amends, remark);
+    return new Header(id, subject, stated, performer, performed, status, setting, amends, remark);
   }
 
   private static void refuseOurs(String path, Identifier id) {

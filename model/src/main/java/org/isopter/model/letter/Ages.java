@@ -14,8 +14,7 @@ final class Ages {
 
   /** Returns the words, for instance {@code 67 years, female}; empty where neither is stated. */
   static String text(Demographics person) {
-    return Stream.concat(
-            person.age().map(Ages::age).stream(), person.sex().map(Ages::sex).stream())
+    return Stream.concat(person.age().map(Ages::age).stream(), person.sex().map(Ages::sex).stream())
         .collect(Collectors.joining(", "));
   }
 
