@@ -29,7 +29,9 @@ class StartTest {
   @Test
   void theWayFromFhirJsonLoadsNothingOfTheGeneralLibraryEither() throws Exception {
     String loaded = classes("from-fhir", "docs/foreign/clinic.json", "--policy", "extract");
-    assertTrue(loaded.contains("org.isopter.mapper.foreign.Translator"), "the run did no work");
+    assertTrue(
+        loaded.contains("org.isopter.mapper.foreign.observation.Translator"),
+        "the run did no work");
     assertFalse(loaded.contains(LIBRARY), "HAPI was loaded");
     assertFalse(loaded.contains(CORE), "HAPI's core was loaded");
   }

@@ -46,7 +46,7 @@ final class Document {
     return List.of(new ValidationMessage(ValidationMessage.Severity.FATAL, "", text));
   }
 
-  static Document of(String json) {
+  public static Document of(String json) {
     try {
       var parser = R4.newJsonParser().setParserErrorHandler(new LenientErrorHandler(false));
       return new Document(Optional.of(parser.parseResource(json)));

@@ -3,7 +3,7 @@ package org.isopter.cli.command;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.isopter.mapper.foreign.ForeignRule;
+import org.isopter.mapper.foreign.vocabulary.ForeignRule;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.finding.Finding;
 import org.isopter.task.io.Streams;

@@ -1,7 +1,7 @@
 package org.isopter.cli.option;
 
-import org.isopter.mapper.foreign.Policy;
-import org.isopter.mapper.foreign.Together;
+import org.isopter.mapper.foreign.run.Policy;
+import org.isopter.mapper.foreign.run.Together;
 import org.isopter.task.convert.ReadingOptions;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;

@@ -3,8 +3,8 @@ package org.isopter.spark;
 import java.io.Serializable;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import org.isopter.mapper.foreign.Raw;
-import org.isopter.mapper.foreign.RawJson;
+import org.isopter.mapper.json.Raw;
+import org.isopter.mapper.json.RawJson;
 import org.isopter.mapper.pool.DocumentRows;
 import org.isopter.mapper.pool.PoolCounts;
 

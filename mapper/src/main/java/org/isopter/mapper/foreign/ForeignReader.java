@@ -11,6 +11,34 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import org.isopter.mapper.fhir.FhirReader;
+import org.isopter.mapper.foreign.document.Document;
+import org.isopter.mapper.foreign.document.Neighbours;
+import org.isopter.mapper.foreign.document.Release;
+import org.isopter.mapper.foreign.document.Sources;
+import org.isopter.mapper.foreign.ledger.Ledger;
+import org.isopter.mapper.foreign.ledger.Once;
+import org.isopter.mapper.foreign.ledger.Reason;
+import org.isopter.mapper.foreign.ledger.Why;
+import org.isopter.mapper.foreign.observation.Joining;
+import org.isopter.mapper.foreign.observation.Translation;
+import org.isopter.mapper.foreign.observation.Translator;
+import org.isopter.mapper.foreign.observation.Versions;
+import org.isopter.mapper.foreign.own.Own;
+import org.isopter.mapper.foreign.own.OwnCodes;
+import org.isopter.mapper.foreign.own.OwnName;
+import org.isopter.mapper.foreign.own.OwnRecords;
+import org.isopter.mapper.foreign.reading.Carried;
+import org.isopter.mapper.foreign.reading.Options;
+import org.isopter.mapper.foreign.reading.ReadExam;
+import org.isopter.mapper.foreign.reading.ReadResource;
+import org.isopter.mapper.foreign.reading.Reading;
+import org.isopter.mapper.foreign.reading.Treated;
+import org.isopter.mapper.foreign.vocabulary.Vocabulary;
+import org.isopter.mapper.json.Limits;
+import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Raw;
+import org.isopter.mapper.json.RawJson;
+import org.isopter.mapper.json.RawTree;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
@@ -67,7 +95,7 @@ public final class ForeignReader {
   }
 
   /** Returns the limits of this reader. */
-  Limits limits() {
+  public Limits limits() {
     return options.limits();
   }
 
@@ -90,7 +118,7 @@ public final class ForeignReader {
   }
 
   /** Reads documents of any form that belong together. */
-  Reading readAll(List<Sources.Source> documents) {
+  public Reading readAll(List<Sources.Source> documents) {
     List<Raw> others = new ArrayList<>();
     List<Reading> readings = new ArrayList<>();
     List<Reading.Stranger> strangers = new ArrayList<>();

@@ -3,7 +3,7 @@
  *
  * <p>{@link org.isopter.mapper.foreign.ForeignReader} reads, {@link
  * org.isopter.mapper.foreign.ForeignWriter} writes out again with everything that was kept, and
- * {@link org.isopter.mapper.foreign.ForeignRules} lists the rules.
+ * {@link org.isopter.mapper.foreign.vocabulary.ForeignRules} lists the rules.
  */
 @NullMarked
 package org.isopter.mapper.foreign;

@@ -2,8 +2,8 @@ package org.isopter.mapper.pool;
 
 import java.util.List;
 import java.util.Optional;
-import org.isopter.mapper.foreign.Placed;
-import org.isopter.mapper.foreign.Raw;
+import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Fault;
 
 /**

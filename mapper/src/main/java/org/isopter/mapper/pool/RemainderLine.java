@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import org.isopter.mapper.foreign.Placed;
-import org.isopter.mapper.foreign.Raw;
-import org.isopter.mapper.foreign.RawJson;
+import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Raw;
+import org.isopter.mapper.json.RawJson;
 import org.isopter.model.value.Fault;
 
 /** Writes what was left over as JSON, a line each. */

@@ -6,8 +6,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.isopter.mapper.fhir.Version;
-import org.isopter.mapper.foreign.Raw;
-import org.isopter.mapper.foreign.RawJson;
+import org.isopter.mapper.json.Raw;
+import org.isopter.mapper.json.RawJson;
 
 /** Writes a FHIR Provenance of a run: what was done, when and with what, and no names. */
 final class RunProvenance {

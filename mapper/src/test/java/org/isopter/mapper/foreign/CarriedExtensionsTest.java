@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.isopter.mapper.fhir.BundleKind;
+import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.value.Canonical;
 import org.isopter.profiles.ProfileValidator;

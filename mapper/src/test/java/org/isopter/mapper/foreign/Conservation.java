@@ -4,6 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.isopter.mapper.foreign.reading.ReadResource;
+import org.isopter.mapper.foreign.reading.Reading;
+import org.isopter.mapper.foreign.reading.Treated;
+import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Raw;
+import org.isopter.mapper.json.RawJson;
 import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonToken;
 import tools.jackson.core.ObjectReadContext;

@@ -7,6 +7,9 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.isopter.mapper.json.Limits;
+import org.isopter.mapper.json.Raw;
+import org.isopter.mapper.json.RawJson;
 
 /**
  * Records in the shapes that other systems write: files of our own, and besides those that others

@@ -11,6 +11,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import org.isopter.mapper.foreign.document.Neighbours;
+import org.isopter.mapper.foreign.vocabulary.ForeignRule;
+import org.isopter.mapper.foreign.vocabulary.ForeignRules;
+import org.isopter.mapper.json.Raw;
+import org.isopter.mapper.json.RawJson;
 
 /**
  * Writes files of observations, one a line, in the shapes of our own examples of foreign records:

@@ -3,6 +3,14 @@ package org.isopter.mapper.foreign;
 import java.nio.file.Path;
 import java.util.List;
 import org.isopter.mapper.Goldens;
+import org.isopter.mapper.foreign.ledger.Reason;
+import org.isopter.mapper.foreign.reading.Options;
+import org.isopter.mapper.foreign.reading.ReadResource;
+import org.isopter.mapper.foreign.reading.Reading;
+import org.isopter.mapper.foreign.reading.Treated;
+import org.isopter.mapper.foreign.vocabulary.ForeignPage;
+import org.isopter.mapper.json.Limits;
+import org.isopter.mapper.json.RawJson;
 import org.isopter.model.catalogue.Catalogue;
 import org.junit.jupiter.api.Test;
 

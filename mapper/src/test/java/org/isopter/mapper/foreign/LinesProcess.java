@@ -4,6 +4,13 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.isopter.mapper.foreign.document.Release;
+import org.isopter.mapper.foreign.reading.Options;
+import org.isopter.mapper.foreign.run.Intake;
+import org.isopter.mapper.foreign.run.NdjsonFiles;
+import org.isopter.mapper.foreign.run.NdjsonRun;
+import org.isopter.mapper.foreign.run.Policy;
+import org.isopter.mapper.foreign.run.Together;
 import org.isopter.model.catalogue.Catalogue;
 
 /** A run over a file of lines in a process of its own, which can be killed. */

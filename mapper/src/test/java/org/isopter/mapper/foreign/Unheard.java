@@ -1,6 +1,9 @@
 package org.isopter.mapper.foreign;
 
 import java.util.List;
+import org.isopter.mapper.foreign.run.Batch;
+import org.isopter.mapper.foreign.run.Origin;
+import org.isopter.mapper.foreign.run.Receiver;
 import org.isopter.model.value.Fault;
 
 /** Hears nothing of a run but mistakes, which end it. */

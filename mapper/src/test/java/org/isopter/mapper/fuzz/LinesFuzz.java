@@ -13,15 +13,15 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.zip.GZIPOutputStream;
 import org.isopter.mapper.foreign.ForeignReader;
-import org.isopter.mapper.foreign.Intake;
-import org.isopter.mapper.foreign.Limits;
-import org.isopter.mapper.foreign.NdjsonFiles;
-import org.isopter.mapper.foreign.NdjsonRun;
-import org.isopter.mapper.foreign.Options;
-import org.isopter.mapper.foreign.Policy;
-import org.isopter.mapper.foreign.Release;
-import org.isopter.mapper.foreign.Together;
 import org.isopter.mapper.foreign.Unheard;
+import org.isopter.mapper.foreign.document.Release;
+import org.isopter.mapper.foreign.reading.Options;
+import org.isopter.mapper.foreign.run.Intake;
+import org.isopter.mapper.foreign.run.NdjsonFiles;
+import org.isopter.mapper.foreign.run.NdjsonRun;
+import org.isopter.mapper.foreign.run.Policy;
+import org.isopter.mapper.foreign.run.Together;
+import org.isopter.mapper.json.Limits;
 import org.isopter.model.catalogue.Catalogue;
 
 /**

@@ -8,7 +8,7 @@ public final class Values {
 
   private final EncodedValue panel;
 
-  Values(EncodedValue panel) {
+  public Values(EncodedValue panel) {
     this.panel = panel;
   }
 

@@ -7,9 +7,6 @@ import java.util.stream.Stream;
 /** The words that help whoever wrote an item that was not read. */
 final class Advice {
 
-  /** What a phrase means that is understood and for which the record has no place. */
-  static final String NO_PLACE = "unrecordable";
-
   private static final String START =
       "start with what was examined: VA, PH, NV, pupils, RAPD, IOP, VF, ishihara, disc, CDR v, EOM, "
           + "ptosis, refraction";

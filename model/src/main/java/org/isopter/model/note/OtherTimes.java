@@ -25,7 +25,7 @@ final class OtherTimes {
   /** Says whether what stands before a colon is a name that nothing is known of. */
   private static boolean onlyUnknown(List<Token> label) {
     return !label.isEmpty()
-        && !label.get(0).is(Advice.NO_PLACE)
+        && !label.get(0).is(NotRead.NO_PLACE)
         && UnknownSide.isUnknown(label.get(0));
   }
 }

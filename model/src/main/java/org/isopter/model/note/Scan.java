@@ -90,7 +90,7 @@ final class Scan {
   private boolean endsAtComma() {
     int comma = cursor.place();
     cursor.take(",");
-    if (cursor.sees(Advice.NO_PLACE)) {
+    if (cursor.sees(NotRead.NO_PLACE)) {
       cursor.back(comma);
       return true;
     }

@@ -3,13 +3,13 @@ package org.isopter.task.convert;
 import java.time.Duration;
 import java.time.ZoneId;
 import org.isopter.mapper.foreign.ForeignReader;
-import org.isopter.mapper.foreign.Intake;
-import org.isopter.mapper.foreign.Limits;
-import org.isopter.mapper.foreign.Options;
-import org.isopter.mapper.foreign.Policy;
-import org.isopter.mapper.foreign.Receiver;
-import org.isopter.mapper.foreign.Release;
-import org.isopter.mapper.foreign.Together;
+import org.isopter.mapper.foreign.document.Release;
+import org.isopter.mapper.foreign.reading.Options;
+import org.isopter.mapper.foreign.run.Intake;
+import org.isopter.mapper.foreign.run.Policy;
+import org.isopter.mapper.foreign.run.Receiver;
+import org.isopter.mapper.foreign.run.Together;
+import org.isopter.mapper.json.Limits;
 import org.isopter.model.catalogue.Catalogue;
 
 /**

@@ -1,7 +1,7 @@
 package org.isopter.task.convert;
 
-import org.isopter.mapper.foreign.Batch;
-import org.isopter.mapper.foreign.Judged;
+import org.isopter.mapper.foreign.run.Batch;
+import org.isopter.mapper.foreign.run.Judged;
 import org.isopter.task.io.UnwritableException;
 
 /** Where records go that were read from FHIR, and what goes along with them. */

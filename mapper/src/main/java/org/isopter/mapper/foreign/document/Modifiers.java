@@ -1,0 +1,42 @@
+package org.isopter.mapper.foreign.document;
+
+import java.util.Map;
+import java.util.Optional;
+import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Raw;
+
+/** Finds the extensions that may turn the meaning of a resource round. */
+public final class Modifiers {
+
+  private static final String NAME = "modifierExtension";
+
+  private Modifiers() {}
+
+  /** Returns the place of the first; one in a contained resource turns nothing else round. */
+  static Optional<String> first(Raw value) {
+    // To write down every place takes long, and hardly an observation has a modifier.
+    return mayHold(value, NAME) ? place(value) : Optional.empty();
+  }
+
+  /** Returns true if an element at any depth has a name that begins so. */
+  public static boolean mayHold(Raw value, String name) {
+    if (value instanceof Raw.Obj object) {
+      for (Map.Entry<String, Raw> member : object.members().entrySet()) {
+        if (member.getKey().startsWith(name) || mayHold(member.getValue(), name)) {
+          return true;
+        }
+      }
+      return false;
+    }
+    return value instanceof Raw.Arr list
+        && list.items().stream().anyMatch(item -> mayHold(item, name));
+  }
+
+  private static Optional<String> place(Raw value) {
+    return value.leaves().stream()
+        .map(Placed::at)
+        .filter(place -> place.contains("/" + NAME))
+        .filter(place -> !place.startsWith("/contained/"))
+        .findFirst();
+  }
+}

@@ -1,0 +1,54 @@
+package org.isopter.mapper.foreign.document;
+
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.isopter.mapper.json.Raw;
+
+/** The resources of one document that others may refer to. */
+public final class Neighbours {
+
+  private static final Pattern RELATIVE = Pattern.compile("[A-Z][A-Za-z]+/[^/]+(/_history/[^/]+)?");
+
+  private final Map<String, Raw.Obj> byName = new HashMap<>();
+  private final IdentityHashMap<Raw, String> servers = new IdentityHashMap<>();
+
+  /** Adds a resource under its address and under {@code Type/id}. */
+  void add(Optional<String> fullUrl, Raw.Obj resource) {
+    fullUrl.ifPresent(url -> byName.putIfAbsent(url, resource));
+    resource.string("id").ifPresent(id -> byName.putIfAbsent(type(resource) + "/" + id, resource));
+    fullUrl.flatMap(FullUrl::server).ifPresent(server -> servers.put(resource, server + "/"));
+  }
+
+  /** Returns a reference within a resource in full where its full URL tells the server. */
+  String inFull(Raw holder, String reference) {
+    boolean relative = RELATIVE.matcher(reference).matches();
+    return relative ? servers.getOrDefault(holder, "") + reference : reference;
+  }
+
+  /** Returns the resource that a reference within a resource leads to. */
+  public Optional<Raw.Obj> find(Raw holder, String reference) {
+    if (reference.startsWith("#")) {
+      String id = reference.substring(1);
+      return holder.objects("contained").stream()
+          .filter(inner -> inner.string("id").equals(Optional.of(id)))
+          .findFirst();
+    }
+    return Optional.ofNullable(byName.get(reference)).or(() -> byTail(reference));
+  }
+
+  public static String type(Raw resource) {
+    return resource.string("resourceType").orElse("");
+  }
+
+  /** An absolute or versioned reference ends like the relative one. */
+  private Optional<Raw.Obj> byTail(String reference) {
+    int history = reference.indexOf("/_history/");
+    String plain = history < 0 ? reference : reference.substring(0, history);
+    int id = plain.lastIndexOf('/');
+    int type = id < 0 ? -1 : plain.lastIndexOf('/', id - 1);
+    return Optional.ofNullable(byName.get(plain.substring(type + 1)));
+  }
+}

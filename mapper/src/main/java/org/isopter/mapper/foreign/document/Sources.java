@@ -1,0 +1,102 @@
+package org.isopter.mapper.foreign.document;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.isopter.mapper.hapi.FhirXml;
+import org.isopter.mapper.hapi.Releases;
+import org.isopter.mapper.json.Limits;
+import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Raw;
+import org.isopter.mapper.json.RawJson;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.Result;
+
+/**
+ * Documents in any form that can be read, as R4 JSON: JSON or XML, R4, R4B or R5.
+ *
+ * <p>R4 JSON is taken as it is. Everything else goes through HAPI, whose converters drop what R4
+ * does not know: what is no longer there after a conversion is told, so that it can be carried.
+ */
+public final class Sources {
+
+  private final RawJson json;
+  private final Limits limits;
+
+  /** Makes a reader of documents within limits. */
+  public Sources(Limits limits) {
+    this.json = new RawJson(limits);
+    this.limits = limits;
+  }
+
+  /**
+   * A document as R4 JSON.
+   *
+   * @param json the document
+   * @param lost the leaves that a conversion left out, where they stood in the original
+   */
+  public record Source(Raw json, List<Placed> lost) {}
+
+  /** Reads a document of a release; XML is known by its first character. */
+  public Result<Source> read(byte[] bytes, Release release) {
+    if (bytes.length > limits.documentLength()) {
+      return Result.refused(
+          new Fault(
+              "",
+              bytes.length + " bytes",
+              "a document of at most " + limits.documentLength() + " bytes",
+              "split the document, or raise the limit"));
+    }
+    boolean xml = isXml(bytes);
+    if (!xml && release == Release.R4) {
+      return json.read(bytes).map(raw -> new Source(raw, List.of()));
+    }
+    String text = new String(bytes, UTF_8);
+    if (release == Release.R4) {
+      return Result.of(() -> FhirXml.toJson(text))
+          .flatMap(json::read)
+          .map(raw -> new Source(raw, List.of()));
+    }
+    Result<String> original =
+        xml ? Result.of(() -> Releases.toJson(text, release == Release.R5)) : Result.ok(text);
+    return original.flatMap(same -> converted(same, release));
+  }
+
+  private Result<Source> converted(String text, Release release) {
+    return json.read(text)
+        .flatMap(
+            original ->
+                Result.of(() -> toR4(text, release))
+                    .flatMap(json::read)
+                    .map(raw -> Structures.restored(original, raw))
+                    .map(raw -> new Source(raw, lost(original, raw, release))));
+  }
+
+  private static List<Placed> lost(Raw original, Raw converted, Release release) {
+    Set<Placed> there = new HashSet<>(converted.leaves());
+    List<Placed> lost = new ArrayList<>();
+    for (Placed leaf : original.leaves()) {
+      if (!there.contains(leaf)) {
+        lost.add(new Placed("/" + release.name() + leaf.at(), leaf.value()));
+      }
+    }
+    return lost;
+  }
+
+  private static String toR4(String text, Release release) {
+    return release == Release.R5 ? Releases.fromR5(text) : Releases.fromR4b(text);
+  }
+
+  private static boolean isXml(byte[] bytes) {
+    for (byte b : bytes) {
+      boolean mark = b == (byte) 0xEF || b == (byte) 0xBB || b == (byte) 0xBF;
+      if (!mark && !Character.isWhitespace(b)) {
+        return b == '<';
+      }
+    }
+    return false;
+  }
+}

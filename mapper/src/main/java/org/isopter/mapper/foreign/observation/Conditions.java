@@ -1,0 +1,235 @@
+package org.isopter.mapper.foreign.observation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.isopter.mapper.foreign.document.Neighbours;
+import org.isopter.mapper.foreign.ledger.Place;
+import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.vocabulary.Coding;
+import org.isopter.mapper.foreign.vocabulary.Effect;
+import org.isopter.mapper.foreign.vocabulary.Meaning;
+import org.isopter.mapper.foreign.vocabulary.Statement;
+import org.isopter.mapper.foreign.vocabulary.Truth;
+import org.isopter.mapper.foreign.vocabulary.Vocabulary;
+import org.isopter.mapper.foreign.vocabulary.Words;
+import org.isopter.mapper.json.Raw;
+
+/** Gathers what an observation says by codes: its own, its method's, its device's, its answers'. */
+final class Conditions {
+
+  private final Vocabulary vocabulary;
+  private final Neighbours neighbours;
+  private final ConditionWords words;
+  private final CodeNames names;
+  private final WordsBeside beside;
+
+  Conditions(Vocabulary vocabulary, Neighbours neighbours, Qualifiers qualifiers) {
+    this.vocabulary = vocabulary;
+    this.neighbours = neighbours;
+    this.words = new ConditionWords(vocabulary, qualifiers);
+    this.names = new CodeNames(vocabulary);
+    this.beside = new WordsBeside(vocabulary);
+  }
+
+  /** Takes the codes of an observation or a component. */
+  Meaning of(Place holder) throws Refusal {
+    Meaning meaning = new Meaning();
+    Optional<Place> code = holder.child("code");
+    if (code.isEmpty()) {
+      return meaning;
+    }
+    List<Coding> unsure = new ArrayList<>();
+    for (Coding coding : Coding.of(code.get(), vocabulary::knows, vocabulary)) {
+      if (coding.sure() && !vocabulary.habits().isWider(coding.token())) {
+        add(meaning, coding);
+      } else {
+        unsure.add(coding);
+      }
+    }
+    for (Coding coding : unsure) {
+      corroborated(meaning, coding);
+    }
+    if (meaning.isEmpty()) {
+      names.add(meaning, code.get());
+    } else {
+      beside.add(meaning, code.get());
+    }
+    return meaning;
+  }
+
+  /** Refuses components under a code that makes something else of them, such as a target. */
+  void refuseOtherwise(Place observation, Meaning meaning) throws Refusal {
+    Optional<Place> code = observation.child("code");
+    if (code.isPresent()) {
+      beside.refuseOtherwise(meaning, code.get());
+    }
+  }
+
+  /** Adds what the method, the device and the components that ask and answer say. */
+  void around(Place observation, Meaning meaning) throws Refusal {
+    Optional<Place> method = observation.child("method");
+    if (method.isPresent()) {
+      conditions(meaning, method.get());
+      words.method(meaning, method.get());
+    }
+    beside.refuseOtherwise(meaning, method.stream().toList());
+    beside.refuseOtherwise(meaning, observation.list("category"));
+    words.refuseOther(meaning, observation.list("category"));
+    words.refuseOther(meaning, observation.list("interpretation"));
+    if (meaning.finding().equals(Optional.of("refraction"))) {
+      Pieces.refuseGlasses(vocabulary, observation.value());
+    }
+    Optional<Place> device = observation.child("device");
+    if (device.isPresent()) {
+      device(meaning, observation, device.get());
+      words.device(meaning, device.get());
+    }
+  }
+
+  /** Takes a component that asks for a condition; says whether it was one. */
+  boolean question(Place component, Meaning meaning) throws Refusal {
+    Optional<Coding> asked = asked(component);
+    if (asked.isEmpty()) {
+      return words.component(component, meaning) || isAnswered(component, meaning);
+    }
+    Optional<Place> answer = component.child("valueCodeableConcept");
+    Optional<Boolean> truth = Truth.of(component);
+    if (truth.isPresent()) {
+      Place bool = component.child("valueBoolean").orElseThrow();
+      return yes(meaning, asked.get(), bool, truth.get());
+    }
+    if (answer.isEmpty()) {
+      return false;
+    }
+    for (Coding coding : Coding.of(answer.get(), this::isAnswer, vocabulary)) {
+      Optional<String> presence = vocabulary.habits().answer("presence", coding.token());
+      if (presence.isPresent()) {
+        return yes(meaning, asked.get(), coding.place(), presence.get().equals("present"));
+      }
+    }
+    if (conditions(meaning, answer.get())) {
+      asked.get().take("condition-coded", Optional.empty());
+      return true;
+    }
+    return false;
+  }
+
+  /** Takes the code of a condition as an answer, whatever the component is called. */
+  private boolean isAnswered(Place component, Meaning meaning) throws Refusal {
+    Optional<Place> code = component.child("code");
+    Optional<Place> answer = component.child("valueCodeableConcept");
+    if (code.isEmpty() || answer.isEmpty() || isKnown(code.get())) {
+      return false;
+    }
+    refuseOtherwise(component, meaning);
+    return conditions(meaning, answer.get());
+  }
+
+  /** Returns true if a name is known, or says that something was not so. */
+  private boolean isKnown(Place code) {
+    Words habits = vocabulary.habits().words();
+    return habits.denies(code.text("text"))
+        || code.list("coding").stream()
+            .anyMatch(
+                coding ->
+                    habits.denies(coding.text("display"))
+                        || vocabulary
+                            .display(coding.text("system") + "|" + coding.text("code"))
+                            .isPresent());
+  }
+
+  private boolean isAnswer(String token) {
+    return isCondition(token) || vocabulary.habits().answer("presence", token).isPresent();
+  }
+
+  private boolean yes(Meaning meaning, Coding asked, Place answer, boolean yes) throws Refusal {
+    Optional<Effect> effect = vocabulary.effect(asked.token()).filter(Conditions::isCondition);
+    if (effect.isEmpty()) {
+      return false;
+    }
+    if (yes) {
+      meaning.add(effect.get(), asked.place().at());
+    }
+    asked.take("condition-coded", Optional.of(effect.get().display()));
+    answer.takeAll("condition-coded");
+    return true;
+  }
+
+  private Optional<Coding> asked(Place component) {
+    Predicate<String> question = vocabulary.habits()::isQuestion;
+    return component.child("code").stream()
+        .flatMap(code -> Coding.of(code, question, vocabulary).stream())
+        .filter(coding -> coding.sure() && question.test(coding.token()))
+        .findFirst();
+  }
+
+  private void device(Meaning meaning, Place observation, Place device) throws Refusal {
+    Optional<Raw.Obj> resource = neighbours.find(observation.value(), device.text("reference"));
+    if (resource.isEmpty()) {
+      return;
+    }
+    for (Raw.Obj coding :
+        resource.get().object("type").map(t -> t.objects("coding")).orElse(List.of())) {
+      String token = coding.string("system").orElse("") + "|" + coding.string("code").orElse("");
+      Optional<Effect> effect = vocabulary.effect(token).filter(Conditions::isCondition);
+      if (effect.isPresent()) {
+        meaning.add(effect.get(), device.at());
+        observation.ledger().used("condition-device");
+      }
+    }
+  }
+
+  private boolean conditions(Meaning meaning, Place concept) throws Refusal {
+    boolean any = false;
+    for (Coding coding : Coding.of(concept, this::isCondition, vocabulary)) {
+      Optional<Effect> effect = vocabulary.effect(coding.token()).filter(Conditions::isCondition);
+      if (effect.isPresent() && coding.sure()) {
+        meaning.add(effect.get(), coding.place().at());
+        coding.take("condition-coded", Optional.of(effect.get().display()));
+        any = true;
+      }
+    }
+    return any;
+  }
+
+  private boolean isCondition(String token) {
+    return vocabulary.effect(token).filter(Conditions::isCondition).isPresent();
+  }
+
+  /** A condition says how an acuity was tested; the code of a finding as such does not. */
+  private static boolean isCondition(Effect effect) {
+    return effect.rule().equals("condition-coded")
+        || effect.finding().equals(Optional.of("pinhole-acuity"));
+  }
+
+  private void add(Meaning meaning, Coding coding) throws Refusal {
+    Optional<Effect> effect = vocabulary.effect(coding.token());
+    if (effect.isPresent()) {
+      meaning.add(effect.get(), coding.place().at());
+      coding.take(effect.get().rule(), Optional.of(effect.get().display()));
+      return;
+    }
+    Optional<Statement> statement = vocabulary.habits().statement(coding.token());
+    if (statement.isPresent()) {
+      meaning.statement(statement.get(), coding.place().at());
+      coding.take("finding-in-code", Optional.of(statement.get().display()));
+      return;
+    }
+    Optional<Effect> group = vocabulary.habits().group(coding.token());
+    if (group.isPresent()) {
+      meaning.group(group.get(), coding.place().at());
+      coding.take("code-group", Optional.of(group.get().display()));
+    }
+  }
+
+  private void corroborated(Meaning meaning, Coding coding) throws Refusal {
+    Optional<Effect> effect = vocabulary.effect(coding.token());
+    Optional<String> finding = meaning.finding();
+    if (effect.isPresent() && finding.isPresent() && effect.get().finding().equals(finding)) {
+      meaning.add(effect.get(), coding.place().at());
+      coding.take(effect.get().rule(), Optional.of(effect.get().display()));
+    }
+  }
+}

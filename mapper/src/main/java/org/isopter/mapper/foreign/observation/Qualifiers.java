@@ -1,0 +1,204 @@
+package org.isopter.mapper.foreign.observation;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.mapper.foreign.document.Modifiers;
+import org.isopter.mapper.foreign.ledger.Place;
+import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.Why;
+import org.isopter.mapper.foreign.vocabulary.CodeText;
+import org.isopter.mapper.foreign.vocabulary.Effect;
+import org.isopter.mapper.foreign.vocabulary.SideText;
+import org.isopter.mapper.foreign.vocabulary.Vocabulary;
+import org.isopter.mapper.foreign.vocabulary.Words;
+import org.isopter.mapper.json.Placed;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Site;
+
+/**
+ * Refuses an observation beside whose value something stands that is not understood and may change
+ * what the value means: a component, an extension, a method or a note.
+ */
+final class Qualifiers {
+
+  /** Where an extension may say more of the value, of the eye or of how it was tested. */
+  private static final Set<String> TELLING =
+      Set.of("extension", "code", "bodySite", "method", "device", "component", "interpretation");
+
+  private static final Set<String> LENGTHS =
+      Set.of("m", "cm", "mm", "ft", "in", "[ft_i]", "[in_i]");
+
+  private final Vocabulary vocabulary;
+  private final Place observation;
+  private final Set<String> understood = new HashSet<>();
+
+  Qualifiers(Vocabulary vocabulary, Place observation) {
+    this.vocabulary = vocabulary;
+    this.observation = observation;
+  }
+
+  /** Notes that a component is understood, although nothing of it is taken. */
+  void understood(Place component) {
+    understood.add(component.at());
+  }
+
+  /**
+   * Notes a component that is named as a finding and was not read. It is understood as a finding of
+   * its own, unless it may say how the value beside it was tested.
+   *
+   * @param name the finding of the observation
+   * @param asked the finding of the component
+   * @param bare whether the component names no eye and has no number of its own
+   */
+  void refused(Place component, Optional<String> name, Optional<String> asked, boolean bare) {
+    boolean same = name.isPresent() && name.equals(asked);
+    boolean acuities = vocabulary.isAcuity(asked) && (name.isEmpty() || vocabulary.isAcuity(name));
+    if (!same && !(acuities && bare)) {
+      understood(component);
+    }
+  }
+
+  /**
+   * Refuses what may change one of the facts.
+   *
+   * @param valued whether the observation has a value of its own, to which all components belong;
+   *     otherwise a component with a number of its own is a measurement beside the others
+   */
+  void check(List<Fact<?>> facts, boolean valued) throws Refusal {
+    for (Fact<?> fact : facts) {
+      components(fact.finding().id(), valued);
+      extensions(fact.finding().id());
+      notes(fact);
+    }
+    if (!facts.isEmpty()) {
+      method();
+    }
+  }
+
+  private void components(String finding, boolean valued) throws Refusal {
+    for (Place component : observation.list("component")) {
+      boolean read = understood.contains(component.at()) || isTaken(component);
+      boolean apart = !component.hasValue() || (!valued && isMeasurement(component));
+      if (!read && !apart && !isHarmless(component, finding)) {
+        throw unread(component.at(), "a component that is not understood");
+      }
+    }
+  }
+
+  /** A component of which only the name was taken may still say anything. */
+  private boolean isTaken(Place component) {
+    return observation.ledger().hasTaken(component.at());
+  }
+
+  private static boolean isMeasurement(Place component) {
+    Optional<Place> quantity = component.child("valueQuantity");
+    return quantity
+        .filter(q -> !LENGTHS.contains(q.text("code")) && !LENGTHS.contains(q.text("unit")))
+        .isPresent();
+  }
+
+  private boolean isHarmless(Place component, String finding) {
+    Words words = vocabulary.habits().words();
+    Optional<Place> code = component.child("code");
+    boolean text =
+        code.map(c -> CodeText.words(c.text("text")))
+            .filter(name -> isHarmless(words, name, finding))
+            .isPresent();
+    return text
+        || code.map(c -> c.list("coding")).orElse(List.of()).stream()
+            .anyMatch(
+                coding ->
+                    isHarmless(words, coding.text("system") + "|" + coding.text("code"), finding)
+                        || isHarmless(words, CodeText.words(coding.text("display")), finding));
+  }
+
+  private static boolean isHarmless(Words words, String name, String finding) {
+    boolean derived = finding.equals("refraction") && words.isDerivedPart(name);
+    return derived || words.isHarmless(name, finding);
+  }
+
+  private void method() throws Refusal {
+    Optional<Place> method = observation.child("method");
+    if (method.isPresent() && !observation.ledger().hasTaken(method.get().at())) {
+      throw unread(method.get().at(), "a method that is not understood");
+    }
+  }
+
+  private void extensions(String finding) throws Refusal {
+    if (!Modifiers.mayHold(observation.value(), "extension")) {
+      return;
+    }
+    for (Placed member : new Placed("", observation.value()).children()) {
+      String name = Placed.steps(member.at()).get(0);
+      boolean value = name.startsWith("value") || name.startsWith("_value");
+      if (value || TELLING.contains(name)) {
+        extensions(member, finding);
+      }
+    }
+  }
+
+  private void extensions(Placed placed, String finding) throws Refusal {
+    for (Placed child : placed.children()) {
+      boolean extension = placed.at().endsWith("/extension");
+      if (!extension) {
+        extensions(child, finding);
+      } else if (!observation.ledger().hasTaken(child.at()) && !isHarmless(child, finding)) {
+        throw unread(child.at(), "an extension that is not understood");
+      }
+    }
+  }
+
+  private boolean isHarmless(Placed extension, String finding) {
+    String url = extension.value().string("url").orElse("");
+    return vocabulary.habits().words().isHarmless(url, finding);
+  }
+
+  /** A note is read for words that may change the value; the others go along. */
+  private void notes(Fact<?> fact) throws Refusal {
+    for (Place note : observation.list("note")) {
+      note(fact, note, note.text("text"));
+    }
+  }
+
+  private void note(Fact<?> fact, Place note, String text) throws Refusal {
+    Words words = vocabulary.habits().words();
+    boolean acuity = vocabulary.isAcuity(Optional.of(fact.finding().id()));
+    boolean changes =
+        words.otherwise(text, fact.finding().id()).isPresent()
+            || words.doubts(text)
+            || (acuity && words.conditionsIn(text).stream().anyMatch(e -> !isSaid(fact, e)))
+            || isOfAnotherEye(text, fact.site());
+    if (changes) {
+      // What somebody wrote of a patient is not quoted.
+      throw unread(note.at(), "a note with words that may change the value");
+    }
+  }
+
+  /** Returns true if the fact says itself what a phrase says. */
+  private static boolean isSaid(Fact<?> fact, Effect effect) {
+    Map<String, Outcome<Datum>> parts = fact.panel().map(EncodedValue::parts).orElse(Map.of());
+    boolean same = effect.finding().map(fact.finding().id()::equals).orElse(true);
+    return same
+        && effect.parts().entrySet().stream()
+            .allMatch(
+                said ->
+                    parts.get(said.getKey()) instanceof Outcome.Found<Datum> found
+                        && found.value() instanceof Datum.Coded coded
+                        && coded.concept().word().equals(said.getValue()));
+  }
+
+  private static boolean isOfAnotherEye(String text, Site site) {
+    Set<Site> named = SideText.in(text);
+    return site != Site.BOTH && !named.isEmpty() && !named.contains(site);
+  }
+
+  private static Refusal unread(String at, String seen) {
+    return Refusal.of(Why.UNREAD_QUALIFIER, at, seen, "only what is known, or known as harmless");
+  }
+}

@@ -1,0 +1,179 @@
+package org.isopter.mapper.foreign.observation;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.isopter.mapper.foreign.ledger.Place;
+import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.Why;
+import org.isopter.mapper.foreign.vocabulary.CodeText;
+import org.isopter.mapper.foreign.vocabulary.Coding;
+import org.isopter.mapper.foreign.vocabulary.Effect;
+import org.isopter.mapper.foreign.vocabulary.Meaning;
+import org.isopter.mapper.foreign.vocabulary.SideText;
+import org.isopter.mapper.foreign.vocabulary.Vocabulary;
+import org.isopter.mapper.json.Placed;
+
+/**
+ * Reads the words that stand beside a code that is known. They may say more than the code, such as
+ * that it was through a pinhole, or something else, such as that it is a target and no measurement.
+ */
+final class WordsBeside {
+
+  private static final String RULE = "code-words";
+
+  /** Words that make another finding of an acuity: where they stand they must be understood. */
+  private static final Pattern OTHER_ACUITY =
+      Pattern.compile(
+          "pin[\\s-]?hole|st[eé]nop[eé]|lochblende|ピンホール|\\b(?:near|reading|nahvisus|nähe|près"
+              + "|cerca|perto|vicino|dichtbij|nabij)\\b|近見",
+          Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE | Pattern.UNICODE_CHARACTER_CLASS);
+
+  private static final Pattern CORRECTED =
+      words("corrected|with (?:glasses|spectacles|correction)");
+  private static final Pattern UNAIDED =
+      words("un-?corrected|un-?aided|without (?:glasses|spectacles|correction)");
+
+  private final Vocabulary vocabulary;
+  private final CodeText text;
+
+  WordsBeside(Vocabulary vocabulary) {
+    this.vocabulary = vocabulary;
+    this.text = new CodeText(vocabulary);
+  }
+
+  /** Adds what the words of a code say beside its codings; nothing of them is taken. */
+  void add(Meaning meaning, Place code) throws Refusal {
+    word(meaning, code, "text", Optional.empty());
+    for (Place coding : code.list("coding")) {
+      String token = Coding.single(coding, vocabulary::knows, vocabulary).token();
+      word(meaning, coding, "display", vocabulary.display(token));
+    }
+  }
+
+  /**
+   * Says whether the published codes that are not known leave it open that the text is right: they
+   * have no name, or one that means the same.
+   */
+  boolean leavesOpen(Place code, Effect title) {
+    for (Place coding : code.list("coding")) {
+      String display = SideText.without(coding.text("display"));
+      boolean same =
+          text.read(Vocabulary.withoutTag(display))
+              .filter(said -> said.get(0).finding().equals(title.finding()))
+              .isPresent();
+      if (!Coding.isLocal(coding) && !display.isBlank() && !same) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Refuses words of a code that make something else of what it is about. */
+  void refuseOtherwise(Meaning meaning, Place code) throws Refusal {
+    refuseOtherwise(meaning, code.text("text"), Placed.step(code.at(), "text"));
+    for (Place coding : code.list("coding")) {
+      String at = Placed.step(coding.at(), "display");
+      String token = Coding.single(coding, vocabulary::knows, vocabulary).token();
+      if (vocabulary.display(token).isEmpty()) {
+        refuseOtherwise(meaning, coding.text("display"), at);
+      }
+    }
+  }
+
+  /** Refuses words around a finding that make something else of it; they are not quoted. */
+  void refuseOtherwise(Meaning meaning, List<Place> concepts) throws Refusal {
+    for (Place concept : concepts) {
+      refuseWord(meaning, concept.text("text"), concept.at());
+      for (Place coding : concept.list("coding")) {
+        refuseWord(meaning, coding.text("display"), coding.at());
+      }
+    }
+  }
+
+  private void refuseWord(Meaning meaning, String said, String at) throws Refusal {
+    Optional<String> word = vocabulary.habits().words().otherwise(said, meaning.topic().orElse(""));
+    if (word.isPresent()) {
+      throw disagree(word.get(), at, "what was found in this examination");
+    }
+  }
+
+  private void word(Meaning meaning, Place place, String name, Optional<String> known)
+      throws Refusal {
+    String said = place.text(name);
+    if (said.isBlank() || known.filter(k -> Vocabulary.sameName(k, said)).isPresent()) {
+      return;
+    }
+    String at = Placed.step(place.at(), name);
+    refuseOtherwise(meaning, said, at);
+    Optional<List<Effect>> effects = text.read(SideText.without(Vocabulary.withoutTag(said)));
+    if (effects.isEmpty()) {
+      refuseOtherAcuity(meaning, said, at);
+      refuseOtherCorrection(meaning, said, at);
+    }
+    boolean more = effects.filter(all -> saysMore(meaning, all)).isPresent();
+    for (Effect effect : effects.orElse(List.of())) {
+      refuseOtherFinding(meaning, effect, said, at);
+      meaning.add(effect, at);
+    }
+    if (more) {
+      place.ledger().used(RULE);
+    }
+  }
+
+  private static boolean saysMore(Meaning meaning, List<Effect> effects) {
+    Effect title = effects.get(0);
+    return effects.size() > 1
+        || !title.parts().isEmpty()
+        || title.finding().filter(finding -> !meaning.names(finding)).isPresent();
+  }
+
+  private void refuseOtherwise(Meaning meaning, String said, String at) throws Refusal {
+    Optional<String> word = vocabulary.habits().words().otherwise(said, meaning.topic().orElse(""));
+    if (word.isPresent()) {
+      throw disagree(said, at, "what was found, and nothing that is \"" + word.get() + "\"");
+    }
+  }
+
+  /** Refuses words of an acuity that are not known and may name a pinhole or near vision. */
+  static void refuseOtherAcuity(Meaning meaning, String said, String at) throws Refusal {
+    Matcher other = OTHER_ACUITY.matcher(said);
+    if (meaning.isDistance() && other.find()) {
+      // The words around may tell what was measured: they are not quoted.
+      String wanted = "words that are known where they name a pinhole or near vision";
+      throw disagree(other.group(), at, wanted);
+    }
+  }
+
+  /** Refuses words of which not all are known, and one names another correction than the code. */
+  private static void refuseOtherCorrection(Meaning meaning, String said, String at)
+      throws Refusal {
+    Optional<String> coded = Optional.ofNullable(meaning.parts().get("correction"));
+    boolean unaided = coded.equals(Optional.of("unaided"));
+    Matcher other = (unaided ? CORRECTED : UNAIDED).matcher(said);
+    if (coded.isPresent() && other.find()) {
+      throw disagree(other.group(), at, "words that fit the code, which says " + coded.get());
+    }
+  }
+
+  private static Pattern words(String words) {
+    return Pattern.compile("\\b(?:" + words + ")\\b", Pattern.CASE_INSENSITIVE);
+  }
+
+  private void refuseOtherFinding(Meaning meaning, Effect effect, String said, String at)
+      throws Refusal {
+    Optional<String> finding = meaning.finding();
+    boolean other =
+        effect.finding().isPresent()
+            && !effect.finding().equals(finding)
+            && !(vocabulary.isAcuity(effect.finding()) && vocabulary.isAcuity(finding));
+    if (other) {
+      throw disagree(said, at, "the name of what the code says");
+    }
+  }
+
+  private static Refusal disagree(String said, String at, String wanted) {
+    return Refusal.of(Why.CODES_DISAGREE, at, "\"" + said + "\"", wanted);
+  }
+}

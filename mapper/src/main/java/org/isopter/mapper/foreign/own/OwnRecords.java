@@ -1,0 +1,141 @@
+package org.isopter.mapper.foreign.own;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.mapper.fhir.FhirReader;
+import org.isopter.mapper.foreign.document.Document;
+import org.isopter.mapper.foreign.document.Neighbours;
+import org.isopter.mapper.foreign.reading.Carried;
+import org.isopter.mapper.foreign.reading.ReadExam;
+import org.isopter.mapper.foreign.reading.Treated;
+import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Raw;
+import org.isopter.mapper.json.RawTree;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.FactKey;
+import org.isopter.model.value.Result;
+
+/**
+ * Finds the records that were written here among the resources of a document, whatever stands
+ * around them: pages of a search, histories, joined bundles, single observations.
+ *
+ * <p>Each record is put together again as it was written and read by the reader of our own form.
+ * What a server added is carried along. A record that does not read as ours is left to the rules.
+ */
+public final class OwnRecords {
+
+  private final FhirReader exact;
+  private final OwnCodes codes;
+  private final Document document;
+  private final Neighbours neighbours;
+  private final IdentityHashMap<Raw, Document.Part> byResource = new IdentityHashMap<>();
+
+  /**
+   * A record that was read.
+   *
+   * @param exam the examination
+   * @param parts the resources that it was made of, each with what was set apart, in their order
+   * @param byKey the resource of each fact, by the name of the fact
+   */
+  public record Read(
+      Exam exam, Map<Document.Part, List<Placed>> parts, Map<String, Document.Part> byKey) {
+
+    /** Returns the examination with what was set apart. */
+    public ReadExam exam(List<Placed> around, List<Carried.Whole> others) {
+      List<Carried.OfFact> leaves = new ArrayList<>();
+      List<Placed> frame = new ArrayList<>(around);
+      Map<Document.Part, String> keys = new HashMap<>();
+      byKey.forEach((key, part) -> keys.put(part, key));
+      parts.forEach(
+          (part, additions) -> {
+            if (keys.containsKey(part) && !additions.isEmpty()) {
+              leaves.add(new Carried.OfFact(keys.get(part), additions));
+            } else {
+              additions.forEach(leaf -> frame.add(new Placed(part.at() + leaf.at(), leaf.value())));
+            }
+          });
+      List<ReadExam.ReadFact> read =
+          exam.keys().stream().map(key -> new ReadExam.ReadFact(part(key).at(), Set.of())).toList();
+      List<String> from = parts.keySet().stream().map(Document.Part::at).toList();
+      return new ReadExam(exam, new Carried(leaves, others, frame), "", read, from);
+    }
+
+    private Document.Part part(FactKey key) {
+      return Objects.requireNonNull(byKey.get(key.text()), key.text());
+    }
+
+    /** Returns what became of each resource. */
+    public Map<Document.Part, Treated> treated() {
+      Map<Document.Part, Treated> treated = new HashMap<>();
+      parts.keySet().forEach(part -> treated.put(part, new Treated.Exact(List.of())));
+      List<FactKey> keys = exam.keys();
+      for (int i = 0; i < keys.size(); i++) {
+        treated.put(part(keys.get(i)), new Treated.Exact(List.of(exam.facts().get(i))));
+      }
+      return treated;
+    }
+  }
+
+  public OwnRecords(FhirReader exact, OwnCodes codes, Document document) {
+    this.exact = exact;
+    this.codes = codes;
+    this.document = document;
+    this.neighbours = document.neighbours();
+    document.parts().forEach(part -> byResource.put(part.resource(), part));
+  }
+
+  /** Returns the records that read as ours, in the order of their first resources. */
+  public List<Read> read() {
+    Map<OwnName, OwnGroup> groups = new LinkedHashMap<>();
+    for (Document.Part part : document.parts()) {
+      boolean apart = part.keptBefore().isPresent() || part.deletion().isPresent();
+      Optional<OwnName> name = apart ? Optional.empty() : OwnName.of(part.resource());
+      name.ifPresent(
+          own ->
+              groups
+                  .computeIfAbsent(
+                      own.record(), any -> new OwnGroup(own.record(), codes, this::resolve))
+                  .add(part, own.key()));
+    }
+    provenance(groups);
+    List<Read> records = new ArrayList<>();
+    groups.values().forEach(group -> read(group).ifPresent(records::add));
+    return records;
+  }
+
+  /** A provenance has no identifier of the record: it belongs where its targets do. */
+  private void provenance(Map<OwnName, OwnGroup> groups) {
+    for (Document.Part part : document.parts()) {
+      if (Neighbours.type(part.resource()).equals("Provenance")) {
+        part.resource().objects("target").stream()
+            .flatMap(target -> resolve(part, target).stream())
+            .flatMap(target -> groups.values().stream().filter(group -> group.has(target)))
+            .findFirst()
+            .ifPresent(group -> group.add(part, ""));
+      }
+    }
+  }
+
+  private Optional<Document.Part> resolve(Document.Part holder, Raw.Obj reference) {
+    return reference
+        .string("reference")
+        .flatMap(text -> neighbours.find(holder.resource(), text))
+        .map(byResource::get);
+  }
+
+  private Optional<Read> read(OwnGroup group) {
+    return group
+        .bundle()
+        .map(RawTree::of)
+        .map(exact::take)
+        .filter(Result::isOk)
+        .map(exam -> new Read(exam.orThrow(), group.additions(), group.byKey()));
+  }
+}

@@ -1,0 +1,43 @@
+package org.isopter.mapper.foreign.reading;
+
+import java.time.Duration;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import org.isopter.mapper.json.Limits;
+
+/**
+ * What a caller decides about reading.
+ *
+ * @param zone the time zone of a day that is given without a time
+ * @param window how far apart in time observations of one person without an encounter or a panel
+ *     may lie and still be one examination
+ * @param limits how much a document may ask of the machine
+ */
+public record Options(ZoneId zone, Duration window, Limits limits) {
+
+  public Options {
+    if (window.isNegative()) {
+      throw new IllegalArgumentException("the window is negative: " + window);
+    }
+  }
+
+  /** Returns days in UTC, only the same instant as one examination, and the usual limits. */
+  public static Options usual() {
+    return new Options(ZoneOffset.UTC, Duration.ZERO, Limits.USUAL);
+  }
+
+  /** Returns these options with another time zone for days. */
+  public Options zone(ZoneId other) {
+    return new Options(other, window, limits);
+  }
+
+  /** Returns these options with another window for one examination. */
+  public Options window(Duration other) {
+    return new Options(zone, other, limits);
+  }
+
+  /** Returns these options with other limits. */
+  public Options limits(Limits other) {
+    return new Options(zone, window, other);
+  }
+}

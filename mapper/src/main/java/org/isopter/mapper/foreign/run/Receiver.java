@@ -1,0 +1,17 @@
+package org.isopter.mapper.foreign.run;
+
+import java.util.List;
+import org.isopter.model.value.Fault;
+
+/** Takes what was read, piece by piece. */
+public interface Receiver {
+
+  /** Takes why a document is none that can be read. */
+  void refused(Origin origin, List<Fault> faults);
+
+  /** Takes a mistake in the program at a document; its message may hold patient data. */
+  void failed(Origin origin, RuntimeException mistake);
+
+  /** Takes documents that were read together. */
+  void read(Batch batch);
+}

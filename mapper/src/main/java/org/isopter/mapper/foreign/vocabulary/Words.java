@@ -1,0 +1,205 @@
+package org.isopter.mapper.foreign.vocabulary;
+
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.mapper.foreign.ledger.Memo;
+import org.isopter.mapper.json.Raw;
+import org.isopter.model.value.Site;
+
+/** The words that others use beside or instead of codes, from the tables of habits. */
+public final class Words {
+
+  private final Map<String, Site> sides = new LinkedHashMap<>();
+  private final Map<String, Site> sidesAlone = new LinkedHashMap<>();
+  private final Set<String> sideQuestions = new HashSet<>();
+  private final Map<String, Effect> conditions = new HashMap<>();
+  private final Set<String> conditionQuestions = new HashSet<>();
+  private final Set<String> fillers = new HashSet<>();
+  private final Set<String> derivedParts = new HashSet<>();
+  private final Set<String> doubts = new HashSet<>();
+  private final Set<String> denials = new HashSet<>();
+  private final Map<String, Set<String>> harmless = new HashMap<>();
+  private final Map<String, String> otherwise = new LinkedHashMap<>();
+  private final Memo<List<String>> otherwiseIn = new Memo<>(this::allOtherwise);
+  private final Map<String, Effect> titled = new HashMap<>();
+  private final Map<String, String> named = new HashMap<>();
+  private final Map<String, String> parts = new HashMap<>();
+  private final Map<String, String> answers = new HashMap<>();
+  private final Map<String, String> answered = new HashMap<>();
+
+  /** Reads the tables. */
+  Words(Raw tables) {
+    sides(tables, "sideWords", sides);
+    sides(tables, "sidesAlone", sidesAlone);
+    texts(tables, "sideQuestions", sideQuestions);
+    for (Raw row : tables.objects("conditions")) {
+      Effect effect = Effect.of(row);
+      spellings(row).forEach(words -> conditions.put(words, effect));
+    }
+    texts(tables, "conditionQuestions", conditionQuestions);
+    texts(tables, "fillers", fillers);
+    texts(tables, "derivedParts", derivedParts);
+    texts(tables, "doubts", doubts);
+    texts(tables, "denials", denials);
+    for (Raw row : tables.objects("harmless")) {
+      Set<String> names =
+          harmless.computeIfAbsent(row.string("of").orElse(""), any -> new HashSet<>());
+      spellings(row).forEach(names::add);
+    }
+    for (Raw row : tables.objects("otherwise")) {
+      String of = row.string("of").orElse("");
+      spellings(row).forEach(words -> otherwise.put(words, of));
+    }
+    for (Raw row : tables.objects("titledFindings")) {
+      Effect effect = Effect.of(row);
+      spellings(row).forEach(words -> titled.put(words, effect));
+    }
+    pairs(tables, "namedCodes", "as", named);
+    pairs(tables, "partTitles", "part", parts);
+    for (Raw row : tables.objects("answeredFindings")) {
+      answered.put(row.string("finding").orElseThrow(), row.string("as").orElseThrow());
+    }
+    for (Raw row : tables.objects("answerWords")) {
+      String list = row.string("list").orElseThrow();
+      String word = row.string("word").orElseThrow();
+      spellings(row).forEach(words -> answers.put(list + "|" + words, word));
+    }
+  }
+
+  /** Returns the words that name an eye anywhere in a text, in lower case. */
+  Map<String, Site> sides() {
+    return sides;
+  }
+
+  /** Returns the words that name an eye where they are all that is said of the place. */
+  Map<String, Site> sidesAlone() {
+    return sidesAlone;
+  }
+
+  /** Says whether a code, or plain words, ask for the side. */
+  public boolean asksForSide(String codeOrWords) {
+    return sideQuestions.contains(codeOrWords);
+  }
+
+  /** Returns what words say of how something was tested. */
+  Map<String, Effect> conditions() {
+    return conditions;
+  }
+
+  /** Says whether words ask for how something was tested. */
+  public boolean asksForCondition(String words) {
+    return conditionQuestions.contains(words);
+  }
+
+  /** Says whether a word between others says nothing of its own. */
+  boolean isFiller(String word) {
+    return fillers.contains(word);
+  }
+
+  /** Returns the word of a text that makes something else of what a code is about. */
+  public Optional<String> otherwise(String text, String finding) {
+    return text.isBlank()
+        ? Optional.empty()
+        : otherwiseIn.of(text).stream().filter(word -> isOf(finding, word)).findFirst();
+  }
+
+  private boolean isOf(String finding, String word) {
+    String of = otherwise.getOrDefault(word, "");
+    return of.isEmpty() || of.equals(finding);
+  }
+
+  private List<String> allOtherwise(String text) {
+    String spaced = " " + CodeText.words(text) + " ";
+    return otherwise.keySet().stream().filter(word -> spaced.contains(" " + word + " ")).toList();
+  }
+
+  /** Returns the findings that the trade names by these words. */
+  Map<String, Effect> titled() {
+    return titled;
+  }
+
+  /** Returns the code of a group or of a coded finding that words name. */
+  public Optional<String> named(String words) {
+    return Optional.ofNullable(named.get(words));
+  }
+
+  /** Returns the key of the part of a finding that words name. */
+  public Optional<String> part(String words) {
+    return Optional.ofNullable(parts.get(words));
+  }
+
+  /** Says whether words name what only follows from the parts of a finding. */
+  public boolean isDerivedPart(String words) {
+    return derivedParts.contains(words);
+  }
+
+  /**
+   * Returns true if a component or an extension of this name cannot change what a finding says.
+   *
+   * @param name the words of a component's code, its {@code system|code}, or a URL
+   */
+  public boolean isHarmless(String name, String finding) {
+    return harmless.getOrDefault("", Set.of()).contains(name)
+        || harmless.getOrDefault(finding, Set.of()).contains(name);
+  }
+
+  /** Returns true if a word of a text says that what stands beside it is wrong. */
+  public boolean doubts(String text) {
+    return !text.isBlank() && !in(doubts, text).isEmpty();
+  }
+
+  /** Returns true if a word of a name says that something was not so. */
+  public boolean denies(String name) {
+    return !name.isBlank() && !in(denials, name).isEmpty();
+  }
+
+  /** Returns what the phrases of a text say of another finding or of a part of one. */
+  public List<Effect> conditionsIn(String text) {
+    return in(conditions.keySet(), text).stream()
+        .map(conditions::get)
+        .filter(effect -> effect.finding().isPresent() || !effect.parts().isEmpty())
+        .toList();
+  }
+
+  private static List<String> in(Set<String> phrases, String text) {
+    String spaced = " " + CodeText.words(text) + " ";
+    return phrases.stream().filter(phrase -> spaced.contains(" " + phrase + " ")).toList();
+  }
+
+  /** Returns the word of a list of answers that other words stand for. */
+  public Optional<String> answer(String list, String words) {
+    return Optional.ofNullable(answers.get(list + "|" + words));
+  }
+
+  /** Returns the code of the statement that a finding is there, where yes or no answers it. */
+  public Optional<String> answered(String finding) {
+    return Optional.ofNullable(answered.get(finding));
+  }
+
+  private static void pairs(Raw tables, String name, String key, Map<String, String> into) {
+    for (Raw row : tables.objects(name)) {
+      String value = row.string(key).orElseThrow();
+      spellings(row).forEach(words -> into.put(words, value));
+    }
+  }
+
+  private static void sides(Raw tables, String name, Map<String, Site> into) {
+    for (Raw row : tables.objects(name)) {
+      Site site = Effect.site(row.string("is").orElseThrow());
+      spellings(row).forEach(words -> into.put(words, site));
+    }
+  }
+
+  private static void texts(Raw tables, String name, Set<String> into) {
+    tables.list(name).forEach(text -> into.add(text.string().orElseThrow()));
+  }
+
+  private static Iterable<String> spellings(Raw row) {
+    return row.list("spellings").stream().map(text -> text.string().orElseThrow()).toList();
+  }
+}
