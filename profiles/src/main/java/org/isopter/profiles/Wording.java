@@ -27,7 +27,7 @@ final class Wording {
     this.document = document;
   }
 
-  ValidationMessage of(RawMessage raw) {
+  public ValidationMessage of(RawMessage raw) {
     return new ValidationMessage(raw.severity(), raw.path(), text(raw));
   }
 

@@ -5,7 +5,7 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import org.isopter.model.note.Habits;
+import org.isopter.model.note.habit.Habits;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import picocli.CommandLine.ITypeConverter;

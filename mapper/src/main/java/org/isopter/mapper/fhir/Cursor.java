@@ -122,7 +122,7 @@ final class Cursor {
     return texts;
   }
 
-  Optional<BigDecimal> number(String name) {
+  public Optional<BigDecimal> number(String name) {
     Optional<BigDecimal> number =
         take(name, JsonNode::isNumber, JsonNode::decimalValue, "a number");
     if (number.isPresent() && !NumberLimit.holds(number.get())) {

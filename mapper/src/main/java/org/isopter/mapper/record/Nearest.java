@@ -15,7 +15,7 @@ final class Nearest {
   }
 
   /** Returns the word with the fewest slips between it and what was seen, if they are few. */
-  static Optional<String> of(String seen, Collection<String> words) {
+  public static Optional<String> of(String seen, Collection<String> words) {
     String plain = plain(seen);
     int fewest = 1 + Math.min(plain.length(), 12) / 4;
     Optional<String> nearest = Optional.empty();

@@ -12,8 +12,8 @@ import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Header;
 import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
-import org.isopter.model.note.Reading;
 import org.isopter.model.note.Unread;
+import org.isopter.model.note.habit.Reading;
 import org.isopter.model.text.RecordText;
 import org.isopter.model.value.Result;
 

@@ -17,5 +17,5 @@ public interface Wording {
    * @param fact a fact with a value
    * @param performed the time of the examination
    */
-  Optional<String> of(Fact<?> fact, OffsetDateTime performed);
+  public Optional<String> of(Fact<?> fact, OffsetDateTime performed);
 }

@@ -3,6 +3,12 @@ package org.isopter.model.note;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.isopter.model.note.grammar.Grammar;
+import org.isopter.model.note.grammar.Headings;
+import org.isopter.model.note.item.Grammars;
+import org.isopter.model.note.token.Nearest;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Token;
 
 /** The words that help whoever wrote an item that was not read. */
 final class Advice {

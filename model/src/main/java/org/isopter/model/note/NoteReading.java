@@ -6,6 +6,22 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.exam.Fact;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.grammar.Denial;
+import org.isopter.model.note.grammar.Grammar;
+import org.isopter.model.note.grammar.Headings;
+import org.isopter.model.note.grammar.ItemReader;
+import org.isopter.model.note.habit.Habits;
+import org.isopter.model.note.habit.OtherTimes;
+import org.isopter.model.note.habit.Reading;
+import org.isopter.model.note.habit.Readings;
+import org.isopter.model.note.habit.UnknownSide;
+import org.isopter.model.note.item.Grammars;
+import org.isopter.model.note.token.Clause;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Lexer;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Token;
 
 /** The reading of one note, clause by clause. */
 final class NoteReading {
@@ -137,7 +153,7 @@ final class NoteReading {
     if (found.isPresent()) {
       close();
     }
-    if (tokens.get(0).is(Advice.NO_PLACE)) {
+    if (tokens.get(0).is(NotRead.NO_PLACE)) {
       return noPlace(tokens, from);
     }
     List<Token> rest = found.map(heading -> heading.rest(tokens, 0)).orElse(tokens);
@@ -197,7 +213,7 @@ final class NoteReading {
   private int end(List<Token> tokens, Optional<Headings.Found> found) {
     int from = found.map(heading -> heading.at() + 1).orElse(1);
     for (int i = from; i < tokens.size(); i++) {
-      boolean next = i + 1 < tokens.size() && tokens.get(i + 1).is(Advice.NO_PLACE);
+      boolean next = i + 1 < tokens.size() && tokens.get(i + 1).is(NotRead.NO_PLACE);
       if (tokens.get(i).is(",") && (next || headings.certain(tokens, i + 1).isPresent())) {
         return i;
       }

@@ -2,6 +2,10 @@ package org.isopter.model.note;
 
 import java.util.List;
 import java.util.Optional;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.token.Clause;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Token;
 import org.isopter.model.value.Site;
 
 /**

@@ -7,6 +7,8 @@ import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Measurement;
 import org.isopter.model.finding.DatumTexts;
 import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.note.token.Token;
+import org.isopter.model.note.token.Words;
 
 /**
  * A fact and the item that tells it.

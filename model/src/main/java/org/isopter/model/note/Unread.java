@@ -2,6 +2,7 @@ package org.isopter.model.note;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import org.isopter.model.note.habit.Reading;
 import org.isopter.model.value.Fault;
 
 /**

@@ -13,6 +13,8 @@ import java.util.stream.Stream;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Measurement;
 import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.note.token.Lexer;
+import org.isopter.model.note.token.Token;
 import org.junit.jupiter.api.Test;
 
 /**

@@ -4,6 +4,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Predicate;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Lexer;
+import org.isopter.model.note.token.Token;
 
 /**
  * The ways in which a note may come to harm, each of which leaves no other legal meaning.

@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.mapper.fhir.BundleKind;
-import org.isopter.mapper.foreign.reading.Carried;
 import org.isopter.mapper.json.Placed;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Canonical;
@@ -190,8 +189,8 @@ public final class Document {
   }
 
   /**
-   * Says whether a bundle is what {@code ForeignWriter} makes: its own leaves say
-   * nothing, and would grow in number with each reading and writing.
+   * Says whether a bundle is what {@code ForeignWriter} makes: its own leaves say nothing, and
+   * would grow in number with each reading and writing.
    */
   private static boolean isCarrier(Raw.Obj bundle) {
     List<Raw> entries = bundle.list("entry");

@@ -1,0 +1,95 @@
+package org.isopter.model.note.grammar;
+
+import java.math.BigDecimal;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.note.token.ClockTime;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Lexer;
+import org.isopter.model.note.token.Matcher;
+import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.Worded;
+import org.isopter.model.value.Absence;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
+import org.isopter.model.value.Unit;
+
+/** What every item shares: sides, reasons for absence, times, and lengths. */
+public final class Common {
+
+  /** Both eyes open: the one way of naming both that can only be one test with both. */
+  public static final String BOTH_OPEN = "BEO";
+
+  /** Each of the two eyes, where they might be tested together. */
+  static final String EACH = "each";
+
+  public static final Vocabulary<Site> SIDES =
+      Vocabulary.<Site>empty()
+          .say(Site.RIGHT, "R", "right", "right eye", "R eye", "OD", "RE", "Rt", "Rt eye")
+          .say(Site.LEFT, "L", "left", "left eye", "L eye", "OS", "LE", "Lt", "Lt eye")
+          .say(Site.BOTH, "OU", "both", "both eyes", "B", "BE", BOTH_OPEN, EACH);
+
+  public static final Vocabulary<Absence> ABSENCES =
+      Vocabulary.of(Absence.class)
+          .say(Absence.NOT_DONE, "not tested", "not checked", "not performed", "not examined")
+          .say(Absence.REFUSED, "declined")
+          .say(Absence.UNABLE, "not able", "unable to test", "could not be tested")
+          .say(Absence.NOT_APPLICABLE, "n/a")
+          .say(Absence.UNKNOWN, "not known");
+
+  static final Slot<Absence> ABSENCE = Slot.value("reason for absence", ABSENCES);
+
+  static final Slot<ClockTime> TIME = Slot.condition("time", ClockTime::read);
+
+  static final Vocabulary<Unit> LENGTHS =
+      Vocabulary.<Unit>empty()
+          .say(Unit.METRE, "m", "metre", "metres", "meter", "meters")
+          .say(Unit.CENTIMETRE, "cm")
+          .say(Unit.MILLIMETRE, "mm")
+          .say(Unit.FOOT, "ft", "foot", "feet")
+          .say(Unit.INCH, "in", "inch", "inches");
+
+  /** A number of millimetres, its unit stated. */
+  public static final Matcher<Quantity> MILLIMETRES =
+      cursor ->
+          cursor
+              .anyNumber()
+              .filter(n -> cursor.take("mm"))
+              .map(n -> new Quantity(n, Unit.MILLIMETRE));
+
+  /** The distance of a test: at 6 m, @ 40 cm. */
+  public static final Matcher<Quantity> AT_DISTANCE =
+      cursor -> cursor.takeAny("@", "at") ? length(cursor) : Optional.empty();
+
+  private Common() {}
+
+  public static Optional<Quantity> length(Cursor cursor) {
+    Optional<BigDecimal> number = cursor.number();
+    return number.flatMap(n -> LENGTHS.read(cursor).map(unit -> new Quantity(n, unit)));
+  }
+
+  /** Returns a matcher of a value or of the reason why there is none. */
+  public static <T> Matcher<Outcome<T>> outcome(Matcher<T> value) {
+    return value.map(Outcome::<T>found).or(ABSENCES.map(Outcome::<T>absent));
+  }
+
+  /** Returns a matcher of a value or of the reason why there is none, behind one of the leads. */
+  public static <T> Matcher<Outcome<T>> behind(Matcher<T> value, String... leads) {
+    Matcher<Outcome<T>> outcome = outcome(value);
+    List<List<String>> phrases = Arrays.stream(leads).map(Lexer::words).toList();
+    return new Worded<>(
+        cursor -> lead(cursor, phrases) ? outcome.read(cursor) : Optional.empty(), value.words());
+  }
+
+  /** Returns a matcher of the same in which a value may stand without its lead. */
+  public static <T> Matcher<Outcome<T>> named(Matcher<T> value, String... leads) {
+    return new Worded<>(
+        Common.<T>behind(value, leads).or(value.map(Outcome::<T>found)), value.words());
+  }
+
+  private static boolean lead(Cursor cursor, List<List<String>> leads) {
+    return leads.stream().anyMatch(cursor::take);
+  }
+}

@@ -1,0 +1,109 @@
+package org.isopter.model.note.grammar;
+
+import java.util.List;
+import java.util.Set;
+import org.isopter.model.answer.tissue.Presence;
+import org.isopter.model.catalogue.Discs;
+import org.isopter.model.catalogue.Lids;
+import org.isopter.model.catalogue.Movements;
+import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.catalogue.Segments;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Token;
+
+/**
+ * How far a "no" reaches. In "no diplopia, ptosis" it may hold for both: a sign that is only named
+ * behind a denied one is neither taken as there nor as absent.
+ */
+public final class Denial {
+
+  /** Words that turn a sign into its opposite, and words that state it. */
+  public static final Set<String> WORDS =
+      Set.of("no", "without", "denies", "neither", "never", "present", "positive", "negative");
+
+  private static final Set<String> NOS = Set.of("no", "without", "nil", "denies", "not", "neither");
+
+  /**
+   * Words that say of a sign that it is there, or how it is: then no "no" before them reaches it.
+   */
+  private static final Set<String> STATED =
+      Set.of("present", "positive", "yes", "+", "with", "but", "is");
+
+  private static final Set<Finding<?>> SIGNS =
+      Set.of(
+          Pupils.AFFERENT_DEFECT,
+          Lids.PTOSIS,
+          Movements.DIPLOPIA,
+          Movements.NYSTAGMUS,
+          Discs.SWELLING,
+          Discs.HAEMORRHAGE,
+          Discs.VENOUS_PULSATION);
+
+  private static final Set<String> NOTHING = Set.of("none", "absent");
+
+  /** Names of signs of the disc that a "no" may reach; adjectives it cannot. */
+  private static final Set<String> NOUNS =
+      Set.of("pallor", "swelling", "oedema", "edema", "haemorrhage", "hemorrhage", "haem", "svp");
+
+  private boolean open;
+
+  /** Starts a new clause, which no earlier "no" reaches. */
+  public void clear() {
+    open = false;
+  }
+
+  /**
+   * Takes note of an item.
+   *
+   * @throws NotRead when a "no" of an earlier item of the clause may hold for it too
+   */
+  public void requireClear(List<Token> item, List<Fact<?>> facts) throws NotRead {
+    boolean denies = item.stream().anyMatch(Denial::isNo);
+    boolean bare = !denies && facts.stream().anyMatch(Denial::isThere) && !isStated(item);
+    if (open && bare) {
+      throw reaches(item.get(0));
+    }
+    open = denies && !bare;
+  }
+
+  /** Returns why a sign that is only named behind a denied one is not read. */
+  static NotRead reaches(Token sign) {
+    return NotRead.at(sign, "the \"no\" before it may hold for it too")
+        .write("each sign with its own word: no pallor, pallor present");
+  }
+
+  static boolean isNo(Token token) {
+    return NOS.contains(token.text());
+  }
+
+  /** Says whether the words only name a sign. */
+  static boolean isOnlyNamed(List<Token> words) {
+    return !isStated(words) && words.stream().anyMatch(word -> NOUNS.contains(word.text()));
+  }
+
+  private static boolean isStated(List<Token> words) {
+    return words.stream()
+        .anyMatch(word -> STATED.contains(word.text()) || word.kind() == Token.Kind.NUMBER);
+  }
+
+  private static boolean isThere(Fact<?> fact) {
+    if (fact.finding() == Segments.ANTERIOR || fact.finding() == Segments.POSTERIOR) {
+      return fact.panel()
+          .map(panel -> panel.parts().get("presence"))
+          .flatMap(part -> part.ifFound())
+          .filter(part -> part instanceof Datum.Coded coded && coded.concept() == Presence.PRESENT)
+          .isPresent();
+    }
+    return SIGNS.contains(fact.finding())
+        && fact.panel()
+            .flatMap(EncodedValue::value)
+            .filter(Datum.Coded.class::isInstance)
+            .map(value -> ((Datum.Coded) value).concept().word())
+            .filter(word -> !NOTHING.contains(word))
+            .isPresent();
+  }
+}

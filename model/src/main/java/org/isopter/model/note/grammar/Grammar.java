@@ -1,0 +1,164 @@
+package org.isopter.model.note.grammar;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BiPredicate;
+import java.util.stream.Stream;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.Site;
+
+/**
+ * How the items of a finding, or of a few that are told together, are read: a row of the table.
+ *
+ * @param name what the items are about, in words for a message
+ * @param example an item that is understood
+ * @param sides what a side means in it
+ * @param headings what an item starts with
+ * @param slots what may be said
+ * @param whole the findings that have no value when the whole is not done
+ * @param method the slot of the technique, where there is one
+ * @param unsided says whether what was said may stand without a side
+ * @param unsidedSites the sites that it is then about
+ * @param build makes the facts of an eye
+ */
+public record Grammar(
+    String name,
+    String example,
+    Sides sides,
+    List<Heading> headings,
+    List<Slot<?>> slots,
+    List<Finding<?>> whole,
+    Optional<Slot<? extends Concept>> method,
+    BiPredicate<Said, Heading> unsided,
+    List<Site> unsidedSites,
+    Build build) {
+
+  /** What a side means. */
+  public enum Sides {
+    /** It names an eye; both is each of the two. */
+    EACH,
+    /** It names an eye; both is the two together. */
+    EACH_OR_BOTH,
+    /** It is part of the value: the eye that answers less. */
+    NAMED,
+    /** There is none: it is said of the pair. */
+    PAIR;
+
+    public boolean namesAnEye() {
+      return this == EACH || this == EACH_OR_BOTH;
+    }
+
+    /** Returns the sites of the facts of an item at a side. */
+    List<Site> at(Site side) throws NotRead {
+      if (this == PAIR) {
+        throw NotRead.because("it is told of both eyes together: leave the side out");
+      }
+      if (this == NAMED && side == Site.BOTH) {
+        throw NotRead.because("it compares the eyes, so that it is never in both");
+      }
+      boolean each = this == EACH && side == Site.BOTH;
+      return each ? Site.EACH_EYE : this == NAMED ? Site.PAIR : List.of(side);
+    }
+  }
+
+  /** Makes the facts of an eye from what was said of it. */
+  @FunctionalInterface
+  public interface Build {
+    /** Adds the facts to the eye. */
+    void from(Eye eye) throws NotRead;
+  }
+
+  public static Draft of(String name, String example) {
+    return new Draft(name, example);
+  }
+
+  /** Returns every word and phrase that it knows. */
+  public Stream<String> words() {
+    return Stream.concat(
+        headings.stream().map(Heading::spoken),
+        slots.stream().flatMap(slot -> slot.matcher().words().stream()));
+  }
+
+  /** A grammar that is nearly described. */
+  public static final class Draft {
+    private final String name;
+    private final String example;
+    private final List<Heading> headings = new ArrayList<>();
+    private final List<Slot<?>> slots = new ArrayList<>(List.of(Common.ABSENCE, Common.TIME));
+    private Sides sides = Sides.EACH;
+    private List<Finding<?>> whole = List.of();
+    private Optional<Slot<? extends Concept>> method = Optional.empty();
+    private BiPredicate<Said, Heading> unsided = (said, heading) -> false;
+    private List<Site> unsidedSites = Site.EACH_EYE;
+
+    private Draft(String name, String example) {
+      this.name = name;
+      this.example = example;
+    }
+
+    public Draft sides(Sides meaning) {
+      this.sides = meaning;
+      this.unsidedSites =
+          meaning == Sides.PAIR || meaning == Sides.NAMED ? Site.PAIR : unsidedSites;
+      return this;
+    }
+
+    public Draft startsWith(String... phrases) {
+      return startsWith(Arrays.stream(phrases).map(Heading::of));
+    }
+
+    public Draft startsWith(Stream<Heading> more) {
+      more.forEach(headings::add);
+      return this;
+    }
+
+    public Draft slots(Slot<?>... more) {
+      slots.addAll(Arrays.asList(more));
+      return this;
+    }
+
+    /** Leaves out the reason for absence and the time, which need a heading to belong to. */
+    public Draft withoutCommonSlots() {
+      slots.clear();
+      return this;
+    }
+
+    public Draft whole(Finding<?>... findings) {
+      this.whole = List.of(findings);
+      return this;
+    }
+
+    public Draft method(Slot<? extends Concept> slot) {
+      this.method = Optional.of(slot);
+      return slots(slot);
+    }
+
+    public Draft unsided(BiPredicate<Said, Heading> when) {
+      this.unsided = when;
+      return this;
+    }
+
+    public Draft unsidedAt(List<Site> sites) {
+      this.unsidedSites = sites;
+      return this;
+    }
+
+    public Grammar build(Build build) {
+      return new Grammar(
+          name,
+          example,
+          sides,
+          List.copyOf(headings),
+          List.copyOf(slots),
+          whole,
+          method,
+          (said, heading) -> said.has(Common.ABSENCE) || unsided.test(said, heading),
+          unsidedSites,
+          build);
+    }
+  }
+}

@@ -1,0 +1,101 @@
+package org.isopter.model.note.grammar;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Token;
+
+/** Finds where an item starts, and which grammar reads it. */
+public final class Headings {
+
+  private static final int WORDS_BEFORE = 4;
+
+  /**
+   * The start of an item.
+   *
+   * @param grammar what reads the item
+   * @param heading the phrase that was found
+   * @param at where the phrase stands in the tokens
+   */
+  public record Found(Grammar grammar, Heading heading, int at) {
+
+    /** Returns the tokens from a place on, without the phrase where it says nothing itself. */
+    public List<Token> rest(List<Token> tokens, int from) {
+      List<Token> rest = new ArrayList<>(tokens.subList(from, at));
+      rest.addAll(tokens.subList(at + skipped(), tokens.size()));
+      return rest;
+    }
+
+    /** Returns where the phrase ends in the tokens. */
+    int end() {
+      return at + heading.phrase().size();
+    }
+
+    public int skipped() {
+      return heading.kept() ? 0 : heading.phrase().size();
+    }
+  }
+
+  private final List<Grammar> grammars;
+
+  public Headings(List<Grammar> grammars) {
+    this.grammars = grammars;
+  }
+
+  /** Returns the item that starts here: heading, side and heading, or words and heading. */
+  public Optional<Found> at(List<Token> tokens, int start) {
+    return certain(tokens, start).or(() -> floating(tokens, start));
+  }
+
+  /** Returns the item that starts here with a heading, or with a side and a heading. */
+  public Optional<Found> certain(List<Token> tokens, int start) {
+    return longest(tokens, start, false).or(() -> longest(tokens, afterSide(tokens, start), false));
+  }
+
+  /** Returns the item that starts here in the middle of a clause: certain, or a "no" before it. */
+  Optional<Found> runningOn(List<Token> tokens, int start) {
+    boolean denied = start < tokens.size() && Denial.isNo(tokens.get(start));
+    return denied ? at(tokens, start) : certain(tokens, start);
+  }
+
+  private Optional<Found> floating(List<Token> tokens, int start) {
+    for (int i = start + 1; i < Math.min(start + WORDS_BEFORE, tokens.size()); i++) {
+      if (tokens.get(i - 1).is(",")) {
+        return Optional.empty();
+      }
+      Optional<Found> found = longest(tokens, i, true);
+      if (found.isPresent()) {
+        return found;
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Optional<Found> longest(List<Token> tokens, int at, boolean floatingOnly) {
+    Optional<Found> best = Optional.empty();
+    int length = 0;
+    for (Grammar grammar : grammars) {
+      for (Heading heading : grammar.headings()) {
+        boolean candidate =
+            heading.phrase().size() > length && (heading.floating() || !floatingOnly);
+        if (candidate && new Cursor(tokens, at).take(heading.phrase())) {
+          length = heading.phrase().size();
+          best = Optional.of(new Found(grammar, heading, at));
+        }
+      }
+    }
+    return best;
+  }
+
+  private static int afterSide(List<Token> tokens, int start) {
+    Cursor cursor = new Cursor(tokens, start);
+    boolean side = cursor.attempt(Common.SIDES).isPresent();
+    return side ? skipColon(cursor) : tokens.size();
+  }
+
+  private static int skipColon(Cursor cursor) {
+    cursor.take(":");
+    return cursor.place();
+  }
+}

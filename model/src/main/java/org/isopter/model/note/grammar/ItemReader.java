@@ -1,0 +1,132 @@
+package org.isopter.model.note.grammar;
+
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Token;
+import org.isopter.model.value.Site;
+
+/** Reads one item: its tokens sorted by side, shared among the eyes, and made into facts. */
+public final class ItemReader {
+
+  /**
+   * An item that was read.
+   *
+   * @param start its heading, and what the next clause of the same item takes over from it
+   * @param facts its facts; none where it is only a heading
+   * @param length the number of tokens read
+   */
+  public record Item(Start start, List<Fact<?>> facts, int length) {}
+
+  /**
+   * How an item starts.
+   *
+   * @param grammar what reads it
+   * @param heading its heading
+   * @param conditions the conditions that an earlier clause of the same item stated
+   * @param continued whether there was an earlier clause
+   */
+  public record Start(Grammar grammar, Heading heading, Said conditions, boolean continued) {
+
+    public static Start of(Grammar grammar, Heading heading) {
+      return new Start(grammar, heading, new Said(), false);
+    }
+  }
+
+  public static final String NO_SIDE = "no side is named, and a side is never guessed";
+
+  private final Headings headings;
+  private final Optional<OffsetDateTime> performed;
+
+  public ItemReader(Headings headings, Optional<OffsetDateTime> performed) {
+    this.headings = headings;
+    this.performed = performed;
+  }
+
+  /**
+   * Reads an item.
+   *
+   * @param tokens the item and what follows it, without its heading
+   * @param first where the item starts
+   * @param side the eye that the line or block is about, for an item that names none
+   */
+  public Item read(Start start, List<Token> tokens, Token first, Optional<Site> side)
+      throws NotRead {
+    try {
+      return read(start, Scan.of(start.grammar(), headings, tokens), first, side);
+    } catch (NotRead notRead) {
+      throw notRead.orAt(first);
+    }
+  }
+
+  private Item read(Start start, Scan scan, Token first, Optional<Site> side) throws NotRead {
+    Said head = start.conditions().overriddenBy(scan.head());
+    Start next = new Start(start.grammar(), start.heading(), head.conditions(), true);
+    List<Fact<?>> facts = new ArrayList<>();
+    if (!isOnlyHeading(start.grammar(), scan, side)) {
+      for (Scan.Group group : Sharing.among(head, groups(start, scan, first, side))) {
+        facts.addAll(facts(start.grammar(), group));
+      }
+    }
+    return new Item(next, facts, scan.length());
+  }
+
+  private static boolean isOnlyHeading(Grammar grammar, Scan scan, Optional<Site> side) {
+    return grammar.sides().namesAnEye()
+        && side.isEmpty()
+        && scan.groups().isEmpty()
+        && !scan.head().hasValues();
+  }
+
+  private static List<Scan.Group> groups(Start start, Scan scan, Token first, Optional<Site> side)
+      throws NotRead {
+    if (!scan.groups().isEmpty()) {
+      requireClearHead(start, scan);
+      return scan.groups();
+    }
+    boolean needed =
+        start.grammar().sides() != Grammar.Sides.PAIR
+            && !start.grammar().unsided().test(scan.head(), start.heading());
+    if (side.isEmpty() && needed) {
+      throw NotRead.because(NO_SIDE);
+    }
+    return List.of(new Scan.Group(side, first, new Said()));
+  }
+
+  /** A value before the side may belong to what stands before it. */
+  private static void requireClearHead(Start start, Scan scan) throws NotRead {
+    boolean ofBoth =
+        scan.groups().stream().allMatch(group -> group.side().equals(Optional.of(Site.BOTH)));
+    if (ofBoth) {
+      return;
+    }
+    boolean trails = start.continued() && scan.groups().get(0).said().hasValues();
+    if (scan.head().hasValues() && (start.heading().plural() || trails)) {
+      throw NotRead.because("it may be told of the other eye too: put each value behind its side");
+    }
+  }
+
+  private List<Fact<?>> facts(Grammar grammar, Scan.Group group) throws NotRead {
+    try {
+      List<Fact<?>> facts = new ArrayList<>();
+      Optional<Site> named = grammar.sides().namesAnEye() ? Optional.empty() : group.side();
+      for (Site site : sites(grammar, group)) {
+        facts.addAll(Eye.facts(grammar, site, named, group, performed));
+      }
+      return facts;
+    } catch (NotRead notRead) {
+      throw notRead.orAt(group.at());
+    }
+  }
+
+  private static List<Site> sites(Grammar grammar, Scan.Group group) throws NotRead {
+    if (group.side().isEmpty()) {
+      return grammar.unsidedSites();
+    }
+    boolean each = group.at().is(Common.EACH) && grammar.sides().namesAnEye();
+    return each ? Site.EACH_EYE : grammar.sides().at(group.side().get());
+  }
+}

@@ -1,0 +1,292 @@
+package org.isopter.model.note.grammar;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Token;
+import org.isopter.model.value.Site;
+
+/** Sorts the tokens of an item into what is said before any side, and what of each side. */
+final class Scan {
+
+  /**
+   * What was said behind a side.
+   *
+   * @param side the side; none where the item may stand without
+   * @param at where it is named
+   * @param said what was said
+   */
+  record Group(Optional<Site> side, Token at, Said said) {}
+
+  private final Grammar grammar;
+  private final Headings headings;
+  private final List<Token> tokens;
+  private final Cursor cursor;
+  private final Said head = new Said();
+  private final List<Group> groups = new ArrayList<>();
+  private boolean afterComma;
+  private boolean denied;
+  private Last last = Last.HEADING;
+
+  /** What stands before the cursor. */
+  private enum Last {
+    HEADING,
+    SIDE,
+    CONDITION,
+    VALUE,
+    OTHER
+  }
+
+  private Scan(Grammar grammar, Headings headings, List<Token> tokens) {
+    this.grammar = grammar;
+    this.headings = headings;
+    this.tokens = tokens;
+    this.cursor = new Cursor(tokens, 0);
+  }
+
+  static Scan of(Grammar grammar, Headings headings, List<Token> tokens) throws NotRead {
+    Scan scan = new Scan(grammar, headings, tokens);
+    scan.run();
+    return scan;
+  }
+
+  Said head() {
+    return head;
+  }
+
+  List<Group> groups() {
+    return groups;
+  }
+
+  /** Returns the number of tokens read: up to the comma before the next item, or all. */
+  int length() {
+    return cursor.place();
+  }
+
+  private void run() throws NotRead {
+    while (!cursor.atEnd()) {
+      if ((cursor.sees(",") && endsAtComma()) || runsIntoNext()) {
+        return;
+      }
+      step();
+    }
+  }
+
+  private void step() throws NotRead {
+    Token here = cursor.token();
+    if (cursor.take(",")) {
+      afterComma = true;
+      return;
+    }
+    if (cursor.takeAny(")") || (!slotReads() && cursor.takeAny("("))) {
+      return;
+    }
+    if (!takeHeading() && !takeSlot() && !takeSide(here) && !takePause()) {
+      throw NotRead.word(here);
+    }
+  }
+
+  /** Says whether what follows the comma is an item of its own rather than a word of this one. */
+  private boolean endsAtComma() {
+    int comma = cursor.place();
+    cursor.take(",");
+    if (cursor.sees(NotRead.NO_PLACE)) {
+      cursor.back(comma);
+      return true;
+    }
+    int mine = longest().map(this::end).orElse(comma);
+    cursor.back(comma);
+    return headings
+        .at(tokens, comma + 1)
+        .filter(next -> mine == comma || (!isMine(next) && next.end() > mine))
+        .isPresent();
+  }
+
+  /**
+   * Says whether the next item starts here without a mark between: a heading that no slot reads, or
+   * a "no" and a heading. A side before the heading belongs to it unless a value waits for its
+   * side.
+   */
+  private boolean runsIntoNext() throws NotRead {
+    boolean said = head.hasValues() || groups.stream().anyMatch(group -> group.said().hasValues());
+    if (!said) {
+      return false;
+    }
+    int here = cursor.place();
+    int mine = longest().map(this::end).orElse(here);
+    Optional<Headings.Found> next =
+        headings
+            .runningOn(tokens, here)
+            .filter(found -> isOther(found, here) && (mine == here || found.end() > mine))
+            .filter(found -> !readsOver(found));
+    boolean sideBetween = next.filter(found -> found.at() > here).isPresent() && namesSide(here);
+    if (sideBetween && head.hasValues() && groups.isEmpty()) {
+      throw NotRead.at(
+          cursor.token(), "it may name the eye of what is before it or of what follows");
+    }
+    return next.isPresent() && !(sideBetween && waitsForSide());
+  }
+
+  /** A heading of this item said again starts a new item where its side follows. */
+  private boolean isOther(Headings.Found found, int here) {
+    return !isMine(found) || (found.at() == here && last != Last.SIDE && !found.heading().kept());
+  }
+
+  /** Says whether a slot reads the words of a heading and more, as that of a pinhole does. */
+  private boolean readsOver(Headings.Found found) {
+    int here = cursor.place();
+    cursor.back(found.at());
+    int mine = longest().map(this::end).orElse(found.at());
+    cursor.back(here);
+    return mine > found.end();
+  }
+
+  private boolean namesSide(int at) {
+    boolean side = cursor.attempt(Common.SIDES).isPresent();
+    cursor.back(at);
+    return side;
+  }
+
+  /** Says whether each value so far stands before its side, as in 14 OD 16. */
+  private boolean waitsForSide() {
+    return head.hasValues() && groups.stream().allMatch(group -> group.said().hasValues());
+  }
+
+  private boolean isMine(Headings.Found next) {
+    return next.grammar().equals(grammar);
+  }
+
+  private boolean slotReads() {
+    return longest().isPresent();
+  }
+
+  /** A plus stands between two values where a word follows: pink + flat. */
+  private boolean takePlus() {
+    int at = cursor.place();
+    if (cursor.take("+") && !cursor.atEnd() && slotReads() && isWord(cursor.token())) {
+      return true;
+    }
+    cursor.back(at);
+    return false;
+  }
+
+  private static boolean isWord(Token token) {
+    return token.kind() == Token.Kind.WORD;
+  }
+
+  /** A dash with a space on either side stands between a heading or a value and a side. */
+  private boolean takeDash() {
+    int at = cursor.place();
+    boolean spaced =
+        cursor.sees("-")
+            && at > 0
+            && at + 1 < tokens.size()
+            && tokens.get(at - 1).end() < tokens.get(at).start()
+            && tokens.get(at).end() < tokens.get(at + 1).start();
+    if (spaced && cursor.take("-")) {
+      boolean side = !cursor.atEnd() && namesSide(cursor.place());
+      if (side) {
+        return true;
+      }
+    }
+    cursor.back(at);
+    return false;
+  }
+
+  private boolean takeSide(Token here) throws NotRead {
+    Optional<Site> side = cursor.attempt(Common.SIDES);
+    if (side.isEmpty()) {
+      return false;
+    }
+    if (afterComma && head.hasValues() && groups.isEmpty()) {
+      throw NotRead.at(here, "before the comma no side is named: put each value behind its side");
+    }
+    if (groups.stream().anyMatch(group -> group.side().equals(side))) {
+      throw NotRead.at(
+          here, "\"" + here.seen() + "\" names an eye that was named in this item before");
+    }
+    groups.add(new Group(side, here, new Said()));
+    afterComma = false;
+    denied = false;
+    last = Last.SIDE;
+    return true;
+  }
+
+  /** Moves past the heading where it is said again behind a side: R IOP 14 L IOP 16. */
+  private boolean takeHeading() {
+    return last == Last.SIDE
+        && grammar.headings().stream()
+            .filter(heading -> !heading.kept())
+            .anyMatch(heading -> cursor.take(heading.phrase()));
+  }
+
+  private boolean takePause() {
+    boolean joins =
+        last == Last.VALUE || last == Last.CONDITION || (last == Last.SIDE && head.hasValues());
+    boolean value = last == Last.VALUE;
+    boolean taken = !value && cursor.takeAny(":", "=");
+    taken = taken || (joins && cursor.takeAny("and", "/") && !cursor.atEnd()) || takeDash();
+    taken = taken || (value && takePlus());
+    if (taken) {
+      last = Last.OTHER;
+    }
+    return taken;
+  }
+
+  private boolean takeSlot() throws NotRead {
+    Optional<Slot<?>> slot = longest();
+    if (slot.isPresent()) {
+      put(slot.get());
+      last = slot.get().isCondition() ? Last.CONDITION : Last.VALUE;
+    }
+    return slot.isPresent();
+  }
+
+  private <T> void put(Slot<T> slot) throws NotRead {
+    Token here = cursor.token();
+    int start = cursor.place();
+    T value = cursor.attempt(slot.matcher()).orElseThrow();
+    String seen =
+        tokens.subList(start, cursor.place()).stream()
+            .map(Token::seen)
+            .collect(Collectors.joining(" "));
+    requireClear(tokens.subList(start, cursor.place()));
+    Said said = groups.isEmpty() ? head : groups.get(groups.size() - 1).said();
+    said.put(slot, new Said.Entry<>(value, here, seen, afterComma));
+  }
+
+  /** A sign that is only named behind a denied one may be denied as well. */
+  private void requireClear(List<Token> words) throws NotRead {
+    boolean denies = words.stream().anyMatch(Denial::isNo);
+    if (denied && !denies && Denial.isOnlyNamed(words)) {
+      throw Denial.reaches(words.get(0));
+    }
+    denied = denies || (denied && last == Last.CONDITION);
+  }
+
+  private int end(Slot<?> slot) {
+    int start = cursor.place();
+    cursor.attempt(slot.matcher());
+    int end = cursor.place();
+    cursor.back(start);
+    return end;
+  }
+
+  /** Returns the slot that reads most of what stands here; the cursor stays. */
+  private Optional<Slot<?>> longest() {
+    int start = cursor.place();
+    int farthest = start;
+    Optional<Slot<?>> best = Optional.empty();
+    for (Slot<?> slot : grammar.slots()) {
+      if (cursor.attempt(slot.matcher()).isPresent() && cursor.place() > farthest) {
+        farthest = cursor.place();
+        best = Optional.of(slot);
+      }
+      cursor.back(start);
+    }
+    return best;
+  }
+}

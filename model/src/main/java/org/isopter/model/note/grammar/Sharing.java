@@ -1,0 +1,167 @@
+package org.isopter.model.note.grammar;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Token;
+
+/**
+ * Decides which eye each word of an item is about.
+ *
+ * <p>A condition holds for every eye when it stands before the first side or behind the last eye;
+ * otherwise it is said of each eye. A value stands behind its side, or anywhere in an item that
+ * names one side. Everything else is refused.
+ */
+final class Sharing {
+
+  private final Said head;
+  private final List<Scan.Group> groups;
+
+  private Sharing(Said head, List<Scan.Group> groups) {
+    this.head = head;
+    this.groups = groups;
+  }
+
+  /** Returns the groups with all that holds for each; there is at least one group. */
+  static List<Scan.Group> among(Said head, List<Scan.Group> groups) throws NotRead {
+    Sharing sharing = isBehind(head, groups) ? behind(head, groups) : new Sharing(head, groups);
+    if (groups.size() > 1) {
+      sharing.requireClearEnd();
+      sharing.requireValuesBehindSides();
+      sharing.requireClearCommas();
+      sharing.requireAllTold();
+    }
+    return sharing.shared();
+  }
+
+  /**
+   * Says whether each value stands before its side, as in 14 OD 16 OS: one before the first side,
+   * none behind the last.
+   */
+  private static boolean isBehind(Said head, List<Scan.Group> groups) {
+    return groups.size() > 1
+        && head.hasValues()
+        && groups.subList(0, groups.size() - 1).stream().allMatch(one -> one.said().hasValues())
+        && !groups.get(groups.size() - 1).said().hasValues();
+  }
+
+  /** Gives each side what stands before it; conditions before the first value hold for all. */
+  private static Sharing behind(Said head, List<Scan.Group> groups) throws NotRead {
+    Said before = head.conditionsBeforeValues();
+    List<Scan.Group> moved = new ArrayList<>();
+    Said said = head.without(before);
+    Set<Slot<?>> values = said.values();
+    for (Scan.Group group : groups.subList(0, groups.size() - 1)) {
+      Said next = group.said().afterComma();
+      Said own = group.said().without(next);
+      own.putAll(said);
+      moved.add(new Scan.Group(group.side(), group.at(), own));
+      requireSame(values, next, group.at());
+      said = next;
+    }
+    moved.add(
+        new Scan.Group(
+            groups.get(groups.size() - 1).side(), groups.get(groups.size() - 1).at(), said));
+    // Behind the last eye there are only conditions, which hold for every eye.
+    before.putAll(groups.get(groups.size() - 1).said());
+    return new Sharing(before, moved);
+  }
+
+  /** What goes to the next side must be of the kind that went to this one. */
+  private static void requireSame(Set<Slot<?>> values, Said next, Token at) throws NotRead {
+    if (!next.values().equals(values)) {
+      throw NotRead.at(
+          at, "what stands around it may be told of either eye: put each value behind its side");
+    }
+  }
+
+  /** An addition behind the last eye is often meant for both. */
+  private void requireClearEnd() throws NotRead {
+    for (Slot<?> slot : last().said().slots()) {
+      boolean ofEach = groups.stream().allMatch(group -> group.said().has(slot));
+      if (slot.role() == Slot.Role.VALUE_OR_SHARED && !ofEach) {
+        throw NotRead.at(
+            last().said().place(slot),
+            "behind the last eye it may be told of one eye or of both: tell it of each");
+      }
+    }
+  }
+
+  private List<Scan.Group> shared() throws NotRead {
+    List<Scan.Group> shared = new ArrayList<>();
+    Set<Slot<?>> trailing = trailing();
+    for (Scan.Group group : groups) {
+      Said said = new Said();
+      said.putAll(head);
+      said.putAll(group.said());
+      for (Slot<?> slot : trailing) {
+        if (!said.has(slot)) {
+          said.copy(slot, last().said());
+        }
+      }
+      shared.add(new Scan.Group(group.side(), group.at(), said));
+    }
+    return shared;
+  }
+
+  /** Returns the conditions that stand only behind the last eye. */
+  private Set<Slot<?>> trailing() throws NotRead {
+    Set<Slot<?>> trailing = new LinkedHashSet<>();
+    for (Scan.Group group : groups) {
+      for (Slot<?> slot : group.said().slots()) {
+        long times = groups.stream().filter(other -> other.said().has(slot)).count();
+        if (slot.isCondition() && times < groups.size()) {
+          requireTrailing(slot, group, times);
+          trailing.add(slot);
+        }
+      }
+    }
+    return trailing;
+  }
+
+  private void requireTrailing(Slot<?> slot, Scan.Group group, long times) throws NotRead {
+    if (times > 1 || !group.equals(last())) {
+      throw NotRead.at(
+          group.said().place(slot),
+          "the "
+              + slot.name()
+              + " is told of one eye and not of the other: tell it of each, or once before the"
+              + " first side");
+    }
+  }
+
+  private void requireValuesBehindSides() throws NotRead {
+    Optional<Slot<?>> early = head.slots().stream().filter(slot -> !slot.isCondition()).findFirst();
+    if (early.isPresent()) {
+      throw NotRead.at(
+          head.place(early.get()),
+          "it stands before the first of several sides: put each value behind its side");
+    }
+  }
+
+  private void requireClearCommas() throws NotRead {
+    for (Slot<?> slot : last().said().slots()) {
+      boolean ofEach = groups.stream().allMatch(group -> group.said().has(slot));
+      if (!slot.isCondition() && last().said().isAfterComma(slot) && !ofEach) {
+        throw NotRead.at(
+            last().said().place(slot),
+            "behind the comma it may be told of one eye or of both: name its side");
+      }
+    }
+  }
+
+  private void requireAllTold() throws NotRead {
+    for (Scan.Group group : groups) {
+      if (!group.said().hasValues()) {
+        throw NotRead.at(group.at(), "nothing is told of this eye");
+      }
+    }
+  }
+
+  private Scan.Group last() {
+    return groups.get(groups.size() - 1);
+  }
+}

@@ -1,0 +1,45 @@
+package org.isopter.model.note.grammar;
+
+import org.isopter.model.note.token.Matcher;
+
+/**
+ * A typed place in an item for one thing that may be said.
+ *
+ * @param name what it is called in a message
+ * @param role whether it belongs to an eye or to the item
+ * @param matcher how it is read
+ * @param <T> what it holds
+ */
+public record Slot<T>(String name, Role role, Matcher<T> matcher) {
+
+  enum Role {
+    /** Said of an eye, once. */
+    VALUE,
+    /** Said of an eye, as often as it takes. */
+    VALUES,
+    /** Said of an eye, once; behind the last eye it may be meant for both. */
+    VALUE_OR_SHARED,
+    /** Said of the item or of every eye: how, in what light, at what distance. */
+    CONDITION
+  }
+
+  public static <T> Slot<T> value(String name, Matcher<T> matcher) {
+    return new Slot<>(name, Role.VALUE, matcher);
+  }
+
+  public static <T> Slot<T> valueOrShared(String name, Matcher<T> matcher) {
+    return new Slot<>(name, Role.VALUE_OR_SHARED, matcher);
+  }
+
+  public static <T> Slot<T> values(String name, Matcher<T> matcher) {
+    return new Slot<>(name, Role.VALUES, matcher);
+  }
+
+  public static <T> Slot<T> condition(String name, Matcher<T> matcher) {
+    return new Slot<>(name, Role.CONDITION, matcher);
+  }
+
+  boolean isCondition() {
+    return role == Role.CONDITION;
+  }
+}

@@ -1,0 +1,117 @@
+package org.isopter.model.note.habit;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.model.note.token.Lexer;
+import org.isopter.model.note.token.Token;
+import org.isopter.model.phrase.PhraseFile;
+import org.isopter.model.phrase.PhraseLine;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.Result;
+
+/**
+ * What a department means by forms that others read otherwise, and phrases of its own.
+ *
+ * <p>A file of phrases ({@link PhraseFile}) with lines of two kinds: {@code say} adds phrases;
+ * {@code habit} states what a form means: {@code eyes} (14/16 without sides) {@code right then
+ * left} or {@code left then right}; {@code both} (OU where both eyes may be tested together) {@code
+ * together} or {@code each eye}; {@code notation} (0.8) {@code decimal} or {@code logMAR}; {@code
+ * light} (a pupil of 3 mm) {@code room}, {@code bright} or {@code dim}; {@code direction} (C/D 0.3)
+ * {@code vertical} or {@code horizontal}.
+ */
+public final class Habits {
+
+  private static final Map<String, Set<String>> CHOICES =
+      Map.of(
+          "eyes", Set.of("right then left", "left then right"),
+          "both", Set.of("together", "each eye"),
+          "notation", Set.of("decimal", "logMAR", "letters"),
+          "light", Set.of("room", "bright", "dim"),
+          "direction", Set.of("vertical", "horizontal"));
+
+  private final Map<String, String> choices;
+  private final Phrasebook book;
+
+  private Habits(Map<String, String> choices, Phrasebook book) {
+    this.choices = Map.copyOf(choices);
+    this.book = book;
+  }
+
+  /** Returns habits that state nothing: what is not clear is asked. */
+  public static Habits none() {
+    return new Habits(Map.of(), StandardPhrases.BOOK);
+  }
+
+  /** Reads a file of habits, or says what is wrong with each of its lines. */
+  public static Result<Habits> read(String text) {
+    Result<List<PhraseLine>> lines = PhraseFile.read(text);
+    return lines.isOk() ? of(lines.orThrow()) : Result.refused(lines.faults());
+  }
+
+  private static Result<Habits> of(List<PhraseLine> lines) {
+    Map<String, String> choices = new HashMap<>();
+    List<PhraseLine> said = new ArrayList<>();
+    List<Fault> faults = new ArrayList<>();
+    for (PhraseLine line : lines) {
+      switch (line.kind()) {
+        case "habit" -> habit(line, choices, faults);
+        case "say" -> say(line, said, faults);
+        default ->
+            faults.add(Fault.of(line.place(), "\"" + line.kind() + "\"", "\"say\" or \"habit\""));
+      }
+    }
+    said.addAll(StandardPhrases.said(StandardPhrases.LINES));
+    return faults.isEmpty()
+        ? Result.ok(new Habits(choices, Phrasebook.of(said, StandardPhrases.grammarWords())))
+        : Result.refused(faults);
+  }
+
+  private static void habit(PhraseLine line, Map<String, String> choices, List<Fault> faults) {
+    Set<String> known = CHOICES.getOrDefault(line.meaning(), Set.of());
+    String choice = line.phrases().get(0);
+    if (known.isEmpty()) {
+      faults.add(
+          Fault.of(
+              line.place(),
+              "\"" + line.meaning() + "\"",
+              "eyes, both, notation, light or direction"));
+    } else if (!known.contains(choice) || line.phrases().size() > 1) {
+      faults.add(Fault.of(line.place(), "\"" + choice + "\"", String.join(" or ", sorted(known))));
+    } else if (choices.put(line.meaning(), choice) != null) {
+      faults.add(Fault.of(line.place(), "\"" + line.meaning() + "\" twice", "one habit of a kind"));
+    }
+  }
+
+  private static void say(PhraseLine line, List<PhraseLine> said, List<Fault> faults) {
+    List<String> unknown =
+        Lexer.read(line.meaning()).stream()
+            .filter(UnknownSide::isUnknown)
+            .map(Token::seen)
+            .toList();
+    if (unknown.isEmpty()) {
+      said.add(line);
+    } else {
+      faults.add(
+          Fault.of(line.place(), "\"" + unknown.get(0) + "\"", "words that shorthand understands"));
+    }
+  }
+
+  private static List<String> sorted(Set<String> words) {
+    return words.stream().sorted().toList();
+  }
+
+  public Phrasebook book() {
+    return book;
+  }
+
+  /** Returns the reading that the habits choose, if they choose one. */
+  public Optional<Reading> chosen(List<Reading> readings) {
+    return readings.stream()
+        .filter(reading -> reading.choice().equals(choices.get(reading.kind())))
+        .findFirst();
+  }
+}

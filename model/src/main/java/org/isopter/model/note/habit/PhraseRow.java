@@ -1,0 +1,107 @@
+package org.isopter.model.note.habit;
+
+import java.util.Comparator;
+import java.util.List;
+import org.isopter.model.note.token.Lexer;
+import org.isopter.model.note.token.Token;
+import org.isopter.model.phrase.PhraseLine;
+
+/**
+ * A phrase of the book.
+ *
+ * @param phrase its words
+ * @param exact whether it holds only in the case in which it is written
+ * @param opening where it may stand
+ * @param meaning the words of the grammar that it stands for
+ * @param said the same as written in the file
+ * @param language its language
+ */
+record PhraseRow(
+    List<String> phrase,
+    boolean exact,
+    Opening opening,
+    List<Token> meaning,
+    String said,
+    String language) {
+
+  /** Where a phrase may stand. */
+  enum Opening {
+    ANYWHERE(0),
+    /** Where an item starts: at the start of a clause, or behind a comma. */
+    ITEM(1),
+    /** At the start of a clause. */
+    CLAUSE(2);
+
+    /** How many marks say so before the phrase. */
+    private final int marks;
+
+    Opening(int marks) {
+      this.marks = marks;
+    }
+  }
+
+  static final Comparator<PhraseRow> LONGEST_FIRST =
+      Comparator.comparingInt((PhraseRow row) -> row.phrase().size())
+          .thenComparing(PhraseRow::opening)
+          .thenComparing(PhraseRow::exact)
+          .reversed();
+
+  /**
+   * Returns a phrase as the file writes it: {@code ^} and {@code ^^} for where, {@code =} for case.
+   */
+  static PhraseRow of(String written, PhraseLine line) {
+    Opening opening =
+        written.startsWith("^^")
+            ? Opening.CLAUSE
+            : written.startsWith("^") ? Opening.ITEM : Opening.ANYWHERE;
+    String rest = written.substring(opening.marks);
+    boolean exact = rest.startsWith("=") && rest.length() > 1;
+    List<Token> words = Lexer.read(exact ? rest.substring(1) : rest);
+    List<String> texts = words.stream().map(w -> exact ? w.seen() : w.text()).toList();
+    return new PhraseRow(
+        texts, exact, opening, Lexer.read(line.meaning()), line.meaning(), line.language());
+  }
+
+  /** Returns a phrase as written in the file without its marks. */
+  static String bare(String written) {
+    int from = 0;
+    while (from < written.length() - 1 && "^=".indexOf(written.charAt(from)) >= 0) {
+      from++;
+    }
+    return written.substring(from);
+  }
+
+  boolean isLike(PhraseRow other) {
+    return phrase.size() == other.phrase.size() && opening == other.opening && exact == other.exact;
+  }
+
+  boolean fits(List<Token> tokens, int at) {
+    if (at + phrase.size() > tokens.size() || !mayStand(tokens, at) || isSuffix(tokens, at)) {
+      return false;
+    }
+    for (int i = 0; i < phrase.size(); i++) {
+      Token token = tokens.get(at + i);
+      if (!(exact ? token.seen() : token.text()).equals(phrase.get(i))) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** A sign close behind a number belongs to the number: 2+ RAPD. */
+  private boolean isSuffix(List<Token> tokens, int at) {
+    return at > 0
+        && (phrase.get(0).equals("+") || phrase.get(0).equals("-"))
+        && tokens.get(at - 1).kind() == Token.Kind.NUMBER
+        && tokens.get(at - 1).end() == tokens.get(at).start();
+  }
+
+  private boolean mayStand(List<Token> tokens, int at) {
+    boolean clause = at == 0 || tokens.get(at - 1).kind() == Token.Kind.BREAK;
+    return switch (opening) {
+      case ANYWHERE -> true;
+      case ITEM -> clause || tokens.get(at - 1).is(",");
+      case CLAUSE -> clause;
+    };
+  }
+}

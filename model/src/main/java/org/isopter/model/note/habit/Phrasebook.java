@@ -1,0 +1,143 @@
+package org.isopter.model.note.habit;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.isopter.model.note.token.DecimalComma;
+import org.isopter.model.note.token.Lexer;
+import org.isopter.model.note.token.Spelling;
+import org.isopter.model.note.token.Token;
+import org.isopter.model.phrase.PhraseLine;
+
+/**
+ * What people write, and the words of the grammar that it stands for.
+ *
+ * <p>The longest phrase that fits is taken. A phrase that means one thing in one language and
+ * another in another is taken in the languages that the other phrases of the note are of, and left
+ * alone where that does not decide.
+ */
+public final class Phrasebook {
+
+  private static final Set<String> POINT = Set.of("-", "en");
+
+  private final Map<String, List<PhraseRow>> rows = new HashMap<>();
+  private final Spelling spelling;
+
+  private Phrasebook(Collection<PhraseLine> lines, Set<String> grammar) {
+    Set<String> known = new HashSet<>(grammar);
+    for (PhraseLine line : lines) {
+      for (String phrase : phrases(line)) {
+        PhraseRow row = PhraseRow.of(phrase, line);
+        String first = row.phrase().get(0).toLowerCase(Locale.ROOT);
+        rows.computeIfAbsent(first, any -> new ArrayList<>()).add(row);
+        row.phrase().forEach(word -> known.add(word.toLowerCase(Locale.ROOT)));
+      }
+    }
+    rows.values().forEach(list -> list.sort(PhraseRow.LONGEST_FIRST));
+    this.spelling = new Spelling(known);
+  }
+
+  /**
+   * Makes a book.
+   *
+   * @param lines what people write
+   * @param grammar the words that the grammar knows
+   */
+  static Phrasebook of(Collection<PhraseLine> lines, Set<String> grammar) {
+    return new Phrasebook(lines, grammar);
+  }
+
+  /** Returns the phrases, and what they stand for where one of them is only a part of it. */
+  private static List<String> phrases(PhraseLine line) {
+    List<String> phrases = new ArrayList<>(line.phrases());
+    List<String> meaning = Lexer.words(line.meaning());
+    boolean part =
+        line.phrases().stream()
+            .map(PhraseRow::bare)
+            .map(Lexer::words)
+            .anyMatch(
+                p -> p.size() < meaning.size() && Collections.indexOfSubList(meaning, p) >= 0);
+    if (part) {
+      phrases.add(line.meaning());
+    }
+    return phrases;
+  }
+
+  boolean knows(String word) {
+    return spelling.knows(word);
+  }
+
+  /** Returns the tokens in the words of the grammar, each at the place of what was written. */
+  public List<Token> apply(List<Token> written) {
+    List<Token> tokens = written.stream().map(spelling::mend).toList();
+    Set<String> languages = languages(tokens);
+    List<Token> out = new ArrayList<>();
+    int at = 0;
+    while (at < tokens.size()) {
+      Optional<PhraseRow> row = clear(longest(tokens, at), languages);
+      int length = row.map(found -> found.phrase().size()).orElse(1);
+      List<Token> place = tokens.subList(at, at + length);
+      row.ifPresentOrElse(found -> say(found, place, out), () -> out.add(place.get(0)));
+      at += length;
+    }
+    boolean comma = languages.stream().anyMatch(language -> !POINT.contains(language));
+    return comma ? DecimalComma.read(out) : List.copyOf(out);
+  }
+
+  /** Returns the languages of the phrases that mean one thing only. */
+  private Set<String> languages(List<Token> tokens) {
+    Set<String> languages = new HashSet<>();
+    for (int at = 0; at < tokens.size(); at++) {
+      List<PhraseRow> found = longest(tokens, at);
+      Set<String> of = found.stream().map(PhraseRow::language).collect(Collectors.toSet());
+      if (of.size() == 1 && found.get(0).phrase().get(0).length() > 1) {
+        languages.addAll(of);
+      }
+    }
+    return languages;
+  }
+
+  /** Returns the longest rows that fit here. */
+  private List<PhraseRow> longest(List<Token> tokens, int at) {
+    List<PhraseRow> fitting =
+        rows.getOrDefault(tokens.get(at).text(), List.of()).stream()
+            .filter(row -> row.fits(tokens, at))
+            .toList();
+    return fitting.stream().filter(row -> row.isLike(fitting.get(0))).toList();
+  }
+
+  private static Optional<PhraseRow> clear(List<PhraseRow> rows, Set<String> languages) {
+    Set<String> meanings = rows.stream().map(PhraseRow::said).collect(Collectors.toSet());
+    if (meanings.size() < 2) {
+      return rows.stream().findFirst();
+    }
+    List<PhraseRow> spoken =
+        rows.stream().filter(row -> languages.contains(row.language())).toList();
+    boolean foreign = languages.stream().anyMatch(language -> !POINT.contains(language));
+    List<PhraseRow> fitting =
+        foreign
+            ? spoken.stream().filter(row -> !POINT.contains(row.language())).toList()
+            : rows.stream().filter(row -> POINT.contains(row.language())).toList();
+    boolean one = fitting.stream().map(PhraseRow::said).distinct().count() == 1;
+    return one ? fitting.stream().findFirst() : Optional.empty();
+  }
+
+  private static void say(PhraseRow row, List<Token> place, List<Token> out) {
+    Token first = place.get(0);
+    String seen = place.stream().map(Token::seen).collect(Collectors.joining(" "));
+    int end = place.get(place.size() - 1).end();
+    for (Token word : row.meaning()) {
+      out.add(
+          new Token(
+              word.kind(), word.text(), seen, first.start(), end, first.line(), first.column()));
+    }
+  }
+}

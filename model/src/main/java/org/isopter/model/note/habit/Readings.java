@@ -1,0 +1,125 @@
+package org.isopter.model.note.habit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Writes the forms that an item may have been meant in; whoever calls it tries each. */
+public final class Readings {
+
+  private static final String NUMBER = "\\d+(?:\\.\\d+)?";
+  private static final String ACUITY = "\\d+(?:\\.\\d+)?/\\d+(?:[+-]\\d)?";
+
+  private static final Pattern ACUITIES =
+      Pattern.compile("(" + ACUITY + ")\\s*(?:,|;|/|and|et|und|y|&)?\\s+(" + ACUITY + ")");
+
+  private static final Pattern NUMBERS =
+      Pattern.compile("(" + NUMBER + ")\\s*(?:/|,|and|et|und|y|&)\\s*(" + NUMBER + ")(?![/\\d])");
+
+  private static final Pattern BOTH =
+      Pattern.compile("\\b(?:OU|BE|both eyes|both|B/L|ODG|AO|BA|bds)\\b", Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern RATIO =
+      Pattern.compile(
+          "\\b(?:C[/:]?D(?:R| ratio)?|E/P|cup[ -/:]disc(?: ratio)?)\\b", Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern CLOCK = Pattern.compile("\\b(\\d{1,2}):([0-5]\\d)\\b");
+
+  private static final Pattern DENIED =
+      Pattern.compile(
+          "(?<=[,\\s])(swelling|pallor|oedema|edema|haemorrhage|hemorrhage|haem|ptosis|nystagmus"
+              + "|diplopia|RAPD)\\b",
+          Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern FIRST_VALUE = Pattern.compile("\\s(?=[+-]?\\d|[A-Za-z]+$)");
+
+  private final String item;
+  private final List<Reading> all = new ArrayList<>();
+
+  private Readings(String item) {
+    this.item = item;
+  }
+
+  /** Returns the forms; most of them are not read. */
+  public static List<Reading> of(String item) {
+    Readings readings = new Readings(item);
+    readings.eyes();
+    readings.both();
+    for (String notation : List.of("decimal", "logMAR", "letters")) {
+      readings.add("notation", notation, item + " " + notation);
+    }
+    for (String light : List.of("room", "bright", "dim")) {
+      readings.add("light", light, item + " " + light);
+    }
+    readings.ratio();
+    readings.time();
+    readings.denial();
+    return List.copyOf(readings.all);
+  }
+
+  private void eyes() {
+    for (Pattern pair : List.of(ACUITIES, NUMBERS)) {
+      Matcher found = pair.matcher(item);
+      if (found.find()) {
+        String one = found.group(1);
+        String two = found.group(2);
+        put("eyes", "right then left", found, "R " + one + " L " + two);
+        put("eyes", "left then right", found, "R " + two + " L " + one);
+        return;
+      }
+    }
+    Matcher value = FIRST_VALUE.matcher(item);
+    if (value.find()) {
+      put("eyes", "right", value, " R ");
+      put("eyes", "left", value, " L ");
+      put("eyes", "each eye", value, " each ");
+    }
+  }
+
+  private void both() {
+    Matcher found = BOTH.matcher(item);
+    if (found.find()) {
+      put("both", "together", found, "BEO");
+      put("both", "each eye", found, "each");
+    }
+  }
+
+  private void ratio() {
+    Matcher found = RATIO.matcher(item);
+    if (found.find()) {
+      put("direction", "vertical", found, "CDR v");
+      put("direction", "horizontal", found, "CDR h");
+    }
+  }
+
+  private void time() {
+    Matcher found = CLOCK.matcher(item);
+    if (found.find() && Integer.parseInt(found.group(1)) <= 12) {
+      int hour = Integer.parseInt(found.group(1)) % 12;
+      String morning = (hour < 10 ? "0" : "") + hour + ":" + found.group(2);
+      put("time", "morning", found, morning + (hour >= 10 ? " am" : ""));
+      put("time", "afternoon", found, (hour + 12) + ":" + found.group(2));
+    }
+  }
+
+  private void denial() {
+    Matcher found = DENIED.matcher(item);
+    int last = -1;
+    while (found.find()) {
+      last = found.start();
+    }
+    if (last >= 0 && found.find(last)) {
+      put("denial", "absent", found, "no " + found.group(1));
+      put("denial", "present", found, found.group(1) + " present");
+    }
+  }
+
+  private void put(String kind, String choice, Matcher found, String words) {
+    add(kind, choice, item.substring(0, found.start()) + words + item.substring(found.end()));
+  }
+
+  private void add(String kind, String choice, String text) {
+    all.add(new Reading(kind, choice, text));
+  }
+}

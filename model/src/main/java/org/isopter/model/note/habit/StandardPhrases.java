@@ -1,0 +1,75 @@
+package org.isopter.model.note.habit;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.grammar.Denial;
+import org.isopter.model.note.grammar.Grammar;
+import org.isopter.model.note.item.Grammars;
+import org.isopter.model.note.token.Lexer;
+import org.isopter.model.phrase.PhraseFile;
+import org.isopter.model.phrase.PhraseLine;
+
+/** The phrases that come with the library: a file for each language. */
+final class StandardPhrases {
+
+  private static final List<String> LANGUAGES = List.of("en", "fr", "de", "es");
+
+  static final List<PhraseLine> LINES = lines();
+
+  /** The words that may put a clause into another time or give it to another person. */
+  static final Set<String> OTHER = other();
+
+  static final Phrasebook BOOK = Phrasebook.of(said(LINES), grammarWords());
+
+  private StandardPhrases() {}
+
+  /** Returns the words that the grammar reads. */
+  static Set<String> grammarWords() {
+    Set<String> words = new HashSet<>();
+    Stream.concat(
+            Grammars.ALL.stream().flatMap(Grammar::words),
+            Stream.concat(Common.SIDES.words().stream(), Common.ABSENCES.words().stream()))
+        .forEach(phrase -> words.addAll(Lexer.words(phrase)));
+    words.addAll(Denial.WORDS);
+    words.addAll(OTHER);
+    return words;
+  }
+
+  static List<PhraseLine> said(List<PhraseLine> lines) {
+    return lines.stream().filter(line -> line.kind().equals("say")).toList();
+  }
+
+  private static Set<String> other() {
+    return LINES.stream()
+        .filter(line -> line.kind().equals("other"))
+        .flatMap(line -> line.phrases().stream())
+        .collect(Collectors.toUnmodifiableSet());
+  }
+
+  private static List<PhraseLine> lines() {
+    List<PhraseLine> lines = new ArrayList<>();
+    for (String language : LANGUAGES) {
+      lines.addAll(PhraseFile.read(text("phrases-" + language + ".tsv")).orThrow());
+    }
+    return List.copyOf(lines);
+  }
+
+  private static String text(String name) {
+    try (InputStream in =
+        Objects.requireNonNull(StandardPhrases.class.getResourceAsStream(name), name)) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException(unreadable);
+    }
+  }
+}

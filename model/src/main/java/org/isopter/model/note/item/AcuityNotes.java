@@ -1,0 +1,206 @@
+package org.isopter.model.note.item;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.answer.sight.Chart;
+import org.isopter.model.answer.sight.Correction;
+import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.grammar.Eye;
+import org.isopter.model.note.grammar.Grammar;
+import org.isopter.model.note.grammar.Heading;
+import org.isopter.model.note.grammar.Slot;
+import org.isopter.model.note.grammar.Wording;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.Words;
+import org.isopter.model.value.Acuity;
+import org.isopter.model.value.AcuityText;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Result;
+
+/** Acuity at distance, through a pinhole, and near. */
+final class AcuityNotes {
+
+  private static final Slot<Correction> CORRECTION =
+      Slot.condition("correction", AcuityWords.CORRECTIONS);
+
+  private static final Slot<Chart> CHART = Slot.condition("chart", AcuityWords.CHARTS);
+
+  private static final Slot<Quantity> TEST_DISTANCE =
+      Slot.condition("testing distance", Common.AT_DISTANCE);
+
+  private static final Slot<Integer> LETTERS_PER_LINE =
+      Slot.condition("letters of a line", AcuityWords::lettersPerLine);
+
+  private static final Slot<String> NOTATION = Slot.condition("notation", AcuityWords.NOTATIONS);
+
+  private static final Slot<AcuityWords.Seen> FAR = Slot.value("acuity", AcuityWords.FAR);
+
+  private static final Slot<AcuityWords.Seen> ALONE = Slot.value("acuity", AcuityWords.EVIDENT);
+
+  private static final Slot<AcuityWords.Seen> CLOSE = Slot.value("near acuity", AcuityWords.CLOSE);
+
+  private static final Slot<AcuityWords.Seen> THROUGH =
+      Slot.value("pinhole acuity", AcuityWords.THROUGH);
+
+  private static final Slot<Outcome<AcuityWords.Seen>> BESIDE =
+      Slot.value("pinhole acuity", AcuityWords.BESIDE);
+
+  private static final Slot<AcuityWords.Seen> PRINT = Slot.value("near acuity", AcuityWords.PRINT);
+
+  /** What a language counts acuities in, where nothing else is said. */
+  private static final Slot<String> TENTHS =
+      Slot.condition("tenths", Vocabulary.<String>empty().say("decimal", "tenths"));
+
+  static final Grammar DISTANCE =
+      Grammar.of("distance acuity", "VA sc R 6/9 ph 6/6 L 6/12")
+          .sides(Grammar.Sides.EACH_OR_BOTH)
+          .startsWith("VA", "V", "vision", "acuity", "visual acuity", "DVA", "distance VA")
+          .startsWith(
+              List.of(Heading.of("BCVA"), Heading.of("UCVA")).stream().map(Heading::keptAsWord))
+          .slots(FAR, BESIDE, PRINT, CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE)
+          .slots(NOTATION, TENTHS)
+          .whole(Acuities.DISTANCE)
+          .build(eye -> distance(eye, FAR));
+
+  /** An acuity without a heading: only what can be nothing else, a fraction or low vision. */
+  static final Grammar EVIDENT =
+      Grammar.of("acuity without a heading", "R 6/9 ph 6/6")
+          .sides(Grammar.Sides.EACH_OR_BOTH)
+          .withoutCommonSlots()
+          .slots(ALONE, BESIDE, PRINT, CORRECTION)
+          .build(eye -> distance(eye, ALONE));
+
+  private static final Grammar PINHOLE =
+      Grammar.of("pinhole acuity", "PH sc R 6/6 L NI")
+          .startsWith("PH", "pinhole", "pinhole VA")
+          .slots(THROUGH, CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE, NOTATION)
+          .whole(Acuities.PINHOLE)
+          .build(eye -> kept(eye, Acuities.PINHOLE, THROUGH));
+
+  private static final Grammar NEAR =
+      Grammar.of("near acuity", "NV cc R N5 L N8 @ 40 cm")
+          .sides(Grammar.Sides.EACH_OR_BOTH)
+          .startsWith("NV", "near", "near vision", "near VA", "near acuity")
+          .slots(CLOSE, CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE, NOTATION)
+          .whole(Acuities.NEAR)
+          .build(eye -> kept(eye, Acuities.NEAR, CLOSE));
+
+  static final List<Grammar> GRAMMARS = List.of(DISTANCE, PINHOLE, NEAR);
+
+  static final List<Wording<?>> WORDINGS =
+      List.of(
+          wording(Acuities.DISTANCE, "VA"),
+          wording(Acuities.PINHOLE, "PH"),
+          wording(Acuities.NEAR, "NV"));
+
+  private AcuityNotes() {}
+
+  private static void distance(Eye eye, Slot<AcuityWords.Seen> far) throws NotRead {
+    Optional<AcuityWords.Seen> seen = eye.find(far);
+    Optional<Outcome<AcuityWords.Seen>> through = eye.find(BESIDE);
+    Optional<AcuityWords.Seen> print = eye.find(PRINT);
+    if (seen.isPresent() || (through.isEmpty() && print.isEmpty())) {
+      eye.found(Acuities.DISTANCE, reading(eye, eye.get(far)));
+      eye.remark(eye.get(far).remark());
+    }
+    if (print.isPresent()) {
+      near(eye, print.get());
+    }
+    if (through.isPresent()) {
+      eye.outcome(Acuities.PINHOLE, reading(eye, through.get()));
+      eye.remark(through.get().ifFound().map(AcuityWords.Seen::remark).orElse(""));
+    }
+  }
+
+  /** Adds an acuity, and what was written of letters without a count of them. */
+  private static void kept(Eye eye, Finding<AcuityReading> finding, Slot<AcuityWords.Seen> slot)
+      throws NotRead {
+    eye.found(finding, reading(eye, eye.get(slot)));
+    eye.remark(eye.get(slot).remark());
+  }
+
+  /** Adds a near acuity beside one at distance; the chart and its distance are not its own. */
+  private static void near(Eye eye, AcuityWords.Seen print) throws NotRead {
+    AcuityReading plain = AcuityReading.of(AcuityText.parse(print.text()).orThrow());
+    Optional<Correction> correction = eye.find(CORRECTION);
+    eye.found(
+        Acuities.NEAR,
+        new AcuityReading(
+            plain.acuity(), correction, Optional.empty(), Optional.empty(), Optional.empty()));
+  }
+
+  private static Outcome<AcuityReading> reading(Eye eye, Outcome<AcuityWords.Seen> outcome)
+      throws NotRead {
+    Optional<AcuityWords.Seen> seen = outcome.ifFound();
+    return seen.isPresent()
+        ? Outcome.found(reading(eye, seen.get()))
+        : outcome.map(none -> AcuityReading.of(new Acuity.NotImproved()));
+  }
+
+  private static AcuityReading reading(Eye eye, AcuityWords.Seen seen) throws NotRead {
+    Optional<Quantity> distance = eye.find(TEST_DISTANCE);
+    String text = text(eye, seen);
+    Result<Acuity> acuity = AcuityText.parse(text, distance);
+    if (!acuity.isOk()) {
+      throw NotRead.because(Eye.sentence(acuity.faults().get(0)));
+    }
+    return new AcuityReading(
+        acuity.orThrow(),
+        eye.find(CORRECTION),
+        eye.find(CHART),
+        distance,
+        eye.find(LETTERS_PER_LINE));
+  }
+
+  private static String text(Eye eye, AcuityWords.Seen seen) throws NotRead {
+    boolean tenths = eye.find(TENTHS).isPresent();
+    if (seen.bare()) {
+      boolean named = eye.find(NOTATION).isPresent();
+      return Words.join(seen.text(), tenths && !named ? "decimal" : notation(eye, seen));
+    }
+    boolean ofTen = tenths && seen.text().matches("\\d\\d?/10");
+    return ofTen ? tenth(seen.text()) + " decimal" : seen.text();
+  }
+
+  private static String tenth(String fraction) {
+    return new BigDecimal(fraction.substring(0, fraction.indexOf('/')))
+        .movePointLeft(1)
+        .toPlainString();
+  }
+
+  private static String notation(Eye eye, AcuityWords.Seen bare) throws NotRead {
+    Optional<String> notation = eye.find(NOTATION);
+    if (notation.isEmpty()) {
+      throw NotRead.because(bare.text() + " may be a decimal, a logMAR or a count of letters")
+          .write("VA R 0.5 decimal, VA R 0.3 logMAR, or VA R 70 letters");
+    }
+    return notation.get();
+  }
+
+  private static Wording<AcuityReading> wording(Finding<AcuityReading> finding, String heading) {
+    return Wording.of(finding, heading, AcuityNotes::value).under(AcuityNotes::conditions);
+  }
+
+  private static String conditions(AcuityReading reading) {
+    return Words.join(
+        Words.maybe(reading.correction(), AcuityWords.CORRECTIONS::phrase),
+        Words.maybe(reading.chart(), AcuityWords.CHARTS::phrase),
+        Words.maybeQuantity("@", reading.distance()),
+        Words.maybe(reading.lettersPerLine(), count -> count + " letters per line"));
+  }
+
+  /** Returns the acuity; its unit is named where the testing distance would suggest another. */
+  private static String value(AcuityReading reading) {
+    String text = reading.acuity().toString();
+    boolean clear = AcuityText.parse(text, reading.distance()).equals(Result.ok(reading.acuity()));
+    return !clear && reading.acuity() instanceof Acuity.Fraction fraction
+        ? text + " " + fraction.unit().text()
+        : text;
+  }
+}

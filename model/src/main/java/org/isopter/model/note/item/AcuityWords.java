@@ -1,0 +1,229 @@
+package org.isopter.model.note.item;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.answer.sight.Chart;
+import org.isopter.model.answer.sight.Correction;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Matcher;
+import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.Words;
+import org.isopter.model.value.LowVision;
+import org.isopter.model.value.Outcome;
+
+/** The words and forms of acuity. */
+final class AcuityWords {
+
+  /**
+   * An acuity as it was seen.
+   *
+   * @param text the acuity as AcuityText reads it
+   * @param bare whether it is a number whose notation must be told elsewhere
+   * @param remark what was written of letters without a count of them; may be empty
+   */
+  record Seen(String text, boolean bare, String remark) {
+    Seen(String text, boolean bare) {
+      this(text, bare, "");
+    }
+
+    static Seen whole(String text) {
+      return new Seen(text, false);
+    }
+
+    Seen as(String other) {
+      return new Seen(other, false, remark);
+    }
+  }
+
+  static final Vocabulary<Correction> CORRECTIONS =
+      Vocabulary.of(Correction.class)
+          .say(
+              Correction.UNAIDED,
+              "sc",
+              "UCVA",
+              "uncorrected",
+              "without correction",
+              "without glasses")
+          .say(Correction.HABITUAL, "cc", "with correction", "habitual correction")
+          .say(Correction.SPECTACLES, "glasses", "gls", "specs", "with glasses", "with spectacles")
+          .say(Correction.SPECTACLES, "cc glasses", "cc gls", "cc specs", "cc spectacles")
+          .say(Correction.CONTACT_LENSES, "CL", "CLs", "contacts", "with contact lenses")
+          .say(Correction.CONTACT_LENSES, "cc CL", "cc CLs", "cc contact lenses")
+          .say(Correction.TRIAL_LENSES, "BCVA", "best corrected", "best correction");
+
+  static final Vocabulary<Chart> CHARTS =
+      Vocabulary.<Chart>empty()
+          .say(Chart.SNELLEN, "snellen", "snellen chart")
+          .say(Chart.ETDRS, "ETDRS", "ETDRS chart")
+          .say(Chart.LOGMAR, "logMAR chart")
+          .say(Chart.LANDOLT, "landolt", "landolt C", "landolt rings")
+          .say(Chart.TUMBLING_E, "tumbling E")
+          .say(Chart.SINGLE_LETTERS, "single letters")
+          .say(Chart.PICTURES, "pictures", "picture chart")
+          .say(Chart.NEAR_CARD, "near card")
+          .say(Chart.OTHER, "other chart");
+
+  static final Vocabulary<String> NOTATIONS =
+      Vocabulary.<String>empty()
+          .say("decimal", "decimal", "dec")
+          .say("logMAR", "logMAR")
+          .say("letters", "letters");
+
+  private static final Vocabulary<LowVision> LOW =
+      Vocabulary.<LowVision>empty()
+          .say(
+              LowVision.COUNTING_FINGERS,
+              "CF",
+              "counting fingers",
+              "counts fingers",
+              "count fingers")
+          .say(LowVision.HAND_MOVEMENTS, "HM", "hand movements", "hand motion", "hand movement")
+          .say(LowVision.LIGHT_PERCEPTION, "LP", "PL", "light perception")
+          .say(LowVision.LIGHT_PERCEPTION_ACCURATE, "LP accurate", "PL accurate")
+          .say(LowVision.LIGHT_PERCEPTION_INACCURATE, "LP inaccurate", "PL inaccurate")
+          .say(
+              LowVision.NO_LIGHT_PERCEPTION, "NLP", "NPL", "no light perception", "no PL", "no LP");
+
+  private static final Vocabulary<Seen> NOT_IMPROVED =
+      Vocabulary.<Seen>empty()
+          .say(Seen.whole("NI"), "NI", "no improvement", "not improved", "does not improve");
+
+  private static final Matcher<Seen> FRACTION = AcuityWords::fraction;
+
+  private static final Matcher<Seen> BARE =
+      cursor -> cursor.anyNumber().map(number -> new Seen(number.toPlainString(), true));
+
+  /**
+   * What is an acuity at distance even without a heading: low vision, and a fraction over the usual
+   * distances or of the largest letters. 1/7 and 2/52 are days and weeks for many who write them.
+   */
+  static final Matcher<Seen> EVIDENT =
+      ((Matcher<Seen>) cursor -> FRACTION.read(cursor).filter(AcuityWords::isUsual))
+          .or(AcuityWords::low);
+
+  static final Matcher<Seen> FAR = FRACTION.or(AcuityWords::low).or(BARE);
+
+  /** A near acuity that names its notation, beside one at distance. */
+  static final Matcher<Seen> PRINT =
+      ((Matcher<Seen>)
+              cursor -> cursor.take("n") ? cursor.number().map(n -> whole("N", n, "")) : none())
+          .or(AcuityWords::jaeger);
+
+  static final Matcher<Seen> CLOSE =
+      FRACTION
+          .or(cursor -> cursor.take("n") ? cursor.number().map(n -> whole("N", n, "")) : none())
+          .or(AcuityWords::jaeger)
+          .or(cursor -> cursor.number().filter(n -> cursor.take("m")).map(n -> whole("", n, " M")))
+          .or(BARE);
+
+  static final Matcher<Seen> THROUGH = NOT_IMPROVED.or(FAR);
+
+  /** A pinhole acuity told beside the acuity itself, with its own notation if it has one. */
+  static final Matcher<Outcome<Seen>> BESIDE =
+      cursor -> cursor.takeAny("ph", "pinhole") ? Common.outcome(named()).read(cursor) : none();
+
+  private AcuityWords() {}
+
+  static Optional<Integer> lettersPerLine(Cursor cursor) {
+    Optional<Integer> count = cursor.whole();
+    boolean told = cursor.take("letters") && cursor.takeAny("per", "a") && cursor.take("line");
+    return count.filter(any -> told);
+  }
+
+  private static Matcher<Seen> named() {
+    return cursor ->
+        THROUGH.read(cursor).map(seen -> seen.bare() ? withNotation(seen, cursor) : seen);
+  }
+
+  private static Seen withNotation(Seen bare, Cursor cursor) {
+    return cursor
+        .attempt(NOTATIONS)
+        .map(notation -> Seen.whole(bare.text() + " " + notation))
+        .orElse(bare);
+  }
+
+  private static Optional<Seen> fraction(Cursor cursor) {
+    Optional<BigDecimal> distance = cursor.number();
+    if (distance.isEmpty() || !cursor.take("/")) {
+      return none();
+    }
+    return cursor.number().map(size -> fraction(cursor, distance.get(), size));
+  }
+
+  private static Seen fraction(Cursor cursor, BigDecimal distance, BigDecimal size) {
+    String line = distance.toPlainString() + "/" + size.toPlainString();
+    String letters = cursor.attempt(AcuityWords::suffix).orElse("");
+    String more = cursor.attempt(AcuityWords::suffix).or(() -> uncounted(cursor)).orElse("");
+    String unit = cursor.take("m") ? " m" : cursor.take("ft") ? " ft" : "";
+    return more.isEmpty()
+        ? Seen.whole(line + letters + unit)
+        : new Seen(line + unit, false, line + letters + more);
+  }
+
+  private static boolean isUsual(Seen fraction) {
+    boolean duration = fraction.text().matches("\\d+/(7|52)|[1-5]/12");
+    return !duration && fraction.text().matches("(6|20|3|4|5)/.*|[12]/60.*");
+  }
+
+  private static Optional<String> suffix(Cursor cursor) {
+    Optional<String> twice = cursor.attempt(AcuityWords::twice);
+    if (twice.isPresent()) {
+      return twice;
+    }
+    return cursor
+        .signed()
+        .filter(letters -> letters.scale() == 0 && letters.signum() != 0)
+        .filter(letters -> letters.abs().precision() == 1)
+        .map(Words::signed);
+  }
+
+  /** Reads two signs as two letters (common practice, no source): 20/25--. */
+  private static Optional<String> twice(Cursor cursor) {
+    boolean fewer = cursor.isClose() && cursor.take(List.of("-", "-"));
+    boolean more = !fewer && cursor.isClose() && cursor.take(List.of("+", "+"));
+    return fewer ? Optional.of("-2") : more ? Optional.of("+2") : Optional.empty();
+  }
+
+  /** Reads a sign without a number, or a p for partly, close behind the line: 6/9-, 6/9p. */
+  private static Optional<String> uncounted(Cursor cursor) {
+    if (!cursor.isClose()) {
+      return Optional.empty();
+    }
+    String mark = cursor.token().text();
+    return cursor.takeAny("-", "+", "p", "f", "pt", "partly")
+        ? Optional.of(mark)
+        : Optional.empty();
+  }
+
+  private static Optional<Seen> low(Cursor cursor) {
+    return LOW.read(cursor).map(low -> Seen.whole(Words.join(low.abbreviation(), shownAt(cursor))));
+  }
+
+  private static String shownAt(Cursor cursor) {
+    return cursor
+        .attempt(Common.AT_DISTANCE.or(Common::length))
+        .map(quantity -> quantity.toString())
+        .orElse("");
+  }
+
+  private static Optional<Seen> jaeger(Cursor cursor) {
+    if (!cursor.take("j")) {
+      return none();
+    }
+    return cursor.number().map(type -> whole("J", type, plus(cursor, type)));
+  }
+
+  private static String plus(Cursor cursor, BigDecimal type) {
+    return type.compareTo(BigDecimal.ONE) == 0 && cursor.take("+") ? "+" : "";
+  }
+
+  private static Seen whole(String before, BigDecimal number, String behind) {
+    return Seen.whole(before + number.toPlainString() + behind);
+  }
+
+  private static <T> Optional<T> none() {
+    return Optional.empty();
+  }
+}

@@ -1,0 +1,104 @@
+package org.isopter.model.note.item;
+
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.answer.sight.ColourTest;
+import org.isopter.model.catalogue.Colours;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.grammar.Eye;
+import org.isopter.model.note.grammar.Grammar;
+import org.isopter.model.note.grammar.Heading;
+import org.isopter.model.note.grammar.Slot;
+import org.isopter.model.note.grammar.Wording;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.Words;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
+import org.isopter.model.value.Unit;
+
+/** Colour plates, and the redness of a red target. */
+final class ColourNotes {
+
+  private record Score(int correct, int shown) {}
+
+  private static final Vocabulary<ColourTest> TESTS =
+      Vocabulary.of(ColourTest.class).say(ColourTest.HARDY_RAND_RITTLER, "HRR");
+
+  private static final Slot<ColourTest> TEST = Slot.condition("set of plates", TESTS);
+
+  private static final Slot<Score> SCORE = Slot.value("score", ColourNotes::score);
+
+  private static final Slot<Integer> EDITION = Slot.condition("edition", ColourNotes::edition);
+
+  private static final Slot<Quantity> SATURATION =
+      Slot.value(
+          "red saturation",
+          cursor ->
+              cursor
+                  .number()
+                  .filter(n -> cursor.take("%"))
+                  .map(n -> new Quantity(n, Unit.PERCENT)));
+
+  static final List<Grammar> GRAMMARS =
+      List.of(
+          Grammar.of("colour plates", "ishihara R 13/15 L 12/15 (24)")
+              .sides(Grammar.Sides.EACH_OR_BOTH)
+              .startsWith(TESTS.words().stream().map(Heading::of).map(Heading::keptAsWord))
+              .startsWith("colour plates", "color plates")
+              .slots(TEST, SCORE, EDITION)
+              .whole(Colours.PLATES)
+              .build(ColourNotes::plates),
+          Grammar.of("red saturation", "red sat R 70% L 100%")
+              .startsWith("red sat", "red saturation")
+              .slots(SATURATION)
+              .whole(Colours.RED_SATURATION)
+              .build(eye -> eye.found(Colours.RED_SATURATION, eye.get(SATURATION))));
+
+  static final List<Wording<?>> WORDINGS =
+      List.of(
+          Wording.of(Colours.PLATES, "colour plates", ColourNotes::value)
+              .under(ColourNotes::conditions),
+          Wording.of(
+              Colours.RED_SATURATION, "red sat", share -> share.value().toPlainString() + "%"));
+
+  private ColourNotes() {}
+
+  private static Optional<Score> score(Cursor cursor) {
+    return cursor
+        .whole()
+        .filter(correct -> cursor.takeAny("/", "of"))
+        .flatMap(correct -> cursor.whole().map(shown -> new Score(correct, shown)));
+  }
+
+  /** Reads (24), 24 plates, or edition 24. */
+  private static Optional<Integer> edition(Cursor cursor) {
+    boolean bracket = cursor.take("(");
+    boolean word = cursor.take("edition");
+    Optional<Integer> plates = cursor.whole();
+    boolean unit = cursor.takeAny("plates", "plate");
+    boolean closed = !bracket || cursor.take(")");
+    return plates.filter(any -> closed && (bracket || word || unit));
+  }
+
+  private static void plates(Eye eye) throws NotRead {
+    Score score = eye.get(SCORE);
+    if (eye.site() == Site.BOTH && !eye.isCalled(Common.BOTH_OPEN)) {
+      throw NotRead.because("it may be one test with both eyes open, or the score of each eye")
+          .write("ishihara R 14/14 L 14/14, or ishihara BEO 14/14");
+    }
+    eye.found(
+        Colours.PLATES,
+        new Colours.Plates(score.correct(), score.shown(), eye.get(TEST), eye.find(EDITION)));
+  }
+
+  private static String conditions(Colours.Plates plates) {
+    return Words.join(
+        Words.of(plates.test()), Words.maybe(plates.edition(), count -> "edition " + count));
+  }
+
+  private static String value(Colours.Plates plates) {
+    return plates.correct() + "/" + plates.shown();
+  }
+}

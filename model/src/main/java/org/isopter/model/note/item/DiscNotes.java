@@ -1,0 +1,277 @@
+package org.isopter.model.note.item;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.isopter.model.answer.tissue.DiscColour;
+import org.isopter.model.answer.tissue.DiscMargin;
+import org.isopter.model.answer.tissue.FundusMethod;
+import org.isopter.model.answer.tissue.Presence;
+import org.isopter.model.catalogue.Discs;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.grammar.Eye;
+import org.isopter.model.note.grammar.Grammar;
+import org.isopter.model.note.grammar.Heading;
+import org.isopter.model.note.grammar.Slot;
+import org.isopter.model.note.grammar.Wording;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Matcher;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.Words;
+import org.isopter.model.value.Outcome;
+
+/** The optic disc. */
+final class DiscNotes {
+
+  /** What starts an item that is told of both discs where it names no eye. */
+  private static final String EITHER = "either disc";
+
+  private static final Vocabulary<DiscColour> COLOURS =
+      Vocabulary.of(DiscColour.class)
+          .say(DiscColour.PALE, "pallor")
+          .say(DiscColour.HYPERAEMIC, "hyperemic");
+
+  // A bare "blurred" does not say whether all of the margin is meant.
+  private static final Vocabulary<DiscMargin> MARGINS =
+      Vocabulary.<DiscMargin>empty()
+          .say(DiscMargin.CLEAR, "clear", "sharp", "distinct", "sharp margins", "clear margins")
+          .say(
+              DiscMargin.CLEAR,
+              "distinct margins",
+              "margins sharp",
+              "margins clear",
+              "sharp margin")
+          .say(DiscMargin.PARTLY_BLURRED, "partly blurred", "blurred in part")
+          .say(DiscMargin.BLURRED, "blurred all round");
+
+  private static final Vocabulary<Presence> SWELLINGS =
+      presence("swollen", "swelling", "oedema", "edema")
+          .say(Presence.ABSENT, "not swollen", "flat");
+
+  private static final Vocabulary<Presence> HAEMORRHAGES =
+      presence("haemorrhage", "haemorrhage", "hemorrhage", "haem");
+
+  private static final Vocabulary<Presence> PULSATIONS =
+      presence("SVP present", "SVP").say(Presence.PRESENT, "SVP +").say(Presence.ABSENT, "SVP -");
+
+  private static final Vocabulary<Presence> SIGNS =
+      Vocabulary.of(Presence.class)
+          .say(Presence.PRESENT, "+", "yes", "positive")
+          .say(Presence.ABSENT, "-", "no", "none", "negative");
+
+  private static final Vocabulary<String> VERTICAL = ratio("v", "vert", "vertical");
+  private static final Vocabulary<String> HORIZONTAL = ratio("h", "horiz", "horizontal");
+
+  private static final Slot<Outcome<DiscColour>> COLOUR =
+      Slot.value("colour of the disc", Common.named(COLOURS, "colour", "color"));
+
+  private static final Slot<Outcome<DiscMargin>> MARGIN =
+      Slot.value("margin of the disc", Common.named(MARGINS, "margin", "margins"));
+
+  private static final Slot<Outcome<Presence>> SWELLING =
+      Slot.value("swelling of the disc", sign(SWELLINGS, "swelling"));
+
+  private static final Slot<Outcome<Presence>> HAEMORRHAGE =
+      Slot.value("haemorrhage of the disc", sign(HAEMORRHAGES, "haemorrhage"));
+
+  private static final Slot<Outcome<Presence>> PULSATION =
+      Slot.value("venous pulsation", sign(PULSATIONS, "SVP"));
+
+  private static final Slot<Outcome<Presence>> PULSATION_ALONE =
+      Slot.value("venous pulsation", SIGNS.map(Outcome::<Presence>found));
+
+  // A normal disc is pink, with a clear margin and without swelling (common practice, no source).
+  private static final Slot<Boolean> NORMAL =
+      Slot.value("state of the disc", Vocabulary.<Boolean>empty().say(true, "normal"));
+
+  private static final Slot<Integer> FRISEN =
+      Slot.value(
+          "Frisen grade",
+          cursor -> cursor.takeAny("frisen", "fris\u00e9n") ? grade(cursor) : Optional.empty());
+
+  private static final Slot<Integer> CLOCK_HOUR = Slot.value("clock hour", DiscNotes::clockHour);
+
+  private static final Slot<BigDecimal> UPRIGHT = Slot.value("vertical ratio", behind(VERTICAL));
+
+  private static final Slot<BigDecimal> ACROSS = Slot.value("horizontal ratio", behind(HORIZONTAL));
+
+  private static final Slot<BigDecimal> RATIO = Slot.value("ratio", Cursor::number);
+
+  private static final Slot<FundusMethod> METHOD =
+      Slot.condition(
+          "technique",
+          Vocabulary.of(FundusMethod.class)
+              .say(FundusMethod.BINOCULAR_INDIRECT_OPHTHALMOSCOPY, "BIO")
+              .say(FundusMethod.SLIT_LAMP, "slitlamp")
+              .say(FundusMethod.PHOTOGRAPH, "photo", "fundus photograph"));
+
+  static final List<Grammar> GRAMMARS =
+      List.of(
+          Grammar.of("optic disc", "disc R pink, sharp margins")
+              .startsWith(
+                  Stream.of("disc", "disk", "optic disc", "optic disk")
+                      .map(Heading::of)
+                      .map(Heading::afterWords))
+              .startsWith(Stream.of(Heading.of(EITHER)))
+              .startsWith(
+                  Stream.of("discs", "disks", "optic discs", "optic disks")
+                      .map(Heading::of)
+                      .map(Heading::ofBothEyes))
+              .slots(NORMAL, COLOUR, MARGIN, SWELLING, FRISEN, HAEMORRHAGE, CLOCK_HOUR, PULSATION)
+              .slots(UPRIGHT, ACROSS)
+              .method(METHOD)
+              .whole(
+                  Discs.VERTICAL_CUP,
+                  Discs.HORIZONTAL_CUP,
+                  Discs.MARGIN,
+                  Discs.COLOUR,
+                  Discs.SWELLING,
+                  Discs.HAEMORRHAGE,
+                  Discs.VENOUS_PULSATION)
+              .unsided(
+                  (said, heading) ->
+                      (heading.plural() || heading.spoken().equals(EITHER))
+                          && !said.has(UPRIGHT)
+                          && !said.has(ACROSS))
+              .build(DiscNotes::disc),
+          Grammar.of("spontaneous venous pulsation", "SVP R present L absent")
+              .startsWith(
+                  Stream.of("SVP", "spontaneous venous pulsation")
+                      .map(Heading::of)
+                      .map(Heading::afterWords))
+              .slots(PULSATION_ALONE)
+              .method(METHOD)
+              .whole(Discs.VENOUS_PULSATION)
+              .build(eye -> eye.outcome(Discs.VENOUS_PULSATION, eye.get(PULSATION_ALONE))),
+          cup("vertical cup-disc ratio", "CDR v R 0.3 L 0.4", VERTICAL, Discs.VERTICAL_CUP),
+          cup("horizontal cup-disc ratio", "CDR h R 0.3 L 0.4", HORIZONTAL, Discs.HORIZONTAL_CUP),
+          Grammar.of("cup-disc ratio", "CDR v R 0.3 L 0.4, or CDR h R 0.3 L 0.4")
+              .startsWith("CDR", "C/D", "cup-disc ratio", "C/D ratio")
+              .slots(RATIO)
+              .build(
+                  eye -> {
+                    throw NotRead.because(
+                        "it is not told whether the ratio is vertical or horizontal");
+                  }));
+
+  static final List<Wording<?>> WORDINGS =
+      List.of(
+          Wording.of(Discs.VERTICAL_CUP, "CDR v", BigDecimal::toPlainString),
+          Wording.of(Discs.HORIZONTAL_CUP, "CDR h", BigDecimal::toPlainString),
+          Wording.of(Discs.MARGIN, "disc", "margin", MARGINS::phrase),
+          Wording.of(Discs.COLOUR, "disc", "colour", COLOURS::phrase),
+          Wording.of(Discs.SWELLING, "disc", "swelling", DiscNotes::words),
+          Wording.of(Discs.HAEMORRHAGE, "disc", "haemorrhage", DiscNotes::words),
+          Wording.of(Discs.VENOUS_PULSATION, "SVP", Words::of));
+
+  private DiscNotes() {}
+
+  /** Returns the phrases for a sign: its name for present, and what may stand around it. */
+  private static Vocabulary<Presence> presence(String present, String... names) {
+    Vocabulary<Presence> words = Vocabulary.<Presence>empty().say(Presence.PRESENT, present);
+    for (String name : names) {
+      words
+          .say(Presence.PRESENT, name + " present")
+          .say(Presence.ABSENT, "no " + name, name + " absent")
+          .say(Presence.EQUIVOCAL, name + " equivocal");
+    }
+    return words;
+  }
+
+  private static Matcher<Outcome<Presence>> sign(Vocabulary<Presence> words, String name) {
+    Vocabulary<String> lead = Vocabulary.<String>empty().say(name, name);
+    Matcher<Outcome<Presence>> absent =
+        cursor ->
+            lead.read(cursor)
+                .flatMap(any -> Common.ABSENCES.read(cursor))
+                .map(Outcome::<Presence>absent);
+    return absent.or(words.map(Outcome::<Presence>found));
+  }
+
+  private static Vocabulary<String> ratio(String... directions) {
+    Vocabulary<String> words = Vocabulary.empty();
+    for (String direction : directions) {
+      for (String ratio : List.of("CDR", "C/D", "cup-disc ratio", "C/D ratio")) {
+        words.say(direction, ratio + " " + direction, direction + " " + ratio);
+      }
+    }
+    return words;
+  }
+
+  private static Matcher<BigDecimal> behind(Vocabulary<String> lead) {
+    return cursor -> lead.read(cursor).flatMap(any -> cursor.number());
+  }
+
+  private static Grammar cup(
+      String name, String example, Vocabulary<String> starts, Finding<BigDecimal> finding) {
+    return Grammar.of(name, example)
+        .startsWith(starts.words().stream().map(Heading::of))
+        .slots(RATIO)
+        .method(METHOD)
+        .whole(finding)
+        .build(eye -> eye.found(finding, eye.get(RATIO)));
+  }
+
+  private static Optional<Integer> grade(Cursor cursor) {
+    cursor.take("grade");
+    return cursor.whole();
+  }
+
+  private static Optional<Integer> clockHour(Cursor cursor) {
+    cursor.take("at");
+    return cursor.whole().filter(hour -> cursor.take("o'clock"));
+  }
+
+  private static void disc(Eye eye) throws NotRead {
+    if (eye.has(NORMAL)) {
+      normal(eye);
+    }
+    eye.outcomeOf(Discs.COLOUR, COLOUR);
+    eye.outcomeOf(Discs.MARGIN, MARGIN);
+    Optional<Outcome<Presence>> swelling = eye.find(SWELLING);
+    if (swelling.isPresent()) {
+      Optional<Integer> grade = swelling.get().ifFound().flatMap(any -> eye.find(FRISEN));
+      eye.outcome(Discs.SWELLING, swelling.get().map(sign -> new Discs.Swelling(sign, grade)));
+    }
+    Optional<Outcome<Presence>> blood = eye.find(HAEMORRHAGE);
+    if (blood.isPresent()) {
+      Optional<Integer> hour = blood.get().ifFound().flatMap(any -> eye.find(CLOCK_HOUR));
+      eye.outcome(Discs.HAEMORRHAGE, blood.get().map(sign -> new Discs.Haemorrhage(sign, hour)));
+    }
+    eye.outcomeOf(Discs.VENOUS_PULSATION, PULSATION);
+    ratio(eye, UPRIGHT, Discs.VERTICAL_CUP);
+    ratio(eye, ACROSS, Discs.HORIZONTAL_CUP);
+  }
+
+  /** Adds what a normal disc is; what is told of it besides must not be one of these. */
+  private static void normal(Eye eye) throws NotRead {
+    if (eye.has(COLOUR) || eye.has(MARGIN) || eye.has(SWELLING)) {
+      throw NotRead.because("the disc is normal, and yet a part of that is told apart");
+    }
+    eye.found(Discs.COLOUR, DiscColour.PINK);
+    eye.found(Discs.MARGIN, DiscMargin.CLEAR);
+    eye.found(Discs.SWELLING, new Discs.Swelling(Presence.ABSENT, Optional.empty()));
+  }
+
+  private static void ratio(Eye eye, Slot<BigDecimal> slot, Finding<BigDecimal> finding)
+      throws NotRead {
+    Optional<BigDecimal> ratio = eye.find(slot);
+    if (ratio.isPresent()) {
+      eye.found(finding, ratio.get());
+    }
+  }
+
+  private static String words(Discs.Swelling swelling) {
+    return Words.join(
+        Words.of(swelling.presence()), Words.maybe(swelling.frisen(), grade -> "frisen " + grade));
+  }
+
+  private static String words(Discs.Haemorrhage haemorrhage) {
+    return Words.join(
+        Words.of(haemorrhage.presence()),
+        Words.maybe(haemorrhage.clockHour(), hour -> "at " + hour + " o'clock"));
+  }
+}

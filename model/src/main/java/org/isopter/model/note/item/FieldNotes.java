@@ -1,0 +1,229 @@
+package org.isopter.model.note.item;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.isopter.model.answer.sight.BlindSpotSize;
+import org.isopter.model.answer.sight.FieldMethod;
+import org.isopter.model.answer.sight.FieldRegion;
+import org.isopter.model.answer.sight.FieldResponse;
+import org.isopter.model.answer.sight.FieldTarget;
+import org.isopter.model.catalogue.Fields;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.grammar.Eye;
+import org.isopter.model.note.grammar.Grammar;
+import org.isopter.model.note.grammar.Heading;
+import org.isopter.model.note.grammar.Slot;
+import org.isopter.model.note.grammar.Wording;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.Words;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Quantity;
+
+/** The visual field by confrontation, and the size of the blind spot in words. */
+final class FieldNotes {
+
+  /** Some regions that answer alike. */
+  private record Patch(List<FieldRegion> regions, Outcome<FieldResponse> response) {}
+
+  private static final List<FieldRegion> QUADRANTS =
+      List.of(
+          FieldRegion.SUPEROTEMPORAL,
+          FieldRegion.SUPERONASAL,
+          FieldRegion.INFEROTEMPORAL,
+          FieldRegion.INFERONASAL);
+
+  private static final Vocabulary<FieldRegion> REGIONS =
+      Vocabulary.<FieldRegion>empty()
+          .say(FieldRegion.SUPEROTEMPORAL, "ST", "superotemporal", "upper temporal")
+          .say(FieldRegion.SUPERONASAL, "SN", "superonasal", "upper nasal")
+          .say(FieldRegion.INFEROTEMPORAL, "IT", "inferotemporal", "lower temporal")
+          .say(FieldRegion.INFERONASAL, "IN", "inferonasal", "lower nasal")
+          .say(FieldRegion.CENTRAL, "central", "centre", "center");
+
+  // A quadrant that is lost does not answer (common practice, no source).
+  private static final Vocabulary<FieldResponse> RESPONSES =
+      Vocabulary.of(FieldResponse.class)
+          .say(FieldResponse.FULL, "intact")
+          .say(FieldResponse.ABSENT, "lost", "loss");
+
+  private static final Vocabulary<FieldTarget> TARGETS =
+      Vocabulary.of(FieldTarget.class)
+          .say(FieldTarget.FINGER_COUNTING, "to finger counting", "to counting fingers", "to FC")
+          .say(FieldTarget.MOVING_FINGERS, "to moving fingers")
+          .say(FieldTarget.RED_TARGET, "to red target", "to red", "red pin", "to red pin")
+          .say(FieldTarget.WHITE_TARGET, "to white target", "to white")
+          .say(FieldTarget.HAND, "to hand")
+          .say(FieldTarget.LIGHT, "to light");
+
+  private static final Slot<Patch> PATCH = Slot.values("region", FieldNotes::patch);
+
+  // FTC is "to confrontation" for some and "to counting" for others: full is what both claim.
+  private static final Slot<Boolean> FULL =
+      Slot.value(
+          "full field",
+          Vocabulary.<Boolean>empty()
+              .say(true, "full", "intact", "FTC", "normal")
+              .say(false, "rest full", "rest intact", "otherwise full"));
+
+  private static final Slot<FieldTarget> TARGET = Slot.condition("target", TARGETS);
+
+  private static final Slot<Quantity> DISTANCE =
+      Slot.condition("testing distance", Common.AT_DISTANCE);
+
+  private static final Slot<FieldMethod> METHOD =
+      Slot.condition(
+          "technique",
+          Vocabulary.of(FieldMethod.class)
+              .say(
+                  FieldMethod.CONFRONTATION,
+                  "by confrontation",
+                  "to confrontation",
+                  "confrontation field",
+                  "confrontation fields"));
+
+  private static final Slot<BlindSpotSize> SPOT =
+      Slot.value("size of the blind spot", Vocabulary.of(BlindSpotSize.class));
+
+  static final List<Grammar> GRAMMARS =
+      List.of(
+          Grammar.of("visual field", "VF R full, L IT reduced, rest full")
+              .startsWith("VF", "CVF", "field", "fields", "visual field", "visual fields")
+              .startsWith(
+                  Stream.of("confrontation", "confrontation field", "confrontation fields")
+                      .map(Heading::of)
+                      .map(Heading::keptAsWord))
+              .slots(PATCH, FULL, TARGET, DISTANCE)
+              .method(METHOD)
+              .whole(Fields.CONFRONTATION)
+              .unsided(
+                  (said, heading) -> said.find(FULL).equals(Optional.of(true)) && !said.has(PATCH))
+              .build(eye -> eye.found(Fields.CONFRONTATION, field(eye))),
+          Grammar.of("blind spot", "blind spot R enlarged L normal")
+              .startsWith("blind spot")
+              .slots(SPOT)
+              .method(METHOD)
+              .whole(Fields.BLIND_SPOT)
+              .build(eye -> eye.found(Fields.BLIND_SPOT, spot(eye.get(SPOT)))));
+
+  static final List<Wording<?>> WORDINGS =
+      List.of(
+          Wording.of(Fields.CONFRONTATION, "VF", any -> "")
+              .under(FieldNotes::conditions)
+              .where(FieldNotes::patches),
+          Wording.of(Fields.BLIND_SPOT, "blind spot", any -> "").where(FieldNotes::spotWords));
+
+  private FieldNotes() {}
+
+  /** What the words for a lost part of one eye's field claim: its quadrants do not answer. */
+  private static final Vocabulary<List<FieldRegion>> LOST =
+      Vocabulary.<List<FieldRegion>>empty()
+          .say(
+              List.of(FieldRegion.SUPEROTEMPORAL, FieldRegion.SUPERONASAL),
+              "superior altitudinal loss")
+          .say(
+              List.of(FieldRegion.INFEROTEMPORAL, FieldRegion.INFERONASAL),
+              "inferior altitudinal loss")
+          .say(
+              List.of(FieldRegion.SUPEROTEMPORAL, FieldRegion.INFEROTEMPORAL),
+              "temporal hemianopia",
+              "temporal field loss",
+              "temporal loss")
+          .say(
+              List.of(FieldRegion.SUPERONASAL, FieldRegion.INFERONASAL),
+              "nasal hemianopia",
+              "nasal field loss",
+              "nasal loss")
+          .say(List.of(FieldRegion.SUPEROTEMPORAL), "superotemporal quadrantanopia")
+          .say(List.of(FieldRegion.SUPERONASAL), "superonasal quadrantanopia")
+          .say(List.of(FieldRegion.INFEROTEMPORAL), "inferotemporal quadrantanopia")
+          .say(List.of(FieldRegion.INFERONASAL), "inferonasal quadrantanopia");
+
+  private static Optional<Patch> patch(Cursor cursor) {
+    Optional<List<FieldRegion>> lost = cursor.attempt(LOST);
+    return lost.isPresent()
+        ? lost.map(regions -> new Patch(regions, Outcome.found(FieldResponse.ABSENT)))
+        : told(cursor);
+  }
+
+  private static Optional<Patch> told(Cursor cursor) {
+    List<FieldRegion> regions = new ArrayList<>();
+    Optional<FieldRegion> next = cursor.attempt(REGIONS);
+    while (next.isPresent()) {
+      regions.add(next.get());
+      next = cursor.attempt(FieldNotes::further);
+    }
+    return regions.isEmpty()
+        ? Optional.empty()
+        : Common.outcome(RESPONSES).read(cursor).map(response -> new Patch(regions, response));
+  }
+
+  private static Optional<FieldRegion> further(Cursor cursor) {
+    cursor.takeAny("and", "+");
+    return REGIONS.read(cursor);
+  }
+
+  private static Fields.Confrontation field(Eye eye) throws NotRead {
+    Map<FieldRegion, Outcome<FieldResponse>> regions = new EnumMap<>(FieldRegion.class);
+    for (Patch patch : eye.all(PATCH)) {
+      for (FieldRegion region : patch.regions()) {
+        if (regions.put(region, patch.response()) != null) {
+          throw NotRead.because("a region of the field is told twice");
+        }
+      }
+    }
+    Optional<Boolean> full = eye.find(FULL);
+    if (full.isPresent()) {
+      fill(regions, full.get());
+    }
+    if (regions.isEmpty()) {
+      throw NotRead.because("it is not told what any part of the field gave");
+    }
+    return new Fields.Confrontation(regions, eye.find(TARGET), eye.find(DISTANCE));
+  }
+
+  private static void fill(Map<FieldRegion, Outcome<FieldResponse>> regions, boolean whole)
+      throws NotRead {
+    if (whole != regions.keySet().stream().noneMatch(QUADRANTS::contains)) {
+      throw NotRead.because(
+          whole
+              ? "the field is full, and yet a quadrant is told apart"
+              : "the rest is full, and yet no quadrant is told apart");
+    }
+    QUADRANTS.forEach(quadrant -> regions.putIfAbsent(quadrant, Outcome.found(FieldResponse.FULL)));
+  }
+
+  private static Fields.BlindSpot spot(BlindSpotSize size) {
+    return new Fields.BlindSpot(
+        new EnumMap<>(Fields.Edge.class), Optional.empty(), Optional.of(size));
+  }
+
+  private static String conditions(Fields.Confrontation field) {
+    return Words.join(
+        Words.maybe(field.target(), TARGETS::phrase), Words.maybeQuantity("@", field.distance()));
+  }
+
+  /** Returns the regions in words; a field of which no region is told has none. */
+  private static Optional<String> patches(Fields.Confrontation field) {
+    List<String> words = new ArrayList<>();
+    field
+        .regions()
+        .forEach(
+            (region, outcome) ->
+                words.add(
+                    REGIONS.phrase(region)
+                        + " "
+                        + outcome.fold(Words::of, Common.ABSENCES::phrase)));
+    return Optional.of(String.join(" ", words)).filter(some -> !some.isEmpty());
+  }
+
+  private static Optional<String> spotWords(Fields.BlindSpot spot) {
+    boolean onlyWords = spot.edges().isEmpty() && spot.screen().isEmpty();
+    return spot.size().filter(size -> onlyWords).map(Words::of);
+  }
+}

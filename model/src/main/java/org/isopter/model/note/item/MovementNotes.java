@@ -1,0 +1,194 @@
+package org.isopter.model.note.item;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.isopter.model.answer.movement.DoubleVision;
+import org.isopter.model.answer.movement.GazeDirection;
+import org.isopter.model.answer.movement.NystagmusKind;
+import org.isopter.model.answer.movement.Separation;
+import org.isopter.model.catalogue.Movements;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.grammar.Eye;
+import org.isopter.model.note.grammar.Grammar;
+import org.isopter.model.note.grammar.Heading;
+import org.isopter.model.note.grammar.Slot;
+import org.isopter.model.note.grammar.Wording;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.Words;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Site;
+
+/** Eye movements, double vision and nystagmus. */
+final class MovementNotes {
+
+  /** A grade of movement in a direction. */
+  private record Moved(Gazes.Toward toward, Outcome<Integer> grade) {}
+
+  private static final Slot<Moved> MOVED = Slot.values("movement", MovementNotes::moved);
+
+  private static final Slot<Boolean> FULL =
+      Slot.value(
+          "full movements",
+          Vocabulary.<Boolean>empty()
+              .say(true, "full", "intact", "full range", "normal")
+              .say(false, "rest full", "otherwise full"));
+
+  private static final Vocabulary<DoubleVision> DOUBLES =
+      Vocabulary.of(DoubleVision.class)
+          .say(DoubleVision.NONE, "no", "nil", "denies", "without", "absent");
+
+  private static final Slot<DoubleVision> DOUBLE = Slot.value("kind of double vision", DOUBLES);
+
+  private static final Slot<Separation> SEPARATION =
+      Slot.value("separation", Vocabulary.of(Separation.class));
+
+  private static final Slot<GazeDirection> WORST =
+      Slot.value(
+          "worst gaze",
+          Gazes.behind(
+              "worst in",
+              "worst on",
+              "worse in",
+              "worse on",
+              "worse",
+              "worst",
+              "worst at",
+              "worse at"));
+
+  private static final Vocabulary<NystagmusKind> KINDS =
+      Vocabulary.of(NystagmusKind.class).say(NystagmusKind.NONE, "no", "nil", "absent");
+
+  private static final Slot<NystagmusKind> KIND = Slot.value("kind of nystagmus", KINDS);
+
+  private static final Slot<GazeDirection> FAST =
+      Slot.value(
+          "fast phase", Gazes.behind("fast", "fast phase", "fast phase to the").or(Gazes.BEATING));
+
+  private static final Slot<GazeDirection> SEEN_IN =
+      Slot.value("gaze in which it is seen", Gazes.behind("in", "on"));
+
+  static final List<Grammar> GRAMMARS =
+      List.of(
+          Grammar.of("eye movements", "EOM R abduction -2, rest full; EOM L full")
+              .startsWith("EOM", "EOMs", "ductions", "eye movements", "motility", "ocular motility")
+              .slots(MOVED, FULL)
+              .whole(Movements.DUCTIONS)
+              .unsided(
+                  (said, heading) -> said.find(FULL).equals(Optional.of(true)) && !said.has(MOVED))
+              .build(eye -> eye.found(Movements.DUCTIONS, ductions(eye))),
+          Grammar.of("double vision", "binocular horizontal diplopia worse on left gaze")
+              .sides(Grammar.Sides.PAIR)
+              .startsWith(
+                  Stream.of("diplopia", "double vision").map(Heading::of).map(Heading::afterWords))
+              .slots(DOUBLE, SEPARATION, WORST)
+              .whole(Movements.DIPLOPIA)
+              .build(MovementNotes::diplopia),
+          Grammar.of("nystagmus", "nystagmus OU horizontal jerk, fast left")
+              .sides(Grammar.Sides.EACH_OR_BOTH)
+              .startsWith(Stream.of(Heading.of("nystagmus").afterWords()))
+              .slots(KIND, FAST, SEEN_IN)
+              .whole(Movements.NYSTAGMUS)
+              .unsided((said, heading) -> said.find(KIND).equals(Optional.of(NystagmusKind.NONE)))
+              .unsidedAt(Site.PAIR)
+              .build(
+                  eye ->
+                      eye.found(
+                          Movements.NYSTAGMUS,
+                          new Movements.Nystagmus(
+                              eye.get(KIND), eye.find(FAST), eye.find(SEEN_IN)))));
+
+  static final List<Wording<?>> WORDINGS =
+      List.of(
+          Wording.of(Movements.DUCTIONS, "EOM", MovementNotes::words),
+          Wording.of(Movements.DIPLOPIA, "diplopia", MovementNotes::words),
+          Wording.of(Movements.NYSTAGMUS, "nystagmus", MovementNotes::words));
+
+  private MovementNotes() {}
+
+  private static Optional<Moved> moved(Cursor cursor) {
+    return Gazes.TOWARD
+        .read(cursor)
+        .flatMap(
+            toward ->
+                Common.outcome(MovementNotes::grade)
+                    .read(cursor)
+                    .map(grade -> new Moved(toward, grade)));
+  }
+
+  /** Reads a grade: its sign is told unless it is nought. */
+  private static Optional<Integer> grade(Cursor cursor) {
+    return cursor
+        .attempt(Cursor::signed)
+        .or(() -> cursor.number().filter(number -> number.signum() == 0))
+        .filter(number -> number.scale() == 0 && number.precision() < 4)
+        .map(number -> number.intValueExact());
+  }
+
+  private static Movements.Ductions ductions(Eye eye) throws NotRead {
+    Map<GazeDirection, Outcome<Integer>> grades = new EnumMap<>(GazeDirection.class);
+    for (Moved moved : eye.all(MOVED)) {
+      if (grades.put(moved.toward().of(eye.site()), moved.grade()) != null) {
+        throw NotRead.because("a direction of movement is told twice");
+      }
+    }
+    Optional<Boolean> full = eye.find(FULL);
+    if (full.isPresent()) {
+      fill(grades, full.get());
+    }
+    return new Movements.Ductions(grades);
+  }
+
+  private static void fill(Map<GazeDirection, Outcome<Integer>> grades, boolean whole)
+      throws NotRead {
+    if (whole != grades.isEmpty()) {
+      throw NotRead.because(
+          whole
+              ? "the movements are full, and yet a direction is told apart"
+              : "the rest is full, and yet no direction is told apart");
+    }
+    Gazes.MOVES.forEach(gaze -> grades.putIfAbsent(gaze, Outcome.found(0)));
+  }
+
+  private static void diplopia(Eye eye) throws NotRead {
+    eye.found(
+        Movements.DIPLOPIA,
+        new Movements.Diplopia(eye.get(DOUBLE), eye.find(SEPARATION), eye.find(WORST)));
+  }
+
+  private static String words(Movements.Ductions ductions) {
+    List<String> words = new ArrayList<>();
+    ductions
+        .grades()
+        .forEach(
+            (gaze, outcome) ->
+                words.add(
+                    Gazes.phrase(gaze)
+                        + " "
+                        + outcome.fold(MovementNotes::gradeWords, Common.ABSENCES::phrase)));
+    return String.join(" ", words);
+  }
+
+  private static String gradeWords(int grade) {
+    return grade == 0 ? "0" : "%+d".formatted(grade);
+  }
+
+  private static String words(Movements.Diplopia diplopia) {
+    return Words.join(
+        Words.of(diplopia.kind()),
+        Words.maybe("", diplopia.separation()),
+        Words.maybe(diplopia.worst(), gaze -> "worst in " + Gazes.phrase(gaze)));
+  }
+
+  private static String words(Movements.Nystagmus nystagmus) {
+    return Words.join(
+        Words.of(nystagmus.kind()),
+        Words.maybe(nystagmus.fast(), gaze -> "fast " + Gazes.phrase(gaze)),
+        Words.maybe(nystagmus.seenIn(), gaze -> "in " + Gazes.phrase(gaze)));
+  }
+}

@@ -1,0 +1,276 @@
+package org.isopter.model.note.item;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.isopter.model.answer.pupil.DefectGrade;
+import org.isopter.model.answer.pupil.DefectSide;
+import org.isopter.model.answer.pupil.Lighting;
+import org.isopter.model.answer.pupil.PupilEquality;
+import org.isopter.model.answer.pupil.PupilOutline;
+import org.isopter.model.answer.pupil.PupilResponse;
+import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.grammar.Eye;
+import org.isopter.model.note.grammar.Grammar;
+import org.isopter.model.note.grammar.Heading;
+import org.isopter.model.note.grammar.Slot;
+import org.isopter.model.note.grammar.Wording;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Lexer;
+import org.isopter.model.note.token.Matcher;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.Words;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
+import org.isopter.model.value.Unit;
+
+/** The pupils, and the relative afferent defect. */
+final class PupilNotes {
+
+  /** What PERRLA and its like claim: equal and reactive to light, and perhaps more. */
+  private enum Claim {
+    PERL(false, false),
+    PERRL(true, false),
+    PERLA(false, true),
+    PERRLA(true, true);
+
+    private final boolean round;
+    private final boolean near;
+
+    Claim(boolean round, boolean near) {
+      this.round = round;
+      this.near = near;
+    }
+  }
+
+  private static final Vocabulary<Claim> CLAIMS =
+      Vocabulary.<Claim>empty()
+          .say(Claim.PERL, "PERL", "PEARL")
+          .say(Claim.PERRL, "PERRL")
+          .say(Claim.PERLA, "PERLA", "PEARLA")
+          .say(Claim.PERRLA, "PERRLA");
+
+  private static final Vocabulary<Lighting> LIGHTS =
+      Vocabulary.of(Lighting.class)
+          .say(Lighting.BRIGHT, "bright light", "in bright light", "in bright")
+          .say(Lighting.ROOM, "room light", "in room light")
+          .say(Lighting.DIM, "dim light", "in dim light", "in dim");
+
+  private static final Vocabulary<PupilResponse> RESPONSES =
+      Vocabulary.of(PupilResponse.class)
+          .say(PupilResponse.REACTIVE, "reacts", "reacting")
+          .say(PupilResponse.ABSENT, "unreactive");
+
+  // Of a pupil of which only "brisk" is said, light is meant (common practice, no source).
+  private static final Vocabulary<PupilResponse> REACTIONS =
+      Vocabulary.<PupilResponse>empty()
+          .say(PupilResponse.BRISK, "brisk")
+          .say(PupilResponse.REACTIVE, "reactive")
+          .say(PupilResponse.SLUGGISH, "sluggish");
+
+  private static final Vocabulary<DefectGrade> GRADES = Vocabulary.of(DefectGrade.class);
+
+  private static final Vocabulary<Boolean> DEFECTS =
+      Vocabulary.<Boolean>empty()
+          .say(false, "none", "no", "nil", "absent", "negative", "-", "neg", "-ve", "without")
+          .say(true, "present", "positive", "+", "pos", "+ve");
+
+  private static final Slot<Claim> CLAIM = Slot.value("state of the pupils", CLAIMS);
+  private static final Slot<Lighting> LIGHT = Slot.condition("light", LIGHTS);
+
+  private static final Slot<Outcome<Quantity>> SIZE =
+      Slot.value("pupil size", Common.named(Common.MILLIMETRES.or(PupilNotes::bare), "size"));
+
+  /** A pupil that gets smaller in light: 4 > 2. */
+  private static final Slot<String> NARROWS = Slot.value("change of size", PupilNotes::narrows);
+
+  private static final Slot<Outcome<PupilOutline>> OUTLINE =
+      Slot.value(
+          "pupil shape", Common.named(Vocabulary.of(PupilOutline.class), "outline", "shape"));
+
+  private static final Slot<Outcome<PupilResponse>> DIRECT =
+      Slot.value(
+          "direct response",
+          Common.behind(RESPONSES, "direct", "light", "direct light")
+              .or(to("to light"))
+              .or(REACTIONS.map(Outcome::<PupilResponse>found)));
+
+  private static final Slot<Outcome<PupilResponse>> CONSENSUAL =
+      Slot.value("consensual response", Common.behind(RESPONSES, "consensual"));
+
+  private static final Slot<Outcome<PupilResponse>> NEAR =
+      Slot.value(
+          "near response",
+          Common.behind(RESPONSES, "near", "accommodation").or(to("to accommodation")));
+
+  private static final Slot<Outcome<PupilEquality>> EQUALITY =
+      Slot.value(
+          "equality of the pupils",
+          Common.named(
+              Vocabulary.of(PupilEquality.class).say(PupilEquality.EQUAL, "="), "equality"));
+
+  private static final Slot<Boolean> DEFECT = Slot.value("presence", DEFECTS);
+  private static final Slot<DefectGrade> GRADE = Slot.value("grade", GRADES);
+  private static final Slot<BigDecimal> LOG = Slot.value("log units", PupilNotes::logUnits);
+
+  static final List<Grammar> GRAMMARS =
+      List.of(
+          Grammar.of("pupils in letters", "PERRLA")
+              .sides(Grammar.Sides.PAIR)
+              .startsWith(CLAIMS.words().stream().map(Heading::of).map(Heading::keptAsWord))
+              .slots(CLAIM)
+              .build(PupilNotes::claimed),
+          Grammar.of("pupils", "pupils R 4 mm L 3 mm dim")
+              .startsWith("pupil")
+              .startsWith(Stream.of(Heading.of("pupils").ofBothEyes()))
+              .slots(SIZE, NARROWS, LIGHT, OUTLINE, DIRECT, CONSENSUAL, NEAR, EQUALITY)
+              .whole(Pupils.SIZE, Pupils.OUTLINE, Pupils.DIRECT, Pupils.CONSENSUAL, Pupils.NEAR)
+              .unsided((said, heading) -> heading.plural() && !said.has(SIZE) && !said.has(NARROWS))
+              .build(PupilNotes::pupil),
+          Grammar.of("relative afferent defect", "RAPD L 2+")
+              .sides(Grammar.Sides.NAMED)
+              .startsWith(
+                  Stream.of(
+                          "RAPD",
+                          "APD",
+                          "relative afferent pupillary defect",
+                          "afferent pupillary defect",
+                          "relative afferent defect",
+                          "afferent defect")
+                      .map(Heading::of)
+                      .map(Heading::afterWords))
+              .slots(DEFECT, GRADE, LOG)
+              .whole(Pupils.AFFERENT_DEFECT)
+              .unsided((said, heading) -> said.find(DEFECT).equals(Optional.of(false)))
+              .build(eye -> eye.found(Pupils.AFFERENT_DEFECT, defect(eye))));
+
+  static final List<Wording<?>> WORDINGS =
+      List.of(
+          Wording.of(Pupils.SIZE, "pupil", "size", size -> size.diameter().toString())
+              .under(size -> Words.of(size.lighting())),
+          Wording.of(Pupils.EQUALITY, "pupils", "equality", Words::of),
+          Wording.of(Pupils.OUTLINE, "pupil", "outline", Words::of),
+          Wording.of(Pupils.DIRECT, "pupil", "direct", Words::of),
+          Wording.of(Pupils.CONSENSUAL, "pupil", "consensual", Words::of),
+          Wording.of(Pupils.NEAR, "pupil", "near", Words::of),
+          Wording.of(Pupils.AFFERENT_DEFECT, "RAPD", PupilNotes::words));
+
+  private PupilNotes() {}
+
+  private static Matcher<Outcome<PupilResponse>> to(String stimulus) {
+    List<String> words = Lexer.words(stimulus);
+    return cursor -> RESPONSES.read(cursor).filter(any -> cursor.take(words)).map(Outcome::found);
+  }
+
+  private static Optional<BigDecimal> logUnits(Cursor cursor) {
+    Optional<BigDecimal> number = cursor.number().filter(n -> cursor.take("log"));
+    cursor.takeAny("units", "unit");
+    return number;
+  }
+
+  private static void claimed(Eye eye) throws NotRead {
+    Claim claim = eye.get(CLAIM);
+    eye.pair(Pupils.EQUALITY, Outcome.found(PupilEquality.EQUAL));
+    for (Site each : Site.EACH_EYE) {
+      if (claim.round) {
+        eye.at(each, Pupils.OUTLINE, PupilOutline.ROUND);
+      }
+      eye.at(each, Pupils.DIRECT, PupilResponse.REACTIVE);
+      if (claim.near) {
+        eye.at(each, Pupils.NEAR, PupilResponse.REACTIVE);
+      }
+    }
+  }
+
+  private static void pupil(Eye eye) throws NotRead {
+    Optional<Outcome<PupilEquality>> equality = eye.find(EQUALITY);
+    if (equality.isPresent()) {
+      eye.pair(Pupils.EQUALITY, equality.get());
+    }
+    Optional<Outcome<Quantity>> size = eye.find(SIZE);
+    boolean placed =
+        size.isPresent() && (eye.has(LIGHT) || size.get().ifFound().isEmpty() || !reacts(eye));
+    if (placed) {
+      eye.outcome(Pupils.SIZE, size(eye, size.orElseThrow()));
+    }
+    eye.outcomeOf(Pupils.OUTLINE, OUTLINE);
+    if (eye.has(NARROWS) && !eye.has(DIRECT)) {
+      eye.found(Pupils.DIRECT, PupilResponse.REACTIVE);
+    }
+    eye.outcomeOf(Pupils.DIRECT, DIRECT);
+    if (eye.has(NARROWS)) {
+      eye.remark(eye.get(NARROWS));
+    }
+    eye.outcomeOf(Pupils.CONSENSUAL, CONSENSUAL);
+    eye.outcomeOf(Pupils.NEAR, NEAR);
+    if (size.isPresent() && !placed) {
+      eye.remark("pupil " + size.get().ifFound().orElseThrow() + ", light not stated");
+    }
+  }
+
+  /** Reads the size before the light and in it: 4 > 2, 4->2, 4 to 2; the first is the larger. */
+  private static Optional<String> narrows(Cursor cursor) {
+    Optional<BigDecimal> wide = cursor.number();
+    cursor.take("mm");
+    cursor.take("-");
+    boolean arrow = cursor.takeAny(">", "to");
+    Optional<BigDecimal> narrow = cursor.number();
+    cursor.take("mm");
+    return wide.flatMap(
+        first ->
+            narrow
+                .filter(second -> arrow && second.compareTo(first) < 0)
+                .map(second -> "pupil " + first + " mm, in the light " + second + " mm"));
+  }
+
+  private static boolean reacts(Eye eye) {
+    return eye.has(DIRECT) || eye.has(CONSENSUAL) || eye.has(NEAR) || eye.has(OUTLINE);
+  }
+
+  /** Reads a size whose unit goes unsaid: all pupils are measured in mm. */
+  private static Optional<Quantity> bare(Cursor cursor) {
+    return cursor
+        .number()
+        .filter(number -> number.precision() - number.scale() == 1 && !cursor.sees("+"))
+        .filter(number -> !cursor.sees("/") && !cursor.sees(">") && !cursor.sees("-"))
+        .map(number -> new Quantity(number, Unit.MILLIMETRE));
+  }
+
+  private static Outcome<Pupils.Size> size(Eye eye, Outcome<Quantity> size) throws NotRead {
+    if (size.ifFound().isEmpty()) {
+      return Outcome.absent(size.ifAbsent().orElseThrow());
+    }
+    Lighting light = eye.get(LIGHT);
+    return size.map(diameter -> new Pupils.Size(diameter, light));
+  }
+
+  private static Pupils.AfferentDefect defect(Eye eye) throws NotRead {
+    boolean none = eye.find(DEFECT).equals(Optional.of(false));
+    if (none && eye.named().isPresent()) {
+      throw NotRead.because("no defect is told of both eyes together: leave the side out")
+          .write("no RAPD");
+    }
+    DefectSide side =
+        none
+            ? DefectSide.NONE
+            : eye.named().equals(Optional.of(Site.RIGHT)) ? DefectSide.RIGHT : DefectSide.LEFT;
+    return new Pupils.AfferentDefect(side, eye.find(GRADE), eye.find(LOG));
+  }
+
+  private static String words(Pupils.AfferentDefect defect) {
+    String side =
+        switch (defect.side()) {
+          case NONE -> "none";
+          case RIGHT -> "R";
+          case LEFT -> "L";
+        };
+    return Words.join(
+        side,
+        Words.maybe(defect.grade(), GRADES::phrase),
+        Words.maybe(defect.logUnits(), number -> number.toPlainString() + " log units"));
+  }
+}

@@ -1,0 +1,179 @@
+package org.isopter.model.note.item;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.isopter.model.answer.movement.HorizontalBase;
+import org.isopter.model.answer.movement.VerticalBase;
+import org.isopter.model.answer.sight.RefractionMethod;
+import org.isopter.model.catalogue.Refractions;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.grammar.Eye;
+import org.isopter.model.note.grammar.Grammar;
+import org.isopter.model.note.grammar.Heading;
+import org.isopter.model.note.grammar.Slot;
+import org.isopter.model.note.grammar.Wording;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Matcher;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.Words;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Unit;
+
+/** Refraction. */
+final class RefractionNotes {
+
+  private record Lens(Quantity sphere, Optional<Refractions.Cylinder> cylinder) {}
+
+  private static final Vocabulary<HorizontalBase> ACROSS =
+      Vocabulary.<HorizontalBase>empty()
+          .say(HorizontalBase.IN, "base in", "BI")
+          .say(HorizontalBase.OUT, "base out", "BO");
+
+  private static final Vocabulary<VerticalBase> UPRIGHT =
+      Vocabulary.<VerticalBase>empty()
+          .say(VerticalBase.UP, "base up", "BU")
+          .say(VerticalBase.DOWN, "base down", "BD");
+
+  private static final Slot<Lens> LENS = Slot.value("sphere and cylinder", RefractionNotes::lens);
+
+  private static final Slot<Quantity> ADDITION =
+      Slot.valueOrShared(
+          "addition",
+          cursor ->
+              cursor.take("add")
+                  ? cursor.anyNumber().map(RefractionNotes::dioptres)
+                  : Optional.empty());
+
+  private static final Slot<Refractions.Prism<HorizontalBase>> HORIZONTAL =
+      Slot.value("horizontal prism", prism(ACROSS));
+
+  private static final Slot<Refractions.Prism<VerticalBase>> VERTICAL =
+      Slot.value("vertical prism", prism(UPRIGHT));
+
+  private static final Slot<Quantity> VERTEX =
+      Slot.condition(
+          "vertex distance",
+          cursor ->
+              cursor.takeAny("vertex", "bvd") ? Common.MILLIMETRES.read(cursor) : Optional.empty());
+
+  private static final Slot<Boolean> CYCLOPLEGIC =
+      Slot.condition(
+          "cycloplegia",
+          Vocabulary.<Boolean>empty()
+              .say(true, "cycloplegic", "under cycloplegia", "with cycloplegia")
+              .say(
+                  false,
+                  "non-cycloplegic",
+                  "not cycloplegic",
+                  "without cycloplegia",
+                  "no cycloplegia"));
+
+  private static final Vocabulary<RefractionMethod> METHODS =
+      Vocabulary.of(RefractionMethod.class)
+          .say(RefractionMethod.SUBJECTIVE, "subjective refraction")
+          .say(RefractionMethod.OBJECTIVE, "objective refraction")
+          .say(RefractionMethod.AUTOREFRACTION, "autoref")
+          .say(RefractionMethod.RETINOSCOPY, "ret");
+
+  private static final Slot<RefractionMethod> METHOD = Slot.condition("technique", METHODS);
+
+  static final List<Grammar> GRAMMARS =
+      List.of(
+          Grammar.of("refraction", "refraction R -2.00/-1.50x30 add +2.00 L -2.00 DS")
+              .startsWith("refraction")
+              .startsWith(
+                  Stream.of("retinoscopy", "autorefraction", "autoref", "subjective refraction")
+                      .map(Heading::of)
+                      .map(Heading::keptAsWord))
+              .slots(LENS, ADDITION, HORIZONTAL, VERTICAL, VERTEX, CYCLOPLEGIC)
+              .method(METHOD)
+              .whole(Refractions.REFRACTION)
+              .build(eye -> eye.found(Refractions.REFRACTION, refraction(eye))));
+
+  static final List<Wording<?>> WORDINGS =
+      List.of(
+          Wording.of(Refractions.REFRACTION, "refraction", RefractionNotes::words)
+              .under(RefractionNotes::conditions));
+
+  private RefractionNotes() {}
+
+  /** Reads a sphere with a cylinder, a sphere that says so, or plano. */
+  private static Optional<Lens> lens(Cursor cursor) {
+    boolean plano = cursor.takeAny("plano", "pl");
+    Optional<BigDecimal> sphere = plano ? Optional.of(BigDecimal.ZERO) : cursor.signed();
+    Optional<Refractions.Cylinder> cylinder = cursor.attempt(RefractionNotes::cylinder);
+    boolean whole = cylinder.isPresent() || cursor.takeAny("ds", "sph", "d") || plano;
+    return sphere.filter(any -> whole).map(power -> new Lens(dioptres(power), cylinder));
+  }
+
+  private static Optional<Refractions.Cylinder> cylinder(Cursor cursor) {
+    cursor.take("/");
+    Optional<BigDecimal> power = cursor.signed();
+    boolean axis = cursor.takeAny("x", "axis", "ax");
+    return power
+        .filter(any -> axis)
+        .flatMap(
+            found ->
+                cursor
+                    .digits()
+                    .filter(text -> text.matches("0\\d\\d|[^0].*|0"))
+                    .map(text -> Quantity.of(text, Unit.DEGREE))
+                    .map(degrees -> new Refractions.Cylinder(dioptres(found), degrees)));
+  }
+
+  private static <B> Matcher<Refractions.Prism<B>> prism(Vocabulary<B> bases) {
+    return cursor -> {
+      Optional<BigDecimal> amount = cursor.number();
+      cursor.takeAny("pd", "\u0394", "\u2206", "\u03b4");
+      return amount.flatMap(
+          number ->
+              bases
+                  .read(cursor)
+                  .map(
+                      base ->
+                          new Refractions.Prism<>(new Quantity(number, Unit.PRISM_DIOPTRE), base)));
+    };
+  }
+
+  private static Refractions.Refraction refraction(Eye eye) throws NotRead {
+    Lens lens = eye.get(LENS);
+    return new Refractions.Refraction(
+        lens.sphere(),
+        lens.cylinder(),
+        eye.find(ADDITION),
+        eye.find(HORIZONTAL),
+        eye.find(VERTICAL),
+        eye.find(VERTEX),
+        eye.find(CYCLOPLEGIC));
+  }
+
+  private static String conditions(Refractions.Refraction refraction) {
+    return Words.join(
+        Words.maybeQuantity("vertex", refraction.vertex()),
+        Words.maybe(refraction.cycloplegic(), yes -> yes ? "cycloplegic" : "without cycloplegia"));
+  }
+
+  private static String words(Refractions.Refraction refraction) {
+    return Words.join(
+        Words.signed(refraction.sphere().value()) + cylinder(refraction),
+        Words.maybe(refraction.addition(), power -> "add " + Words.signed(power.value())),
+        Words.maybe(
+            refraction.horizontal(), prism -> prism.amount() + " " + ACROSS.phrase(prism.base())),
+        Words.maybe(
+            refraction.vertical(), prism -> prism.amount() + " " + UPRIGHT.phrase(prism.base())));
+  }
+
+  private static String cylinder(Refractions.Refraction refraction) {
+    return refraction
+        .cylinder()
+        .map(c -> "/" + Words.signed(c.power().value()) + "x" + c.axis().value().toPlainString())
+        .orElse(" DS");
+  }
+
+  private static Quantity dioptres(BigDecimal power) {
+    return new Quantity(power, Unit.DIOPTRE);
+  }
+}

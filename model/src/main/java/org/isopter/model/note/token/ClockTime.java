@@ -1,0 +1,89 @@
+package org.isopter.model.note.token;
+
+import java.time.Duration;
+import java.time.LocalTime;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * A time as it was written: on the clock of 24 hours, with am or pm, or so that it may be in the
+ * morning as well as in the afternoon.
+ *
+ * @param readings the times that it may be, the earlier one first
+ */
+public record ClockTime(List<LocalTime> readings) {
+
+  /** How far from the examination a time may lie for its half of the day to be clear. */
+  private static final Duration CLINIC = Duration.ofHours(4);
+
+  public static Optional<ClockTime> read(Cursor cursor) {
+    cursor.takeAny("@", "at");
+    Optional<ClockTime> plain = cursor.attempt(ClockTime::fourDigits);
+    if (plain.isPresent()) {
+      return plain;
+    }
+    Optional<String> hour = cursor.digits().filter(text -> text.matches("[01]?\\d|2[0-3]"));
+    if (hour.isEmpty() || !cursor.take(":")) {
+      return Optional.empty();
+    }
+    Optional<String> minute = cursor.digits().filter(text -> text.matches("[0-5]\\d"));
+    return minute.map(
+        text -> of(hour.get(), Integer.parseInt(text), cursor.takeAny("am"), cursor.takeAny("pm")));
+  }
+
+  /** Reads the clock of 24 hours without its colon, behind an at: @ 0930. */
+  private static Optional<ClockTime> fourDigits(Cursor cursor) {
+    boolean at = cursor.sawAt();
+    return cursor
+        .digits()
+        .filter(text -> at && text.matches("(?:[01]\\d|2[0-3])[0-5]\\d"))
+        .map(
+            text ->
+                new ClockTime(
+                    List.of(
+                        LocalTime.of(
+                            Integer.parseInt(text.substring(0, 2)),
+                            Integer.parseInt(text.substring(2))))));
+  }
+
+  private static ClockTime of(String hour, int minute, boolean morning, boolean afternoon) {
+    int number = Integer.parseInt(hour);
+    LocalTime written = LocalTime.of(number, minute);
+    if (number == 0 || number > 12) {
+      return new ClockTime(List.of(written));
+    }
+    LocalTime early = LocalTime.of(number % 12, minute);
+    LocalTime late = LocalTime.of(number % 12 + 12, minute);
+    if (morning || afternoon) {
+      return new ClockTime(List.of(afternoon ? late : early));
+    }
+    // 02:30 has the nought of the clock of 24 hours; so has 12:30, which is nobody's night.
+    boolean clear = hour.startsWith("0") || number == 12;
+    return new ClockTime(clear ? List.of(written) : List.of(early, late));
+  }
+
+  /**
+   * Returns the time on the day of the examination.
+   *
+   * @throws NotRead when it may be in the morning or in the afternoon, and not exactly one of the
+   *     two lies within a few hours of the examination
+   */
+  public OffsetDateTime on(OffsetDateTime performed) throws NotRead {
+    List<OffsetDateTime> times = readings.stream().map(performed::with).toList();
+    List<OffsetDateTime> near = times.stream().filter(time -> isNear(time, performed)).toList();
+    return Stream.of(times, near)
+        .filter(some -> some.size() == 1)
+        .map(some -> some.get(0))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                NotRead.because("it may be in the morning or in the afternoon")
+                    .write("@ " + readings.get(0) + " or @ " + readings.get(1)));
+  }
+
+  private static boolean isNear(OffsetDateTime time, OffsetDateTime performed) {
+    return Duration.between(performed, time).abs().compareTo(CLINIC) < 0;
+  }
+}

@@ -1,0 +1,130 @@
+package org.isopter.model.note.token;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+
+/** A place in the tokens of an item, moved along as they are understood. */
+public final class Cursor {
+
+  private final List<Token> tokens;
+  private int next;
+
+  public Cursor(List<Token> tokens, int start) {
+    this.tokens = tokens;
+    this.next = start;
+  }
+
+  public boolean atEnd() {
+    return next >= tokens.size();
+  }
+
+  public int place() {
+    return next;
+  }
+
+  public void back(int place) {
+    next = place;
+  }
+
+  /** Returns the token here; there must be one. */
+  public Token token() {
+    return tokens.get(next);
+  }
+
+  public boolean sees(String text) {
+    return !atEnd() && token().is(text);
+  }
+
+  /** Moves past these texts if they all stand here. */
+  public boolean take(List<String> texts) {
+    if (next + texts.size() > tokens.size()) {
+      return false;
+    }
+    for (int i = 0; i < texts.size(); i++) {
+      if (!tokens.get(next + i).is(texts.get(i))) {
+        return false;
+      }
+    }
+    next += texts.size();
+    return true;
+  }
+
+  public boolean take(String text) {
+    return take(List.of(text));
+  }
+
+  public boolean takeAny(String... texts) {
+    for (String text : texts) {
+      if (take(text)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Moves past a number without a sign. */
+  public Optional<BigDecimal> number() {
+    // A nought before digits is what a lost point leaves behind: 03 for 0.3.
+    return digits().filter(text -> !text.matches("0\\d.*")).map(BigDecimal::new);
+  }
+
+  /** Says whether the next token stands close behind the one before it. */
+  public boolean isClose() {
+    return next > 0 && !atEnd() && tokens.get(next - 1).end() == token().start();
+  }
+
+  /** Says whether an at stands just before. */
+  boolean sawAt() {
+    return next > 0 && (tokens.get(next - 1).is("@") || tokens.get(next - 1).is("at"));
+  }
+
+  /** Moves past the digits of a number, noughts before it included: an axis, a time of day. */
+  public Optional<String> digits() {
+    if (atEnd() || token().kind() != Token.Kind.NUMBER) {
+      return Optional.empty();
+    }
+    return Optional.of(tokens.get(next++).text());
+  }
+
+  /** Moves past a number that carries its sign, close before it. */
+  public Optional<BigDecimal> signed() {
+    int start = next;
+    boolean minus = sees("-");
+    if (!minus && !sees("+")) {
+      return Optional.empty();
+    }
+    int signEnd = tokens.get(next++).end();
+    Optional<BigDecimal> number =
+        Optional.of(this)
+            .filter(c -> !c.atEnd() && c.token().start() == signEnd)
+            .flatMap(Cursor::number);
+    if (number.isEmpty()) {
+      next = start;
+    }
+    return number.map(n -> minus ? n.negate() : n);
+  }
+
+  /** Moves past a number with or without a sign. */
+  public Optional<BigDecimal> anyNumber() {
+    return signed().or(this::number);
+  }
+
+  public Optional<Integer> whole() {
+    return attempt(
+        c ->
+            c.number()
+                .filter(n -> n.scale() <= 0 && n.precision() <= 4)
+                .map(BigDecimal::intValueExact));
+  }
+
+  /** Moves past what the matcher finds here, or stays. */
+  public <T> Optional<T> attempt(Matcher<T> matcher) {
+    int start = next;
+    Optional<T> found = matcher.read(this);
+    if (found.isEmpty()) {
+      next = start;
+    }
+    return found;
+  }
+}

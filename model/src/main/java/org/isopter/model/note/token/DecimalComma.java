@@ -1,0 +1,37 @@
+package org.isopter.model.note.token;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Reads 0,8 and -1,25 as one number in a note in a language that writes it so. Any other comma
+ * between digits may stand between two numbers and is left alone.
+ */
+public final class DecimalComma {
+
+  private DecimalComma() {}
+
+  public static List<Token> read(List<Token> tokens) {
+    List<Token> out = new ArrayList<>();
+    for (int i = 0; i < tokens.size(); i++) {
+      Token token = tokens.get(i);
+      boolean signed = i > 0 && (tokens.get(i - 1).is("-") || tokens.get(i - 1).is("+"));
+      boolean decimal =
+          token.text().matches("[01],\\d{1,2}")
+              || (signed && token.text().matches("\\d{1,2},\\d{1,2}"));
+      out.add(decimal ? asNumber(token) : token);
+    }
+    return List.copyOf(out);
+  }
+
+  private static Token asNumber(Token token) {
+    return new Token(
+        Token.Kind.NUMBER,
+        token.text().replace(',', '.'),
+        token.seen(),
+        token.start(),
+        token.end(),
+        token.line(),
+        token.column());
+  }
+}

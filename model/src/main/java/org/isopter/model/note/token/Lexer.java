@@ -1,0 +1,87 @@
+package org.isopter.model.note.token;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Cuts a note into words, numbers and marks, each with its place. */
+public final class Lexer {
+
+  /** What stands between pieces: also the spaces that a word processor puts into a text. */
+  private static final String SPACE = "[\\s\\p{Z}]";
+
+  private static final Pattern PIECE =
+      Pattern.compile(
+          "(?<number>(?:\\d|\\.(?=\\d))(?:\\d|[.,](?=\\d))*)"
+              + "|(?<word>\\p{L}+(?:['\u2019]\\p{L}+)*)"
+              + "|(?<hyphen>(?<=\\p{L})-(?=\\p{L}))"
+              + "|(?<break>[;\\n]|\\.(?="
+              + SPACE
+              + "|$))"
+              + "|(?!"
+              + SPACE
+              + ")(?<mark>.)",
+          Pattern.DOTALL);
+
+  private static final Pattern NUMBER = Pattern.compile("\\d*\\.?\\d+");
+
+  private static final Map<String, String> SAME_MARK =
+      Map.of(
+          "\u2212", "-", "\u2013", "-", "\u00D7", "x", "\u00BA", "\u00B0", "\u2192", ">", "&",
+          "and", "[", "(", "]", ")");
+
+  private final List<Token> tokens = new ArrayList<>();
+  private int line = 1;
+  private int lineStart;
+  private final Bullets bullets;
+
+  private Lexer(Bullets bullets) {
+    this.bullets = bullets;
+  }
+
+  public static List<Token> read(String note) {
+    Lexer lexer = new Lexer(Bullets.in(note));
+    Matcher pieces = PIECE.matcher(note);
+    while (pieces.find()) {
+      lexer.add(pieces);
+    }
+    return List.copyOf(lexer.tokens);
+  }
+
+  /** Returns the texts of the tokens of a phrase. */
+  public static List<String> words(String phrase) {
+    return read(phrase).stream().map(Token::text).toList();
+  }
+
+  private void add(Matcher piece) {
+    String seen = piece.group();
+    if (piece.group("number") != null) {
+      // Several points, or a comma, between digits: no number that can be trusted.
+      boolean clear = NUMBER.matcher(seen).matches();
+      add(clear ? Token.Kind.NUMBER : Token.Kind.MARK, seen, piece);
+    } else if (piece.group("word") != null) {
+      add(Token.Kind.WORD, seen.toLowerCase(Locale.ROOT).replace('\u2019', '\''), piece);
+    } else if (piece.group("break") != null) {
+      add(Token.Kind.BREAK, seen, piece);
+      countLine(seen, piece.end());
+    } else if (piece.group("mark") != null && !bullets.isOne(piece.start())) {
+      String mark = bullets.isUnclear(piece.start()) ? Bullets.UNCLEAR : seen;
+      add(Token.Kind.MARK, SAME_MARK.getOrDefault(mark, mark), piece);
+    }
+  }
+
+  private void add(Token.Kind kind, String text, Matcher piece) {
+    int column = piece.start() - lineStart + 1;
+    tokens.add(new Token(kind, text, piece.group(), piece.start(), piece.end(), line, column));
+  }
+
+  private void countLine(String seen, int end) {
+    if (seen.equals("\n")) {
+      line++;
+      lineStart = end;
+    }
+  }
+}

@@ -1,0 +1,57 @@
+package org.isopter.model.note.token;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/** Mends a mistyped word where one known word is near and no other is. */
+public final class Spelling {
+
+  private static final int SHORTEST = 5;
+
+  private final Set<String> known;
+  private final Map<Character, List<String>> byFirst;
+
+  public Spelling(Set<String> known) {
+    this.known = Set.copyOf(known);
+    this.byFirst =
+        known.stream()
+            .filter(word -> word.length() >= SHORTEST)
+            .collect(Collectors.groupingBy(word -> word.charAt(0)));
+  }
+
+  public boolean knows(String word) {
+    return known.contains(word);
+  }
+
+  /** Returns the token, or the one word that it can be a slip of. */
+  public Token mend(Token token) {
+    boolean whole = token.kind() != Token.Kind.WORD || known.contains(token.text());
+    if (whole || token.text().length() < SHORTEST) {
+      return token;
+    }
+    List<String> near =
+        byFirst.getOrDefault(token.text().charAt(0), List.of()).stream()
+            .filter(word -> isNear(word, token.text(), 2))
+            .toList();
+    List<String> next = near.stream().filter(word -> isNear(word, token.text(), 1)).toList();
+    boolean one = next.size() == 1 && near.stream().allMatch(w -> isForm(w, next.get(0)));
+    return one ? as(token, next.get(0)) : token;
+  }
+
+  private static boolean isNear(String word, String seen, int reach) {
+    return Math.abs(word.length() - seen.length()) <= reach
+        && Nearest.distance(seen, word) <= reach;
+  }
+
+  /** Says whether the two are one word in singular and plural. */
+  private static boolean isForm(String one, String other) {
+    return one.equals(other) || one.equals(other + "s") || other.equals(one + "s");
+  }
+
+  private static Token as(Token token, String word) {
+    return new Token(
+        token.kind(), word, token.seen(), token.start(), token.end(), token.line(), token.column());
+  }
+}

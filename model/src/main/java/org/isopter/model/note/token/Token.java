@@ -1,0 +1,27 @@
+package org.isopter.model.note.token;
+
+/**
+ * A word, a number or a mark of a note, and where it stands.
+ *
+ * @param kind what it is
+ * @param text the word in lower case, the digits, or the mark
+ * @param seen what was written
+ * @param start where it starts in the note
+ * @param end where it ends in the note, exclusive
+ * @param line its line, from 1
+ * @param column its place in the line, from 1
+ */
+public record Token(Kind kind, String text, String seen, int start, int end, int line, int column) {
+
+  public enum Kind {
+    WORD,
+    NUMBER,
+    MARK,
+    /** Ends a clause: a line end, a semicolon, a full stop. */
+    BREAK
+  }
+
+  public boolean is(String other) {
+    return text.equals(other);
+  }
+}

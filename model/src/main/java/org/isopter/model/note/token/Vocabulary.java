@@ -1,0 +1,67 @@
+package org.isopter.model.note.token;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.isopter.model.value.Concept;
+
+/**
+ * The phrases that stand for the values of a list; the longest phrase that fits is read.
+ *
+ * @param <T> the type of the values
+ */
+public final class Vocabulary<T> implements Matcher<T> {
+
+  private record Row<T>(String spoken, List<String> phrase, T value) {}
+
+  private final List<Row<T>> rows = new ArrayList<>();
+  private final Map<T, String> written = new HashMap<>();
+
+  private Vocabulary() {}
+
+  public static <T> Vocabulary<T> empty() {
+    return new Vocabulary<>();
+  }
+
+  /** Returns a vocabulary in which each constant is called by its word. */
+  public static <E extends Enum<E> & Concept> Vocabulary<E> of(Class<E> type) {
+    Vocabulary<E> words = new Vocabulary<>();
+    for (E constant : type.getEnumConstants()) {
+      words.say(constant, constant.word());
+    }
+    return words;
+  }
+
+  /** Adds phrases for a value; its first phrase is the one that is written. */
+  public Vocabulary<T> say(T value, String... phrases) {
+    for (String phrase : phrases) {
+      rows.add(new Row<>(phrase, Lexer.words(phrase), value));
+      written.putIfAbsent(value, phrase.replace('-', ' '));
+    }
+    rows.sort(Comparator.comparing((Row<T> row) -> row.phrase().size()).reversed());
+    return this;
+  }
+
+  /** Returns the phrase that is written for a value. */
+  public String phrase(T value) {
+    return Optional.ofNullable(written.get(value)).orElseThrow();
+  }
+
+  @Override
+  public Optional<T> read(Cursor cursor) {
+    for (Row<T> row : rows) {
+      if (cursor.take(row.phrase())) {
+        return Optional.of(row.value());
+      }
+    }
+    return Optional.empty();
+  }
+
+  @Override
+  public List<String> words() {
+    return rows.stream().map(Row::spoken).toList();
+  }
+}

@@ -1,0 +1,81 @@
+package org.isopter.model.note.habit;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.isopter.model.note.NoteReader;
+import org.isopter.model.note.Unread;
+import org.isopter.model.phrase.PhraseFile;
+import org.isopter.model.phrase.PhraseLine;
+import org.junit.jupiter.api.Test;
+
+/** The phrases that come with the library, and those of a department. */
+class StandardPhrasesTest {
+
+  @Test
+  void meanOneThingInOneLanguage() {
+    Map<String, String> meanings = new HashMap<>();
+    List<String> twice = new ArrayList<>();
+    for (PhraseLine line : StandardPhrases.said(StandardPhrases.LINES)) {
+      for (String phrase : line.phrases()) {
+        String before = meanings.putIfAbsent(line.language() + " " + phrase, line.meaning());
+        if (before != null && !before.equals(line.meaning())) {
+          twice.add(phrase);
+        }
+      }
+    }
+    assertEquals(List.of(), twice);
+  }
+
+  @Test
+  void areManyAndNameTheirSource() {
+    long phrases = StandardPhrases.LINES.stream().mapToLong(line -> line.phrases().size()).sum();
+    assertTrue(phrases > 1000, "only " + phrases);
+    assertTrue(StandardPhrases.LINES.stream().noneMatch(line -> line.source().isBlank()));
+  }
+
+  @Test
+  void areExtendedByADepartment() {
+    Habits habits = Habits.read("say\tIOP\tnl\toogdruk\tlocal practice\n").orThrow();
+    assertEquals(
+        NoteReader.standard().facts("IOP R 14"),
+        NoteReader.standard().habits(habits).facts("Oogdruk R 14"));
+    assertFalse(NoteReader.standard().facts("Oogdruk R 14").isOk());
+  }
+
+  @Test
+  void giveFormsTheMeaningThatADepartmentStates() {
+    Habits habits = Habits.read("habit\teyes\t-\tright then left\tlocal practice\n").orThrow();
+    assertEquals(
+        NoteReader.standard().facts("IOP R 14 L 16"),
+        NoteReader.standard().habits(habits).facts("IOP 14/16"));
+    assertFalse(NoteReader.standard().facts("IOP 14/16").isOk());
+  }
+
+  @Test
+  void areRefusedWithTheirLineWhereTheyAreWrong() {
+    String file =
+        "say\tfrobnicate\tnl\toogdruk\tlocal\nhabit\teyes\t-\tsideways\tlocal\nwish\ta\tb\tc\td\n";
+    assertEquals(
+        List.of("line 1", "line 2", "line 3"),
+        Habits.read(file).faults().stream().map(fault -> fault.path()).toList());
+    assertEquals("line 2", PhraseFile.read("# a\nsay\tIOP\n").faults().get(0).path());
+  }
+
+  @Test
+  void offersReadingsThatAreRead() {
+    Unread unread = NoteReader.standard().read("IOP 14/16").unread().get(0);
+    assertTrue(unread.isQuestion());
+    for (Reading reading : unread.readings()) {
+      assertTrue(NoteReader.standard().facts(reading.text()).isOk(), reading.text());
+    }
+    assertEquals(
+        "IOP R 14 L 16; no RAPD",
+        NoteReader.answered("IOP 14/16; no RAPD", unread, unread.readings().get(0)));
+  }
+}
