@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.isopter.mapper.fhir.element.Ids;
+import org.isopter.mapper.fhir.element.Json;
 import org.isopter.model.derive.Derivations;
 import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;

@@ -4,6 +4,8 @@ import java.io.OutputStream;
 import java.io.StringWriter;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.fhir.element.FrameCodes;
+import org.isopter.mapper.fhir.element.Json;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Code;
 import tools.jackson.core.JsonGenerator;

@@ -2,6 +2,7 @@ package org.isopter.mapper.fhir;
 
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
+import org.isopter.mapper.fhir.element.Json;
 import org.isopter.model.exam.Header;
 
 /** What every resource of an examination says of the person, the time and the examiner. */

@@ -2,6 +2,10 @@ package org.isopter.mapper.fhir;
 
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.fhir.element.FrameCodes;
+import org.isopter.mapper.fhir.element.Ids;
+import org.isopter.mapper.fhir.element.Json;
+import org.isopter.mapper.fhir.element.Narrative;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Header;

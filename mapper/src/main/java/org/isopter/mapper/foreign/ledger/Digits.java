@@ -3,7 +3,7 @@ package org.isopter.mapper.foreign.ledger;
 import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import org.isopter.mapper.fhir.NumberLimit;
+import org.isopter.mapper.fhir.element.NumberLimit;
 import org.isopter.mapper.json.RawJson;
 
 /** Reads numbers from the text they were written in, keeping their decimals. */

@@ -1,4 +1,4 @@
-package org.isopter.mapper.fhir;
+package org.isopter.mapper.fhir.element;
 
 import java.util.StringJoiner;
 import java.util.regex.Pattern;
@@ -15,7 +15,7 @@ import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Site;
 
 /** The few words that stand in a resource for a person to read; generated and escaped. */
-final class Narrative {
+public final class Narrative {
 
   static final String WANTED = "words in an XHTML div, without further markup";
 
@@ -26,18 +26,18 @@ final class Narrative {
 
   private Narrative() {}
 
-  static String of(Fact<?> fact) {
+  public static String of(Fact<?> fact) {
     String what = fact.panel().map(panel -> words(fact.finding().layout(), panel)).orElse("");
     String found = fact.outcome().fold(value -> what, Narrative::absent);
     return div(fact.finding().title() + eye(fact) + ": " + found);
   }
 
-  static String of(Derived derived) {
+  public static String of(Derived derived) {
     String eye = derived.site() == Site.BOTH ? "" : ", " + derived.site().word() + " eye";
     return div("Derived" + eye + ": " + derived.statement().text());
   }
 
-  static String of(Exam exam) {
+  public static String of(Exam exam) {
     int facts = exam.facts().size();
     return div("Eye examination, " + facts + (facts == 1 ? " finding" : " findings"));
   }

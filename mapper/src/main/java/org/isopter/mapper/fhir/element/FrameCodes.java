@@ -1,24 +1,24 @@
-package org.isopter.mapper.fhir;
+package org.isopter.mapper.fhir.element;
 
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Code;
 
 /** The codes of other systems and the addresses that bundles need around the findings. */
-final class FrameCodes {
+public final class FrameCodes {
 
-  static final Code CATEGORY =
+  public static final Code CATEGORY =
       new Code("http://terminology.hl7.org/CodeSystem/observation-category", "exam", "Exam");
 
-  static final Code ASSEMBLER =
+  public static final Code ASSEMBLER =
       new Code(
           "http://terminology.hl7.org/CodeSystem/provenance-participant-type",
           "assembler",
           "Assembler");
 
   static final String RECORD_SYSTEM = Canonical.identifier("record");
-  static final String HASH_SYSTEM = Canonical.identifier("record-sha-256");
-  static final String SOFTWARE_SYSTEM = Canonical.identifier("software");
-  static final String SOFTWARE = "isopter";
+  public static final String HASH_SYSTEM = Canonical.identifier("record-sha-256");
+  public static final String SOFTWARE_SYSTEM = Canonical.identifier("software");
+  public static final String SOFTWARE = "isopter";
 
   private FrameCodes() {}
 }

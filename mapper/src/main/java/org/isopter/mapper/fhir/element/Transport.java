@@ -1,4 +1,4 @@
-package org.isopter.mapper.fhir;
+package org.isopter.mapper.fhir.element;
 
 import java.util.List;
 import java.util.Map;
@@ -8,7 +8,7 @@ import java.util.Set;
  * Takes what says how resources are kept, sent and shown, which is no finding. Only what FHIR names
  * is taken, and only in its shape: anything else may be somebody's data and is reported.
  */
-final class Transport {
+public final class Transport {
 
   private static final Shape TYPE =
       Shape.oneOf(
@@ -59,7 +59,7 @@ final class Transport {
   private Transport() {}
 
   /** Takes the id, the place on a server and the narrative of a resource. */
-  static void resource(Cursor resource) {
+  public static void resource(Cursor resource) {
     resource.drop("resourceType");
     resource.drop("id", Shape.ID);
     resource.object("meta").ifPresent(meta -> take(meta, META));
@@ -75,7 +75,7 @@ final class Transport {
   }
 
   /** Reports what a document lacks (bdl-9, bdl-10, bdl-11); takes nothing. */
-  static void document(Cursor bundle) {
+  public static void document(Cursor bundle) {
     if (!bundle.peek("type").equals("document")) {
       return;
     }
@@ -93,7 +93,7 @@ final class Transport {
   }
 
   /** Takes the id, the labels, the type and the time of a bundle. */
-  static void bundle(Cursor bundle) {
+  public static void bundle(Cursor bundle) {
     bundle.drop("resourceType");
     bundle.drop("id", Shape.ID);
     bundle.object("meta").ifPresent(Transport::labels);
@@ -114,7 +114,7 @@ final class Transport {
    *
    * @param type the type of its bundle, which says what an entry must have and cannot have
    */
-  static void entry(Cursor entry, String type) {
+  public static void entry(Cursor entry, String type) {
     hasOnlyIf(ASKING.contains(type), entry, "request", type);
     hasOnlyIf(ANSWERING.contains(type), entry, "response", type);
     if (!type.equals("searchset")) {

@@ -1,4 +1,4 @@
-package org.isopter.mapper.fhir;
+package org.isopter.mapper.fhir.element;
 
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -19,7 +19,7 @@ import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Result;
 
 /** Takes the value and the components of an observation, as the layout of its finding says. */
-final class PanelReader<V> {
+public final class PanelReader<V> {
 
   private static final Answers REASONS = Answers.of(Absence.class);
 
@@ -35,11 +35,11 @@ final class PanelReader<V> {
   }
 
   /** Takes the value; empty when a fault was reported. */
-  static <V> Optional<Decoded<V>> read(Cursor observation, Layout<V> layout) {
+  public static <V> Optional<Decoded<V>> read(Cursor observation, Layout<V> layout) {
     return new PanelReader<>(observation, layout).taken();
   }
 
-  static Optional<Absence> absence(Cursor holder) {
+  public static Optional<Absence> absence(Cursor holder) {
     return Codings.oneOf(holder, "dataAbsentReason", REASONS).map(Absence.class::cast);
   }
 

@@ -1,4 +1,4 @@
-package org.isopter.mapper.fhir;
+package org.isopter.mapper.fhir.element;
 
 import java.util.List;
 import java.util.Optional;
@@ -8,66 +8,66 @@ import org.isopter.model.value.Code;
 import tools.jackson.core.JsonGenerator;
 
 /** Writes the FHIR data types that Isopter uses. */
-final class Json {
+public final class Json {
 
   private final JsonGenerator out;
 
-  Json(JsonGenerator out) {
+  public Json(JsonGenerator out) {
     this.out = out;
   }
 
-  JsonGenerator generator() {
+  public JsonGenerator generator() {
     return out;
   }
 
-  void text(String name, String value) {
+  public void text(String name, String value) {
     out.writeStringProperty(name, value);
   }
 
-  void text(String name, Optional<String> value) {
+  public void text(String name, Optional<String> value) {
     value.ifPresent(present -> text(name, present));
   }
 
   /** Writes an object property. */
-  void object(String name, Runnable content) {
+  public void object(String name, Runnable content) {
     out.writeObjectPropertyStart(name);
     content.run();
     out.writeEndObject();
   }
 
   /** Writes an object that is an element of a list. */
-  void element(Runnable content) {
+  public void element(Runnable content) {
     out.writeStartObject();
     content.run();
     out.writeEndObject();
   }
 
-  void list(String name, Runnable elements) {
+  public void list(String name, Runnable elements) {
     out.writeArrayPropertyStart(name);
     elements.run();
     out.writeEndArray();
   }
 
   /** Writes a list of a single object. */
-  void single(String name, Runnable content) {
+  public void single(String name, Runnable content) {
     list(name, () -> element(content));
   }
 
-  void concept(String name, Code code) {
+  public void concept(String name, Code code) {
     object(name, () -> codings(List.of(code)));
   }
 
-  void codings(List<Code> codes) {
+  public void codings(List<Code> codes) {
     list("coding", () -> codes.forEach(code -> element(() -> coding(code))));
   }
 
-  void coding(Code code) {
+  public void coding(Code code) {
     text("system", code.system());
     text("code", code.code());
     text("display", code.display());
   }
 
-  void identifier(String system, String value) {
+  public void identifier(String system, String value) {
     text("system", system);
     text("value", value);
   }
@@ -78,17 +78,17 @@ final class Json {
   }
 
   /** Writes a person as a logical reference: who they are, not where their data lies. */
-  void party(String type, Party party) {
+  public void party(String type, Party party) {
     text("type", type);
     party.identifier().ifPresent(id -> object("identifier", () -> identifier(id)));
     text("display", party.name());
   }
 
-  void reference(String urn) {
+  public void reference(String urn) {
     text("reference", urn);
   }
 
-  void narrative(String div) {
+  public void narrative(String div) {
     object(
         "text",
         () -> {

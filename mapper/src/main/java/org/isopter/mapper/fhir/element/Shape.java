@@ -1,4 +1,4 @@
-package org.isopter.mapper.fhir;
+package org.isopter.mapper.fhir.element;
 
 import java.util.regex.Pattern;
 
@@ -9,18 +9,18 @@ import java.util.regex.Pattern;
  * @param pattern what the whole text matches
  * @param wanted the same for people
  */
-record Shape(Pattern pattern, String wanted) {
+public record Shape(Pattern pattern, String wanted) {
 
   static final Shape ID = of("[A-Za-z0-9\\-.]{1,64}", "1 to 64 letters, digits, - and .");
   static final Shape URI = of("\\S+", "a URI without blanks");
-  static final Shape FULL_URL =
+  public static final Shape FULL_URL =
       of(
           "urn:uuid:[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}"
               + "|(?!urn:uuid:|\\S*/_history/)[A-Za-z][A-Za-z0-9+.-]*:\\S+",
           "a whole address, without a version; a UUID in small letters");
   static final Shape CODE = of("\\S+( \\S+)*", "a code");
-  static final Shape TEXT = of("[\\s\\S]*\\S[\\s\\S]*", "a text that is not blank");
-  static final Shape INSTANT =
+  public static final Shape TEXT = of("[\\s\\S]*\\S[\\s\\S]*", "a text that is not blank");
+  public static final Shape INSTANT =
       of(
           "(?!0000)\\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\\d|3[01])"
               + "T([01]\\d|2[0-3]):[0-5]\\d:([0-5]\\d|60)(\\.\\d+)?(Z|[+-](0\\d|1[0-3]):[0-5]\\d|[+-]14:00)",

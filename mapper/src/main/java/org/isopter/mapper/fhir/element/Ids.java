@@ -1,4 +1,4 @@
-package org.isopter.mapper.fhir;
+package org.isopter.mapper.fhir.element;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
@@ -12,27 +12,27 @@ import org.isopter.model.exam.Identifier;
  * @param system the system of the record's identifier, or our own where it has none
  * @param record the value of the record's identifier
  */
-record Ids(String system, String record) {
+public record Ids(String system, String record) {
 
-  static Ids of(Identifier id) {
+  public static Ids of(Identifier id) {
     return new Ids(id.system().orElse(FrameCodes.RECORD_SYSTEM), id.value());
   }
 
-  String fact(FactKey key) {
+  public String fact(FactKey key) {
     return record + "/" + key.text();
   }
 
-  String derived(String name) {
+  public String derived(String name) {
     return record + "/derived/" + name;
   }
 
   /** Returns the same id for the same resource of the same record, always. */
-  String uuid(String kind, String value) {
+  public String uuid(String kind, String value) {
     String name = kind + "|" + system + "|" + value;
     return UUID.nameUUIDFromBytes(name.getBytes(UTF_8)).toString();
   }
 
-  static String urn(String uuid) {
+  public static String urn(String uuid) {
     return "urn:uuid:" + uuid;
   }
 }

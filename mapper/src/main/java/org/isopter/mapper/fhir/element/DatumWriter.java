@@ -1,4 +1,4 @@
-package org.isopter.mapper.fhir;
+package org.isopter.mapper.fhir.element;
 
 import java.math.BigDecimal;
 import java.util.List;
@@ -7,11 +7,11 @@ import org.isopter.model.value.Code;
 import org.isopter.model.value.Unit;
 
 /** Writes a datum as the {@code value[x]} of an observation or a component. */
-final class DatumWriter implements Datum.Cases<Json> {
+public final class DatumWriter implements Datum.Cases<Json> {
 
   private final Json json;
 
-  DatumWriter(Json json) {
+  public DatumWriter(Json json) {
     this.json = json;
   }
 
@@ -64,7 +64,7 @@ final class DatumWriter implements Datum.Cases<Json> {
   }
 
   /** Writes why there is no value. */
-  static void absent(Json json, Code reason) {
+  public static void absent(Json json, Code reason) {
     json.object("dataAbsentReason", () -> json.codings(List.of(reason)));
   }
 }

@@ -1,4 +1,4 @@
-package org.isopter.mapper.fhir;
+package org.isopter.mapper.fhir.element;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -16,7 +16,7 @@ import tools.jackson.databind.node.ObjectNode;
  * A place in a JSON document. Reading takes: what was understood is gone from the tree, so what
  * remains at the end is exactly what nobody understood.
  */
-final class Cursor {
+public final class Cursor {
 
   private final ObjectNode node;
   private final @Nullable Cursor parent;
@@ -34,7 +34,7 @@ final class Cursor {
   }
 
   /** Returns the root of a document; faults found below it are added to the list. */
-  static Cursor root(ObjectNode node, List<Fault> faults) {
+  public static Cursor root(ObjectNode node, List<Fault> faults) {
     return new Cursor(node, null, node.path("resourceType").asString("resource"), -1, faults);
   }
 
@@ -44,17 +44,17 @@ final class Cursor {
     return parent == null ? own : parent.path() + "." + own;
   }
 
-  boolean has(String name) {
+  public boolean has(String name) {
     return node.has(name);
   }
 
   /** Returns a text without taking it. */
-  String peek(String name) {
+  public String peek(String name) {
     return node.path(name).asString("");
   }
 
   /** Returns the object of that name; what is read from it is taken. */
-  Optional<Cursor> object(String name) {
+  public Optional<Cursor> object(String name) {
     JsonNode child = node.get(name);
     if (child == null) {
       return Optional.empty();
@@ -67,20 +67,20 @@ final class Cursor {
   }
 
   /** Returns the object of that name, or reports that it is missing. */
-  Optional<Cursor> required(String name) {
+  public Optional<Cursor> required(String name) {
     require(name);
     return object(name);
   }
 
   /** Reports an element that is missing. */
-  void require(String name) {
+  public void require(String name) {
     if (!node.has(name)) {
       fault(name, "nothing", "an element of that name");
     }
   }
 
   /** Returns the objects of the list of that name; none where there is no such list. */
-  List<Cursor> objects(String name) {
+  public List<Cursor> objects(String name) {
     JsonNode list = node.get(name);
     if (list == null) {
       return List.of();
@@ -101,7 +101,7 @@ final class Cursor {
   }
 
   /** Returns the only object of a list, or reports how many there are. */
-  Optional<Cursor> only(String name) {
+  public Optional<Cursor> only(String name) {
     List<Cursor> objects = objects(name);
     if (objects.size() == 1) {
       return Optional.of(objects.get(0));
@@ -110,12 +110,12 @@ final class Cursor {
     return Optional.empty();
   }
 
-  Optional<String> text(String name) {
+  public Optional<String> text(String name) {
     return take(name, JsonNode::isString, JsonNode::stringValue, "text");
   }
 
   /** Takes a list of texts. */
-  List<String> texts(String name) {
+  public List<String> texts(String name) {
     List<String> texts = new ArrayList<>();
     take(name, JsonNode::isArray, list -> list, "a list")
         .ifPresent(list -> list.forEach(text -> texts.add(text.asString(""))));
@@ -141,7 +141,7 @@ final class Cursor {
   }
 
   /** Takes a text that must be there and be this one. */
-  void expect(String name, String wanted) {
+  public void expect(String name, String wanted) {
     String quoted = "\"" + wanted + "\"";
     String seen = text(name).orElse("");
     if (!seen.equals(wanted)) {
@@ -150,17 +150,17 @@ final class Cursor {
   }
 
   /** Takes what carries no finding and is known to be in order. */
-  void drop(String name) {
+  public void drop(String name) {
     node.remove(name);
   }
 
   /** Takes a text that carries no finding; reports one of another shape. */
-  void drop(String name, Shape shape) {
+  public void drop(String name, Shape shape) {
     shaped(name, shape);
   }
 
   /** Takes a text; reports one of another shape. */
-  Optional<String> shaped(String name, Shape shape) {
+  public Optional<String> shaped(String name, Shape shape) {
     Optional<String> text = text(name);
     text.filter(seen -> !shape.fits(seen))
         .ifPresent(seen -> fault(name, "\"" + seen + "\"", shape.wanted()));
@@ -168,20 +168,20 @@ final class Cursor {
   }
 
   /** Takes everything that is left here without reading it. */
-  void abandon() {
+  public void abandon() {
     node.removeAll();
   }
 
-  void fault(String name, String seen, String wanted) {
+  public void fault(String name, String seen, String wanted) {
     faults.add(Fault.of(name.isEmpty() ? path() : path() + "." + name, seen, wanted));
   }
 
-  void fault(Fault fault) {
+  public void fault(Fault fault) {
     faults.add(fault);
   }
 
   /** Reports everything that was not taken. */
-  void reportRest() {
+  public void reportRest() {
     if (!hasLeaf(node)) {
       return;
     }

@@ -1,4 +1,4 @@
-package org.isopter.mapper.fhir;
+package org.isopter.mapper.fhir.element;
 
 import java.math.BigDecimal;
 import java.util.Optional;

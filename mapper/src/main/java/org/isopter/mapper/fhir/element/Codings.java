@@ -1,4 +1,4 @@
-package org.isopter.mapper.fhir;
+package org.isopter.mapper.fhir.element;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -8,7 +8,7 @@ import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 
 /** Reads coded elements, each of which has one coding with the display of its code system. */
-final class Codings {
+public final class Codings {
 
   private Codings() {}
 
@@ -21,7 +21,7 @@ final class Codings {
   }
 
   /** Takes a concept that must be this one. */
-  static void expect(Cursor holder, String name, Code wanted) {
+  public static void expect(Cursor holder, String name, Code wanted) {
     holder
         .required(name)
         .flatMap(concept -> concept.only("coding"))
@@ -29,7 +29,7 @@ final class Codings {
   }
 
   /** Takes a concept that must be one of a list. */
-  static Optional<Concept> oneOf(Cursor holder, String name, Answers answers) {
+  public static Optional<Concept> oneOf(Cursor holder, String name, Answers answers) {
     return holder
         .required(name)
         .flatMap(concept -> concept.only("coding"))
@@ -37,7 +37,7 @@ final class Codings {
   }
 
   /** Takes the codings of a concept that must be these, in any order. */
-  static void expectAll(Cursor concept, List<Code> wanted) {
+  public static void expectAll(Cursor concept, List<Code> wanted) {
     List<Code> missing = new ArrayList<>(wanted);
     for (Cursor coding : concept.objects("coding")) {
       Code seen = take(coding);

@@ -1,4 +1,4 @@
-package org.isopter.mapper.fhir;
+package org.isopter.mapper.fhir.element;
 
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
@@ -13,11 +13,11 @@ import org.isopter.model.value.FaultException;
 import org.isopter.model.value.Times;
 
 /** Reads persons, identifiers and times. */
-final class People {
+public final class People {
 
   private People() {}
 
-  static Optional<Party> party(Cursor reference, String type) {
+  public static Optional<Party> party(Cursor reference, String type) {
     reference.expect("type", type);
     Optional<Identifier> identifier = reference.object("identifier").flatMap(People::identifier);
     Optional<String> name = reference.text("display");
@@ -38,7 +38,7 @@ final class People {
   }
 
   /** Takes the identifier of a record; our own system stands for none. */
-  static Optional<Identifier> record(Cursor identifier) {
+  public static Optional<Identifier> record(Cursor identifier) {
     return identifier(identifier)
         .map(
             id ->
@@ -47,7 +47,7 @@ final class People {
                     : id);
   }
 
-  static Optional<OffsetDateTime> time(Cursor holder, String name) {
+  public static Optional<OffsetDateTime> time(Cursor holder, String name) {
     Optional<String> text = holder.text(name);
     if (text.isEmpty()) {
       holder.fault(name, "nothing", "a date and time with offset");
@@ -65,7 +65,7 @@ final class People {
   }
 
   /** Takes what every resource of an examination says again of the person and the examiner. */
-  static void expectPeople(Cursor resource, Header header) {
+  public static void expectPeople(Cursor resource, Header header) {
     resource
         .required("subject")
         .flatMap(subject -> party(subject, "Patient"))
@@ -78,7 +78,7 @@ final class People {
     }
   }
 
-  static <T> Optional<T> fitting(Cursor at, Supplier<T> make) {
+  public static <T> Optional<T> fitting(Cursor at, Supplier<T> make) {
     try {
       return Optional.of(make.get());
     } catch (FaultException unfit) {
