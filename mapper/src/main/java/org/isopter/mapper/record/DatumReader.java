@@ -15,7 +15,7 @@ import org.isopter.model.value.Concept;
 import org.isopter.model.value.Unit;
 
 /** Reads a single value as its spec says; whether it is in range is checked afterwards. */
-final class DatumReader implements Spec.Cases<Optional<Datum>> {
+public final class DatumReader implements Spec.Cases<Optional<Datum>> {
 
   private static final String NO_QUOTES = "write it without quotes";
 

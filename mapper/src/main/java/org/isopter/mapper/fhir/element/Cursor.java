@@ -39,7 +39,7 @@ public final class Cursor {
   }
 
   /** Returns where this is, for instance {@code Bundle.entry[2].resource}. */
-  String path() {
+  public String path() {
     String own = index < 0 ? step : step + "[" + index + "]";
     return parent == null ? own : parent.path() + "." + own;
   }

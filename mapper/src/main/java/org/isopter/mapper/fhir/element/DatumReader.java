@@ -9,11 +9,11 @@ import org.isopter.model.value.Code;
 import org.isopter.model.value.Unit;
 
 /** Takes the {@code value[x]} of an observation or a component, as its spec wants it. */
-final class DatumReader implements Spec.Cases<Optional<Datum>> {
+public final class DatumReader implements Spec.Cases<Optional<Datum>> {
 
   private final Cursor holder;
 
-  DatumReader(Cursor holder) {
+  public DatumReader(Cursor holder) {
     this.holder = holder;
   }
 
