@@ -6,7 +6,9 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.isopter.mapper.hapi.FhirXml;
+import org.isopter.mapper.hapi.HapiParts;
 import org.isopter.mapper.hapi.Releases;
 import org.isopter.mapper.json.Limits;
 import org.isopter.mapper.json.Placed;
@@ -56,13 +58,29 @@ public final class Sources {
     }
     String text = new String(bytes, UTF_8);
     if (release == Release.R4) {
-      return Result.of(() -> FhirXml.toJson(text))
+      return with(() -> FhirXml.toJson(text), HapiParts.XML)
           .flatMap(json::read)
           .map(raw -> new Source(raw, List.of()));
     }
-    Result<String> original =
-        xml ? Result.of(() -> Releases.toJson(text, release == Release.R5)) : Result.ok(text);
-    return original.flatMap(same -> converted(same, release));
+    HapiParts own = release == Release.R5 ? HapiParts.R5 : HapiParts.R4B;
+    return with(
+            () -> xml ? Releases.toJson(text, release == Release.R5) : text,
+            HapiParts.XML,
+            HapiParts.CONVERTER,
+            HapiParts.R5,
+            own)
+        .flatMap(same -> converted(same, release));
+  }
+
+  /** Asks for the libraries first, for nothing of them may be touched where one is missing. */
+  private static Result<String> with(Supplier<String> reading, HapiParts... needed) {
+    return Result.of(
+        () -> {
+          for (HapiParts part : needed) {
+            part.require();
+          }
+          return reading.get();
+        });
   }
 
   private Result<Source> converted(String text, Release release) {
