@@ -93,11 +93,27 @@ final class NoteReading {
 
   Note read() {
     List<Clause> clauses = Clause.of(habits.book().apply(Lexer.read(text)));
+    OtherScope scope = new OtherScope(headings);
+    int before = 0;
     for (Clause clause : clauses) {
       if (clause.afterGap()) {
         close();
       }
-      if (!context.enter(clause, clauses)) {
+      if (context.enter(clause, clauses)) {
+        continue;
+      }
+      boolean other = scope.covers(clause);
+      if (OtherTimes.takeBack(clause.tokens())) {
+        takeBack(OtherTimes.takeBackAll(clause.tokens()) ? 0 : before);
+      }
+      before = told.size();
+      if (OtherTimes.areIn(clause.tokens())) {
+        scope.opened(clause, clause.equals(clauses.get(0)));
+        other = true;
+      }
+      if (other) {
+        notOfNow(new Piece(clause.tokens()));
+      } else {
         read(clause.tokens());
       }
     }
@@ -108,11 +124,31 @@ final class NoteReading {
     return new Note(contradictions.facts(), unread);
   }
 
-  private void read(List<Token> clause) {
-    if (OtherTimes.areIn(clause)) {
-      notOfNow(new Piece(clause));
-      return;
+  /** Leaves unread what was read before words that take it back: sorry, left. */
+  private void takeBack(int from) {
+    close();
+    context.lose();
+    List<Told> back = told.subList(from, told.size());
+    List<Unread> items = new ArrayList<>();
+    for (Told one : back) {
+      Unread item =
+          new Unread(
+              one.at().start(),
+              one.at().line(),
+              one.at().column(),
+              one.item(),
+              "what follows may take it back",
+              "the item as it should be",
+              List.of());
+      if (!items.contains(item)) {
+        items.add(item);
+      }
     }
+    unread.addAll(items);
+    back.clear();
+  }
+
+  private void read(List<Token> clause) {
     int from = 0;
     int run = 0;
     int toldBefore = told.size();

@@ -1,33 +1,115 @@
 package org.isopter.model.note.habit;
 
 import java.util.List;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
 
 /**
- * The words that may put a clause into another time, give it to another person, or leave it open:
- * last visit, mother, target, likely. A clause in which one stands is not read.
+ * The words that may put a clause into another time, give it to another person, leave it open, or
+ * make it a plan: last visit, mother, likely, repeat. A clause in which one stands is not read.
  */
 public final class OtherTimes {
 
+  /** A label is short: last visit, past ocular history. */
+  private static final int LONGEST_LABEL = 5;
+
   private OtherTimes() {}
 
+  /** Says whether one of the words, a date or a label that nothing is known of is in a clause. */
   public static boolean areIn(List<Token> clause) {
-    for (int i = 0; i < clause.size(); i++) {
-      if (StandardPhrases.OTHER.contains(clause.get(i).text())) {
-        return true;
-      }
-      if (clause.get(i).is(":") && onlyUnknown(clause.subList(0, i))) {
-        return true;
-      }
-    }
-    return false;
+    return clause.stream().anyMatch(OtherTimes::isOther)
+        || startsWithDate(clause)
+        || isUnknownLabel(clause);
   }
 
-  /** Says whether what stands before a colon is a name that nothing is known of. */
-  private static boolean onlyUnknown(List<Token> label) {
-    return !label.isEmpty()
-        && !label.get(0).is(NotRead.NO_PLACE)
-        && UnknownSide.isUnknown(label.get(0));
+  /** Says whether one of the words, or a date, stands in a label that ends with a colon. */
+  public static boolean label(List<Token> clause) {
+    int colon = colon(clause);
+    return colon > 0
+        && (startsWithDate(clause)
+            || clause.subList(0, colon).stream().anyMatch(OtherTimes::isOther));
+  }
+
+  /** Says whether the clause is a label and nothing else. */
+  public static boolean isOnlyLabel(List<Token> clause) {
+    return colon(clause) == clause.size() - 1;
+  }
+
+  /** Says whether the clause starts with a name and a colon, and nothing is known of the name. */
+  public static boolean isUnknownLabel(List<Token> clause) {
+    int colon = colon(clause);
+    return colon > 0
+        && !clause.get(0).is(NotRead.NO_PLACE)
+        && UnknownSide.isUnknown(clause.get(0));
+  }
+
+  /** Says whether a word at the start, before anything else is told, makes the clause a plan. */
+  public static boolean isPlan(List<Token> clause) {
+    return StandardPhrases.PLAN.contains(clause.get(0).text());
+  }
+
+  /** Says whether the clause starts what was found today. */
+  public static boolean startNow(List<Token> clause) {
+    Token first = clause.get(0);
+    boolean heading = first.is(",") && !first.seen().equals(",");
+    boolean now =
+        clause.subList(0, Math.min(3, clause.size())).stream()
+            .anyMatch(token -> StandardPhrases.NOW.contains(token.text()));
+    return heading || now;
+  }
+
+  /** Says whether the clause takes back what stands before it: sorry, left; no, right. */
+  public static boolean takeBack(List<Token> clause) {
+    String start = clause.get(0).text();
+    String two = clause.size() > 1 ? start + " " + clause.get(1).text() : start;
+    return StandardPhrases.RETRACT.contains(start)
+        || StandardPhrases.RETRACT.contains(two)
+        || isOtherSide(clause);
+  }
+
+  /** Says whether the words speak of the sides of more than the item before. */
+  public static boolean takeBackAll(List<Token> clause) {
+    return takeBack(clause) && clause.stream().noneMatch(OtherTimes::isSide);
+  }
+
+  private static boolean isOtherSide(List<Token> clause) {
+    Cursor cursor = new Cursor(clause, 0);
+    boolean no = cursor.takeAny("no", "not", "nein", "non");
+    cursor.take(",");
+    return no && cursor.attempt(Common.SIDES).isPresent() && cursor.atEnd();
+  }
+
+  private static boolean isSide(Token token) {
+    return new Cursor(List.of(token), 0).attempt(Common.SIDES).isPresent();
+  }
+
+  /** Says whether a word puts what follows it into another time, person or plan. */
+  public static boolean isOther(Token token) {
+    return StandardPhrases.OTHER.contains(token.text())
+        || StandardPhrases.PLAN.contains(token.text());
+  }
+
+  private static int colon(List<Token> clause) {
+    for (int i = 0; i < Math.min(LONGEST_LABEL, clause.size()); i++) {
+      if (clause.get(i).is(":")) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
+  /** Says whether a clause starts with a year, or a day with its month and year. */
+  private static boolean startsWithDate(List<Token> clause) {
+    boolean year = clause.get(0).text().matches("(?:19|20)\\d\\d");
+    boolean apart =
+        clause.size() > 4
+            && clause.get(0).text().matches("\\d{1,4}")
+            && clause.get(1).text().matches("[/.-]")
+            && clause.get(2).text().matches("\\d\\d?")
+            && clause.get(3).text().equals(clause.get(1).text())
+            && clause.get(4).text().matches("\\d\\d|\\d{4}");
+    return year || apart || clause.get(0).text().matches("\\d\\d?[.]\\d\\d?[.]\\d{2,4}");
   }
 }

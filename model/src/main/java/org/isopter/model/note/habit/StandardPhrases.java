@@ -27,7 +27,16 @@ final class StandardPhrases {
   static final List<PhraseLine> LINES = lines();
 
   /** The words that may put a clause into another time or give it to another person. */
-  static final Set<String> OTHER = other();
+  static final Set<String> OTHER = of("other");
+
+  /** The words that say that a clause is about what is to be done. */
+  static final Set<String> PLAN = of("plan");
+
+  /** The words with which what was found today starts. */
+  static final Set<String> NOW = of("now");
+
+  /** The words at the start of a clause that take back what stands before it. */
+  static final Set<String> RETRACT = of("retract");
 
   static final Phrasebook BOOK = Phrasebook.of(said(LINES), grammarWords());
 
@@ -41,7 +50,7 @@ final class StandardPhrases {
             Stream.concat(Common.SIDES.words().stream(), Common.ABSENCES.words().stream()))
         .forEach(phrase -> words.addAll(Lexer.words(phrase)));
     words.addAll(Denial.WORDS);
-    words.addAll(OTHER);
+    List.of(OTHER, PLAN, NOW, RETRACT).forEach(words::addAll);
     return words;
   }
 
@@ -49,9 +58,9 @@ final class StandardPhrases {
     return lines.stream().filter(line -> line.kind().equals("say")).toList();
   }
 
-  private static Set<String> other() {
+  private static Set<String> of(String kind) {
     return LINES.stream()
-        .filter(line -> line.kind().equals("other"))
+        .filter(line -> line.kind().equals(kind))
         .flatMap(line -> line.phrases().stream())
         .collect(Collectors.toUnmodifiableSet());
   }

@@ -9,31 +9,37 @@ import java.util.List;
  * @param tokens at least one
  * @param newLine whether it is the first of its line
  * @param afterGap whether an empty line stands before it
+ * @param newSentence whether a full stop or a line end stands before it
  */
-public record Clause(List<Token> tokens, boolean newLine, boolean afterGap) {
+public record Clause(List<Token> tokens, boolean newLine, boolean afterGap, boolean newSentence) {
 
   public static List<Clause> of(List<Token> note) {
     List<Clause> clauses = new ArrayList<>();
     List<Token> open = new ArrayList<>();
     int lastLine = 0;
+    boolean stop = true;
     for (Token token : note) {
       if (token.kind() != Token.Kind.BREAK) {
         open.add(token);
-      } else if (!open.isEmpty()) {
-        clauses.add(of(open, lastLine));
+        continue;
+      }
+      if (!open.isEmpty()) {
+        clauses.add(of(open, lastLine, stop));
         lastLine = token.line();
         open = new ArrayList<>();
+        stop = false;
       }
+      stop = stop || !token.is(";");
     }
     if (!open.isEmpty()) {
-      clauses.add(of(open, lastLine));
+      clauses.add(of(open, lastLine, stop));
     }
     return clauses;
   }
 
-  private static Clause of(List<Token> open, int lastLine) {
+  private static Clause of(List<Token> open, int lastLine, boolean stop) {
     int line = open.get(0).line();
-    return new Clause(List.copyOf(open), line > lastLine, line > lastLine + 1);
+    return new Clause(List.copyOf(open), line > lastLine, line > lastLine + 1, stop);
   }
 
   public int line() {
