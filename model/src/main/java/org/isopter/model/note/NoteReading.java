@@ -92,7 +92,7 @@ final class NoteReading {
   }
 
   Note read() {
-    List<Clause> clauses = Clause.of(habits.book().apply(Lexer.read(text)));
+    List<Clause> clauses = Clause.of(Additions.joined(habits.book().apply(Lexer.read(text))));
     OtherScope scope = new OtherScope(headings);
     int before = 0;
     for (Clause clause : clauses) {
@@ -158,6 +158,8 @@ final class NoteReading {
         from++;
         run = from;
         toldBefore = told.size();
+      } else if (from > run && from + 1 < clause.size() && Common.isConnector(clause.get(from))) {
+        from++;
       } else {
         from = item(clause, from, run, toldBefore);
       }
@@ -183,9 +185,7 @@ final class NoteReading {
     List<Token> tokens = clause.subList(from, clause.size());
     Optional<Headings.Found> found = headings.at(tokens, 0);
     Optional<ItemReader.Start> start =
-        found
-            .map(heading -> ItemReader.Start.of(heading.grammar(), heading.heading()))
-            .or(() -> open.filter(any -> from == 0 && namesSide(tokens)));
+        found.map(this::start).or(() -> open.filter(any -> from == 0 && namesSide(tokens)));
     if (found.isPresent()) {
       close();
     }
@@ -196,7 +196,7 @@ final class NoteReading {
     int skipped = found.map(Headings.Found::skipped).orElse(0);
     try {
       ItemReader.Item item =
-          items.read(start.orElse(Grammars.BARE), rest, tokens.get(0), context.side());
+          items.read(start.orElse(Grammars.bare(rest)), rest, tokens.get(0), context.side());
       int length = skipped + item.length();
       denial.requireClear(tokens.subList(0, length), item.facts());
       took(item, new Piece(tokens.subList(0, length)));
@@ -213,6 +213,15 @@ final class NoteReading {
           unread(unsided(notRead, piece, start), piece, start.map(ItemReader.Start::grammar)));
       return run + piece.tokens().size();
     }
+  }
+
+  /** A correction with its own line goes on with the chart and the notation of the line before. */
+  private ItemReader.Start start(Headings.Found found) {
+    return open.filter(before -> found.heading().kept())
+        .filter(before -> before.grammar().equals(found.grammar()))
+        .filter(before -> before.grammar().equals(Grammars.DISTANCE))
+        .map(before -> before.again(found.heading()))
+        .orElseGet(() -> ItemReader.Start.of(found.grammar(), found.heading()));
   }
 
   /** Leaves an item unread for which the record has no place, and returns where it ends. */

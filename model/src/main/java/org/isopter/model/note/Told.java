@@ -3,6 +3,7 @@ package org.isopter.model.note;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.model.catalogue.Drops;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Measurement;
 import org.isopter.model.finding.DatumTexts;
@@ -25,7 +26,15 @@ record Told(Fact<?> fact, Token at, String item) {
 
   /** Says whether the two speak of one thing and do not say the same. */
   boolean contradicts(Told other) {
-    return isAbout(other) && !fact.equals(other.fact);
+    return isAbout(other) && !fact.equals(other.fact) && !areTwoDrugs(other);
+  }
+
+  /** An eye may be given drops of several drugs. */
+  private boolean areTwoDrugs(Told other) {
+    return fact.finding().equals(Drops.DILATION)
+        && !fact.panel()
+            .flatMap(EncodedValue::value)
+            .equals(other.fact.panel().flatMap(EncodedValue::value));
   }
 
   /** What was not done was not done by any technique or under any condition. */

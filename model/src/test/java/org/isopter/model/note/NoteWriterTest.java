@@ -46,7 +46,6 @@ class NoteWriterTest {
           "visual-field-test-duration",
           "vertical-disc-diameter",
           "corneal-curvature",
-          "central-corneal-thickness",
           "pupil-drug-test");
 
   @TestFactory

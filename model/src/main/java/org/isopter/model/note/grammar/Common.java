@@ -4,10 +4,12 @@ import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.isopter.model.note.token.ClockTime;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Matcher;
+import org.isopter.model.note.token.Token;
 import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.note.token.Worded;
 import org.isopter.model.value.Absence;
@@ -48,7 +50,7 @@ public final class Common {
           .say(Unit.METRE, "m", "metre", "metres", "meter", "meters")
           .say(Unit.CENTIMETRE, "cm")
           .say(Unit.MILLIMETRE, "mm")
-          .say(Unit.FOOT, "ft", "foot", "feet")
+          .say(Unit.FOOT, "ft", "foot", "feet", "'", "\u2019")
           .say(Unit.INCH, "in", "inch", "inches");
 
   /** A number of millimetres, its unit stated. */
@@ -59,11 +61,27 @@ public final class Common {
               .filter(n -> cursor.take("mm"))
               .map(n -> new Quantity(n, Unit.MILLIMETRE));
 
+  /** A number of millimetres, where no other unit is used. */
+  public static final Matcher<Quantity> BARE_MILLIMETRES =
+      MILLIMETRES.or(
+          cursor ->
+              cursor
+                  .anyNumber()
+                  .filter(n -> !cursor.sees("cm") && !cursor.sees("/") && !cursor.sees("%"))
+                  .map(n -> new Quantity(n, Unit.MILLIMETRE)));
+
   /** The distance of a test: at 6 m, @ 40 cm. */
   public static final Matcher<Quantity> AT_DISTANCE =
       cursor -> cursor.takeAny("@", "at") ? length(cursor) : Optional.empty();
 
+  private static final Set<String> CONNECTORS = Set.of("and", "with", "but");
+
   private Common() {}
+
+  /** Says whether a word joins what stands on either side of it. */
+  public static boolean isConnector(Token token) {
+    return CONNECTORS.contains(token.text());
+  }
 
   public static Optional<Quantity> length(Cursor cursor) {
     Optional<BigDecimal> number = cursor.number();

@@ -61,6 +61,11 @@ public final class Eye {
     return eye.facts;
   }
 
+  /** Says whether nothing was found in this eye yet. */
+  public boolean isEmpty() {
+    return facts.isEmpty();
+  }
+
   public Site site() {
     return site;
   }
@@ -150,7 +155,9 @@ public final class Eye {
   public void remark(String words) {
     if (!words.isEmpty()) {
       int last = facts.size() - 1;
-      facts.set(last, facts.get(last).remarks(List.of(words)));
+      List<String> remarks = new ArrayList<>(facts.get(last).remarks());
+      remarks.add(words);
+      facts.set(last, facts.get(last).remarks(remarks));
     }
   }
 
@@ -181,7 +188,14 @@ public final class Eye {
     grammar
         .method()
         .flatMap(this::find)
-        .ifPresent(method -> facts.replaceAll(fact -> fact.by((Concept) method)));
+        .ifPresent(method -> facts.replaceAll(fact -> by(fact, (Concept) method)));
+  }
+
+  /** Returns a fact by a technique; beside others there may be facts that have no such one. */
+  private static Fact<?> by(Fact<?> fact, Concept method) {
+    boolean fits =
+        fact.finding().methods().filter(all -> all.concepts().contains(method)).isPresent();
+    return fits ? fact.by(method) : fact;
   }
 
   private void applyTime(Optional<OffsetDateTime> performed) throws NotRead {

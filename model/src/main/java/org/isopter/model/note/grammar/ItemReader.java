@@ -31,6 +31,11 @@ public final class ItemReader {
    */
   public record Start(Grammar grammar, Heading heading, Said conditions, boolean continued) {
 
+    /** Returns the start of an item that goes on with the conditions of this one. */
+    public Start again(Heading next) {
+      return new Start(grammar, next, conditions, false);
+    }
+
     public static Start of(Grammar grammar, Heading heading) {
       return new Start(grammar, heading, new Said(), false);
     }

@@ -68,7 +68,7 @@ final class Scan {
 
   private void run() throws NotRead {
     while (!cursor.atEnd()) {
-      if ((cursor.sees(",") && endsAtComma()) || runsIntoNext()) {
+      if ((cursor.sees(",") && endsAtComma()) || endsAtConnector() || runsIntoNext()) {
         return;
       }
       step();
@@ -102,6 +102,22 @@ final class Scan {
     return headings
         .at(tokens, comma + 1)
         .filter(next -> mine == comma || (!isMine(next) && next.end() > mine))
+        .isPresent();
+  }
+
+  /** Says whether a word that joins stands before an item of its own: full with no diplopia. */
+  private boolean endsAtConnector() {
+    int here = cursor.place();
+    boolean said = head.hasValues() || groups.stream().anyMatch(group -> group.said().hasValues());
+    if (!said || !Common.isConnector(cursor.token()) || slotReads()) {
+      return false;
+    }
+    cursor.back(here + 1);
+    int mine = cursor.atEnd() ? here : longest().map(this::end).orElse(here);
+    cursor.back(here);
+    return headings
+        .runningOn(tokens, here + 1)
+        .filter(next -> mine == here || (!isMine(next) && next.end() > mine))
         .isPresent();
   }
 
@@ -228,7 +244,10 @@ final class Scan {
         last == Last.VALUE || last == Last.CONDITION || (last == Last.SIDE && head.hasValues());
     boolean value = last == Last.VALUE;
     boolean taken = !value && cursor.takeAny(":", "=");
-    taken = taken || (joins && cursor.takeAny("and", "/") && !cursor.atEnd()) || takeDash();
+    taken =
+        taken
+            || (joins && cursor.takeAny("and", "with", "but", "/") && !cursor.atEnd())
+            || takeDash();
     taken = taken || (value && takePlus());
     if (taken) {
       last = Last.OTHER;

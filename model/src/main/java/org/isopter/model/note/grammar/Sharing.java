@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Token;
 
 /**
  * Decides which eye each word of an item is about.
@@ -26,7 +25,8 @@ final class Sharing {
   }
 
   /** Returns the groups with all that holds for each; there is at least one group. */
-  static List<Scan.Group> among(Said head, List<Scan.Group> groups) throws NotRead {
+  static List<Scan.Group> among(Said head, List<Scan.Group> named) throws NotRead {
+    List<Scan.Group> groups = SharedEnd.among(named);
     Sharing sharing = isBehind(head, groups) ? behind(head, groups) : new Sharing(head, groups);
     if (groups.size() > 1) {
       sharing.requireClearEnd();
@@ -59,7 +59,7 @@ final class Sharing {
       Said own = group.said().without(next);
       own.putAll(said);
       moved.add(new Scan.Group(group.side(), group.at(), own));
-      requireSame(values, next, group.at());
+      requireSame(values, next, group);
       said = next;
     }
     moved.add(
@@ -70,11 +70,16 @@ final class Sharing {
     return new Sharing(before, moved);
   }
 
-  /** What goes to the next side must be of the kind that went to this one. */
-  private static void requireSame(Set<Slot<?>> values, Said next, Token at) throws NotRead {
-    if (!next.values().equals(values)) {
+  /**
+   * What goes to the next side must be of the kind that went to this one, unless a comma parts
+   * them.
+   */
+  private static void requireSame(Set<Slot<?>> values, Said next, Scan.Group group) throws NotRead {
+    boolean parted = next.slots().stream().allMatch(next::isAfterComma);
+    if (!next.values().equals(values) && !parted) {
       throw NotRead.at(
-          at, "what stands around it may be told of either eye: put each value behind its side");
+          group.at(),
+          "what stands around it may be told of either eye: put each value behind its side");
     }
   }
 

@@ -13,7 +13,7 @@ import org.isopter.model.note.token.Token;
 public final class OtherTimes {
 
   /** A label is short: last visit, past ocular history. */
-  private static final int LONGEST_LABEL = 5;
+  private static final int LONGEST_LABEL = 7;
 
   private OtherTimes() {}
 
@@ -40,9 +40,7 @@ public final class OtherTimes {
   /** Says whether the clause starts with a name and a colon, and nothing is known of the name. */
   public static boolean isUnknownLabel(List<Token> clause) {
     int colon = colon(clause);
-    return colon > 0
-        && !clause.get(0).is(NotRead.NO_PLACE)
-        && UnknownSide.isUnknown(clause.get(0));
+    return colon > 0 && !clause.get(0).is(NotRead.NO_PLACE) && UnknownSide.isUnknown(clause.get(0));
   }
 
   /** Says whether a word at the start, before anything else is told, makes the clause a plan. */

@@ -12,6 +12,7 @@ import org.isopter.model.phrase.PhraseLine;
  * @param phrase its words
  * @param exact whether it holds only in the case in which it is written
  * @param opening where it may stand
+ * @param ending whether it may only end a clause
  * @param meaning the words of the grammar that it stands for
  * @param said the same as written in the file
  * @param language its language
@@ -20,6 +21,7 @@ record PhraseRow(
     List<String> phrase,
     boolean exact,
     Opening opening,
+    boolean ending,
     List<Token> meaning,
     String said,
     String language) {
@@ -47,7 +49,8 @@ record PhraseRow(
           .reversed();
 
   /**
-   * Returns a phrase as the file writes it: {@code ^} and {@code ^^} for where, {@code =} for case.
+   * Returns a phrase as the file writes it: {@code ^} and {@code ^^} for where it starts, {@code $}
+   * behind it for where it ends, {@code =} for case.
    */
   static PhraseRow of(String written, PhraseLine line) {
     Opening opening =
@@ -56,10 +59,11 @@ record PhraseRow(
             : written.startsWith("^") ? Opening.ITEM : Opening.ANYWHERE;
     String rest = written.substring(opening.marks);
     boolean exact = rest.startsWith("=") && rest.length() > 1;
-    List<Token> words = Lexer.read(exact ? rest.substring(1) : rest);
+    boolean ending = rest.endsWith("$");
+    List<Token> words = Lexer.read(rest.substring(exact ? 1 : 0, rest.length() - (ending ? 1 : 0)));
     List<String> texts = words.stream().map(w -> exact ? w.seen() : w.text()).toList();
     return new PhraseRow(
-        texts, exact, opening, Lexer.read(line.meaning()), line.meaning(), line.language());
+        texts, exact, opening, ending, Lexer.read(line.meaning()), line.meaning(), line.language());
   }
 
   /** Returns a phrase as written in the file without its marks. */
@@ -68,7 +72,7 @@ record PhraseRow(
     while (from < written.length() - 1 && "^=".indexOf(written.charAt(from)) >= 0) {
       from++;
     }
-    return written.substring(from);
+    return written.substring(from, written.length() - (written.endsWith("$") ? 1 : 0));
   }
 
   boolean isLike(PhraseRow other) {
@@ -76,7 +80,10 @@ record PhraseRow(
   }
 
   boolean fits(List<Token> tokens, int at) {
-    if (at + phrase.size() > tokens.size() || !mayStand(tokens, at) || isSuffix(tokens, at)) {
+    if (at + phrase.size() > tokens.size()
+        || !mayStand(tokens, at)
+        || !endsWhereItMay(tokens, at + phrase.size())
+        || isSuffix(tokens, at)) {
       return false;
     }
     for (int i = 0; i < phrase.size(); i++) {
@@ -86,6 +93,10 @@ record PhraseRow(
       }
     }
     return true;
+  }
+
+  private boolean endsWhereItMay(List<Token> tokens, int end) {
+    return !ending || end == tokens.size() || tokens.get(end).kind() == Token.Kind.BREAK;
   }
 
   /** A sign close behind a number belongs to the number: 2+ RAPD. */

@@ -14,6 +14,7 @@ import java.util.stream.Collectors;
 import org.isopter.model.note.token.DecimalComma;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Spelling;
+import org.isopter.model.note.token.SpokenNumbers;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.phrase.PhraseLine;
 
@@ -77,7 +78,7 @@ public final class Phrasebook {
 
   /** Returns the tokens in the words of the grammar, each at the place of what was written. */
   public List<Token> apply(List<Token> written) {
-    List<Token> tokens = written.stream().map(spelling::mend).toList();
+    List<Token> tokens = SpokenNumbers.read(written).stream().map(spelling::mend).toList();
     Set<String> languages = languages(tokens);
     List<Token> out = new ArrayList<>();
     int at = 0;
@@ -86,10 +87,37 @@ public final class Phrasebook {
       int length = row.map(found -> found.phrase().size()).orElse(1);
       List<Token> place = tokens.subList(at, at + length);
       row.ifPresentOrElse(found -> say(found, place, out), () -> out.add(place.get(0)));
+      if (length > 1 && endsSentence(tokens, at + length)) {
+        out.add(place.get(length - 1));
+      }
       at += length;
     }
+    List<Token> said = withoutEmptyWords(out);
     boolean comma = languages.stream().anyMatch(language -> !POINT.contains(language));
-    return comma ? DecimalComma.read(out) : List.copyOf(out);
+    return comma ? DecimalComma.read(said) : said;
+  }
+
+  /** Says whether the full stop of an abbreviation also ends the sentence: bds. Tensio. */
+  private static boolean endsSentence(List<Token> tokens, int end) {
+    if (tokens.get(end - 1).kind() != Token.Kind.BREAK || end == tokens.size()) {
+      return false;
+    }
+    Token next = tokens.get(end);
+    return next.kind() == Token.Kind.WORD
+        && next.seen().length() > 1
+        && Character.isUpperCase(next.seen().charAt(0));
+  }
+
+  /** Leaves out the words that only a sentence needs; behind a mark they belong to it: n/a. */
+  private static List<Token> withoutEmptyWords(List<Token> tokens) {
+    List<Token> said = new ArrayList<>();
+    for (Token token : tokens) {
+      boolean mark = !said.isEmpty() && said.get(said.size() - 1).is("/");
+      if (mark || !StandardPhrases.saysNothing(token)) {
+        said.add(token);
+      }
+    }
+    return List.copyOf(said);
   }
 
   /** Returns the languages of the phrases that mean one thing only. */

@@ -32,6 +32,17 @@ public final class Readings {
               + "|diplopia|RAPD)\\b",
           Pattern.CASE_INSENSITIVE);
 
+  private static final Pattern PLATES =
+      Pattern.compile(
+          "\\b(?:colou?r (?:vision|plates)|colou?rs?|col vis|CV|plates)\\b",
+          Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern DEFECT =
+      Pattern.compile("\\b(?:field )?defect\\b", Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern DIPLOPIA =
+      Pattern.compile("\\b(?:diplop[ií]a|diplopie|double vision)\\b", Pattern.CASE_INSENSITIVE);
+
   private static final Pattern FIRST_VALUE = Pattern.compile("\\s(?=[+-]?\\d|[A-Za-z]+$)");
 
   private final String item;
@@ -53,6 +64,9 @@ public final class Readings {
       readings.add("light", light, item + " " + light);
     }
     readings.ratio();
+    readings.swapped("plates", PLATES, List.of("ishihara", "HRR"));
+    readings.swapped("loss", DEFECT, List.of("loss", "reduced"));
+    readings.swapped("diplopia", DIPLOPIA, List.of("binocular diplopia", "monocular diplopia"));
     readings.time();
     readings.denial();
     return List.copyOf(readings.all);
@@ -90,6 +104,14 @@ public final class Readings {
     if (found.find()) {
       put("direction", "vertical", found, "CDR v");
       put("direction", "horizontal", found, "CDR h");
+    }
+  }
+
+  /** Offers words in the place of one that does not say which of them is meant. */
+  private void swapped(String kind, Pattern unclear, List<String> words) {
+    Matcher found = unclear.matcher(item);
+    if (found.find()) {
+      words.forEach(word -> put(kind, word, found, word));
     }
   }
 

@@ -16,6 +16,7 @@ import org.isopter.model.note.grammar.Denial;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.item.Grammars;
 import org.isopter.model.note.token.Lexer;
+import org.isopter.model.note.token.Token;
 import org.isopter.model.phrase.PhraseFile;
 import org.isopter.model.phrase.PhraseLine;
 
@@ -28,6 +29,9 @@ final class StandardPhrases {
 
   /** The words that may put a clause into another time or give it to another person. */
   static final Set<String> OTHER = of("other");
+
+  /** The words that a sentence needs and that say nothing of an eye. */
+  private static final Set<String> EMPTY = of("pass");
 
   /** The words that say that a clause is about what is to be done. */
   static final Set<String> PLAN = of("plan");
@@ -50,8 +54,14 @@ final class StandardPhrases {
             Stream.concat(Common.SIDES.words().stream(), Common.ABSENCES.words().stream()))
         .forEach(phrase -> words.addAll(Lexer.words(phrase)));
     words.addAll(Denial.WORDS);
-    List.of(OTHER, PLAN, NOW, RETRACT).forEach(words::addAll);
+    List.of(OTHER, PLAN, NOW, RETRACT, EMPTY).forEach(words::addAll);
     return words;
+  }
+
+  /** Says whether a word only belongs to the sentence; a lone capital may stand for something. */
+  static boolean saysNothing(Token token) {
+    return EMPTY.contains(token.text())
+        && (token.text().length() > 1 || token.seen().equals(token.text()));
   }
 
   static List<PhraseLine> said(List<PhraseLine> lines) {

@@ -62,7 +62,7 @@ final class AcuityNotes {
           .sides(Grammar.Sides.EACH_OR_BOTH)
           .startsWith("VA", "V", "vision", "acuity", "visual acuity", "DVA", "distance VA")
           .startsWith(
-              List.of(Heading.of("BCVA"), Heading.of("UCVA")).stream().map(Heading::keptAsWord))
+              AcuityWords.CORRECTIONS.words().stream().map(Heading::of).map(Heading::keptAsWord))
           .slots(FAR, BESIDE, PRINT, CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE)
           .slots(NOTATION, TENTHS)
           .whole(Acuities.DISTANCE)

@@ -93,7 +93,7 @@ final class AcuityWords {
   private static final Matcher<Seen> FRACTION = AcuityWords::fraction;
 
   private static final Matcher<Seen> BARE =
-      cursor -> cursor.anyNumber().map(number -> new Seen(number.toPlainString(), true));
+      cursor -> cursor.anyNumber().map(number -> bare(cursor, number.toPlainString()));
 
   /**
    * What is an acuity at distance even without a heading: low vision, and a fraction over the usual
@@ -122,14 +122,32 @@ final class AcuityWords {
 
   /** A pinhole acuity told beside the acuity itself, with its own notation if it has one. */
   static final Matcher<Outcome<Seen>> BESIDE =
-      cursor -> cursor.takeAny("ph", "pinhole") ? Common.outcome(named()).read(cursor) : none();
+      ((Matcher<Outcome<Seen>>)
+              cursor ->
+                  cursor.takeAny("ph", "pinhole") ? Common.outcome(named()).read(cursor) : none())
+          .or(AcuityWords::improved);
 
   private AcuityWords() {}
 
   static Optional<Integer> lettersPerLine(Cursor cursor) {
     Optional<Integer> count = cursor.whole();
-    boolean told = cursor.take("letters") && cursor.takeAny("per", "a") && cursor.take("line");
+    boolean letters = cursor.take("letters");
+    cursor.takeAny("per");
+    boolean told = letters && cursor.take("line");
     return count.filter(any -> told);
+  }
+
+  /** Reads a pinhole acuity before its word: (6/6 ph), -> 20/25 PH, improving to 6/5 with ph. */
+  private static Optional<Outcome<Seen>> improved(Cursor cursor) {
+    boolean bracket = cursor.take("(");
+    boolean arrow = cursor.take(List.of("-", ">")) || cursor.take(">") || cursor.take("improved");
+    cursor.take("to");
+    if (!bracket && !arrow) {
+      return none();
+    }
+    Optional<Seen> seen = named().read(cursor);
+    cursor.takeAny("with", "c");
+    return seen.filter(any -> cursor.takeAny("ph", "pinhole")).map(Outcome::found);
   }
 
   private static Matcher<Seen> named() {
@@ -142,6 +160,13 @@ final class AcuityWords {
         .attempt(NOTATIONS)
         .map(notation -> Seen.whole(bare.text() + " " + notation))
         .orElse(bare);
+  }
+
+  /** Reads letters without a count of them behind a number: 1.0p. */
+  private static Seen bare(Cursor cursor, String number) {
+    boolean close = cursor.isClose();
+    String mark = close && cursor.takeAny("p", "pp") ? number + "p" : "";
+    return new Seen(number, true, mark);
   }
 
   private static Optional<Seen> fraction(Cursor cursor) {

@@ -1,12 +1,16 @@
 package org.isopter.model.note.item;
 
 import java.util.List;
+import java.util.Optional;
 import org.isopter.model.answer.pupil.DilatingDrug;
 import org.isopter.model.catalogue.Drops;
+import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.note.token.Words;
 import org.isopter.model.value.Quantity;
@@ -17,16 +21,11 @@ final class DropNotes {
 
   private static final Vocabulary<DilatingDrug> DRUGS = Vocabulary.of(DilatingDrug.class);
 
-  private static final Slot<DilatingDrug> DRUG = Slot.value("drug", DRUGS);
+  private record Drop(DilatingDrug drug, Optional<Quantity> strength) {}
 
-  private static final Slot<Quantity> STRENGTH =
-      Slot.condition(
-          "strength",
-          cursor ->
-              cursor
-                  .number()
-                  .filter(n -> cursor.take("%"))
-                  .map(n -> new Quantity(n, Unit.PERCENT)));
+  private static final Slot<Drop> DROP = Slot.values("drug", DropNotes::drop);
+
+  private static final Slot<Quantity> STRENGTH = Slot.condition("strength", DropNotes::strength);
 
   static final List<Grammar> GRAMMARS =
       List.of(
@@ -34,12 +33,9 @@ final class DropNotes {
               .sides(Grammar.Sides.EACH_OR_BOTH)
               .startsWith(DRUGS.words().stream().map(Heading::of).map(Heading::keptAsWord))
               .startsWith("drops")
-              .slots(DRUG, STRENGTH)
+              .slots(DROP, STRENGTH)
               .whole(Drops.DILATION)
-              .build(
-                  eye ->
-                      eye.found(
-                          Drops.DILATION, new Drops.Dilation(eye.get(DRUG), eye.find(STRENGTH)))));
+              .build(DropNotes::dilated));
 
   static final List<Wording<?>> WORDINGS =
       List.of(
@@ -49,4 +45,27 @@ final class DropNotes {
                       Words.maybe(drop.strength(), share -> share.value().toPlainString() + "%")));
 
   private DropNotes() {}
+
+  private static void dilated(Eye eye) throws NotRead {
+    List<Drop> drops = eye.all(DROP);
+    Optional<Quantity> strength = eye.find(STRENGTH);
+    if (drops.isEmpty()) {
+      eye.get(DROP);
+    }
+    if (strength.isPresent() && (drops.size() > 1 || drops.get(0).strength().isPresent())) {
+      throw NotRead.because("it is not told which drug has this strength");
+    }
+    for (Drop drop : drops) {
+      eye.found(
+          Drops.DILATION, new Drops.Dilation(drop.drug(), drop.strength().or(() -> strength)));
+    }
+  }
+
+  private static Optional<Drop> drop(Cursor cursor) {
+    return DRUGS.read(cursor).map(drug -> new Drop(drug, cursor.attempt(DropNotes::strength)));
+  }
+
+  private static Optional<Quantity> strength(Cursor cursor) {
+    return cursor.number().filter(n -> cursor.take("%")).map(n -> new Quantity(n, Unit.PERCENT));
+  }
 }

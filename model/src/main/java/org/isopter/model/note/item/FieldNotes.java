@@ -38,6 +38,8 @@ final class FieldNotes {
           FieldRegion.INFEROTEMPORAL,
           FieldRegion.INFERONASAL);
 
+  private static final List<String> ALTITUDE = List.of("loss", "field loss", "hemianopia");
+
   private static final Vocabulary<FieldRegion> REGIONS =
       Vocabulary.<FieldRegion>empty()
           .say(FieldRegion.SUPEROTEMPORAL, "ST", "superotemporal", "upper temporal")
@@ -68,7 +70,7 @@ final class FieldNotes {
       Slot.value(
           "full field",
           Vocabulary.<Boolean>empty()
-              .say(true, "full", "intact", "FTC", "normal")
+              .say(true, "full", "intact", "FTC", "normal", "no defect", "no defects")
               .say(false, "rest full", "rest intact", "otherwise full"));
 
   private static final Slot<FieldTarget> TARGET = Slot.condition("target", TARGETS);
@@ -106,6 +108,8 @@ final class FieldNotes {
               .build(eye -> eye.found(Fields.CONFRONTATION, field(eye))),
           Grammar.of("blind spot", "blind spot R enlarged L normal")
               .startsWith("blind spot")
+              .startsWith(Stream.of(Heading.of("blind spots").ofBothEyes()))
+              .unsided((said, heading) -> heading.plural())
               .slots(SPOT)
               .method(METHOD)
               .whole(Fields.BLIND_SPOT)
@@ -121,28 +125,41 @@ final class FieldNotes {
   private FieldNotes() {}
 
   /** What the words for a lost part of one eye's field claim: its quadrants do not answer. */
-  private static final Vocabulary<List<FieldRegion>> LOST =
-      Vocabulary.<List<FieldRegion>>empty()
-          .say(
-              List.of(FieldRegion.SUPEROTEMPORAL, FieldRegion.SUPERONASAL),
-              "superior altitudinal loss")
-          .say(
-              List.of(FieldRegion.INFEROTEMPORAL, FieldRegion.INFERONASAL),
-              "inferior altitudinal loss")
-          .say(
-              List.of(FieldRegion.SUPEROTEMPORAL, FieldRegion.INFEROTEMPORAL),
-              "temporal hemianopia",
-              "temporal field loss",
-              "temporal loss")
-          .say(
-              List.of(FieldRegion.SUPERONASAL, FieldRegion.INFERONASAL),
-              "nasal hemianopia",
-              "nasal field loss",
-              "nasal loss")
-          .say(List.of(FieldRegion.SUPEROTEMPORAL), "superotemporal quadrantanopia")
-          .say(List.of(FieldRegion.SUPERONASAL), "superonasal quadrantanopia")
-          .say(List.of(FieldRegion.INFEROTEMPORAL), "inferotemporal quadrantanopia")
-          .say(List.of(FieldRegion.INFERONASAL), "inferonasal quadrantanopia");
+  private static final Vocabulary<List<FieldRegion>> LOST = lost();
+
+  private static Vocabulary<List<FieldRegion>> lost() {
+    Vocabulary<List<FieldRegion>> words = Vocabulary.empty();
+    List<String> halves = List.of("hemianopia", "hemifield loss", "field loss", "loss");
+    say(
+        words,
+        FieldRegion.SUPEROTEMPORAL,
+        FieldRegion.SUPERONASAL,
+        "superior altitudinal",
+        ALTITUDE);
+    say(
+        words,
+        FieldRegion.INFEROTEMPORAL,
+        FieldRegion.INFERONASAL,
+        "inferior altitudinal",
+        ALTITUDE);
+    say(words, FieldRegion.SUPEROTEMPORAL, FieldRegion.INFEROTEMPORAL, "temporal", halves);
+    say(words, FieldRegion.SUPERONASAL, FieldRegion.INFERONASAL, "nasal", halves);
+    for (FieldRegion quadrant : QUADRANTS) {
+      for (String name : REGIONS.phrases(quadrant)) {
+        words.say(List.of(quadrant), name + " quadrantanopia", name + " quadrant loss");
+      }
+    }
+    return words;
+  }
+
+  private static void say(
+      Vocabulary<List<FieldRegion>> words,
+      FieldRegion one,
+      FieldRegion other,
+      String lead,
+      List<String> losses) {
+    losses.forEach(loss -> words.say(List.of(one, other), lead + " " + loss));
+  }
 
   private static Optional<Patch> patch(Cursor cursor) {
     Optional<List<FieldRegion>> lost = cursor.attempt(LOST);

@@ -45,8 +45,8 @@ final class Gazes {
 
   private static final Matcher<Toward> TURNED =
       Vocabulary.<Boolean>empty()
-          .say(true, "abduction", "abd")
-          .say(false, "adduction", "add")
+          .say(true, "abduction", "abd", "LR", "lateral rectus")
+          .say(false, "adduction", "add", "MR", "medial rectus")
           .map(out -> new Toward(eye -> turned(eye, out)));
 
   static final Matcher<Toward> TOWARD = GAZES.map(gaze -> new Toward(eye -> gaze)).or(TURNED);

@@ -6,6 +6,7 @@ import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.ItemReader;
 import org.isopter.model.note.grammar.Wording;
+import org.isopter.model.note.token.Token;
 
 /** The table of the items that are understood. */
 public final class Grammars {
@@ -24,6 +25,7 @@ public final class Grammars {
               AlignmentNotes.GRAMMARS,
               SegmentNotes.GRAMMARS,
               DropNotes.GRAMMARS,
+              CorneaNotes.GRAMMARS,
               HalfFieldNotes.GRAMMARS)
           .flatMap(List::stream)
           .toList();
@@ -31,6 +33,18 @@ public final class Grammars {
   /** An item without a heading: an acuity whose notation leaves no doubt. */
   public static final ItemReader.Start BARE =
       ItemReader.Start.of(AcuityNotes.EVIDENT, Heading.of("VA"));
+
+  /** The grammar of acuity at distance. */
+  public static final Grammar DISTANCE = AcuityNotes.DISTANCE;
+
+  /** A refraction without a heading: a side, and a power with its sign. */
+  private static final ItemReader.Start BARE_LENS =
+      ItemReader.Start.of(RefractionNotes.GRAMMAR, Heading.of("refraction"));
+
+  /** Returns how an item without a heading is read. */
+  public static ItemReader.Start bare(List<Token> item) {
+    return RefractionNotes.isLens(item) ? BARE_LENS : BARE;
+  }
 
   /** How each finding is written. */
   public static final List<Wording<?>> WORDINGS =
@@ -46,7 +60,8 @@ public final class Grammars {
               MovementNotes.WORDINGS,
               AlignmentNotes.WORDINGS,
               SegmentNotes.WORDINGS,
-              DropNotes.WORDINGS)
+              DropNotes.WORDINGS,
+              CorneaNotes.WORDINGS)
           .<Wording<?>>flatMap(List::stream)
           .toList();
 

@@ -23,6 +23,10 @@ final class LidNotes {
 
   private static final Slot<Quantity> LENGTH = Slot.value("length in mm", Common.MILLIMETRES);
 
+  // Millimetres may go unsaid: these lengths have no other unit (common practice, no source).
+  private static final Slot<Quantity> BARE_LENGTH =
+      Slot.value("length in mm", Common.BARE_MILLIMETRES);
+
   private static final Slot<Presence> PRESENCE =
       Slot.value(
           "presence",
@@ -69,9 +73,9 @@ final class LidNotes {
   private static Grammar length(Finding<Quantity> finding, String example, String... headings) {
     return Grammar.of(finding.title(), example)
         .startsWith(headings)
-        .slots(LENGTH)
+        .slots(BARE_LENGTH)
         .whole(finding)
-        .build(eye -> eye.found(finding, eye.get(LENGTH)));
+        .build(eye -> eye.found(finding, eye.get(BARE_LENGTH)));
   }
 
   /** Adds the ptosis: naming it beside an eye says that it is there. */

@@ -48,7 +48,11 @@ final class PressureNotes {
 
   private PressureNotes() {}
 
+  /** Reads a pressure; a dash close behind its side is no sign: R-14. */
   private static Optional<Quantity> pressure(Cursor cursor) {
+    if (cursor.isClose()) {
+      cursor.take("-");
+    }
     Optional<BigDecimal> number = cursor.number();
     cursor.take("mmhg");
     return number.map(value -> new Quantity(value, Unit.MM_HG));

@@ -85,6 +85,19 @@ final class PupilNotes {
   private static final Slot<Outcome<Quantity>> SIZE =
       Slot.value("pupil size", Common.named(Common.MILLIMETRES.or(PupilNotes::bare), "size"));
 
+  /** Two sizes, each with its light: 3 mm bright, 6 mm dim. */
+  private static final Slot<List<Pupils.Size>> BOTH_LIGHTS =
+      Slot.value("size in two lights", PupilNotes::inTwoLights);
+
+  /** A width in words, for which the record has no place but a remark. */
+  private static final Slot<String> WIDTH =
+      Slot.value(
+          "width",
+          Vocabulary.<String>empty()
+              .say("dilated", "dilated", "large", "wide", "enlarged")
+              .say("mid-dilated", "mid-dilated", "mid dilated", "semi-dilated", "semi dilated")
+              .say("small", "small", "constricted", "miosed", "miotic", "pinpoint"));
+
   /** A pupil that gets smaller in light: 4 > 2. */
   private static final Slot<String> NARROWS = Slot.value("change of size", PupilNotes::narrows);
 
@@ -127,9 +140,10 @@ final class PupilNotes {
           Grammar.of("pupils", "pupils R 4 mm L 3 mm dim")
               .startsWith("pupil")
               .startsWith(Stream.of(Heading.of("pupils").ofBothEyes()))
-              .slots(SIZE, NARROWS, LIGHT, OUTLINE, DIRECT, CONSENSUAL, NEAR, EQUALITY)
+              .slots(SIZE, BOTH_LIGHTS, WIDTH, NARROWS, LIGHT, OUTLINE, DIRECT, CONSENSUAL, NEAR)
+              .slots(EQUALITY)
               .whole(Pupils.SIZE, Pupils.OUTLINE, Pupils.DIRECT, Pupils.CONSENSUAL, Pupils.NEAR)
-              .unsided((said, heading) -> heading.plural() && !said.has(SIZE) && !said.has(NARROWS))
+              .unsided((said, heading) -> heading.plural())
               .build(PupilNotes::pupil),
           Grammar.of("relative afferent defect", "RAPD L 2+")
               .sides(Grammar.Sides.NAMED)
@@ -197,6 +211,9 @@ final class PupilNotes {
     if (placed) {
       eye.outcome(Pupils.SIZE, size(eye, size.orElseThrow()));
     }
+    for (Pupils.Size one : eye.find(BOTH_LIGHTS).orElse(List.of())) {
+      eye.found(Pupils.SIZE, one);
+    }
     eye.outcomeOf(Pupils.OUTLINE, OUTLINE);
     if (eye.has(NARROWS) && !eye.has(DIRECT)) {
       eye.found(Pupils.DIRECT, PupilResponse.REACTIVE);
@@ -207,6 +224,10 @@ final class PupilNotes {
     }
     eye.outcomeOf(Pupils.CONSENSUAL, CONSENSUAL);
     eye.outcomeOf(Pupils.NEAR, NEAR);
+    if (eye.has(WIDTH)) {
+      requireFact(eye);
+      eye.remark(eye.get(WIDTH));
+    }
     if (size.isPresent() && !placed) {
       eye.remark("pupil " + size.get().ifFound().orElseThrow() + ", light not stated");
     }
@@ -225,6 +246,30 @@ final class PupilNotes {
             narrow
                 .filter(second -> arrow && second.compareTo(first) < 0)
                 .map(second -> "pupil " + first + " mm, in the light " + second + " mm"));
+  }
+
+  private static void requireFact(Eye eye) throws NotRead {
+    if (eye.isEmpty()) {
+      throw NotRead.because("the width of a pupil is recorded in mm");
+    }
+  }
+
+  private static Optional<List<Pupils.Size>> inTwoLights(Cursor cursor) {
+    Optional<Pupils.Size> one = cursor.attempt(PupilNotes::lit);
+    cursor.takeAny(",", "and", "/");
+    Optional<Pupils.Size> two = one.isPresent() ? cursor.attempt(PupilNotes::lit) : one;
+    return one.flatMap(
+        first ->
+            two.filter(second -> second.lighting() != first.lighting())
+                .map(second -> List.of(first, second)));
+  }
+
+  /** Reads a size and its light in either order. */
+  private static Optional<Pupils.Size> lit(Cursor cursor) {
+    Optional<Lighting> before = cursor.attempt(LIGHTS);
+    Optional<Quantity> size = cursor.attempt(Common.MILLIMETRES.or(PupilNotes::bare));
+    Optional<Lighting> light = before.isPresent() ? before : cursor.attempt(LIGHTS);
+    return size.flatMap(diameter -> light.map(found -> new Pupils.Size(diameter, found)));
   }
 
   private static boolean reacts(Eye eye) {

@@ -6,8 +6,12 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.answer.movement.HorizontalBase;
 import org.isopter.model.answer.movement.VerticalBase;
+import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.answer.sight.RefractionMethod;
+import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.catalogue.Refractions;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
@@ -17,9 +21,13 @@ import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Token;
 import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.note.token.Words;
+import org.isopter.model.value.Acuity;
+import org.isopter.model.value.AcuityText;
 import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Result;
 import org.isopter.model.value.Unit;
 
 /** Refraction. */
@@ -46,6 +54,10 @@ final class RefractionNotes {
               cursor.take("add")
                   ? cursor.anyNumber().map(RefractionNotes::dioptres)
                   : Optional.empty());
+
+  private static final Slot<AcuityWords.Seen> SEEN = Slot.value("acuity", RefractionNotes::seen);
+
+  private static final Slot<AcuityWords.Seen> PRINT = Slot.value("near acuity", AcuityWords.PRINT);
 
   private static final Slot<Refractions.Prism<HorizontalBase>> HORIZONTAL =
       Slot.value("horizontal prism", prism(ACROSS));
@@ -80,18 +92,19 @@ final class RefractionNotes {
 
   private static final Slot<RefractionMethod> METHOD = Slot.condition("technique", METHODS);
 
-  static final List<Grammar> GRAMMARS =
-      List.of(
-          Grammar.of("refraction", "refraction R -2.00/-1.50x30 add +2.00 L -2.00 DS")
-              .startsWith("refraction")
-              .startsWith(
-                  Stream.of("retinoscopy", "autorefraction", "autoref", "subjective refraction")
-                      .map(Heading::of)
-                      .map(Heading::keptAsWord))
-              .slots(LENS, ADDITION, HORIZONTAL, VERTICAL, VERTEX, CYCLOPLEGIC)
-              .method(METHOD)
-              .whole(Refractions.REFRACTION)
-              .build(eye -> eye.found(Refractions.REFRACTION, refraction(eye))));
+  static final Grammar GRAMMAR =
+      Grammar.of("refraction", "refraction R -2.00/-1.50x30 add +2.00 L -2.00 DS")
+          .startsWith("refraction")
+          .startsWith(
+              Stream.of("retinoscopy", "autorefraction", "autoref", "subjective refraction")
+                  .map(Heading::of)
+                  .map(Heading::keptAsWord))
+          .slots(LENS, ADDITION, HORIZONTAL, VERTICAL, VERTEX, CYCLOPLEGIC, SEEN, PRINT)
+          .method(METHOD)
+          .whole(Refractions.REFRACTION)
+          .build(RefractionNotes::refracted);
+
+  static final List<Grammar> GRAMMARS = List.of(GRAMMAR);
 
   static final List<Wording<?>> WORDINGS =
       List.of(
@@ -102,26 +115,59 @@ final class RefractionNotes {
 
   /** Reads a sphere with a cylinder, a sphere that says so, or plano. */
   private static Optional<Lens> lens(Cursor cursor) {
+    boolean named = cursor.takeAny("sph", "ds", "s", "esf");
     boolean plano = cursor.takeAny("plano", "pl");
     Optional<BigDecimal> sphere = plano ? Optional.of(BigDecimal.ZERO) : cursor.signed();
+    boolean unit = cursor.takeAny("ds", "sph", "d", "esf");
     Optional<Refractions.Cylinder> cylinder = cursor.attempt(RefractionNotes::cylinder);
-    boolean whole = cylinder.isPresent() || cursor.takeAny("ds", "sph", "d") || plano;
+    boolean whole = cylinder.isPresent() || unit || plano || (named && !cursor.sees("/"));
     return sphere.filter(any -> whole).map(power -> new Lens(dioptres(power), cylinder));
   }
 
+  /** Says whether an item starts with a side, and a power with its sign or plano behind it. */
+  static boolean isLens(List<Token> item) {
+    Cursor cursor = new Cursor(item, 0);
+    boolean side = cursor.attempt(Common.SIDES).isPresent();
+    cursor.takeAny(":", "=");
+    cursor.takeAny("sph", "s");
+    boolean power = cursor.sees("plano") || cursor.signed().isPresent();
+    return side && power;
+  }
+
+  /** Reads a cylinder and its axis: /-0.75x90, (-0.75 at 90°), cyl -0.75 A 90°, -0.50/85°. */
   private static Optional<Refractions.Cylinder> cylinder(Cursor cursor) {
-    cursor.take("/");
+    boolean bracket = !cursor.takeAny("/", ",") && cursor.take("(");
+    cursor.takeAny("cyl", "zyl", "cil", "dc");
     Optional<BigDecimal> power = cursor.signed();
-    boolean axis = cursor.takeAny("x", "axis", "ax");
-    return power
-        .filter(any -> axis)
+    cursor.takeAny("dc", "d");
+    boolean closed = bracket && cursor.take(")");
+    boolean axis =
+        cursor.takeAny("x", "axis", "ax", "a", "\u00e0", "achse", "eje", "axe", "at", "@");
+    boolean stroke = !axis && cursor.take("/");
+    cursor.takeAny("axis", "ax");
+    Optional<String> degrees =
+        cursor
+            .digits()
+            .filter(text -> text.matches("0\\d\\d|[^0].*|0"))
+            .filter(text -> text.matches("\\d{1,3}"));
+    boolean unit = cursor.takeAny("\u00b0", "deg", "degrees", "grad");
+    cursor.take(bracket && !closed ? ")" : "\u00b0");
+    return degrees
+        .filter(any -> axis || closed || (stroke && unit))
         .flatMap(
-            found ->
-                cursor
-                    .digits()
-                    .filter(text -> text.matches("0\\d\\d|[^0].*|0"))
-                    .map(text -> Quantity.of(text, Unit.DEGREE))
-                    .map(degrees -> new Refractions.Cylinder(dioptres(found), degrees)));
+            text ->
+                power.map(
+                    found ->
+                        new Refractions.Cylinder(dioptres(found), Quantity.of(text, Unit.DEGREE))));
+  }
+
+  /** Reads the acuity through the lens, behind it: 6/5, (20/20), VA 6/6. */
+  private static Optional<AcuityWords.Seen> seen(Cursor cursor) {
+    boolean named = cursor.take("va");
+    boolean tenths = named && cursor.take("tenths");
+    return tenths
+        ? cursor.number().map(number -> AcuityWords.Seen.whole(number.toPlainString() + " decimal"))
+        : AcuityWords.EVIDENT.read(cursor);
   }
 
   private static <B> Matcher<Refractions.Prism<B>> prism(Vocabulary<B> bases) {
@@ -136,6 +182,36 @@ final class RefractionNotes {
                       base ->
                           new Refractions.Prism<>(new Quantity(number, Unit.PRISM_DIOPTRE), base)));
     };
+  }
+
+  /** Adds the refraction, and the acuities that were reached with it. */
+  private static void refracted(Eye eye) throws NotRead {
+    boolean subjective = eye.find(METHOD).equals(Optional.of(RefractionMethod.SUBJECTIVE));
+    eye.found(Refractions.REFRACTION, refraction(eye));
+    Optional<Correction> correction =
+        Optional.of(Correction.TRIAL_LENSES).filter(any -> subjective);
+    acuity(eye, Acuities.DISTANCE, eye.find(SEEN), correction);
+    acuity(eye, Acuities.NEAR, eye.find(PRINT), correction);
+  }
+
+  private static void acuity(
+      Eye eye,
+      Finding<AcuityReading> finding,
+      Optional<AcuityWords.Seen> seen,
+      Optional<Correction> correction)
+      throws NotRead {
+    if (seen.isPresent()) {
+      Result<Acuity> acuity = AcuityText.parse(seen.get().text());
+      if (!acuity.isOk()) {
+        throw NotRead.because(Eye.sentence(acuity.faults().get(0)));
+      }
+      eye.found(
+          finding,
+          new AcuityReading(
+              acuity.orThrow(), correction, Optional.empty(), Optional.empty(), Optional.empty()));
+      eye.remark(seen.get().remark());
+      eye.remark("with the refraction");
+    }
   }
 
   private static Refractions.Refraction refraction(Eye eye) throws NotRead {

@@ -1,5 +1,6 @@
 package org.isopter.model.note.item;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -15,6 +16,7 @@ import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
+import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.note.token.Words;
@@ -29,8 +31,35 @@ final class SegmentNotes {
               .say(Presence.PRESENT, "+", "yes")
               .say(Presence.ABSENT, "no", "none", "nil", "without", "-"));
 
+  /** How much of a sign there is; the record has no place for it but a remark. */
+  private static final Slot<String> AMOUNT = Slot.value("amount", SegmentNotes::amount);
+
+  private static final Vocabulary<String> AMOUNTS =
+      Vocabulary.<String>empty()
+          .say("trace", "trace", "tr")
+          .say("mild", "mild", "early", "slight")
+          .say("moderate", "moderate", "mod")
+          .say("dense", "dense", "severe", "advanced", "marked")
+          .say("NS", "NS", "nuclear sclerosis", "nuclear sclerotic", "nuclear")
+          .say("NSC", "NSC")
+          .say("PSC", "PSC", "PSCO", "posterior subcapsular")
+          .say("cortical", "cortical");
+
   private static final Slot<Boolean> CLEAR =
       Slot.value("clear", Vocabulary.<Boolean>empty().say(true, "clear"));
+
+  private static final Slot<Boolean> OEDEMA =
+      Slot.value(
+          "oedema of the cornea",
+          Vocabulary.<Boolean>empty().say(true, "oedema", "edema", "swollen"));
+
+  private static final Slot<AnteriorSign> STATE =
+      Slot.value(
+          "state of the lens",
+          Vocabulary.<AnteriorSign>empty()
+              .say(AnteriorSign.ARTIFICIAL_LENS, "artificial lens")
+              .say(AnteriorSign.LENS_OPACITY, "lens opacity", "opacity")
+              .say(AnteriorSign.NO_LENS, "no lens"));
 
   private static final Slot<Boolean> FLAT =
       Slot.value("flat", Vocabulary.<Boolean>empty().say(true, "flat", "attached"));
@@ -72,22 +101,15 @@ final class SegmentNotes {
     all.add(
         Grammar.of("cornea", "cornea R clear L clear")
             .startsWith("cornea")
-            .slots(CLEAR)
+            .slots(CLEAR, OEDEMA, AMOUNT)
             .method(METHOD)
-            .build(
-                eye ->
-                    absent(
-                        eye,
-                        CLEAR,
-                        Segments.ANTERIOR,
-                        AnteriorSign.CORNEAL_OPACITY,
-                        AnteriorSign.CORNEAL_OEDEMA)));
+            .build(SegmentNotes::cornea));
     all.add(
         Grammar.of("lens", "lens R clear L clear")
             .startsWith("lens", "lenses")
-            .slots(CLEAR)
+            .slots(CLEAR, STATE, AMOUNT)
             .method(METHOD)
-            .build(eye -> absent(eye, CLEAR, Segments.ANTERIOR, AnteriorSign.LENS_OPACITY)));
+            .build(SegmentNotes::lens));
     all.add(
         Grammar.of("anterior chamber", "AC R deep and quiet")
             .startsWith("AC")
@@ -121,14 +143,78 @@ final class SegmentNotes {
     String name = sign.word().replace('-', ' ');
     return Grammar.of(name, name + " R present L absent")
         .startsWith(Stream.of(Heading.of(name).afterWords(), Heading.of(lead + " " + name)))
-        .slots(PRESENCE)
+        .slots(PRESENCE, AMOUNT)
         .method(METHOD)
         .unsided((said, heading) -> said.find(PRESENCE).equals(Optional.of(Presence.ABSENT)))
         .build(
-            eye ->
-                eye.found(
-                    finding,
-                    new Segments.Sign<>(sign, eye.find(PRESENCE).orElse(Presence.PRESENT))));
+            eye -> {
+              eye.found(
+                  finding, new Segments.Sign<>(sign, eye.find(PRESENCE).orElse(Presence.PRESENT)));
+              remark(eye);
+            });
+  }
+
+  private static void remark(Eye eye) throws NotRead {
+    Optional<String> amount = eye.find(AMOUNT);
+    if (amount.isPresent() && eye.find(PRESENCE).equals(Optional.of(Presence.ABSENT))) {
+      throw NotRead.because("it is absent, and yet an amount of it is told");
+    }
+    eye.remark(amount.orElse(""));
+  }
+
+  /** Reads a grade, a height in mm and words of amount: 2+, trace, 2 mm, 3+ NS. */
+  private static Optional<String> amount(Cursor cursor) {
+    List<String> words = new ArrayList<>();
+    cursor.attempt(SegmentNotes::grade).ifPresent(words::add);
+    Optional<String> word = cursor.attempt(AMOUNTS);
+    while (word.isPresent()) {
+      word.ifPresent(words::add);
+      word = cursor.attempt(SegmentNotes::further);
+    }
+    return Optional.of(String.join(" ", words)).filter(some -> !some.isEmpty());
+  }
+
+  private static Optional<String> further(Cursor cursor) {
+    cursor.takeAny("and", "/");
+    return AMOUNTS.read(cursor);
+  }
+
+  private static Optional<String> grade(Cursor cursor) {
+    Optional<BigDecimal> number = cursor.number();
+    boolean plus = cursor.take("+");
+    boolean millimetres = !plus && cursor.take("mm");
+    return number.filter(any -> plus || millimetres).map(found -> found + (plus ? "+" : " mm"));
+  }
+
+  private static void cornea(Eye eye) throws NotRead {
+    if (!eye.has(OEDEMA)) {
+      absent(
+          eye, CLEAR, Segments.ANTERIOR, AnteriorSign.CORNEAL_OPACITY, AnteriorSign.CORNEAL_OEDEMA);
+      return;
+    }
+    if (eye.has(CLEAR)) {
+      throw NotRead.because("the cornea is clear, and yet swollen");
+    }
+    eye.found(
+        Segments.ANTERIOR, new Segments.Sign<>(AnteriorSign.CORNEAL_OEDEMA, Presence.PRESENT));
+    eye.remark(eye.find(AMOUNT).orElse(""));
+  }
+
+  /** Adds what is told of a lens: a grade of sclerosis is an opacity. */
+  private static void lens(Eye eye) throws NotRead {
+    Optional<String> amount = eye.find(AMOUNT);
+    boolean opacity =
+        amount.filter(words -> words.matches(".*(NS|NSC|PSC|cortical).*")).isPresent();
+    if (eye.has(CLEAR)) {
+      if (amount.isPresent() || eye.has(STATE)) {
+        throw NotRead.because("the lens is clear, and yet more is told of it");
+      }
+      absent(eye, CLEAR, Segments.ANTERIOR, AnteriorSign.LENS_OPACITY);
+      return;
+    }
+    AnteriorSign sign = opacity && !eye.has(STATE) ? AnteriorSign.LENS_OPACITY : eye.get(STATE);
+    eye.found(Segments.ANTERIOR, new Segments.Sign<>(sign, Presence.PRESENT));
+    eye.remark(amount.orElse(""));
   }
 
   private static void chamber(Eye eye) throws NotRead {

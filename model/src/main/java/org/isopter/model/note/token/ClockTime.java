@@ -20,25 +20,60 @@ public record ClockTime(List<LocalTime> readings) {
 
   public static Optional<ClockTime> read(Cursor cursor) {
     cursor.takeAny("@", "at");
-    Optional<ClockTime> plain = cursor.attempt(ClockTime::fourDigits);
-    if (plain.isPresent()) {
-      return plain;
-    }
+    return cursor
+        .attempt(ClockTime::fourDigits)
+        .or(() -> cursor.attempt(ClockTime::pointed))
+        .or(() -> cursor.attempt(ClockTime::apart));
+  }
+
+  /** Reads hours and minutes with a colon or an h between: 10:30, 10h30, 2:30 pm. */
+  private static Optional<ClockTime> apart(Cursor cursor) {
     Optional<String> hour = cursor.digits().filter(text -> text.matches("[01]?\\d|2[0-3]"));
-    if (hour.isEmpty() || !cursor.take(":")) {
+    boolean hours = hour.isPresent() && cursor.take("h");
+    if (hour.isEmpty() || (!hours && !cursor.take(":"))) {
       return Optional.empty();
     }
     Optional<String> minute = cursor.digits().filter(text -> text.matches("[0-5]\\d"));
     return minute.map(
-        text -> of(hour.get(), Integer.parseInt(text), cursor.takeAny("am"), cursor.takeAny("pm")));
+        text -> hours ? exact(hour.get(), text, cursor) : of(hour.get(), text, cursor));
   }
 
-  /** Reads the clock of 24 hours without its colon, behind an at: @ 0930. */
+  /** Reads hours and minutes with a point between, where am, pm or o'clock makes it a time. */
+  private static Optional<ClockTime> pointed(Cursor cursor) {
+    Optional<String> time =
+        cursor.digits().filter(text -> text.matches("(?:[01]?\\d|2[0-3])[.][0-5]\\d"));
+    boolean named = cursor.sees("am") || cursor.sees("pm") || cursor.sees("uhr");
+    return time.filter(any -> named)
+        .map(
+            text -> {
+              int point = text.indexOf('.');
+              String hour = text.substring(0, point);
+              String minute = text.substring(point + 1);
+              return cursor.sees("uhr") ? exact(hour, minute, cursor) : of(hour, minute, cursor);
+            });
+  }
+
+  /** The h of French and the Uhr of German stand on the clock of 24 hours. */
+  private static ClockTime exact(String hour, String minute, Cursor cursor) {
+    cursor.takeAny("uhr");
+    return new ClockTime(List.of(LocalTime.of(Integer.parseInt(hour), Integer.parseInt(minute))));
+  }
+
+  private static ClockTime of(String hour, String minute, Cursor cursor) {
+    boolean morning = cursor.take("am");
+    boolean afternoon = cursor.take("pm");
+    return cursor.take("uhr")
+        ? exact(hour, minute, cursor)
+        : of(hour, Integer.parseInt(minute), morning, afternoon);
+  }
+
+  /** Reads the clock of 24 hours without its colon: @ 1430, and 0930 even without an at. */
   private static Optional<ClockTime> fourDigits(Cursor cursor) {
     boolean at = cursor.sawAt();
     return cursor
         .digits()
-        .filter(text -> at && text.matches("(?:[01]\\d|2[0-3])[0-5]\\d"))
+        .filter(text -> text.matches("(?:[01]\\d|2[0-3])[0-5]\\d"))
+        .filter(text -> at || text.startsWith("0"))
         .map(
             text ->
                 new ClockTime(

@@ -45,6 +45,11 @@ public final class Vocabulary<T> implements Matcher<T> {
     return this;
   }
 
+  /** Returns all phrases for a value, as they were added. */
+  public List<String> phrases(T value) {
+    return rows.stream().filter(row -> row.value().equals(value)).map(Row::spoken).toList();
+  }
+
   /** Returns the phrase that is written for a value. */
   public String phrase(T value) {
     return Optional.ofNullable(written.get(value)).orElseThrow();
