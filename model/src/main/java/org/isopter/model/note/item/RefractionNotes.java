@@ -143,7 +143,9 @@ final class RefractionNotes {
     boolean closed = bracket && cursor.take(")");
     boolean axis =
         cursor.takeAny("x", "axis", "ax", "a", "\u00e0", "achse", "eje", "axe", "at", "@");
-    boolean stroke = !axis && cursor.take("/");
+    if (!axis) {
+      cursor.take("/");
+    }
     cursor.takeAny("axis", "ax");
     Optional<String> degrees =
         cursor
@@ -153,7 +155,7 @@ final class RefractionNotes {
     boolean unit = cursor.takeAny("\u00b0", "deg", "degrees", "grad");
     cursor.take(bracket && !closed ? ")" : "\u00b0");
     return degrees
-        .filter(any -> axis || closed || (stroke && unit))
+        .filter(any -> axis || closed || unit)
         .flatMap(
             text ->
                 power.map(
