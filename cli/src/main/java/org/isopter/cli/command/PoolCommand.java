@@ -6,14 +6,15 @@ import java.util.List;
 import java.util.Optional;
 import org.isopter.cli.option.ForeignOptions;
 import org.isopter.cli.option.KeyOptions;
+import org.isopter.cli.option.PersonOptions;
 import org.isopter.cli.option.PoolInputs;
+import org.isopter.mapper.pool.PersonsFile;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolResult;
 import org.isopter.mapper.pool.PoolRun;
 import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.privacy.SecretKey;
-import org.isopter.mapper.privacy.TimeGrain;
 import org.isopter.mapper.store.TableFormat;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.value.FaultException;
@@ -78,6 +79,8 @@ public final class PoolCommand extends InputCommand {
 
   @Mixin final KeyOptions key = new KeyOptions();
 
+  @Mixin final PersonOptions people = new PersonOptions();
+
   @Option(names = "--identified", description = "Keep identities; then no key is needed.")
   boolean identified;
 
@@ -95,13 +98,6 @@ public final class PoolCommand extends InputCommand {
       paramLabel = "FILE",
       description = "Write where each examination was read; it leads back to persons.")
   @Nullable Path origins;
-
-  @Option(
-      names = "--times",
-      paramLabel = "GRAIN",
-      defaultValue = "week",
-      description = "How finely times are told: ${COMPLETION-CANDIDATES} (default: week).")
-  TimeGrain times = TimeGrain.WEEK;
 
   @Option(
       names = "--omop",
@@ -162,16 +158,26 @@ public final class PoolCommand extends InputCommand {
               throw misuse(fault.toString());
             });
     PoolReader reader = new PoolReader(Catalogue.standard(), ways.options(), ways.release);
+    Optional<PersonsFile> persons = persons();
     try (Progress progress = Progress.on(streams, "documents");
-        PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan(deidentifier))) {
+        PoolRun run =
+            PoolRun.begin(Catalogue.standard(), reader, plan(deidentifier)).knowing(persons)) {
       new PoolFeed(run.telling(progress::at), InputSource::name).feed(journal, sources);
       PoolResult result = run.finish();
       progress.end();
-      new PoolReport(journal).tell(result, output);
+      new PoolReport(journal).tell(result, persons, output);
     } catch (FaultException refused) {
       throw misuse(refused.faults().get(0).toString());
     } catch (IOException failed) {
       throw new UnwritableException(output.toString(), failed);
+    }
+  }
+
+  private Optional<PersonsFile> persons() {
+    try {
+      return people.file();
+    } catch (FaultException refused) {
+      throw misuse(refused.faults().get(0).toString());
     }
   }
 
@@ -210,7 +216,7 @@ public final class PoolCommand extends InputCommand {
                         + SecretKey.VARIABLE
                         + ", or say --identified to keep identities"));
     if (secret instanceof Result.Ok<SecretKey> good) {
-      return Optional.of(new Deidentifier(key.scoped(good.value()), freeText, times));
+      return Optional.of(people.apply(new Deidentifier(key.scoped(good.value()), freeText)));
     }
     throw misuse(secret.faults().get(0).toString());
   }

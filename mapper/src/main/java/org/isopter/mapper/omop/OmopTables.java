@@ -11,27 +11,54 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.isopter.mapper.store.TableFormat;
 import org.isopter.mapper.store.TableStore;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.Site;
 
 /**
- * Lays what was seen out as MEASUREMENT and OBSERVATION of the OMOP Common Data Model, version 5.4
+ * Lays what was seen out as tables of the OMOP Common Data Model, version 5.4
  * (ohdsi.github.io/CommonDataModel), with the concept ids of a vocabulary that the user has, and 0
  * where it has none.
  */
 public final class OmopTables {
 
-  /** The tables of the model that are filled, and those that join their ids to ours. */
-  static final List<String> TABLES =
-      List.of("measurement", "observation", "person_keys", "visit_keys");
+  /** The folder of the tables within a pool. */
+  public static final String FOLDER = "omop";
+
+  /**
+   * The tables of the model that are filled, those that join their ids to ours, what has no row.
+   */
+  public static final List<String> TABLES =
+      List.of(
+          "person",
+          "observation_period",
+          "visit_occurrence",
+          "condition_occurrence",
+          "measurement",
+          "observation",
+          "person_keys",
+          "visit_keys",
+          "left_out");
+
+  /** What stands for the finding where a word means the same for all. */
+  private static final String EVERY = "";
 
   private OmopTables() {}
 
-  /** Makes the tables in the store and writes them to a folder. */
-  public static void write(
+  /**
+   * Makes the tables in the store, writes them to a folder, and returns how many persons are in
+   * none of them, since the model has no person without a year of birth.
+   */
+  public static long write(
       TableStore store, Path vocabulary, List<TableFormat> formats, Path folder)
       throws SQLException, IOException {
     OmopVocabulary.open(store, vocabulary);
+    words(store);
     for (String statement : statements()) {
       store.execute(statement);
     }
@@ -41,6 +68,30 @@ public final class OmopTables {
         store.copy(table, format, folder.resolve(table + "." + format.ending()));
       }
     }
+    return (Long) store.ask("SELECT persons FROM left_out").get(0).get(0).orElse(0L);
+  }
+
+  /** Makes a table of the codes of techniques, which differ by finding, and of eyes. */
+  private static void words(TableStore store) throws SQLException {
+    store.execute(
+        "CREATE TEMP TABLE word_code (finding VARCHAR, word VARCHAR, system VARCHAR, code VARCHAR)");
+    for (Site eye : Site.values()) {
+      word(store, EVERY, eye);
+    }
+    for (Finding<?> finding : Catalogue.standard().all()) {
+      for (Concept method :
+          finding.methods().map(list -> List.copyOf(list.concepts())).orElse(List.of())) {
+        word(store, finding.id(), method);
+      }
+    }
+  }
+
+  private static void word(TableStore store, String finding, Concept concept) throws SQLException {
+    String cells =
+        Stream.of(finding, concept.word(), concept.code().system(), concept.code().code())
+            .map(TableStore::text)
+            .collect(Collectors.joining(", "));
+    store.execute("INSERT INTO word_code VALUES (" + cells + ")");
   }
 
   private static List<String> statements() {

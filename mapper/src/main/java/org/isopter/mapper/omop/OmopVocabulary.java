@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.isopter.mapper.store.PoolTables;
 import org.isopter.mapper.store.TableStore;
 import org.isopter.model.value.Fault;
@@ -15,6 +16,12 @@ import org.isopter.model.value.FaultException;
 public final class OmopVocabulary {
 
   private static final String FILE = "CONCEPT.csv";
+
+  /** Which concept maps to which: not every download of a site keeps it. */
+  private static final String RELATIONSHIPS = "CONCEPT_RELATIONSHIP.csv";
+
+  private static final List<String> RELATIONSHIP_COLUMNS =
+      List.of("concept_id_1", "concept_id_2", "relationship_id", "invalid_reason");
 
   private static final String ADVICE =
       "take the file as it was downloaded, with tabs between its columns";
@@ -57,18 +64,33 @@ public final class OmopVocabulary {
     }
   }
 
-  /** Makes the concepts a view of a store; quotes mean nothing in the file. */
+  /** Makes the concepts and their relationships views of a store. */
   public static void open(TableStore store, Path folder) throws SQLException {
-    Path file = file(folder);
+    view(store, "vocabulary_file", file(folder), COLUMNS);
+    Path relationships = folder.resolve(RELATIONSHIPS);
+    if (Files.isRegularFile(relationships)) {
+      view(store, "relationship_file", relationships, RELATIONSHIP_COLUMNS);
+    } else {
+      String columns =
+          RELATIONSHIP_COLUMNS.stream()
+              .map(column -> "NULL::VARCHAR AS " + column)
+              .collect(Collectors.joining(", "));
+      store.execute("CREATE TEMP VIEW relationship_file AS SELECT " + columns + " LIMIT 0");
+    }
+  }
+
+  /** Quotes mean nothing in the files. */
+  private static void view(TableStore store, String name, Path file, List<String> columns)
+      throws SQLException {
     store.execute(
-        "CREATE TEMP VIEW vocabulary_file AS SELECT * FROM read_csv("
-            + TableStore.text(file.toString())
-            + ", delim = '\t', quote = '', escape = '', header = true, all_varchar = true)");
+        "CREATE TEMP VIEW %s AS SELECT * FROM read_csv(%s, delim = '\t', quote = '', escape = '',"
+                .formatted(name, TableStore.text(file.toString()))
+            + " header = true, all_varchar = true)");
     List<Object> there = new ArrayList<>();
-    for (List<Optional<Object>> row : store.ask("DESCRIBE vocabulary_file")) {
+    for (List<Optional<Object>> row : store.ask("DESCRIBE " + name)) {
       there.add(row.get(0).orElse(""));
     }
-    for (String column : COLUMNS) {
+    for (String column : columns) {
       if (!there.contains(column)) {
         throw fault(file, "columns " + there, "a column " + column);
       }

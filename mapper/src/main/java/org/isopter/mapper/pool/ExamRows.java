@@ -8,6 +8,7 @@ import org.isopter.mapper.table.EyeRow;
 import org.isopter.mapper.table.FindingRow;
 import org.isopter.mapper.table.FindingRows;
 import org.isopter.mapper.table.PooledExam;
+import org.isopter.mapper.table.StepRow;
 import org.isopter.mapper.table.Table;
 import org.isopter.model.derive.Derivations;
 import org.isopter.model.derive.Derived;
@@ -18,18 +19,21 @@ import org.isopter.model.derive.Derived;
  * @param exam the examination as it is in the tables
  * @param findings the cells of the rows of the long table
  * @param eyes the cells of the rows of the wide table
+ * @param steps the cells of the rows of the usual steps
  * @param bundle the bundle on one line
  */
 record ExamRows(
     PooledExam exam,
     List<List<Optional<?>>> findings,
     List<List<Optional<?>>> eyes,
+    List<List<Optional<?>>> steps,
     Optional<String> bundle) {
 
   /** Makes rows of examinations; what a job on many machines does to each, this does too. */
   record Maker(
       Table<FindingRow> findings,
       Table<EyeRow> eyes,
+      Table<StepRow> steps,
       Optional<Deidentifier> deidentifier,
       Optional<FhirWriter> bundles) {
 
@@ -40,6 +44,7 @@ record ExamRows(
           pooled,
           FindingRows.of(pooled, derived).stream().map(findings::cells).toList(),
           EyeRow.of(pooled, derived).stream().map(eyes::cells).toList(),
+          StepRow.of(pooled.exam()).stream().map(steps::cells).toList(),
           bundles.map(writer -> writer.write(pooled.exam())));
     }
   }

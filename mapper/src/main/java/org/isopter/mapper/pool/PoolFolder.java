@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.isopter.mapper.omop.OmopTables;
 import org.isopter.mapper.store.PoolTables;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
@@ -19,9 +20,11 @@ final class PoolFolder implements AutoCloseable {
   /** All that pools are made of. */
   private static final Pattern OWN =
       Pattern.compile(
-          "(findings|examinations)\\.(parquet|csv|ndjson)|codebook\\.(csv|md)|(small-cells|risk)\\.csv"
+          "(findings|examinations|steps)\\.(parquet|csv|ndjson)|codebook\\.(csv|md)|(small-cells|risk)\\.csv"
               + "|(datapackage|provenance)\\.json|(leftover|bundles)\\.ndjson|tables\\.duckdb|omop"
-              + "|omop/(measurement|observation|person_keys|visit_keys)\\.(parquet|csv|ndjson)");
+              + "|omop/("
+              + String.join("|", OmopTables.TABLES)
+              + ")\\.(parquet|csv|ndjson)");
 
   private final Path target;
   private final Path aside;

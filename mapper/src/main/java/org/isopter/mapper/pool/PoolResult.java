@@ -8,8 +8,10 @@ package org.isopter.mapper.pool;
  * @param eyes the rows of the wide table, before any person was taken out
  * @param risk how far persons might still be known
  * @param repeated the examinations that are in the tables more than once
+ * @param ageless the persons who are in no OMOP table, since their age is not known
  */
-public record PoolResult(PoolCounts counts, long findings, long eyes, Risk risk, long repeated) {
+public record PoolResult(
+    PoolCounts counts, long findings, long eyes, Risk risk, long repeated, long ageless) {
 
   /**
    * How far persons might still be known.

@@ -23,6 +23,8 @@ import org.isopter.mapper.table.EyeRow;
 import org.isopter.mapper.table.FindingRow;
 import org.isopter.mapper.table.FindingsTable;
 import org.isopter.mapper.table.PooledExam;
+import org.isopter.mapper.table.StepRow;
+import org.isopter.mapper.table.StepsTable;
 import org.isopter.mapper.table.Table;
 import org.isopter.model.catalogue.Catalogue;
 
@@ -57,6 +59,7 @@ public final class PoolRun implements AutoCloseable {
   private final List<PoolDocument> waiting = new ArrayList<>();
   private long bytes;
   private LongConsumer told = documents -> {};
+  private Optional<PersonsFile> persons = Optional.empty();
 
   private PoolRun(PoolReader reader, PoolPlan plan, Table<EyeRow> eyes, PoolFolder folder)
       throws IOException, SQLException {
@@ -64,13 +67,18 @@ public final class PoolRun implements AutoCloseable {
     this.reader = plan.deidentifier().isPresent() ? reader.refusingPools() : reader;
     this.plan = plan;
     this.eyes = eyes;
-    this.tables = List.of(findings, eyes);
-    this.maker = new ExamRows.Maker(findings, eyes, plan.deidentifier(), writer(plan));
+    Table<StepRow> steps = StepsTable.table();
+    this.tables = List.of(findings, eyes, steps);
+    this.maker = new ExamRows.Maker(findings, eyes, steps, plan.deidentifier(), writer(plan));
     this.folder = folder;
     this.store = TableStore.at(folder.file(DATABASE));
     this.store.beginFilling();
     this.sink =
-        new PoolSink(store.create(findings), store.create(eyes), RunFiles.open(folder, plan));
+        new PoolSink(
+            store.create(findings),
+            store.create(eyes),
+            store.create(steps),
+            RunFiles.open(folder, plan));
   }
 
   /**
@@ -99,6 +107,12 @@ public final class PoolRun implements AutoCloseable {
   /** Returns this run, telling after each batch how many documents are done. */
   public PoolRun telling(LongConsumer listener) {
     told = listener;
+    return this;
+  }
+
+  /** Returns this run, adding what a file says of the persons. */
+  public PoolRun knowing(Optional<PersonsFile> file) {
+    persons = file;
     return this;
   }
 
@@ -137,9 +151,11 @@ public final class PoolRun implements AutoCloseable {
         }
       }
       Codebook.of(store, tables).write(folder.file(""), plan.formats());
-      if (plan.vocabulary().isPresent()) {
-        OmopTables.write(store, plan.vocabulary().get(), plan.formats(), folder.file("omop"));
-      }
+      long ageless =
+          plan.vocabulary().isPresent()
+              ? OmopTables.write(
+                  store, plan.vocabulary().get(), plan.formats(), folder.file(OmopTables.FOLDER))
+              : 0;
       long cells =
           SmallCells.write(store, plan.traits(), plan.smallest(), folder.file("small-cells.csv"));
       long k =
@@ -153,7 +169,7 @@ public final class PoolRun implements AutoCloseable {
       }
       sink.commit();
       folder.commit();
-      return sink.result(new PoolResult.Risk(cells, k, suppressed), repeated);
+      return sink.result(new PoolResult.Risk(cells, k, suppressed), repeated, ageless);
     } catch (SQLException failed) {
       throw failure(failed);
     }
@@ -185,7 +201,7 @@ public final class PoolRun implements AutoCloseable {
     waiting.clear();
     bytes = 0;
     try {
-      List<PooledExam> exams = batch.exams();
+      List<PooledExam> exams = batch.exams().stream().map(this::known).toList();
       for (int from = 0; from < exams.size(); from += PORTION) {
         List<PooledExam> portion = exams.subList(from, Math.min(from + PORTION, exams.size()));
         sink.add(portion.parallelStream().map(maker::of).toList());
@@ -195,6 +211,10 @@ public final class PoolRun implements AutoCloseable {
       throw failure(failed);
     }
     told.accept(sink.counts().documents());
+  }
+
+  private PooledExam known(PooledExam exam) {
+    return persons.map(file -> file.apply(exam)).orElse(exam);
   }
 
   private static Optional<FhirWriter> writer(PoolPlan plan) {

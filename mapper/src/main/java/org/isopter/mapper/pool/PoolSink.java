@@ -11,14 +11,16 @@ final class PoolSink implements AutoCloseable {
 
   private final Appender findings;
   private final Appender eyes;
+  private final Appender steps;
   private final RunFiles files;
   private PoolCounts counts = PoolCounts.NONE;
   private long findingRows;
   private long eyeRows;
 
-  PoolSink(Appender findings, Appender eyes, RunFiles files) {
+  PoolSink(Appender findings, Appender eyes, Appender steps, RunFiles files) {
     this.findings = findings;
     this.eyes = eyes;
+    this.steps = steps;
     this.files = files;
   }
 
@@ -26,6 +28,7 @@ final class PoolSink implements AutoCloseable {
     for (ExamRows exam : exams) {
       findingRows += fill(findings, exam.findings());
       eyeRows += fill(eyes, exam.eyes());
+      fill(steps, exam.steps());
       files.bundle(exam.bundle());
       files.origin(exam.exam());
     }
@@ -50,8 +53,8 @@ final class PoolSink implements AutoCloseable {
     return counts;
   }
 
-  PoolResult result(PoolResult.Risk risk, long repeated) {
-    return new PoolResult(counts, findingRows, eyeRows, risk, repeated);
+  PoolResult result(PoolResult.Risk risk, long repeated, long ageless) {
+    return new PoolResult(counts, findingRows, eyeRows, risk, repeated, ageless);
   }
 
   /** Gives the files that lie elsewhere their names. */
@@ -68,7 +71,8 @@ final class PoolSink implements AutoCloseable {
   @Override
   public void close() throws SQLException, IOException {
     try (files;
-        findings) {
+        findings;
+        steps) {
       eyes.close();
     }
   }

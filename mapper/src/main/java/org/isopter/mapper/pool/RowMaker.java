@@ -7,6 +7,7 @@ import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.table.ExaminationsTable;
 import org.isopter.mapper.table.FindingsTable;
 import org.isopter.mapper.table.PooledExam;
+import org.isopter.mapper.table.StepsTable;
 import org.isopter.model.catalogue.Catalogue;
 
 /**
@@ -34,6 +35,7 @@ public final class RowMaker {
         new ExamRows.Maker(
             FindingsTable.table(),
             ExaminationsTable.table(catalogue),
+            StepsTable.table(),
             deidentifier,
             Optional.empty());
     this.identified = deidentifier.isEmpty();
@@ -44,13 +46,15 @@ public final class RowMaker {
     Batch batch = reader.alone(document);
     List<List<Optional<?>>> findings = new ArrayList<>();
     List<List<Optional<?>>> eyes = new ArrayList<>();
+    List<List<Optional<?>>> steps = new ArrayList<>();
     for (PooledExam exam : batch.exams()) {
       ExamRows rows = maker.of(exam);
       findings.addAll(rows.findings());
       eyes.addAll(rows.eyes());
+      steps.addAll(rows.steps());
     }
     List<String> left =
         batch.left().stream().map(one -> RemainderLine.of(one, identified)).toList();
-    return new DocumentRows(findings, eyes, left, batch.counts());
+    return new DocumentRows(findings, eyes, steps, left, batch.counts());
   }
 }

@@ -5,9 +5,10 @@ import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.isopter.mapper.table.Origin;
 import org.isopter.mapper.table.Person;
@@ -31,15 +32,6 @@ import org.isopter.model.value.FaultException;
  */
 public final class Deidentifier {
 
-  /** Times move so far that no one takes them for real: by a hundred years and more. */
-  private static final int LEAST_DAYS = 36_525;
-
-  /**
-   * And by up to another hundred years, which differ from person to person. The more this exceeds
-   * the years that a pool is about, the less the first and the last of its moved times tell.
-   */
-  private static final int SPREAD = 36_525;
-
   /** Birthdays move too, or an age that changes between two visits would tell when they were. */
   private static final int BIRTHDAYS = 365;
 
@@ -49,6 +41,8 @@ public final class Deidentifier {
   private final SecretKey key;
   private final boolean freeText;
   private final TimeGrain grain;
+  private final DateShift shift;
+  private final Set<Kept> kept;
 
   /**
    * Makes one that tells times by the week.
@@ -66,9 +60,31 @@ public final class Deidentifier {
    * @param grain how finely times are told
    */
   public Deidentifier(SecretKey key, boolean freeText, TimeGrain grain) {
+    this(key, freeText, grain, DateShift.AHEAD, Set.of());
+  }
+
+  private Deidentifier(
+      SecretKey key, boolean freeText, TimeGrain grain, DateShift shift, Set<Kept> kept) {
     this.key = key;
     this.freeText = freeText;
     this.grain = grain;
+    this.shift = shift;
+    this.kept = Set.copyOf(kept);
+  }
+
+  /** Returns one that tells times so finely. */
+  public Deidentifier telling(TimeGrain other) {
+    return new Deidentifier(key, freeText, other, shift, kept);
+  }
+
+  /** Returns one that moves times elsewhere. */
+  public Deidentifier moving(DateShift other) {
+    return new Deidentifier(key, freeText, grain, other, kept);
+  }
+
+  /** Returns one that gives pseudonyms to what it would drop. */
+  public Deidentifier keeping(Collection<Kept> wanted) {
+    return new Deidentifier(key, freeText, grain, shift, Set.copyOf(wanted));
   }
 
   /** Returns the examination without the identity of the person; facts of an eye by their time. */
@@ -76,7 +92,7 @@ public final class Deidentifier {
     Exam exam = pooled.exam();
     requireDemo(exam.header().subject());
     String person = person(exam.header().subject());
-    int days = LEAST_DAYS + key.number("days", person, SPREAD);
+    int days = shift.days(key, person);
     List<Fact<?>> facts = new ArrayList<>();
     List<Origin> origins = new ArrayList<>();
     for (int at : byTime(exam)) {
@@ -154,7 +170,7 @@ public final class Deidentifier {
     return new Header(
         examination(header.id()),
         Party.of(pseudonym("p", "person", person)),
-        Optional.empty(),
+        header.performer().filter(any -> kept.contains(Kept.EXAMINER)).map(this::examiner),
         moved(header.performed(), days),
         header.status(),
         header.setting(),
@@ -164,7 +180,15 @@ public final class Deidentifier {
 
   private <V> Fact<V> fact(Fact<V> fact, int days) {
     Fact<V> moved = fact.at().map(time -> fact.at(moved(time, days))).orElse(fact);
-    return moved.withoutDevice().remarks(freeText ? fact.remarks() : List.of());
+    Fact<V> plain = moved.withoutDevice().remarks(freeText ? fact.remarks() : List.of());
+    return fact.device()
+        .filter(any -> kept.contains(Kept.DEVICE))
+        .map(device -> plain.with(pseudonym("d", "device", device).value()))
+        .orElse(plain);
+  }
+
+  private Party examiner(Party examiner) {
+    return Party.of(pseudonym("x", "examiner", person(examiner)));
   }
 
   private Identifier pseudonym(String letter, String kind, String name) {

@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import org.isopter.mapper.store.TableStore;
 import org.isopter.mapper.table.ExaminationsTable;
 import org.isopter.mapper.table.FindingsTable;
+import org.isopter.mapper.table.StepsTable;
 import org.isopter.mapper.table.Table;
 
 /**
@@ -65,7 +66,7 @@ public final class Suppression {
   /** A person is in one group only: to take a group out makes no other smaller. */
   private long takeOut() throws SQLException {
     store.execute("CREATE OR REPLACE TEMP TABLE taken_out AS " + few());
-    for (String table : List.of(FindingsTable.NAME, ExaminationsTable.NAME)) {
+    for (String table : List.of(FindingsTable.NAME, ExaminationsTable.NAME, StepsTable.NAME)) {
       store.execute("DELETE FROM %s WHERE subject IN (FROM taken_out)".formatted(table));
     }
     return number("SELECT count(*) FROM taken_out");

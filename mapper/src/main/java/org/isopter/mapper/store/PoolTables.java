@@ -4,8 +4,10 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.isopter.mapper.table.ExaminationsTable;
 import org.isopter.mapper.table.FindingsTable;
+import org.isopter.mapper.table.StepsTable;
 import org.isopter.mapper.table.Table;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.value.Fault;
@@ -48,6 +50,7 @@ public final class PoolTables implements AutoCloseable {
     for (Table<?> table : tables()) {
       file(folder, table).open(store);
     }
+    steps(store, folder);
     String columns = "examination: 'VARCHAR', source: 'VARCHAR', line: 'BIGINT'";
     store.execute(
         "CREATE VIEW origins AS "
@@ -62,7 +65,22 @@ public final class PoolTables implements AutoCloseable {
     return new PoolTables(store);
   }
 
-  /** Asks a question in SQL about the views {@code findings} and {@code examinations}. */
+  /** Opens the table of the usual steps, which is empty where the pool is of an older version. */
+  private static void steps(TableStore store, Path folder) throws SQLException {
+    Table<?> steps = StepsTable.table();
+    Optional<TableFile> file = TableFile.find(folder, steps);
+    if (file.isPresent()) {
+      file.get().open(store);
+    } else {
+      String columns =
+          steps.columns().stream()
+              .map(column -> "NULL::" + TableStore.type(column) + " AS " + column.name())
+              .collect(Collectors.joining(", "));
+      store.execute("CREATE VIEW " + StepsTable.NAME + " AS SELECT " + columns + " LIMIT 0");
+    }
+  }
+
+  /** Asks a question in SQL about the views of the tables. */
   public Rows ask(String sql) throws SQLException {
     return store.rows(sql);
   }

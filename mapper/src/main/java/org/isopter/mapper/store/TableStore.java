@@ -38,7 +38,8 @@ public final class TableStore implements AutoCloseable {
    * The columns that rows are sorted by. Pseudonyms are keyed hashes: by them, rows stand in an
    * order that tells nothing of that of the input.
    */
-  private static final Set<String> KEYS = Set.of("subject", "examination", "fact", "part", "eye");
+  private static final Set<String> KEYS =
+      Set.of("subject", "examination", "fact", "part", "eye", "step");
 
   private final DuckDBConnection connection;
 

@@ -47,7 +47,11 @@ final class ExamColumns {
   }
 
   private static String subject(Exam exam) {
-    Party person = exam.header().subject();
+    return key(exam.header().subject());
+  }
+
+  /** Returns the key of a party: its identifier, or else its name. */
+  static String key(Party person) {
     return person.identifier().map(Identifier::toString).or(person::name).orElseThrow();
   }
 }

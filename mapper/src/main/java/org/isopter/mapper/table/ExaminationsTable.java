@@ -23,7 +23,13 @@ public final class ExaminationsTable {
             .text("eye", "which eye, or both together", row -> row.eye().word())
             .oneOf(Site.values())
             .add("age", Kind.INTEGER, "in years; 90 may stand for more", ExaminationsTable::age)
-            .add("sex", Kind.TEXT, "administrative sex", row -> row.pooled().person().sex());
+            .add("sex", Kind.TEXT, "administrative sex", row -> row.pooled().person().sex())
+            .add(
+                "person_group",
+                Kind.TEXT,
+                "group of the person, as the file of persons calls it",
+                row -> row.pooled().person().group())
+            .add("examiner", Kind.TEXT, "key of who examined", ExaminationsTable::examiner);
     for (Finding<?> finding : catalogue.all()) {
       Slot.of(finding).forEach(slot -> columns.addAll(new SlotColumns(slot).columns()));
     }
@@ -36,6 +42,10 @@ public final class ExaminationsTable {
 
   private static OffsetDateTime performed(EyeRow row) {
     return exam(row).header().performed();
+  }
+
+  private static Optional<String> examiner(EyeRow row) {
+    return exam(row).header().performer().map(ExamColumns::key);
   }
 
   private static Optional<Long> age(EyeRow row) {

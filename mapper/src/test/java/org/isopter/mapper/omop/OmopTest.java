@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import org.isopter.mapper.pool.PersonsFile;
 import org.isopter.mapper.pool.PoolDocument;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolRun;
@@ -20,33 +21,17 @@ import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.store.TableFormat;
 import org.isopter.mapper.store.TableStore;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamSampler;
+import org.isopter.model.exam.Header;
+import org.isopter.model.exam.Identifier;
+import org.isopter.model.exam.Party;
 import org.isopter.model.value.FaultException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/**
- * Rows of the OMOP Common Data Model 5.4, with a small vocabulary whose ids are invented. The names
- * and the order of the columns are those of the specification at
- * ohdsi.github.io/CommonDataModel/cdm54.html (written from memory).
- */
+/** What a finding becomes in the OMOP Common Data Model 5.4, with a small vocabulary. */
 class OmopTest {
-
-  private static final String HEADER =
-      "concept_id\tconcept_name\tdomain_id\tvocabulary_id\tconcept_class_id\tstandard_concept"
-          + "\tconcept_code\tvalid_start_date\tvalid_end_date\tinvalid_reason";
-
-  private static final String VOCABULARY =
-      String.join(
-          "\n",
-          HEADER,
-          concept(901, "Pressure right", "Measurement", "LOINC", "S", "79892-6"),
-          concept(902, "Pressure, old", "Measurement", "SNOMED", "", "41633001"),
-          concept(903, "mmHg", "Unit", "UCUM", "S", "mm[Hg]"),
-          concept(904, "EHR", "Type Concept", "Type Concept", "S", "OMOP4976890"),
-          concept(905, "measurement.measurement_id", "Metadata", "CDM", "S", "CDM1"),
-          concept(906, "Right \"eye\"", "Spec Anatomic Site", "SNOMED", "S", "362502000"),
-          concept(907, "Laterality", "Observation", "SNOMED", "S", "272741003"));
 
   private static final String RECORD =
       """
@@ -55,6 +40,16 @@ class OmopTest {
       "intraocular-pressure":{"right":{"value":"17 mmHg"},"left":{"absent":"not-done"}},\
       "disc-margin":{"right":{"value":"clear"}}}}""";
 
+  /** A refraction, and signs that were found, beside those that were not. */
+  private static final String SIGNS =
+      """
+      {"isopter":1,"record":{"id":"r-2"},"subject":{"id":"p-1"},\
+      "performed":"2026-04-03T09:10:00Z","status":"final","setting":"clinic","findings":{\
+      "afferent-defect":{"both":{"value":"left","defect-grade":"2+"}},\
+      "ptosis":{"right":{"value":"absent"},"left":{"value":"present"}},\
+      "disc-swelling":{"right":{"value":"absent","method":"slit-lamp"}},\
+      "refraction":{"right":{"sphere":"-1.00 D","cylinder":"-0.50 D","axis":"90 deg"}}}}""";
+
   @TempDir Path folder;
 
   @Test
@@ -62,7 +57,7 @@ class OmopTest {
     pool(List.of(Pools.json(RECORD, 1)));
     try (TableStore store = TableStore.at(folder.resolve("pool/tables.duckdb"))) {
       assertEquals(
-          List.of("901", "17.0", "903", "904", "79892-6|right", "mmHg", "17 mmHg"),
+          List.of("901", "17.000000", "903", "904", "79892-6|right", "mmHg", "17 mmHg"),
           row(
               store,
               "SELECT measurement_concept_id, value_as_number, unit_concept_id,"
@@ -88,11 +83,71 @@ class OmopTest {
   }
 
   @Test
+  void aSignThatWasFoundIsAConditionAndOneThatWasNotIsNone() throws IOException, SQLException {
+    pool(List.of(Pools.json(SIGNS, 1)));
+    try (TableStore store = TableStore.at(folder.resolve("pool/tables.duckdb"))) {
+      assertEquals(
+          List.of("914 left, 919 left"),
+          row(
+              store,
+              "SELECT string_agg(condition_concept_id || ' ' || observation.value_as_string, ', '"
+                  + " ORDER BY condition_concept_id) FROM condition_occurrence JOIN observation ON"
+                  + " observation_event_id = condition_occurrence_id AND observation_concept_id ="
+                  + " 907 AND obs_event_field_concept_id = 909"));
+      assertEquals(
+          List.of("2"),
+          row(store, "SELECT count(*) FROM observation WHERE value_as_string = 'absent'"));
+      assertEquals(
+          List.of("0"),
+          row(
+              store,
+              "SELECT count(*) FROM observation WHERE observation_concept_id IN (914, 915, 919)"));
+      assertEquals(
+          List.of("912", "911", "1950"),
+          row(
+              store,
+              "SELECT visit_concept_id, gender_concept_id, year_of_birth - year(visit_start_date) +"
+                  + " 2026 FROM visit_occurrence JOIN person USING (person_id)"));
+    }
+  }
+
+  @Test
+  void thePartsOfAFindingHangTogetherAndATechniqueIsKept() throws IOException, SQLException {
+    pool(List.of(Pools.json(SIGNS, 1)));
+    try (TableStore store = TableStore.at(folder.resolve("pool/tables.duckdb"))) {
+      // Cylinder maps to another concept, sphere is standard itself, and axis has none here.
+      assertEquals(
+          List.of("916 -1.000000, 918 -0.500000"),
+          row(
+              store,
+              "SELECT string_agg(measurement_concept_id || ' ' || value_as_number, ', ' ORDER BY"
+                  + " measurement_concept_id) FROM measurement WHERE measurement_concept_id <> 0"));
+      assertEquals(
+          List.of("1"),
+          row(
+              store,
+              "SELECT count(DISTINCT coalesce(measurement_event_id, measurement_id)) FROM"
+                  + " measurement WHERE value_source_value SIMILAR TO '.*(D|deg)'"));
+      assertEquals(
+          List.of("slit-lamp", "absent"),
+          row(
+              store,
+              "SELECT m.value_as_string, o.value_as_string FROM observation m JOIN observation o ON"
+                  + " m.observation_event_id = o.observation_id"
+                  + " WHERE m.observation_source_value = 'method'"));
+    }
+  }
+
+  @Test
   void everyValueThatWasSeenIsOneRowAndEveryIdIsItsOwn() throws IOException, SQLException {
     ExamSampler exams = new ExamSampler(Catalogue.standard().all(), new SplittableRandom(5));
     List<PoolDocument> documents = new ArrayList<>();
     for (int i = 1; i <= 200; i++) {
-      documents.add(Pools.record(exams.next(), i));
+      // All of one person, whose year of birth is known.
+      Exam exam = exams.next();
+      Header header =
+          Header.of(exam.header().id(), Party.of(Identifier.of("p-1")), exam.header().performed());
+      documents.add(Pools.record(new Exam(header, exam.facts()), i));
     }
     pool(documents);
     try (TableStore store = TableStore.at(folder.resolve("pool/tables.duckdb"))) {
@@ -100,8 +155,9 @@ class OmopTest {
           "SELECT count(*) FROM findings WHERE NOT derived AND absent IS NULL"
               + " AND status <> 'entered-in-error'";
       String rows =
-          "SELECT (SELECT count(*) FROM measurement) + (SELECT count(*) FROM observation"
-              + " WHERE observation_source_value <> '272741003')";
+          "SELECT (SELECT count(*) FROM measurement) + (SELECT count(*) FROM condition_occurrence)"
+              + " + (SELECT count(*) FROM observation"
+              + " WHERE observation_source_value NOT IN ('272741003', 'method'))";
       assertEquals(row(store, seen), row(store, rows));
       for (String table : List.of("measurement", "observation")) {
         String id = table + "_id";
@@ -127,7 +183,7 @@ class OmopTest {
             Pools.json(error, 4)));
     try (TableStore store = TableStore.at(folder.resolve("pool/tables.duckdb"))) {
       assertEquals(
-          List.of("17.0"), row(store, "SELECT string_agg(value_as_number) FROM measurement"));
+          List.of("17.000000"), row(store, "SELECT string_agg(value_as_number) FROM measurement"));
       assertEquals(List.of("1"), row(store, "SELECT count(*) FROM visit_keys"));
     }
   }
@@ -135,10 +191,10 @@ class OmopTest {
   @Test
   void conceptsThatCannotBeReadAreRefusedBeforeAnythingIsPooled() throws IOException {
     Path file = folder.resolve("CONCEPT.csv");
-    Files.writeString(file, VOCABULARY.replace("901", "nine") + "\n");
+    Files.writeString(file, Vocabulary.text().replace("901", "nine") + "\n");
     FaultException word = assertThrows(FaultException.class, () -> begin(folder));
     assertTrue(word.getMessage().contains("1 row whose concept_id"), word.getMessage());
-    Files.writeString(file, HEADER + "\n1\tshort\n");
+    Files.writeString(file, Vocabulary.HEADER + "\n1\tshort\n");
     FaultException narrow = assertThrows(FaultException.class, () -> begin(folder));
     assertTrue(narrow.getMessage().contains("no table"), narrow.getMessage());
   }
@@ -157,13 +213,20 @@ class OmopTest {
   }
 
   private void pool(List<PoolDocument> documents) throws IOException {
-    Path vocabulary = Files.createDirectory(folder.resolve("vocabulary"));
-    Files.writeString(vocabulary.resolve("CONCEPT.csv"), VOCABULARY + "\n");
-    pool(documents, vocabulary);
+    pool(documents, Vocabulary.write(folder.resolve("vocabulary")));
   }
 
   private void pool(List<PoolDocument> documents, Path vocabulary) throws IOException {
-    Pools.run(plan(vocabulary), documents);
+    Path file = folder.resolve("persons.csv");
+    Files.writeString(file, "id,birth_year,sex\np-1,1950,female\n");
+    try (PoolRun run =
+        PoolRun.begin(Catalogue.standard(), Pools.reader(), plan(vocabulary))
+            .knowing(Optional.of(PersonsFile.read(file)))) {
+      for (PoolDocument document : documents) {
+        run.add(document);
+      }
+      assertEquals(0, run.finish().counts().refused());
+    }
   }
 
   private PoolPlan plan(Path vocabulary) {
@@ -177,21 +240,5 @@ class OmopTest {
     return store.ask(sql).get(0).stream()
         .map(cell -> cell.map(Object::toString).orElse(""))
         .toList();
-  }
-
-  private static String concept(
-      int id, String name, String domain, String vocabulary, String standard, String code) {
-    return String.join(
-        "\t",
-        Integer.toString(id),
-        name,
-        domain,
-        vocabulary,
-        "Invented",
-        standard,
-        code,
-        "19700101",
-        "20991231",
-        "");
   }
 }

@@ -1,11 +1,13 @@
 package org.isopter.mapper.privacy;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.util.List;
@@ -62,6 +64,41 @@ class DeidentifierTest {
     PooledExam pooled = pooled(exam("1", "p-1", FIRST));
     assertNotEquals(
         apply(pooled.exam()).header().subject(), elsewhere.apply(pooled).exam().header().subject());
+  }
+
+  @Test
+  void datesMoveBackWhereToolsTakeNoneInTheFuture() {
+    Deidentifier back = deidentifier.moving(DateShift.BACK);
+    for (int person = 0; person < 500; person++) {
+      Exam exam = exam("1", "p-" + person, FIRST);
+      LocalDate day = back.apply(pooled(exam)).exam().header().performed().toLocalDate();
+      assertTrue(day.isBefore(FIRST.toLocalDate()), "moved to " + day);
+      assertTrue(day.isAfter(FIRST.toLocalDate().minusYears(51)), "moved to " + day);
+    }
+  }
+
+  @Test
+  void anExaminerAndAnInstrumentHavePseudonymsWhereWantedAndAreDroppedOtherwise() {
+    Fact<?> fact =
+        Fact.absent(Pressures.INTRAOCULAR, Site.RIGHT, Absence.NOT_DONE).with("Device 7");
+    Header plain = exam("1", "p-1", FIRST).header();
+    Header header =
+        new Header(
+            plain.id(),
+            plain.subject(),
+            Optional.of(Party.named("Dr Thistlecombe")),
+            plain.performed(),
+            plain.status(),
+            plain.setting(),
+            plain.amends(),
+            plain.remark());
+    PooledExam pooled = pooled(new Exam(header, List.of(fact)));
+    Exam dropped = deidentifier.apply(pooled).exam();
+    assertTrue(dropped.header().performer().isEmpty() && dropped.facts().get(0).device().isEmpty());
+    Exam kept = deidentifier.keeping(List.of(Kept.values())).apply(pooled).exam();
+    String all = kept.header().performer() + " " + kept.facts().get(0).device();
+    assertTrue(all.matches("(?s).*x[0-9a-f]{20}.*d[0-9a-f]{20}.*"), all);
+    assertFalse(all.contains("Thistlecombe") || all.contains("Device 7"), all);
   }
 
   @Test

@@ -1,6 +1,8 @@
 package org.isopter.task.pool;
 
 import java.nio.file.Path;
+import java.util.Optional;
+import org.isopter.mapper.pool.PersonsFile;
 import org.isopter.mapper.pool.PoolCounts;
 import org.isopter.mapper.pool.PoolResult;
 import org.isopter.task.io.Messages;
@@ -46,8 +48,18 @@ public final class PoolReport {
   }
 
   /** Says what there is in the folder besides the tables, and what to look at in it. */
-  public void tell(PoolResult result, Path folder) {
+  public void tell(PoolResult result, Optional<PersonsFile> persons, Path folder) {
     tell(result);
+    persons.ifPresent(
+        file ->
+            journal.say(
+                "%s in the file of persons: %d with an examination here"
+                    .formatted(Messages.count(file.size(), "person"), file.found())));
+    if (result.ageless() > 0) {
+      journal.say(
+          "%s in no OMOP table, since no age is known: see omop/left_out, and name birth years with --persons"
+              .formatted(Messages.count(result.ageless(), "person")));
+    }
     PoolResult.Risk risk = result.risk();
     if (risk.suppressed() > 0) {
       journal.say(

@@ -1,0 +1,59 @@
+package org.isopter.cli.option;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.mapper.pool.PersonsFile;
+import org.isopter.mapper.privacy.DateShift;
+import org.isopter.mapper.privacy.Deidentifier;
+import org.isopter.mapper.privacy.Kept;
+import org.isopter.mapper.privacy.TimeGrain;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** What is said of persons in a pool, and how finely. */
+public final class PersonOptions {
+
+  @Option(
+      names = "--persons",
+      paramLabel = "FILE",
+      description = {
+        "CSV file of what a study knows of its persons: id, and of system, birth_year,",
+        "birth_date, sex and group what there is."
+      })
+  @Nullable Path persons;
+
+  @Option(
+      names = "--keep",
+      paramLabel = "WHAT",
+      split = ",",
+      description = "Give pseudonyms to what would be dropped: ${COMPLETION-CANDIDATES}.")
+  List<Kept> kept = List.of();
+
+  @Option(
+      names = "--times",
+      paramLabel = "GRAIN",
+      defaultValue = "week",
+      description = "How finely times are told: ${COMPLETION-CANDIDATES} (default: week).")
+  TimeGrain times = TimeGrain.WEEK;
+
+  @Option(
+      names = "--dates",
+      paramLabel = "WHERE",
+      defaultValue = "ahead",
+      description = {
+        "Where dates are moved to: ahead by a century or two, or back by up to fifty years for",
+        "tools that take no date in the future (default: ahead)."
+      })
+  DateShift dates = DateShift.AHEAD;
+
+  /** Returns a de-identifier that does as the options say. */
+  public Deidentifier apply(Deidentifier usual) {
+    return usual.telling(times).moving(dates).keeping(kept);
+  }
+
+  /** Returns the file of persons, read; empty where none is named. */
+  public Optional<PersonsFile> file() {
+    return Optional.ofNullable(persons).map(PersonsFile::read);
+  }
+}
