@@ -23,6 +23,7 @@ import org.isopter.task.input.InputForms;
 import org.isopter.task.input.InputSource;
 import org.isopter.task.io.Streams;
 import org.isopter.task.io.UnwritableException;
+import org.isopter.task.pool.LeftOverReport;
 import org.isopter.task.pool.PoolFeed;
 import org.isopter.task.pool.PoolPlaces;
 import org.isopter.task.pool.PoolReport;
@@ -159,9 +160,13 @@ public final class PoolCommand extends InputCommand {
             });
     PoolReader reader = new PoolReader(Catalogue.standard(), ways.options(), ways.release);
     Optional<PersonsFile> persons = persons();
+    Optional<Deidentifier> older = older();
     try (Progress progress = Progress.on(streams, "documents");
         PoolRun run =
-            PoolRun.begin(Catalogue.standard(), reader, plan(deidentifier)).knowing(persons)) {
+            PoolRun.begin(Catalogue.standard(), reader, plan(deidentifier))
+                .knowing(persons)
+                .rotatedFrom(older)
+                .reporting(new LeftOverReport(journal, sources)::tell)) {
       new PoolFeed(run.telling(progress::at), InputSource::name).feed(journal, sources);
       PoolResult result = run.finish();
       progress.end();
@@ -215,9 +220,22 @@ public final class PoolCommand extends InputCommand {
                         + " --key-file, set "
                         + SecretKey.VARIABLE
                         + ", or say --identified to keep identities"));
+    return Optional.of(deidentifier(secret));
+  }
+
+  private Deidentifier deidentifier(Result<SecretKey> secret) {
     if (secret instanceof Result.Ok<SecretKey> good) {
-      return Optional.of(people.apply(new Deidentifier(key.scoped(good.value()), freeText)));
+      return people.apply(new Deidentifier(key.scoped(good.value()), freeText));
     }
     throw misuse(secret.faults().get(0).toString());
+  }
+
+  /** Pseudonyms of an older key stand in the file of origins, and nowhere else. */
+  private Optional<Deidentifier> older() {
+    Optional<Deidentifier> older = key.older().map(this::deidentifier);
+    if (older.isPresent() && (origins == null || identified)) {
+      throw misuse("--older-key-file: wanted --origins beside it, and no --identified");
+    }
+    return older;
   }
 }

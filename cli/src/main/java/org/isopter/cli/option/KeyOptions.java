@@ -30,6 +30,21 @@ public final class KeyOptions {
       })
   @Nullable String project;
 
+  @Option(
+      names = "--older-key-file",
+      paramLabel = "FILE",
+      description = {
+        "File of the key that is being replaced: --origins then also names persons and",
+        "examinations as pools made with it do."
+      })
+  @Nullable Path olderKeyFile;
+
+  /** Returns the key that is being replaced; empty where none is named. */
+  public Optional<Result<SecretKey>> older() {
+    return Optional.ofNullable(olderKeyFile)
+        .flatMap(file -> KeySource.find(Optional.of(file), Map.of()));
+  }
+
   /** Returns the key of the project, where one is named. */
   public SecretKey scoped(SecretKey key) {
     return project == null ? key : key.project(project);

@@ -12,6 +12,8 @@ import org.isopter.mapper.table.StepRow;
 import org.isopter.mapper.table.Table;
 import org.isopter.model.derive.Derivations;
 import org.isopter.model.derive.Derived;
+import org.isopter.model.exam.Header;
+import org.isopter.model.exam.Identifier;
 
 /**
  * The rows of one examination, and its bundle where one is wanted.
@@ -21,13 +23,18 @@ import org.isopter.model.derive.Derived;
  * @param eyes the cells of the rows of the wide table
  * @param steps the cells of the rows of the usual steps
  * @param bundle the bundle on one line
+ * @param older the names that person and examination had under an older key, where one is given
  */
 record ExamRows(
     PooledExam exam,
     List<List<Optional<?>>> findings,
     List<List<Optional<?>>> eyes,
     List<List<Optional<?>>> steps,
-    Optional<String> bundle) {
+    Optional<String> bundle,
+    Optional<Older> older) {
+
+  /** Pseudonyms under an older key. */
+  record Older(Identifier subject, Identifier examination) {}
 
   /** Makes rows of examinations; what a job on many machines does to each, this does too. */
   record Maker(
@@ -35,7 +42,12 @@ record ExamRows(
       Table<EyeRow> eyes,
       Table<StepRow> steps,
       Optional<Deidentifier> deidentifier,
-      Optional<FhirWriter> bundles) {
+      Optional<FhirWriter> bundles,
+      Optional<Deidentifier> older) {
+
+    Maker rotatedFrom(Deidentifier former) {
+      return new Maker(findings, eyes, steps, deidentifier, bundles, Optional.of(former));
+    }
 
     ExamRows of(PooledExam read) {
       PooledExam pooled = deidentifier.map(one -> one.apply(read)).orElse(read);
@@ -45,7 +57,12 @@ record ExamRows(
           FindingRows.of(pooled, derived).stream().map(findings::cells).toList(),
           EyeRow.of(pooled, derived).stream().map(eyes::cells).toList(),
           StepRow.of(pooled.exam()).stream().map(steps::cells).toList(),
-          bundles.map(writer -> writer.write(pooled.exam())));
+          bundles.map(writer -> writer.write(pooled.exam())),
+          older.map(former -> older(former, read.exam().header())));
+    }
+
+    private static Older older(Deidentifier former, Header header) {
+      return new Older(former.subject(header.subject()), former.examination(header.id()));
     }
   }
 }

@@ -4,11 +4,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.util.Comparator;
-import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.isopter.mapper.io.Passing;
 import org.isopter.mapper.omop.OmopTables;
 import org.isopter.mapper.store.PoolTables;
 import org.isopter.model.value.Fault;
@@ -56,7 +55,7 @@ final class PoolFolder implements AutoCloseable {
     }
     PoolFolder begun = new PoolFolder(target);
     begun.clear();
-    Files.createDirectories(begun.aside);
+    Files.createDirectories(Passing.add(begun.aside));
     return begun;
   }
 
@@ -81,11 +80,11 @@ final class PoolFolder implements AutoCloseable {
    * What an interrupted run left is no part of this one; an older pool that it moved comes back.
    */
   private void clear() throws IOException {
-    delete(aside);
+    Passing.delete(aside);
     if (Files.exists(older) && !Files.exists(target)) {
       Files.move(older, target, StandardCopyOption.ATOMIC_MOVE);
     }
-    delete(older);
+    Passing.delete(older);
   }
 
   Path file(String name) {
@@ -97,12 +96,13 @@ final class PoolFolder implements AutoCloseable {
       Files.move(target, older, StandardCopyOption.ATOMIC_MOVE);
     }
     Files.move(aside, target, StandardCopyOption.ATOMIC_MOVE);
-    delete(older);
+    Passing.remove(aside);
+    Passing.delete(older);
   }
 
   @Override
   public void close() throws IOException {
-    delete(aside);
+    Passing.delete(aside);
   }
 
   private static boolean isEmpty(Path folder) throws IOException {
@@ -111,18 +111,6 @@ final class PoolFolder implements AutoCloseable {
     }
     try (Stream<Path> inside = Files.list(folder)) {
       return inside.findAny().isEmpty();
-    }
-  }
-
-  private static void delete(Path folder) throws IOException {
-    if (Files.exists(folder)) {
-      List<Path> all;
-      try (Stream<Path> inside = Files.walk(folder)) {
-        all = inside.sorted(Comparator.reverseOrder()).toList();
-      }
-      for (Path path : all) {
-        Files.delete(path);
-      }
     }
   }
 }

@@ -6,12 +6,14 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.LongConsumer;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.omop.OmopTables;
 import org.isopter.mapper.omop.OmopVocabulary;
 import org.isopter.mapper.privacy.RiskReport;
+import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.privacy.SmallCells;
 import org.isopter.mapper.privacy.Suppression;
 import org.isopter.mapper.store.Codebook;
@@ -52,14 +54,15 @@ public final class PoolRun implements AutoCloseable {
   private final PoolPlan plan;
   private final Table<EyeRow> eyes;
   private final List<Table<?>> tables;
-  private final ExamRows.Maker maker;
   private final PoolFolder folder;
   private final TableStore store;
   private final PoolSink sink;
   private final List<PoolDocument> waiting = new ArrayList<>();
+  private ExamRows.Maker maker;
   private long bytes;
   private LongConsumer told = documents -> {};
   private Optional<PersonsFile> persons = Optional.empty();
+  private Consumer<Remainder> left = one -> {};
 
   private PoolRun(PoolReader reader, PoolPlan plan, Table<EyeRow> eyes, PoolFolder folder)
       throws IOException, SQLException {
@@ -69,7 +72,9 @@ public final class PoolRun implements AutoCloseable {
     this.eyes = eyes;
     Table<StepRow> steps = StepsTable.table();
     this.tables = List.of(findings, eyes, steps);
-    this.maker = new ExamRows.Maker(findings, eyes, steps, plan.deidentifier(), writer(plan));
+    this.maker = 
+        new ExamRows.Maker(
+            findings, eyes, steps, plan.deidentifier(), writer(plan), Optional.empty());
     this.folder = folder;
     this.store = TableStore.at(folder.file(DATABASE));
     this.store.beginFilling();
@@ -110,6 +115,21 @@ public final class PoolRun implements AutoCloseable {
     return this;
   }
 
+  /**
+   * Returns this run, naming persons and examinations in the file of origins by an older key too:
+   * it leads from the pseudonyms of older pools to those of this one.
+   */
+  public PoolRun rotatedFrom(Optional<Deidentifier> older) {
+    older.ifPresent(one -> maker = maker.rotatedFrom(one));
+    return this;
+  }
+
+  /** Returns this run, telling of everything that is left over. */
+  public PoolRun reporting(Consumer<Remainder> listener) {
+    left = listener;
+    return this;
+  }
+
   /** Returns this run, adding what a file says of the persons. */
   public PoolRun knowing(Optional<PersonsFile> file) {
     persons = file;
@@ -133,7 +153,7 @@ public final class PoolRun implements AutoCloseable {
    * @param reason a word
    */
   public void lose(String source, long line, String reason) throws IOException {
-    sink.leave(Batches.lost(source, line, reason));
+    leave(Batches.lost(source, line, reason));
   }
 
   /** Reads what is waiting, writes the files, and gives the folder its name. */
@@ -206,11 +226,16 @@ public final class PoolRun implements AutoCloseable {
         List<PooledExam> portion = exams.subList(from, Math.min(from + PORTION, exams.size()));
         sink.add(portion.parallelStream().map(maker::of).toList());
       }
-      sink.leave(batch);
+      leave(batch);
     } catch (SQLException failed) {
       throw failure(failed);
     }
     told.accept(sink.counts().documents());
+  }
+
+  private void leave(Batch batch) throws IOException {
+    batch.left().forEach(left);
+    sink.leave(batch);
   }
 
   private PooledExam known(PooledExam exam) {

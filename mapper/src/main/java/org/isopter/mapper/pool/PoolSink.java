@@ -30,7 +30,7 @@ final class PoolSink implements AutoCloseable {
       eyeRows += fill(eyes, exam.eyes());
       fill(steps, exam.steps());
       files.bundle(exam.bundle());
-      files.origin(exam.exam());
+      files.origin(exam);
     }
   }
 

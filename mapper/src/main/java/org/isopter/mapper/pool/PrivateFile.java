@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.PosixFilePermissions;
+import org.isopter.mapper.io.Passing;
 
 /**
  * A file outside of the pool that leads back to persons: its owner alone can read it. It appears
@@ -34,7 +35,7 @@ final class PrivateFile implements AutoCloseable {
     Files.createDirectories(file.resolveSibling(""));
     Path aside = file.resolveSibling("." + file.getFileName() + ".part");
     Files.deleteIfExists(aside);
-    createForOwner(aside);
+    createForOwner(Passing.add(aside));
     return new PrivateFile(file, aside);
   }
 
@@ -55,13 +56,14 @@ final class PrivateFile implements AutoCloseable {
   void commit() throws IOException {
     if (!aside.equals(file)) {
       Files.move(aside, file, StandardCopyOption.REPLACE_EXISTING);
+      Passing.remove(aside);
     }
   }
 
   /** Takes away what was not finished. */
   void discard() throws IOException {
     if (!aside.equals(file)) {
-      Files.deleteIfExists(aside);
+      Passing.delete(aside);
     }
   }
 

@@ -2,6 +2,7 @@ package org.isopter.mapper.pool;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.isopter.mapper.json.Placed;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Fault;
@@ -40,9 +41,32 @@ public record Remainder(
     PART
   }
 
+  /** Types that are named; any other word in the place of one may be anything. */
+  private static final Set<String> TYPES =
+      Set.of(
+          "BodyStructure",
+          "Composition",
+          "Condition",
+          "Device",
+          "DiagnosticReport",
+          "Encounter",
+          "Observation",
+          "Organization",
+          "Patient",
+          "Practitioner",
+          "PractitionerRole",
+          "Procedure",
+          "Provenance",
+          "VisionPrescription");
+
   public Remainder {
     reasons = List.copyOf(reasons);
     faults = List.copyOf(faults);
     leaves = List.copyOf(leaves);
+  }
+
+  /** Returns the type where it is one of FHIR that is expected here, and {@code other} otherwise. */
+  public String shownType() {
+    return TYPES.contains(type) ? type : "other";
   }
 }

@@ -4,7 +4,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
 import org.isopter.mapper.json.Placed;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
@@ -12,24 +11,6 @@ import org.isopter.model.value.Fault;
 
 /** Writes what was left over as JSON, a line each. */
 final class RemainderLine {
-
-  /** Types that are named; any other word in the place of one may be anything. */
-  private static final Set<String> TYPES =
-      Set.of(
-          "BodyStructure",
-          "Composition",
-          "Condition",
-          "Device",
-          "DiagnosticReport",
-          "Encounter",
-          "Observation",
-          "Organization",
-          "Patient",
-          "Practitioner",
-          "PractitionerRole",
-          "Procedure",
-          "Provenance",
-          "VisionPrescription");
 
   private RemainderLine() {}
 
@@ -41,7 +22,7 @@ final class RemainderLine {
   /** Returns what is said without any content, nor where it was: of which type, and why. */
   static String plain(Remainder left) {
     Map<String, Raw> line = what(left);
-    line.put("type", Raw.of(TYPES.contains(left.type()) ? left.type() : "other"));
+    line.put("type", Raw.of(left.shownType()));
     line.put("reasons", strings(left.reasons()));
     return RawJson.write(new Raw.Obj(line));
   }

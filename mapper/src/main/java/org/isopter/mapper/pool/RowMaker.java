@@ -37,6 +37,7 @@ public final class RowMaker {
             ExaminationsTable.table(catalogue),
             StepsTable.table(),
             deidentifier,
+            Optional.empty(),
             Optional.empty());
     this.identified = deidentifier.isEmpty();
   }

@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.isopter.mapper.table.PooledExam;
 
 /** The files of a run beside the tables. */
 final class RunFiles implements AutoCloseable {
@@ -106,7 +105,7 @@ final class RunFiles implements AutoCloseable {
   }
 
   /** Writes where an examination was read, under the names that it has in the tables. */
-  void origin(PooledExam exam) throws IOException {
+  void origin(ExamRows exam) throws IOException {
     if (origins.isPresent()) {
       for (String line : OriginLine.of(exam)) {
         origins.get().line(line);

@@ -4,11 +4,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.SecureRandom;
-import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
+import org.isopter.mapper.io.Passing;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolRun;
@@ -31,7 +30,7 @@ public final class TemporaryPool implements AutoCloseable {
 
   public static TemporaryPool make(PoolReader reader) throws IOException {
     // A temporary folder is its owner's alone.
-    return new TemporaryPool(Files.createTempDirectory("isopter"), reader);
+    return new TemporaryPool(Passing.add(Files.createTempDirectory("isopter")), reader);
   }
 
   /** Pools the sources and returns the folder with the tables. */
@@ -60,12 +59,6 @@ public final class TemporaryPool implements AutoCloseable {
 
   @Override
   public void close() throws IOException {
-    List<Path> all;
-    try (Stream<Path> inside = Files.walk(folder)) {
-      all = inside.sorted(Comparator.reverseOrder()).toList();
-    }
-    for (Path path : all) {
-      Files.delete(path);
-    }
+    Passing.delete(folder);
   }
 }

@@ -72,6 +72,11 @@ public final class RunLog {
     tell(document, issues);
   }
 
+  /** Puts issues of a document into the report alone. */
+  public void list(Position document, List<Issue> issues) {
+    report.put(document, issues);
+  }
+
   /** Puts OperationOutcomes into the report; they are made only where there is one. */
   public void outcomes(Supplier<List<String>> lines) {
     if (report != IssueSink.NOBODY) {
