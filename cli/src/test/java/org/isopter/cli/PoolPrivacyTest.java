@@ -51,8 +51,10 @@ class PoolPrivacyTest {
     try (Stream<Path> files = Files.walk(folder.resolve("one"))) {
       for (Path file : files.filter(Files::isRegularFile).toList()) {
         assertFalse(file.toString().contains(NAME));
-        assertFalse(Files.readString(file, java.nio.charset.StandardCharsets.ISO_8859_1)
-            .contains("quarrender"), file.toString());
+        assertFalse(
+            Files.readString(file, java.nio.charset.StandardCharsets.ISO_8859_1)
+                .contains("quarrender"),
+            file.toString());
       }
     }
     String report = Files.readString(folder.resolve("one.report"));
@@ -65,8 +67,7 @@ class PoolPrivacyTest {
     Path report = folder.resolve("report");
     pool(inputs, "pool", "--report", report.toString());
     List<String> lines = Files.readAllLines(report);
-    assertEquals(
-        1, lines.stream().filter(line -> line.contains("a document was refused")).count());
+    assertEquals(1, lines.stream().filter(line -> line.contains("a document was refused")).count());
     assertTrue(lines.stream().anyMatch(line -> line.contains("input 2: a document was refused")));
     assertTrue(lines.stream().anyMatch(line -> line.contains("cause no-side")));
     long times =
@@ -107,7 +108,13 @@ class PoolPrivacyTest {
       assertEquals(java.util.Optional.of(0L), counts.get(0).get(2));
     }
     Run alone =
-        run("pool", inputs.toString(), "-o", folder.resolve("x").toString(), "--older-key-file", key);
+        run(
+            "pool",
+            inputs.toString(),
+            "-o",
+            folder.resolve("x").toString(),
+            "--older-key-file",
+            key);
     assertTrue(alone.err().contains("wanted --origins beside it"), alone.err());
   }
 

@@ -25,8 +25,7 @@ final class OriginLine {
         .toList();
   }
 
-  private static String line(
-      Header header, Origin origin, Optional<ExamRows.Older> older) {
+  private static String line(Header header, Origin origin, Optional<ExamRows.Older> older) {
     Map<String, Raw> line = new LinkedHashMap<>();
     line.put("examination", Raw.of(header.id().toString()));
     header

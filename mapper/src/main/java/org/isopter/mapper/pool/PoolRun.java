@@ -12,8 +12,8 @@ import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.omop.OmopTables;
 import org.isopter.mapper.omop.OmopVocabulary;
-import org.isopter.mapper.privacy.RiskReport;
 import org.isopter.mapper.privacy.Deidentifier;
+import org.isopter.mapper.privacy.RiskReport;
 import org.isopter.mapper.privacy.SmallCells;
 import org.isopter.mapper.privacy.Suppression;
 import org.isopter.mapper.store.Codebook;
@@ -72,7 +72,7 @@ public final class PoolRun implements AutoCloseable {
     this.eyes = eyes;
     Table<StepRow> steps = StepsTable.table();
     this.tables = List.of(findings, eyes, steps);
-    this.maker = 
+    this.maker =
         new ExamRows.Maker(
             findings, eyes, steps, plan.deidentifier(), writer(plan), Optional.empty());
     this.folder = folder;

@@ -65,7 +65,9 @@ public record Remainder(
     leaves = List.copyOf(leaves);
   }
 
-  /** Returns the type where it is one of FHIR that is expected here, and {@code other} otherwise. */
+  /**
+   * Returns the type where it is one of FHIR that is expected here, and {@code other} otherwise.
+   */
   public String shownType() {
     return TYPES.contains(type) ? type : "other";
   }
