@@ -61,10 +61,10 @@ public record Comparison(Exam earlier, Exam later, List<Change> changes) {
   }
 
   private static List<Change> changes(Exam earlier, Exam later) {
-    return Matching.of(earlier, later).stream().map(Comparison::change).toList();
+    return Matching.of(earlier, later).stream().map(pair -> change(pair, earlier, later)).toList();
   }
 
-  private static Change change(Matching.Pair pair) {
+  private static Change change(Matching.Pair pair, Exam earlier, Exam later) {
     Fact<?> any = pair.now().or(pair::before).orElseThrow();
     boolean comparable = pair.sameTechnique() && pair.before().isPresent();
     Optional<Fact<?>> now = pair.now().filter(fact -> comparable);
@@ -72,10 +72,14 @@ public record Comparison(Exam earlier, Exam later, List<Change> changes) {
         any.finding(),
         any.site(),
         kind(pair),
-        pair.before().map(FactText::of).orElse(""),
-        pair.now().map(FactText::of).orElse(""),
-        now.flatMap(later -> difference(pair.before().orElseThrow(), later)),
-        now.flatMap(later -> verdict(pair.before().orElseThrow(), later)));
+        pair.before().map(fact -> words(fact, earlier)).orElse(""),
+        pair.now().map(fact -> words(fact, later)).orElse(""),
+        now.flatMap(fact -> difference(pair.before().orElseThrow(), fact)),
+        now.flatMap(fact -> verdict(pair.before().orElseThrow(), fact)));
+  }
+
+  private static String words(Fact<?> fact, Exam exam) {
+    return FactText.of(fact, exam.header().performed());
   }
 
   private static Change.Kind kind(Matching.Pair pair) {

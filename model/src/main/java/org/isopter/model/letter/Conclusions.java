@@ -12,6 +12,7 @@ import org.isopter.model.derive.Derivations;
 import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamView;
+import org.isopter.model.text.Eyes;
 import org.isopter.model.text.PlainWords;
 
 /**

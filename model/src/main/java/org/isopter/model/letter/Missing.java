@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
+import org.isopter.model.text.Eyes;
 import org.isopter.model.text.FactText;
 import org.isopter.model.text.PlainWords;
 

@@ -41,7 +41,7 @@ record Subject(String title, Map<Finding<?>, String> labels) {
           of("Confrontation").and(Fields.CONFRONTATION, ""),
           of("Blind spot").and(Fields.BLIND_SPOT, ""),
           of("Perimetry")
-              .and(Perimetry.DURATION, "took")
+              .and(Perimetry.DURATION, "duration")
               .and(Perimetry.FIXATION_LOSSES, "fixation losses")
               .and(Perimetry.FALSE_POSITIVES, "false positives")
               .and(Perimetry.FALSE_NEGATIVES, "false negatives")

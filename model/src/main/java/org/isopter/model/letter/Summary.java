@@ -7,6 +7,7 @@ import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.Fact;
+import org.isopter.model.text.Eyes;
 import org.isopter.model.text.FactText;
 import org.isopter.model.text.PlainWords;
 import org.isopter.model.value.Site;

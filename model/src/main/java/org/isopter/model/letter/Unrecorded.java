@@ -21,6 +21,7 @@ import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Segments;
 import org.isopter.model.exam.ExamView;
 import org.isopter.model.finding.Finding;
+import org.isopter.model.text.Eyes;
 import org.isopter.model.value.Site;
 
 /**

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -81,31 +80,20 @@ public final class FactText {
   }
 
   /**
-   * Returns the value, its conditions and its remarks, or why there is none; a time of its own with
-   * its date.
-   */
-  public static String of(Fact<?> fact) {
-    return of(fact, time -> DAY.format(time) + " at " + CLOCK.format(time), " on ");
-  }
-
-  /**
-   * Returns the same within an examination: a time of its own goes without its date on the day of
-   * the examination, and is that of the clock on its wall.
+   * Returns the value, its conditions and its remarks, or why there is none. A time of its own is
+   * that of the clock on the wall of the examination, without a date on the day of the examination.
+   *
+   * @param performed the time of the examination
    */
   public static String of(Fact<?> fact, OffsetDateTime performed) {
-    return of(fact, time -> within(time, performed), ", ");
+    String context = context(fact, performed);
+    return outcome(fact) + (context.isEmpty() ? "" : ", " + context) + remarks(fact);
   }
 
   private static String within(OffsetDateTime time, OffsetDateTime performed) {
     OffsetDateTime there = time.withOffsetSameInstant(performed.getOffset());
     boolean sameDay = there.toLocalDate().equals(performed.toLocalDate());
     return "at " + CLOCK.format(there) + (sameDay ? "" : " on " + DAY.format(there));
-  }
-
-  private static String of(Fact<?> fact, Function<OffsetDateTime, String> when, String before) {
-    String own = fact.at().map(time -> before + when.apply(time)).orElse("");
-    String how = how(fact);
-    return outcome(fact) + (how.isEmpty() ? "" : ", " + how) + own + remarks(fact);
   }
 
   /**

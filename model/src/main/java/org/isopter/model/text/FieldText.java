@@ -56,7 +56,7 @@ final class FieldText {
   }
 
   private static String words(Outcome<FieldResponse> outcome) {
-    return outcome.fold(FieldText::response, PlainWords::absence);
+    return outcome.fold(FieldText::response, PlainWords::untested);
   }
 
   private static String response(FieldResponse response) {

@@ -60,13 +60,23 @@ public final class PlainWords {
     };
   }
 
+  /** Returns why a part of a test has no result, with the place behind it. */
+  static String untested(Absence reason) {
+    return switch (reason) {
+      case NOT_DONE -> "not tested";
+      case UNABLE -> "could not be tested";
+      case REFUSED, NOT_APPLICABLE, MASKED, UNKNOWN -> absence(reason);
+    };
+  }
+
   static String quantity(Quantity quantity) {
     return unit(quantity.toString());
   }
 
-  /** Degrees are written with their sign; every other unit as it is. */
+  /** Degrees are written with their sign; units that are no usual word are put as one. */
   static String unit(String text) {
     return text.replaceAll("(?<=\\d) deg\\b", "°")
+        .replaceAll("^1 PD$", "1 prism dioptre")
         .replaceAll("(?<=\\d) PD\\b", " prism dioptres")
         .replaceAll("(?<=\\d) um\\b", " µm");
   }

@@ -46,9 +46,9 @@ final class SignText {
 
   private static String drugTest(Drops.DrugTest test) {
     return PlainWords.concept(test.effect())
+        + test.waited().map(q -> " " + PlainWords.quantity(q)).orElse("")
         + " after "
-        + drops(test.drug(), test.strength())
-        + test.waited().map(q -> ", " + PlainWords.quantity(q) + " later").orElse("");
+        + drops(test.drug(), test.strength());
   }
 
   private static String deviation(Alignments.Deviation deviation) {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.isopter.model.answer.movement.GazeDirection;
 import org.isopter.model.answer.sight.ColourTest;
 import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.catalogue.AcuityReading;
@@ -15,7 +14,6 @@ import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Refractions;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.LowVision;
-import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Quantity;
 
 /** The values that need words of their own; of all others the parts are told in their order. */
@@ -31,7 +29,7 @@ final class ValueText {
       return Optional.of(FieldText.of(field));
     }
     if (value instanceof Movements.Ductions moves) {
-      return Optional.of(movements(moves));
+      return Optional.of(MovementText.of(moves));
     }
     if (value instanceof Refractions.Refraction lens) {
       return Optional.of(refraction(lens));
@@ -99,47 +97,6 @@ final class ValueText {
     };
   }
 
-  private static String movements(Movements.Ductions moves) {
-    List<String> words = new ArrayList<>();
-    List<String> full = new ArrayList<>();
-    moves
-        .grades()
-        .forEach(
-            (gaze, outcome) ->
-                outcome
-                    .ifFound()
-                    .filter(grade -> grade == 0)
-                    .ifPresentOrElse(
-                        zero -> full.add(gaze(gaze)), () -> words.add(limited(gaze, outcome))));
-    boolean all = full.size() == moves.grades().size();
-    if (all) {
-      return "full in all " + full.size() + " directions tested";
-    }
-    if (!full.isEmpty()) {
-      words.add(
-          words.isEmpty() || full.size() < 4
-              ? "full " + PlainWords.list(full)
-              : "full in the " + full.size() + " other directions tested");
-    }
-    return join(words);
-  }
-
-  private static String limited(GazeDirection gaze, Outcome<Integer> outcome) {
-    return outcome.fold(
-        grade ->
-            (grade < 0 ? "limited " : "overaction ")
-                + gaze(gaze)
-                + " (grade "
-                + (grade > 0 ? "+" : "")
-                + grade
-                + ")",
-        reason -> gaze(gaze) + " " + PlainWords.absence(reason));
-  }
-
-  private static String gaze(GazeDirection gaze) {
-    return gaze == GazeDirection.PRIMARY ? "straight ahead" : gaze.word().replace("-", " and ");
-  }
-
   private static String plates(Colours.Plates plates) {
     String test =
         plates.test() == ColourTest.OTHER_PLATES ? "plates of another set" : plates.test().word();
@@ -149,7 +106,7 @@ final class ValueText {
         + plates.shown()
         + " "
         + name
-        + plates.edition().map(count -> ", edition of " + count).orElse("");
+        + plates.edition().map(count -> ", " + count + "-plate edition").orElse("");
   }
 
   private static String curvature(Corneas.Curvature cornea) {
@@ -180,7 +137,7 @@ final class ValueText {
   }
 
   private static String prism(Quantity amount, String base) {
-    return "prism " + amount.value().toPlainString() + " dioptres base " + base;
+    return PlainWords.quantity(amount) + " base " + base;
   }
 
   private static String power(Quantity power) {

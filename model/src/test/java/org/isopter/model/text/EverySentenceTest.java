@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -34,6 +35,8 @@ import org.junit.jupiter.api.Test;
 
 /** The words for every finding, notation, answer, technique and absence, as they were reviewed. */
 class EverySentenceTest {
+
+  private static final OffsetDateTime NOW = OffsetDateTime.parse("2026-03-02T09:30:00+01:00");
 
   private static final Path GOLDEN = Path.of("src/test/resources/golden/sentences.txt");
 
@@ -65,7 +68,7 @@ class EverySentenceTest {
     for (int i = 0; i < 500; i++) {
       for (Fact<?> fact : exams.next().facts()) {
         Fact<?> bare = fact.remarks(List.of()).withoutDevice();
-        String words = FactText.of(bare);
+        String words = FactText.of(bare, NOW);
         assertFalse(PROGRAM.matcher(words).find(), words);
         assertFalse(words.isBlank(), fact.toString());
       }
@@ -92,7 +95,7 @@ class EverySentenceTest {
 
   private void add(Finding<?> finding, Concept technique, Set<String> into) {
     Fact<?> absent = Fact.absent(finding, finding.sites().get(0), Absence.NOT_DONE);
-    into.add(FactText.of(absent.by(technique)));
+    into.add(FactText.of(absent.by(technique), NOW));
   }
 
   /** Every answer of every part of the variant turns up at least once. */
@@ -116,7 +119,7 @@ class EverySentenceTest {
   private static boolean add(Finding<?> finding, EncodedValue value, Set<String> into) {
     var fact = Fact.decode(finding, finding.sites().get(0), value);
     if (fact.isOk()) {
-      into.add(FactText.of(fact.orThrow()));
+      into.add(FactText.of(fact.orThrow(), NOW));
     }
     return fact.isOk();
   }

@@ -4,8 +4,9 @@ import java.util.List;
 import org.isopter.model.clinical.statement.Caution;
 import org.isopter.model.compare.Change;
 import org.isopter.model.compare.Comparison;
+import org.isopter.model.text.Eyes;
 import org.isopter.model.value.Quantity;
-import org.isopter.model.value.Site;
+import org.isopter.model.value.Unit;
 import org.isopter.task.io.Messages;
 
 /** A comparison in words. */
@@ -30,7 +31,7 @@ public final class ComparisonText {
             .toList();
     told.forEach(change -> text.append(paragraph(change)));
     int same = comparison.changes().size() - told.size();
-    if (!all) {
+    if (same > 0) {
       text.append(Messages.count(same, "finding")).append(" unchanged\n");
     }
     return text.append(Caution.TEXT).append('\n').toString();
@@ -54,7 +55,7 @@ public final class ComparisonText {
     change
         .by()
         .filter(by -> by.value().signum() != 0)
-        .ifPresent(by -> text.append("    by ").append(signed(by)).append('\n'));
+        .ifPresent(by -> text.append("    difference ").append(difference(by)).append('\n'));
     change
         .verdict()
         .ifPresent(
@@ -68,12 +69,16 @@ public final class ComparisonText {
   }
 
   private static String title(Change change) {
-    boolean pair = change.finding().sites().equals(Site.PAIR);
-    String eye = change.site() == Site.BOTH ? "both eyes" : change.site().word() + " eye";
-    return change.finding().title() + (pair ? "" : ", " + eye);
+    String eyes = Eyes.of(change.finding(), change.site()).words();
+    return change.finding().title() + (eyes.isEmpty() ? "" : ", " + eyes);
   }
 
-  private static String signed(Quantity by) {
-    return (by.value().signum() > 0 ? "+" : "") + by;
+  /** A difference of percentages is one of points; which way of logMAR is better must be said. */
+  private static String difference(Quantity by) {
+    String sign = by.value().signum() > 0 ? "+" : "";
+    if (by.unit().equals(Unit.PERCENT)) {
+      return sign + by.value().toPlainString() + " percentage points";
+    }
+    return sign + by + (by.unit().equals(Unit.LOGMAR) ? ", where less is better" : "");
   }
 }

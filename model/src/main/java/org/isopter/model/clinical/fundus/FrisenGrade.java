@@ -50,6 +50,14 @@ public enum FrisenGrade {
     return StatementBuilder.of("disc.frisen", SOURCE, "Frisen grade " + number())
         .say(
             Certainty.BY_RULE,
-            "Frisen grade %s: %s. The scale is for papilloedema.".formatted(number(), keyFeature));
+            "Frisén grade %s: %s. The scale is for papilloedema.".formatted(number(), sentence()));
+  }
+
+  /** Returns the key feature without the marks and capitals of the table. */
+  private String sentence() {
+    return keyFeature
+        .replace(">=1 segment", "at least one segment")
+        .replace("LEAVES", "leaves")
+        .replace("ON the", "on the");
   }
 }

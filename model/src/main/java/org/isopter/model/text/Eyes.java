@@ -1,4 +1,4 @@
-package org.isopter.model.letter;
+package org.isopter.model.text;
 
 import java.util.EnumSet;
 import java.util.Set;
@@ -8,7 +8,7 @@ import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Site;
 
 /** Of which eyes a line of a letter speaks; it follows from sites, never from how many lines. */
-enum Eyes {
+public enum Eyes {
   /** The right eye alone. */
   RIGHT("right eye"),
   /** The left eye alone. */
@@ -33,7 +33,7 @@ enum Eyes {
   }
 
   /** Returns of whom a fact of a finding at a site speaks. */
-  static Eyes of(Finding<?> finding, Site site) {
+  public static Eyes of(Finding<?> finding, Site site) {
     if (site == Site.BOTH && !SEEN_TOGETHER.contains(finding)) {
       return finding.sites().equals(Site.PAIR) ? PAIR : BOTH;
     }
@@ -41,7 +41,7 @@ enum Eyes {
   }
 
   /** Returns of whom something at a site speaks that can also be said of one eye. */
-  static Eyes of(Site site) {
+  public static Eyes of(Site site) {
     return switch (site) {
       case RIGHT -> RIGHT;
       case LEFT -> LEFT;
@@ -50,7 +50,7 @@ enum Eyes {
   }
 
   /** Returns the eyes with right and left, where both are there, as each. */
-  static Set<Eyes> joined(Set<Eyes> eyes) {
+  public static Set<Eyes> joined(Set<Eyes> eyes) {
     Set<Eyes> joined = EnumSet.copyOf(eyes);
     if (joined.containsAll(Set.of(RIGHT, LEFT))) {
       joined.removeAll(Set.of(RIGHT, LEFT));
@@ -60,12 +60,12 @@ enum Eyes {
   }
 
   /** Returns the eyes that lack something: what neither eye has, either eye lacks. */
-  String lacking() {
+  public String lacking() {
     return this == EACH ? "either eye" : words;
   }
 
   /** Returns the eyes within a sentence; nothing for the pair. */
-  String words() {
+  public String words() {
     return words;
   }
 }
