@@ -7,6 +7,7 @@ import java.util.regex.Pattern;
 import org.isopter.task.io.Messages;
 import org.isopter.task.io.UnwritableException;
 import org.isopter.task.report.ExitStatus;
+import org.isopter.task.report.UsageException;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -30,6 +31,9 @@ final class ErrorHandlers {
 
   /** Says in one line what stopped a command; more only when it is asked for. */
   static int failure(Exception mistake, CommandLine line, List<String> args) {
+    if (mistake instanceof UsageException) {
+      return misuse(new ParameterException(line, mistake.getMessage()), new String[0]);
+    }
     if (mistake instanceof UnwritableException) {
       line.getErr().println("isopter: " + mistake.getMessage());
     } else {

@@ -46,7 +46,7 @@ class EntryCommandsTest {
   void saysWhatWasUnderstoodAndWhatIsMissing() {
     Run run = examine(NORMAL).ok();
     assertTrue(run.err().contains("recorded: right distance-acuity 6/6"), run.err());
-    assertTrue(run.err().contains("nothing is told of: pinhole, red"), run.err());
+    assertTrue(run.err().contains("nothing is recorded of: pinhole, red"), run.err());
   }
 
   @Test

@@ -205,13 +205,13 @@ class ErrorsTest {
 
   @Test
   void aMistakeInTheProgramIsOneLineWithoutItsMessage() {
-    RunLog journal = new RunLog(streams(), (at, issues) -> {}, (at, issues) -> {}, false);
+    RunLog log = new RunLog(streams(), (at, issues) -> {}, (at, issues) -> {}, false);
     InputSource source =
         new InputSource("x.json", InputForm.JSON, Path.of("x.json"), () -> System.in);
-    journal.broken(
+    log.broken(
         new InputDocument(source, 0, new byte[0]).position(),
         new IllegalStateException("Ada Fennimore"));
-    assertEquals(ExitStatus.INTERNAL, journal.status());
+    assertEquals(ExitStatus.INTERNAL, log.status());
     assertEquals(
         "isopter: x.json: internal error (IllegalStateException);"
             + " run it again with --debug to see where\n",

@@ -181,8 +181,8 @@ class PoolTest {
                 throw new IllegalStateException("a mistake");
               });
       InputSource source = InputSource.of(input.toString(), InputForm.JSON, input, input);
-      RunLog journal = journal();
-      assertThrows(UnwritableException.class, () -> feed.feed(journal, List.of(source, source)));
+      RunLog log = log();
+      assertThrows(UnwritableException.class, () -> feed.feed(log, List.of(source, source)));
     }
     assertEquals(1, asked[0]);
     assertFalse(Files.exists(pool));
@@ -210,7 +210,7 @@ class PoolTest {
     try (TemporaryPool passing =
             TemporaryPool.make(
                 new PoolReader(Catalogue.standard(), new ForeignOptions().options(), Release.R4));
-        PoolTables tables = PoolTables.open(passing.fill(journal(), List.of(source)))) {
+        PoolTables tables = PoolTables.open(passing.fill(log(), List.of(source)))) {
       PoolTables.Rows rows =
           tables.ask("SELECT DISTINCT subject, examination, time::DATE FROM findings");
       String told = rows.cells().toString();
@@ -219,7 +219,7 @@ class PoolTest {
     }
   }
 
-  private static RunLog journal() {
+  private static RunLog log() {
     PrintStream nowhere = new PrintStream(OutputStream.nullOutputStream(), false, UTF_8);
     Streams streams = new Streams(InputStream.nullInputStream(), nowhere, nowhere);
     return new RunLog(streams, IssueSink.NOBODY, IssueSink.NOBODY, false);

@@ -1,9 +1,11 @@
 package org.isopter.cli;
 
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.tngtech.archunit.core.domain.JavaClass;
@@ -31,6 +33,8 @@ import org.junit.jupiter.api.Test;
 class RoomsTest {
 
   private static final int MOST = 25;
+  private static final int LONGEST_COMMAND = 60;
+  private static final Path COMMANDS = Path.of("cli/src/main/java/org/isopter/cli/command");
   private static final Path DECISIONS = Path.of("docs/decisions.md");
   private static final Pattern ROW =
       Pattern.compile("(?m)^\\| `([A-Za-z.]+)` \\| ([^|]{10,}) \\|$");
@@ -82,6 +86,28 @@ class RoomsTest {
         .check(ALL);
   }
 
+  /**
+   * A command is its options and one call: what it does is a task, which Java callers reach too.
+   */
+  @Test
+  void commandsAreOptionsAndOneCall() throws IOException {
+    classes()
+        .that()
+        .resideInAPackage("org.isopter.cli.command")
+        .should()
+        .onlyDependOnClassesThat()
+        .resideInAnyPackage(
+            "java..", "picocli..", "org.jspecify..", "org.isopter.cli..", "org.isopter.task..")
+        .check(ALL);
+    Map<String, Integer> tooLong = new TreeMap<>();
+    try (Stream<Path> files = Files.list(COMMANDS)) {
+      files.forEach(file -> tooLong.put(file.getFileName().toString(), lines(file)));
+    }
+    assertFalse(tooLong.isEmpty());
+    tooLong.values().removeIf(lines -> lines <= LONGEST_COMMAND);
+    assertEquals(Map.of(), tooLong, "commands of more than " + LONGEST_COMMAND + " lines");
+  }
+
   /** What a command does must be within reach of Java, so that it does not do it with libraries. */
   @Test
   void commandsLeaveTheWorkToOthers() {
@@ -130,6 +156,10 @@ class RoomsTest {
   private static Stream<JavaClass> sources() {
     return ALL.stream()
         .filter(type -> !type.isNestedClass() && !type.getSimpleName().equals("package-info"));
+  }
+
+  private static int lines(Path file) {
+    return (int) text(file).lines().count();
   }
 
   private static String text(Path file) {

@@ -2,12 +2,13 @@ package org.isopter.cli.command;
 
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
+import org.isopter.cli.option.HelpOption;
 import org.isopter.task.io.Streams;
 import org.isopter.task.report.ExitStatus;
 import picocli.AutoComplete;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Mixin;
 
 /** Prints the shell's completion script. */
 @Command(
@@ -19,11 +20,7 @@ public final class CompletionCommand implements Callable<Integer> {
   private final Streams streams;
   private final Supplier<CommandLine> whole;
 
-  @Option(
-      names = {"-h", "--help"},
-      usageHelp = true,
-      description = "Show this help.")
-  boolean help;
+  @Mixin private final HelpOption help = new HelpOption();
 
   public CompletionCommand(Streams streams, Supplier<CommandLine> whole) {
     this.streams = streams;

@@ -1,10 +1,9 @@
 package org.isopter.cli.command;
 
 import java.nio.file.Path;
-import java.util.concurrent.Callable;
 import org.isopter.task.io.Streams;
 import org.isopter.task.output.PackageFile;
-import org.isopter.task.report.ExitStatus;
+import org.isopter.task.report.RunLog;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -18,9 +17,7 @@ import picocli.CommandLine.Option;
       "  isopter profiles --output target/",
       "  isopter profiles --output target/isopter.tgz"
     })
-public final class ProfilesCommand implements Callable<Integer> {
-
-  private final Streams streams;
+public final class ProfilesCommand extends TaskCommand {
 
   @Option(
       names = {"-o", "--output"},
@@ -29,20 +26,13 @@ public final class ProfilesCommand implements Callable<Integer> {
       description = "Where to write: a file that ends in .tgz, or a folder for package.tgz.")
   private Path output = Path.of("");
 
-  @Option(
-      names = {"-h", "--help"},
-      usageHelp = true,
-      description = "Show this help.")
-  boolean help;
-
   public ProfilesCommand(Streams streams) {
-    this.streams = streams;
+    super(streams);
   }
 
   @Override
-  public Integer call() {
+  void run(RunLog log) {
     Path written = PackageFile.write(output);
-    streams.err().println("isopter: FHIR package written to " + written);
-    return ExitStatus.OK;
+    log.say("FHIR package written to " + written);
   }
 }

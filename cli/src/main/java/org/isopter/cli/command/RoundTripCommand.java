@@ -1,16 +1,12 @@
 package org.isopter.cli.command;
 
+import org.isopter.cli.option.KindOption;
 import org.isopter.cli.option.RecordInputs;
-import org.isopter.mapper.fhir.BundleKind;
-import org.isopter.task.input.InputDocuments;
-import org.isopter.task.input.InputForms;
 import org.isopter.task.io.Streams;
 import org.isopter.task.report.RunLog;
-import org.isopter.task.roundtrip.RoundTrip;
-import org.isopter.task.roundtrip.RoundTripText;
+import org.isopter.task.roundtrip.RoundTripTask;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 
 /** Shows that nothing is lost on the way to FHIR and back. */
 @Command(
@@ -28,12 +24,7 @@ import picocli.CommandLine.Option;
     })
 public final class RoundTripCommand extends InputCommand {
 
-  @Option(
-      names = "--as",
-      paramLabel = "KIND",
-      defaultValue = "collection",
-      description = "Kind of bundle: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).")
-  BundleKind kind = BundleKind.COLLECTION;
+  @Mixin final KindOption as = new KindOption();
 
   @Mixin final RecordInputs forms = new RecordInputs();
 
@@ -42,14 +33,7 @@ public final class RoundTripCommand extends InputCommand {
   }
 
   @Override
-  InputForms forms() {
-    return forms;
-  }
-
-  @Override
-  public void run(RunLog journal) {
-    RoundTripText text = new RoundTripText(streams.out(), journal, new RoundTrip(kind));
-    new InputDocuments(journal).each(sources(journal), text::tell);
-    text.sum();
+  void run(RunLog log) {
+    new RoundTripTask(log, as.kind()).run(inputs(forms));
   }
 }

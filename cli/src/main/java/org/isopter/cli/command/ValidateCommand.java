@@ -1,9 +1,7 @@
 package org.isopter.cli.command;
 
 import org.isopter.cli.option.FhirInputs;
-import org.isopter.task.check.Validation;
-import org.isopter.task.input.InputDocuments;
-import org.isopter.task.input.InputForms;
+import org.isopter.task.check.ValidateTask;
 import org.isopter.task.io.Streams;
 import org.isopter.task.report.IssueSink;
 import org.isopter.task.report.RunLog;
@@ -44,19 +42,12 @@ public final class ValidateCommand extends InputCommand {
   }
 
   @Override
-  InputForms forms() {
-    return forms;
-  }
-
-  @Override
-  IssueSink told() {
+  IssueSink issues() {
     return format.on(streams.out());
   }
 
   @Override
-  public void run(RunLog journal) {
-    Validation validation = new Validation(journal);
-    new InputDocuments(journal).each(sources(journal), validation::validate);
-    journal.sum("resource");
+  void run(RunLog log) {
+    new ValidateTask(log).run(inputs(forms));
   }
 }

@@ -9,6 +9,8 @@ import java.util.Optional;
 import org.isopter.mapper.foreign.document.Release;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.json.Limits;
+import org.isopter.mapper.pool.PoolReader;
+import org.isopter.model.catalogue.Catalogue;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
@@ -47,6 +49,11 @@ public final class ForeignOptions {
 
   Duration window() {
     return window == null ? Duration.ZERO : window;
+  }
+
+  /** Returns a reader of records and FHIR for a pool. */
+  public PoolReader reader() {
+    return new PoolReader(Catalogue.standard(), options(), release);
   }
 
   /** Returns these options for a reader. */

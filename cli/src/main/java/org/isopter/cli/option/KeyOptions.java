@@ -4,8 +4,8 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
 import org.isopter.mapper.privacy.SecretKey;
-import org.isopter.model.value.Result;
 import org.isopter.task.pool.KeySource;
+import org.isopter.task.report.UsageException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -39,19 +39,26 @@ public final class KeyOptions {
       })
   @Nullable Path olderKeyFile;
 
-  /** Returns the key that is being replaced; empty where none is named. */
-  public Optional<Result<SecretKey>> older() {
+  /**
+   * Returns the key, of the project where one is named.
+   *
+   * @throws UsageException when there is none, or it will not do
+   */
+  SecretKey require(Map<String, String> environment) {
+    return scoped(KeySource.require(Optional.ofNullable(keyFile), environment));
+  }
+
+  /**
+   * Returns the key that is being replaced; empty where none is named.
+   *
+   * @throws UsageException when it will not do
+   */
+  Optional<SecretKey> older() {
     return Optional.ofNullable(olderKeyFile)
-        .flatMap(file -> KeySource.find(Optional.of(file), Map.of()));
+        .map(file -> scoped(KeySource.require(Optional.of(file), Map.of())));
   }
 
-  /** Returns the key of the project, where one is named. */
-  public SecretKey scoped(SecretKey key) {
+  private SecretKey scoped(SecretKey key) {
     return project == null ? key : key.project(project);
-  }
-
-  /** Returns the key; empty where none is named. */
-  public Optional<Result<SecretKey>> find(Map<String, String> environment) {
-    return KeySource.find(Optional.ofNullable(keyFile), environment);
   }
 }

@@ -8,6 +8,8 @@ import org.isopter.mapper.privacy.DateShift;
 import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.privacy.Kept;
 import org.isopter.mapper.privacy.TimeGrain;
+import org.isopter.model.value.FaultException;
+import org.isopter.task.report.UsageException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -48,12 +50,20 @@ public final class PersonOptions {
   DateShift dates = DateShift.AHEAD;
 
   /** Returns a de-identifier that does as the options say. */
-  public Deidentifier apply(Deidentifier usual) {
+  Deidentifier apply(Deidentifier usual) {
     return usual.telling(times).moving(dates).keeping(kept);
   }
 
-  /** Returns the file of persons, read; empty where none is named. */
-  public Optional<PersonsFile> file() {
-    return Optional.ofNullable(persons).map(PersonsFile::read);
+  /**
+   * Returns the file of persons, read; empty where none is named.
+   *
+   * @throws UsageException when it cannot be read
+   */
+  Optional<PersonsFile> file() {
+    try {
+      return Optional.ofNullable(persons).map(PersonsFile::read);
+    } catch (FaultException refused) {
+      throw new UsageException(refused.faults().get(0).toString());
+    }
   }
 }

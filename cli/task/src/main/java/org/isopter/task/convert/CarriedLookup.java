@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
 public final class CarriedLookup implements AutoCloseable {
 
   private final @Nullable Path named;
-  private final RunLog journal;
+  private final RunLog log;
   private @Nullable Path open;
   private @Nullable CarriedFile file;
 
@@ -33,9 +33,9 @@ public final class CarriedLookup implements AutoCloseable {
    *
    * @param named the one file for all records; none where each file of records has its own
    */
-  public CarriedLookup(@Nullable Path named, RunLog journal) {
+  public CarriedLookup(@Nullable Path named, RunLog log) {
     this.named = named;
-    this.journal = journal;
+    this.log = log;
   }
 
   /** Says whether one file holds what goes along with the records of all sources. */
@@ -100,15 +100,15 @@ public final class CarriedLookup implements AutoCloseable {
       return CarriedFile.open(path);
     } catch (FaultException strange) {
       String where = strange.faults().get(0).path();
-      journal.missing(where, "invalid", "saw " + strange.faults().get(0).at("").seen());
+      log.missing(where, "invalid", "saw " + strange.faults().get(0).at("").seen());
     } catch (IOException failed) {
-      journal.missing(path.toString(), "not-found", Messages.of(failed));
+      log.missing(path.toString(), "not-found", Messages.of(failed));
     }
     return null;
   }
 
   private void warn(Position at, String text) {
-    journal.warn(at, List.of(Issue.of(Issue.Severity.WARNING, "not-supported", at, text)));
+    log.warn(at, List.of(Issue.of(Issue.Severity.WARNING, "not-supported", at, text)));
   }
 
   @Override

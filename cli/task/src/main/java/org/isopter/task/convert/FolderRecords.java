@@ -30,7 +30,7 @@ public final class FolderRecords implements RecordOutput {
   private final InputForm form;
   private final Function<Origin, Path> inside;
   private final Optional<CarriedOutput> carried;
-  private final RunLog journal;
+  private final RunLog log;
   private final Records records = new Records();
   private boolean carries;
 
@@ -45,7 +45,7 @@ public final class FolderRecords implements RecordOutput {
       InputForm form,
       List<InputSource> sources,
       Optional<CarriedOutput> carried,
-      RunLog journal) {
+      RunLog log) {
     this.folder = new FolderOutput(target, form, sources);
     this.target = target;
     this.form = form;
@@ -53,7 +53,7 @@ public final class FolderRecords implements RecordOutput {
     sources.forEach(source -> below.put(source.name(), source.inside()));
     this.inside = origin -> below.getOrDefault(origin.name(), Path.of(origin.name()));
     this.carried = carried;
-    this.journal = journal;
+    this.log = log;
   }
 
   @Override
@@ -77,7 +77,7 @@ public final class FolderRecords implements RecordOutput {
       String text = records.write(exam.exam(), RecordForm.valueOf(form.name()));
       Optional<Issue> obstacle = folder.put(name, at, text);
       if (obstacle.isPresent()) {
-        journal.refuse(at, List.of(obstacle.get()));
+        log.refuse(at, List.of(obstacle.get()));
       } else {
         along(name, CarriedLine.of(exam));
       }

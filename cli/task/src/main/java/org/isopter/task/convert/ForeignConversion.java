@@ -22,19 +22,19 @@ public final class ForeignConversion implements Receiver {
 
   private final ReadingOptions foreign;
   private final ForeignReporter told;
-  private final RunLog journal;
+  private final RunLog log;
   private final RecordOutput output;
   private final Progress progress;
 
   public ForeignConversion(
       ReadingOptions foreign,
       ForeignReporter told,
-      RunLog journal,
+      RunLog log,
       RecordOutput output,
       Progress progress) {
     this.foreign = foreign;
     this.told = told;
-    this.journal = journal;
+    this.log = log;
     this.output = output;
     this.progress = progress;
   }
@@ -44,10 +44,10 @@ public final class ForeignConversion implements Receiver {
     for (InputSource source : sources) {
       try (InputStream in = source.opener().open()) {
         if (take(intake, source, in) == 0) {
-          journal.say(source.name() + " is empty: nothing to do");
+          log.say(source.name() + " is empty: nothing to do");
         }
       } catch (IOException failed) {
-        journal.unreadable(source.name(), failed);
+        log.unreadable(source.name(), failed);
       }
     }
     intake.finish();
@@ -76,7 +76,7 @@ public final class ForeignConversion implements Receiver {
   @Override
   public void refused(Origin origin, List<Fault> faults) {
     told.refused(origin, faults);
-    journal.outcomes(() -> Report.unreadable(origin, faults));
+    log.outcomes(() -> Report.unreadable(origin, faults));
   }
 
   @Override
@@ -87,7 +87,7 @@ public final class ForeignConversion implements Receiver {
   @Override
   public void read(Batch batch) {
     told.read(batch);
-    journal.outcomes(() -> Report.outcomes(batch));
+    log.outcomes(() -> Report.outcomes(batch));
     Judged judged = foreign.policy().judge(batch);
     output.put(batch, judged);
     progress.at(told.counts().resources());

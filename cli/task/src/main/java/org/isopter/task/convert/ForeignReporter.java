@@ -28,15 +28,15 @@ public final class ForeignReporter implements Receiver {
   /** Beyond these, remarks are only counted: the report and the table hold all. */
   private static final int MOST_REMARKS = 20;
 
-  private final RunLog journal;
+  private final RunLog log;
   private final Policy policy;
   private final ForeignTable table;
   private final Progress progress;
   private final Counts counts = new Counts();
   private long remarks;
 
-  public ForeignReporter(RunLog journal, Policy policy, ForeignTable table, Progress progress) {
-    this.journal = journal;
+  public ForeignReporter(RunLog log, Policy policy, ForeignTable table, Progress progress) {
+    this.log = log;
     this.policy = policy;
     this.table = table;
     this.progress = progress;
@@ -55,13 +55,13 @@ public final class ForeignReporter implements Receiver {
     progress.clear();
     counts.addUnreadable();
     Position at = position(origin);
-    journal.refuseUnreported(at, faults.stream().map(fault -> Issue.of(at, fault)).toList());
+    log.refuseUnreported(at, faults.stream().map(fault -> Issue.of(at, fault)).toList());
   }
 
   @Override
   public void failed(Origin origin, RuntimeException mistake) {
     progress.clear();
-    journal.broken(position(origin), mistake);
+    log.broken(position(origin), mistake);
   }
 
   @Override
@@ -81,7 +81,7 @@ public final class ForeignReporter implements Receiver {
   public void sum() {
     if (remarks > MOST_REMARKS && policy != Policy.STRICT) {
       String more = Messages.count(remarks - MOST_REMARKS, "more remark");
-      journal.say(more + ": --report or --table holds all of them");
+      log.say(more + ": --report or --table holds all of them");
     }
     if (counts.resources() == 0) {
       return;
@@ -89,7 +89,7 @@ public final class ForeignReporter implements Receiver {
     String left =
         counts.leaves() == 0 ? "" : " with %,d values left over".formatted(counts.leaves());
     String why = counts.reasons().isEmpty() ? "" : " (" + whys() + ")";
-    journal.say(
+    log.say(
         "%s: %d exact, %d translated%s, %d kept%s"
             .formatted(
                 Messages.count(counts.resources(), "resource"),
@@ -113,7 +113,7 @@ public final class ForeignReporter implements Receiver {
     remarks++;
     if (remarks <= MOST_REMARKS || policy == Policy.STRICT) {
       progress.clear();
-      journal.remark(position(origin), issues);
+      log.remark(position(origin), issues);
     }
   }
 
@@ -162,6 +162,6 @@ public final class ForeignReporter implements Receiver {
       }
     }
     String text = "refused, since something is left over:\n" + String.join("\n", lines);
-    journal.refuseLeftOver(at, List.of(Issue.of(Issue.Severity.ERROR, "not-supported", at, text)));
+    log.refuseLeftOver(at, List.of(Issue.of(Issue.Severity.ERROR, "not-supported", at, text)));
   }
 }

@@ -12,7 +12,6 @@ import org.isopter.mapper.foreign.run.Report;
 import org.isopter.task.io.AtomicFile;
 import org.isopter.task.io.LoudOutput;
 import org.isopter.task.io.UnwritableException;
-import org.jspecify.annotations.Nullable;
 
 /** Writes what became of each resource, and all counts, for people. */
 public final class ForeignTable implements AutoCloseable {
@@ -28,10 +27,11 @@ public final class ForeignTable implements AutoCloseable {
   }
 
   /** Makes a table in a file, on a stream where {@code -} was asked for, or none. */
-  public static ForeignTable of(@Nullable String asked, PrintStream words) {
-    if (asked == null) {
+  public static ForeignTable of(Optional<String> name, PrintStream words) {
+    if (name.isEmpty()) {
       return new ForeignTable(Optional.empty(), Optional.empty());
     }
+    String asked = name.get();
     if (asked.equals(TERMINAL)) {
       return new ForeignTable(Optional.empty(), Optional.of(words));
     }

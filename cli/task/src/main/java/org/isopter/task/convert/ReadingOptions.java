@@ -2,6 +2,7 @@ package org.isopter.task.convert;
 
 import java.time.Duration;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import org.isopter.mapper.foreign.ForeignReader;
 import org.isopter.mapper.foreign.document.Release;
 import org.isopter.mapper.foreign.reading.Options;
@@ -24,6 +25,11 @@ import org.isopter.model.catalogue.Catalogue;
  */
 public record ReadingOptions(
     Release release, ZoneId zone, Duration window, Policy policy, Together together, int largest) {
+
+  /** R4; a day begins in UTC; what no rule takes is kept; documents of at most 64 MB. */
+  public static final ReadingOptions USUAL =
+      new ReadingOptions(
+          Release.R4, ZoneOffset.UTC, Duration.ZERO, Policy.FAITHFUL, Together.FOLDER, 64);
 
   /** Returns these options for a reader. */
   Options options() {

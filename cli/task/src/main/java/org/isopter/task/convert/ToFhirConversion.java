@@ -25,15 +25,15 @@ import org.isopter.task.report.RunLog;
  */
 public final class ToFhirConversion {
 
-  private final RunLog journal;
+  private final RunLog log;
   private final Bundles bundles;
   private final FhirForm form;
   private final CarriedLookup along;
   private final Records records = new Records();
   private boolean single;
 
-  public ToFhirConversion(RunLog journal, Bundles bundles, FhirForm form, CarriedLookup along) {
-    this.journal = journal;
+  public ToFhirConversion(RunLog log, Bundles bundles, FhirForm form, CarriedLookup along) {
+    this.log = log;
     this.bundles = bundles;
     this.form = form;
     this.along = along;
@@ -54,7 +54,7 @@ public final class ToFhirConversion {
     try (output) {
       for (InputSource source : sources) {
         if (source.form() != InputForm.CARRIED) {
-          new InputDocuments(journal).each(List.of(source), item -> one(item, output));
+          new InputDocuments(log).each(List.of(source), item -> one(item, output));
         } else if (source.file().filter(claimed::contains).isPresent()) {
           continue;
         }
@@ -75,7 +75,7 @@ public final class ToFhirConversion {
       Carried carried = along.with(item, ok.value());
       put(item, bundles.write(ok.value(), carried, item.bytes(), form), output);
     } else {
-      journal.refuseFor(item.position(), exam.faults());
+      log.refuseFor(item.position(), exam.faults());
     }
   }
 
@@ -85,10 +85,10 @@ public final class ToFhirConversion {
     int number = 0;
     while (next.isPresent()) {
       InputDocument item = new InputDocument(rest(source), ++number, new byte[0]);
-      if (single && journal.done() > 0) {
+      if (single && log.done() > 0) {
         String text = "no room for what came without an examination: take --format ndjson";
         Issue issue = Issue.of(Issue.Severity.ERROR, "too-long", item.position(), text);
-        journal.refuse(item.position(), List.of(issue));
+        log.refuse(item.position(), List.of(issue));
       } else {
         put(item, bundles.write(next.get(), form), output);
       }
@@ -109,10 +109,10 @@ public final class ToFhirConversion {
     if (text instanceof Result.Ok<String> ok) {
       Optional<Issue> obstacle = output.put(item, ok.value());
       obstacle.ifPresentOrElse(
-          issue -> journal.refuse(item.position(), List.of(issue)),
-          () -> journal.accept(item.position(), List.of()));
+          issue -> log.refuse(item.position(), List.of(issue)),
+          () -> log.accept(item.position(), List.of()));
     } else {
-      journal.refuseFor(item.position(), text.faults());
+      log.refuseFor(item.position(), text.faults());
     }
   }
 }

@@ -21,15 +21,15 @@ public final class InputDocuments {
     void at(InputSource source, int line, String reason);
   }
 
-  private final RunLog journal;
+  private final RunLog log;
   private final Lost lost;
 
-  public InputDocuments(RunLog journal) {
-    this(journal, (source, line, reason) -> {});
+  public InputDocuments(RunLog log) {
+    this(log, (source, line, reason) -> {});
   }
 
-  public InputDocuments(RunLog journal, Lost lost) {
-    this.journal = journal;
+  public InputDocuments(RunLog log, Lost lost) {
+    this.log = log;
     this.lost = lost;
   }
 
@@ -39,7 +39,7 @@ public final class InputDocuments {
       try (InputStream in = source.opener().open()) {
         each(source, in, use);
       } catch (IOException failed) {
-        journal.unreadable(source.name(), failed);
+        log.unreadable(source.name(), failed);
         lost.at(source, 0, "unreadable");
       }
     }
@@ -49,7 +49,7 @@ public final class InputDocuments {
       throws IOException {
     int found = source.mayHoldSeveral() ? lines(source, in, use) : whole(source, in, use);
     if (found == 0) {
-      journal.say(source.name() + " is empty: nothing to do");
+      log.say(source.name() + " is empty: nothing to do");
     }
   }
 
@@ -84,7 +84,7 @@ public final class InputDocuments {
     if (item.bytes().length > LONGEST) {
       String text = "more than " + (LONGEST >> 20) + " MB for one document";
       Issue issue = Issue.of(Issue.Severity.ERROR, "too-long", item.position(), text);
-      journal.refuse(item.position(), java.util.List.of(issue));
+      log.refuse(item.position(), java.util.List.of(issue));
       lost.at(item.source(), item.line(), "too-long");
       return;
     }
@@ -93,7 +93,7 @@ public final class InputDocuments {
     } catch (UnwritableException failed) {
       throw failed;
     } catch (RuntimeException mistake) {
-      journal.broken(item.position(), mistake);
+      log.broken(item.position(), mistake);
     }
   }
 }

@@ -19,7 +19,7 @@ public final class InputSources {
   private final Set<InputForm> accepted;
   private final Optional<InputForm> stated;
   private final InputStream in;
-  private final RunLog journal;
+  private final RunLog log;
   private final List<InputSource> found = new ArrayList<>();
 
   /**
@@ -29,11 +29,11 @@ public final class InputSources {
    * @param stated the form that the command line states, for files whose name does not tell it
    */
   public InputSources(
-      Set<InputForm> accepted, Optional<InputForm> stated, InputStream in, RunLog journal) {
+      Set<InputForm> accepted, Optional<InputForm> stated, InputStream in, RunLog log) {
     this.accepted = accepted;
     this.stated = stated;
     this.in = in;
-    this.journal = journal;
+    this.log = log;
   }
 
   /** Returns the sources in the order of the arguments, and within a folder by name. */
@@ -57,7 +57,7 @@ public final class InputSources {
     } else if (Files.exists(path)) {
       file(argument, path);
     } else {
-      journal.missing(argument, "not-found", "no such file or folder");
+      log.missing(argument, "not-found", "no such file or folder");
     }
   }
 
@@ -67,10 +67,10 @@ public final class InputSources {
       List<Path> files = Wildcards.files(pattern);
       files.forEach(file -> file(file.toString(), file));
       if (files.isEmpty()) {
-        journal.missing(pattern, "not-found", "no file has such a name");
+        log.missing(pattern, "not-found", "no file has such a name");
       }
     } catch (IOException failed) {
-      journal.unreadable(pattern, failed);
+      log.unreadable(pattern, failed);
     }
   }
 
@@ -79,7 +79,7 @@ public final class InputSources {
         form ->
             found.add(new InputSource("standard input", form, Path.of("standard-input"), () -> in)),
         () ->
-            journal.missing(
+            log.missing(
                 "standard input", "required", "no name tells its form; add --input-format"));
   }
 
@@ -89,7 +89,7 @@ public final class InputSources {
       String text =
           "not one of the files read here (%s); if it is one by another name, add --input-format"
               .formatted(InputForm.patterns(accepted));
-      journal.missing(name, "not-supported", text);
+      log.missing(name, "not-supported", text);
       return;
     }
     Path inside = Optional.ofNullable(path.getFileName()).orElse(path);
@@ -101,10 +101,10 @@ public final class InputSources {
     try (Stream<Path> below = Files.walk(folder)) {
       below.filter(Files::isRegularFile).sorted().forEach(file -> below(folder, file));
     } catch (IOException failed) {
-      journal.unreadable(name, failed);
+      log.unreadable(name, failed);
     }
     if (found.size() == before) {
-      journal.say(name + " holds none of " + InputForm.patterns(accepted) + ": nothing to do");
+      log.say(name + " holds none of " + InputForm.patterns(accepted) + ": nothing to do");
     }
   }
 

@@ -1,5 +1,7 @@
 package org.isopter.task.io;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import java.io.BufferedOutputStream;
 import java.io.FilterOutputStream;
 import java.io.IOException;
@@ -30,6 +32,20 @@ public final class AtomicFile extends FilterOutputStream {
       Path aside = aside(real);
       OutputStream out = new BufferedOutputStream(Files.newOutputStream(aside), 1 << 16);
       return new AtomicFile(real, aside, out);
+    } catch (IOException failed) {
+      throw new UnwritableException(target.toString(), failed);
+    }
+  }
+
+  /**
+   * Writes a whole file in UTF-8.
+   *
+   * @throws UnwritableException when that cannot be done; what was there before then stays
+   */
+  public static void write(Path target, String text) {
+    try (AtomicFile file = at(target)) {
+      file.write(text.getBytes(UTF_8));
+      file.commit();
     } catch (IOException failed) {
       throw new UnwritableException(target.toString(), failed);
     }

@@ -12,6 +12,8 @@ import org.isopter.model.note.Unread;
 import org.isopter.model.note.habit.Reading;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
+import org.isopter.task.io.AtomicFile;
+import org.isopter.task.io.UnwritableException;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -36,8 +38,12 @@ public final class Questions {
     return note.unread().stream().filter(Unread::isQuestion).toList();
   }
 
-  /** Writes the questions of a note into a file. */
-  public static void write(Note note, Path file) throws IOException {
+  /**
+   * Writes the questions of a note into a file.
+   *
+   * @throws UnwritableException when that cannot be done
+   */
+  public static void write(Note note, Path file) {
     ArrayNode all = JSON.createArrayNode();
     for (Unread unread : of(note)) {
       ObjectNode question = all.addObject();
@@ -54,7 +60,7 @@ public final class Questions {
         one.put("text", reading.text());
       }
     }
-    Files.writeString(file, JSON.writerWithDefaultPrettyPrinter().writeValueAsString(all) + "\n");
+    AtomicFile.write(file, JSON.writerWithDefaultPrettyPrinter().writeValueAsString(all) + "\n");
   }
 
   /** Returns the note with every answered item put in the form that the answer chose. */

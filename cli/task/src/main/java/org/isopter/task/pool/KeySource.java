@@ -10,6 +10,7 @@ import org.isopter.mapper.privacy.SecretKey;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import org.isopter.task.io.Messages;
+import org.isopter.task.report.UsageException;
 
 /** Finds the secret of the pseudonyms: in a file, or else in the environment. */
 public final class KeySource {
@@ -29,6 +30,27 @@ public final class KeySource {
     }
     return Optional.ofNullable(environment.get(SecretKey.VARIABLE))
         .map(text -> of(text, SecretKey.VARIABLE));
+  }
+
+  /**
+   * Returns the key.
+   *
+   * @throws UsageException when none is named, or it will not do
+   */
+  public static SecretKey require(Optional<Path> file, Map<String, String> environment) {
+    Result<SecretKey> found =
+        find(file, environment)
+            .orElseThrow(
+                () ->
+                    new UsageException(
+                        "no key: pseudonyms are made from a secret; name a file that holds one with"
+                            + " --key-file, set "
+                            + SecretKey.VARIABLE
+                            + ", or say --identified to keep identities"));
+    if (found instanceof Result.Ok<SecretKey> good) {
+      return good.value();
+    }
+    throw new UsageException(found.faults().get(0).toString());
   }
 
   /** Returns the key of a secret; a fault says where the secret came from. */

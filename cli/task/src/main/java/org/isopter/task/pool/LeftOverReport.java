@@ -15,9 +15,9 @@ import org.isopter.task.report.RunLog;
  * input is named by its number, in the order in which inputs are read, and nothing that it holds is
  * shown.
  */
-public final class LeftOverReport {
+final class LeftOverReport {
 
-  private final RunLog journal;
+  private final RunLog log;
   private final Map<String, Integer> numbers = new HashMap<>();
 
   /**
@@ -25,15 +25,15 @@ public final class LeftOverReport {
    *
    * @param sources the inputs in the order in which they are read
    */
-  public LeftOverReport(RunLog journal, List<InputSource> sources) {
-    this.journal = journal;
+  LeftOverReport(RunLog log, List<InputSource> sources) {
+    this.log = log;
     for (InputSource source : sources) {
       numbers.putIfAbsent(source.name(), numbers.size() + 1);
     }
   }
 
   /** Lists one thing that was left over. */
-  public void tell(Remainder left) {
+  void list(Remainder left) {
     int line = Math.toIntExact(left.line());
     Position at = new Position("input " + numbers.getOrDefault(left.source(), 0), line, 0);
     List<Issue.Said> said = new ArrayList<>();
@@ -41,7 +41,7 @@ public final class LeftOverReport {
     left.reasons().forEach(reason -> said.add(new Issue.Said("cause", reason)));
     boolean refused = left.what() == Remainder.What.REFUSED;
     Issue.Severity severity = refused ? Issue.Severity.ERROR : Issue.Severity.WARNING;
-    journal.list(at, List.of(new Issue(severity, "not-supported", at, "", said)));
+    log.list(at, List.of(new Issue(severity, "not-supported", at, "", said)));
   }
 
   private static String what(Remainder left) {

@@ -29,8 +29,8 @@ public final class PoolFeed {
     this.names = names;
   }
 
-  public void feed(RunLog journal, List<InputSource> sources) {
-    new InputDocuments(journal, this::lose).each(sources, this::add);
+  public void feed(RunLog log, List<InputSource> sources) {
+    new InputDocuments(log, this::lose).each(sources, this::add);
   }
 
   /** What could not be handed over is left over too, so that everything is accounted for. */

@@ -6,34 +6,28 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.model.value.Fault;
 import org.isopter.task.input.InputSource;
 import org.isopter.task.io.RealPath;
-import org.jspecify.annotations.Nullable;
 
 /** The places that a pool writes to, which may not be those of its inputs. */
-public final class PoolPlaces {
+final class PoolPlaces {
 
   private final Path output;
 
   /** The private files by the options that name them. */
   private final Map<String, Path> files = new LinkedHashMap<>();
 
-  /**
-   * Names the places.
-   *
-   * @param output the folder of the pool
-   * @param leftover the file of what is left over, where one is wanted
-   * @param origins the file of where examinations were read, where one is wanted
-   */
-  public PoolPlaces(Path output, @Nullable Path leftover, @Nullable Path origins) {
-    this.output = RealPath.of(output);
-    Optional.ofNullable(leftover).ifPresent(file -> files.put("--leftover", RealPath.of(file)));
-    Optional.ofNullable(origins).ifPresent(file -> files.put("--origins", RealPath.of(file)));
+  /** Takes the places from the plan of a pool. */
+  PoolPlaces(PoolPlan plan) {
+    this.output = RealPath.of(plan.folder());
+    plan.wholeLeft().ifPresent(file -> files.put("--leftover", RealPath.of(file)));
+    plan.origins().ifPresent(file -> files.put("--origins", RealPath.of(file)));
   }
 
   /** Returns why the places will not do: something would be written over. */
-  public Optional<Fault> clash(List<InputSource> sources) {
+  Optional<Fault> clash(List<InputSource> sources) {
     for (InputSource source : sources) {
       Optional<Path> input = source.file().map(RealPath::of);
       if (input.filter(one -> one.startsWith(output)).isPresent()) {

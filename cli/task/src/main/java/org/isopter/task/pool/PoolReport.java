@@ -12,22 +12,22 @@ import org.isopter.task.report.RunLog;
 /** Says what came of a pool. */
 public final class PoolReport {
 
-  private final RunLog journal;
+  private final RunLog log;
 
-  public PoolReport(RunLog journal) {
-    this.journal = journal;
+  public PoolReport(RunLog log) {
+    this.log = log;
   }
 
   public void tell(PoolResult result) {
     PoolCounts counts = result.counts();
-    journal.say(
+    log.say(
         "%s read, %d of them refused"
             .formatted(Messages.count(counts.documents(), "document"), counts.refused()));
-    journal.say(
+    log.say(
         "%s in them: %d pooled, %d left over"
             .formatted(
                 Messages.count(counts.resources(), "resource"), counts.pooled(), counts.kept()));
-    journal.say(
+    log.say(
         "%s with %s: %s of findings, %s of eyes"
             .formatted(
                 Messages.count(counts.examinations(), "examination"),
@@ -40,10 +40,10 @@ public final class PoolReport {
               ? "1 examination was read more than once, and each of its rows is there as often"
               : result.repeated()
                   + " examinations were read more than once, and each of their rows is there as often";
-      journal.say(more);
+      log.say(more);
     }
     if (counts.refused() > 0) {
-      journal.raise(ExitStatus.REFUSED);
+      log.raise(ExitStatus.REFUSED);
     }
   }
 
@@ -52,33 +52,33 @@ public final class PoolReport {
     tell(result);
     persons.ifPresent(
         file ->
-            journal.say(
+            log.say(
                 "%s in the file of persons: %d with an examination here"
                     .formatted(Messages.count(file.size(), "person"), file.found())));
     if (result.ageless() > 0) {
-      journal.say(
+      log.say(
           "%s in no OMOP table, since no age is known: see omop/left_out, and name birth years with --persons"
               .formatted(Messages.count(result.ageless(), "person")));
     }
     PoolResult.Risk risk = result.risk();
     if (risk.suppressed() > 0) {
-      journal.say(
+      log.say(
           "%s taken out, since too few others share their traits"
               .formatted(Messages.count(risk.suppressed(), "person")));
     }
     if (risk.least() > 0) {
-      journal.say(
+      log.say(
           "the smallest group of persons who share all their traits has %s: see risk.csv"
               .formatted(Messages.count(risk.least(), "person")));
     }
     if (risk.smallCells() > 0) {
-      journal.say(
+      log.say(
           "%s of persons with traits that too few share: see small-cells.csv"
               .formatted(Messages.count(risk.smallCells(), "group")));
     }
     if (result.counts().refused() + result.counts().kept() > 0) {
-      journal.say("what was left over, and why, is in leftover.ndjson");
+      log.say("what was left over, and why, is in leftover.ndjson");
     }
-    journal.say("tables written to " + folder);
+    log.say("tables written to " + folder);
   }
 }

@@ -34,13 +34,13 @@ public final class TemporaryPool implements AutoCloseable {
   }
 
   /** Pools the sources and returns the folder with the tables. */
-  public Path fill(RunLog journal, List<InputSource> sources) throws IOException {
+  public Path fill(RunLog log, List<InputSource> sources) throws IOException {
     Path tables = folder.resolve("pool");
     PoolPlan plan =
         PoolPlan.of(tables, new Deidentifier(passingKey(), false)).tracing(Optional.of(origins()));
     try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan)) {
-      new PoolFeed(run, InputSource::name).feed(journal, sources);
-      new PoolReport(journal).tell(run.finish());
+      new PoolFeed(run, InputSource::name).feed(log, sources);
+      new PoolReport(log).tell(run.finish());
     }
     return tables;
   }

@@ -3,6 +3,8 @@ package org.isopter.task.report;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.ToIntFunction;
 import org.isopter.task.io.AtomicFile;
 import org.isopter.task.io.UnwritableException;
 import org.isopter.task.io.Utf8;
@@ -18,6 +20,23 @@ public final class FileReport implements IssueSink, AutoCloseable {
     this.target = target;
     this.file = AtomicFile.at(target);
     this.lines = new OutcomeLines(file);
+  }
+
+  /**
+   * Runs something that reports, and gives the file its name once that is done.
+   *
+   * @param target the file; empty for no report
+   * @return what the run returned
+   */
+  public static int with(Optional<Path> target, ToIntFunction<IssueSink> run) {
+    if (target.isEmpty()) {
+      return run.applyAsInt(IssueSink.NOBODY);
+    }
+    try (FileReport file = new FileReport(target.get())) {
+      int status = run.applyAsInt(file);
+      file.commit();
+      return status;
+    }
   }
 
   @Override

@@ -1,12 +1,13 @@
 package org.isopter.task.report;
 
+import java.io.PrintStream;
 import java.util.List;
 import java.util.function.Supplier;
 import org.isopter.model.value.Fault;
 import org.isopter.task.io.Messages;
 import org.isopter.task.io.Streams;
 
-/** What is told of a run, and the exit status that follows from it. */
+/** Collects what there is to say of a run, and the exit status that follows from it. */
 public final class RunLog {
 
   private final Streams streams;
@@ -20,7 +21,7 @@ public final class RunLog {
   private int remarked;
 
   /**
-   * Makes a journal.
+   * Makes a log.
    *
    * @param told where issues of documents are told of
    * @param report where all issues are told of once more
@@ -31,6 +32,26 @@ public final class RunLog {
     this.told = told;
     this.report = report;
     this.debug = debug;
+  }
+
+  /** Makes a log whose words, also those about documents, go to the stream for words. */
+  public static RunLog on(Streams streams) {
+    return new RunLog(streams, new IssueText(streams.err()), IssueSink.NOBODY, false);
+  }
+
+  /** Returns where data go; words go through this log. */
+  public PrintStream data() {
+    return streams.out();
+  }
+
+  /** Returns the streams of the run. */
+  public Streams streams() {
+    return streams;
+  }
+
+  /** Notes that a document is as it should be. */
+  public void accept(Position document) {
+    accept(document, List.of());
   }
 
   /** Notes that a document is as it should be, and why it need not be perfect. */
@@ -46,6 +67,15 @@ public final class RunLog {
     faults += (int) issues.stream().filter(Issue::isError).count();
     raise(ExitStatus.REFUSED);
     tell(document, issues);
+  }
+
+  /** Refuses a document where one of its issues is an error, and accepts it otherwise. */
+  public void judge(Position document, List<Issue> issues) {
+    if (issues.stream().anyMatch(Issue::isError)) {
+      refuse(document, issues);
+    } else {
+      accept(document, issues);
+    }
   }
 
   /** Notes that a document cannot be read, and why; the report is written by the caller. */

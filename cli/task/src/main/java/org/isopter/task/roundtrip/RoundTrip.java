@@ -37,10 +37,6 @@ public final class RoundTrip {
     this.bundles = new Bundles(kind);
   }
 
-  Result<Exam> read(InputDocument item) {
-    return records.read(item);
-  }
-
   List<Leg> legs(InputDocument item, Exam exam) {
     List<Leg> legs = new ArrayList<>();
     String json = bundles.write(exam, item.bytes(), FhirForm.JSON);

@@ -1,0 +1,38 @@
+package org.isopter.cli.option;
+
+import java.time.OffsetDateTime;
+import java.util.Optional;
+import org.isopter.model.exam.Header;
+import org.isopter.task.note.HeaderRequest;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** What stands above a new record. */
+public final class HeaderOptions {
+
+  @Mixin private final IdOption id = new IdOption();
+
+  @Option(
+      names = "--subject",
+      required = true,
+      paramLabel = "ID",
+      description = "The id of the person examined.")
+  private String subject = "";
+
+  @Option(
+      names = "--performed",
+      paramLabel = "TIME",
+      description = "When, with its offset: 2026-03-03T09:10:00+01:00 (default: now).")
+  private @Nullable OffsetDateTime performed;
+
+  @Option(names = "--performer", paramLabel = "NAME", description = "Who examined.")
+  private @Nullable String performer;
+
+  /** Returns the header; each call makes another id where none is given. */
+  public Header header() {
+    return new HeaderRequest(
+            id.id(), subject, Optional.ofNullable(performed), Optional.ofNullable(performer))
+        .header();
+  }
+}

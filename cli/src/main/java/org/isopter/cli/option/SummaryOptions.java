@@ -1,0 +1,50 @@
+package org.isopter.cli.option;
+
+import java.util.Optional;
+import org.isopter.model.letter.UrgencyRules;
+import org.isopter.task.page.SummaryForm;
+import org.isopter.task.page.SummaryStyle;
+import org.isopter.task.page.SummaryTask;
+import org.isopter.task.report.RunLog;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** How a summary is written. */
+public final class SummaryOptions {
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORM",
+      defaultValue = "text",
+      description = "Form of the page: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).")
+  private SummaryForm format = SummaryForm.TEXT;
+
+  @Option(
+      names = "--style",
+      paramLabel = "STYLE",
+      defaultValue = "letter",
+      description = "How findings are put: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).")
+  private SummaryStyle style = SummaryStyle.LETTER;
+
+  @Option(
+      names = "--urgency-hints",
+      paramLabel = "LIST",
+      converter = UrgencyList.class,
+      description = {
+        "Say what is on a published list of urgent findings: uk-c205. Off unless asked for.",
+        "uk-c205 is \"Urgency of referrals\" of the College of Optometrists, United Kingdom."
+      })
+  private @Nullable UrgencyRules urgencyHints;
+
+  @Option(
+      names = "--detail",
+      description = "Add all that follows, with arithmetic, reasons, certainty and sources.")
+  private boolean detail;
+
+  /** Returns the task with these options. */
+  public SummaryTask task(RunLog log) {
+    return SummaryTask.of(log, format, style)
+        .detailed(detail)
+        .with(Optional.ofNullable(urgencyHints));
+  }
+}

@@ -1,0 +1,58 @@
+package org.isopter.cli.option;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import org.isopter.task.convert.ToFhirRequest;
+import org.isopter.task.input.FhirForm;
+import org.isopter.task.output.Target;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** What records are turned into. */
+public final class ToFhirOptions {
+
+  @Option(
+      names = {"-o", "--output"},
+      paramLabel = "FILE|FOLDER",
+      description = {
+        "Where to write; standard output unless given.",
+        "A FOLDER (it exists, or ends in /) gets a file for each input."
+      })
+  private @Nullable String output;
+
+  @Mixin private final KindOption as = new KindOption();
+
+  @Option(
+      names = "--derived",
+      description = "Add what follows from the findings, as observations of their own.")
+  private boolean derived;
+
+  @Option(
+      names = "--format",
+      paramLabel = "FORM",
+      description = {
+        "Form of the output: ${COMPLETION-CANDIDATES}.",
+        "Unless given or told by the name of FILE, json for one record and ndjson for several."
+      })
+  private @Nullable FhirForm format;
+
+  @Option(
+      names = "--carried",
+      paramLabel = "FILE",
+      description = {
+        "Where from-fhir kept what no rule took, to be put back.",
+        "Unless given, the file beside the records, RECORDS.carried, where there is one."
+      })
+  private @Nullable Path carried;
+
+  /** Returns what is asked for. */
+  public ToFhirRequest request() {
+    return new ToFhirRequest(
+        Target.of(output),
+        Optional.ofNullable(format),
+        as.kind(),
+        derived,
+        Optional.ofNullable(carried));
+  }
+}

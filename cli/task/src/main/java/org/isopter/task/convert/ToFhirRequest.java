@@ -1,0 +1,36 @@
+package org.isopter.task.convert;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import org.isopter.mapper.fhir.BundleKind;
+import org.isopter.task.input.FhirForm;
+import org.isopter.task.output.Target;
+
+/**
+ * What records are turned into.
+ *
+ * @param target where bundles go
+ * @param form the form of the bundles; empty to take the one that the target's name says, or else
+ *     JSON for one record and lines of JSON for several
+ * @param kind the kind of bundle
+ * @param derived whether to add what follows from the findings
+ * @param carried the file of what {@code from-fhir} kept; empty for the one beside each input
+ */
+public record ToFhirRequest(
+    Target target,
+    Optional<FhirForm> form,
+    BundleKind kind,
+    boolean derived,
+    Optional<Path> carried) {
+
+  /** Returns a request for collections of what was recorded, with what was kept beside it. */
+  public static ToFhirRequest to(Target target) {
+    return new ToFhirRequest(
+        target, Optional.empty(), BundleKind.COLLECTION, false, Optional.empty());
+  }
+
+  /** Returns this request for another kind of bundle. */
+  public ToFhirRequest as(BundleKind other) {
+    return new ToFhirRequest(target, form, other, derived, carried);
+  }
+}

@@ -1,0 +1,76 @@
+package org.isopter.task.note;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.mapper.record.RecordFormat;
+import org.isopter.mapper.record.RecordReader;
+import org.isopter.mapper.record.RecordWriter;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.entry.Amendment;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.note.Note;
+import org.isopter.model.note.NoteReader;
+import org.isopter.model.note.habit.Habits;
+import org.isopter.model.text.RecordText;
+import org.isopter.model.value.Result;
+import org.isopter.task.report.ExitStatus;
+import org.isopter.task.report.RunLog;
+
+/** Amends a record by shorthand: a new record that names the old one, which stays as it is. */
+public final class AmendTask {
+
+  private final RunLog log;
+  private final Optional<String> id;
+  private final Habits habits;
+
+  /**
+   * Makes a task.
+   *
+   * @param id the id of the new record; empty to make one
+   * @param habits the phrases and habits of the department
+   */
+  public AmendTask(RunLog log, Optional<String> id, Habits habits) {
+    this.log = log;
+    this.id = id;
+    this.habits = habits;
+  }
+
+  /**
+   * Writes the amended record to the data of the log, in the form of the old one. A record or text
+   * that cannot be read raises the status to {@link ExitStatus#REFUSED}.
+   *
+   * @param record the file of the old record
+   * @param text what is to be changed or added, in shorthand
+   * @throws IOException when the file cannot be read
+   */
+  public void run(Path record, String text) throws IOException {
+    RecordFormat format =
+        record.toString().endsWith(".json") ? RecordFormat.JSON : RecordFormat.YAML;
+    Result<Exam> old =
+        new RecordReader(Catalogue.standard()).read(Files.readAllBytes(record), format);
+    if (old instanceof Result.Ok<Exam> exam) {
+      amend(exam.value(), text, format);
+    } else {
+      old.faults().forEach(fault -> log.say(record + ": " + fault));
+      log.raise(ExitStatus.REFUSED);
+    }
+  }
+
+  private void amend(Exam old, String text, RecordFormat format) {
+    Note note = NoteReader.performed(old.header().performed()).habits(habits).read(text);
+    note.unread().forEach(unread -> log.say(unread.toString()));
+    if (!note.unread().isEmpty() || note.facts().isEmpty()) {
+      log.say("nothing was amended");
+      log.raise(ExitStatus.REFUSED);
+      return;
+    }
+    List<Fact<?>> facts = note.facts();
+    Amendment.clashing(old, facts).forEach(fact -> log.say("replaced: " + RecordText.of(fact)));
+    Exam amended = Amendment.of(old, HeaderRequest.id(id), facts);
+    log.data().print(new RecordWriter().write(amended, format));
+  }
+}

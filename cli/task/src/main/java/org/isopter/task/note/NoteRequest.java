@@ -1,0 +1,35 @@
+package org.isopter.task.note;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import org.isopter.model.exam.Header;
+import org.isopter.model.note.habit.Habits;
+import org.isopter.task.input.RecordForm;
+
+/**
+ * What a note is turned into.
+ *
+ * @param header what stands above the record
+ * @param habits the phrases and habits of the department
+ * @param keepUnread whether what is not understood is kept as a remark, word for word; nothing is
+ *     written otherwise
+ * @param questions the file for what is not clear, as JSON; empty for none
+ * @param answers a file of answers to such questions; empty for none
+ * @param form the form of the record
+ * @param letter whether the letter follows the record
+ */
+public record NoteRequest(
+    Header header,
+    Habits habits,
+    boolean keepUnread,
+    Optional<Path> questions,
+    Optional<Path> answers,
+    RecordForm form,
+    boolean letter) {
+
+  /** Returns a request for a record in YAML of a note that is understood to its last word. */
+  public static NoteRequest of(Header header) {
+    return new NoteRequest(
+        header, Habits.none(), false, Optional.empty(), Optional.empty(), RecordForm.YAML, false);
+  }
+}
