@@ -1,8 +1,5 @@
 package org.isopter.mapper.fhir;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
-import java.net.URLEncoder;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -140,7 +137,7 @@ final class BundleWriter {
           json.text("fullUrl", Ids.urn(uuid));
           json.object(
               "resource", () -> resource.accept(send ? Optional.empty() : Optional.of(uuid)));
-          request(type + "?identifier=" + encode(ids.system() + "|" + identifier));
+          request(Json.search(type, ids.system(), identifier));
         });
   }
 
@@ -153,9 +150,5 @@ final class BundleWriter {
             json.text("url", url);
           });
     }
-  }
-
-  private static String encode(String token) {
-    return URLEncoder.encode(token, UTF_8);
   }
 }

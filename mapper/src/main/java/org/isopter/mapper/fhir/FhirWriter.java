@@ -34,6 +34,7 @@ public final class FhirWriter {
   private final Optional<String> hash;
   private final boolean pretty;
   private final boolean derived;
+  private final boolean searches;
   private final Optional<Code> label;
 
   private FhirWriter(
@@ -41,22 +42,24 @@ public final class FhirWriter {
       Optional<String> hash,
       boolean pretty,
       boolean derived,
+      boolean searches,
       Optional<Code> label) {
     this.kind = kind;
     this.hash = hash;
     this.pretty = pretty;
     this.derived = derived;
+    this.searches = searches;
     this.label = label;
   }
 
   /** Returns a writer of bundles of a kind, on one line. */
   public static FhirWriter of(BundleKind kind) {
-    return new FhirWriter(kind, Optional.empty(), false, false, Optional.empty());
+    return new FhirWriter(kind, Optional.empty(), false, false, false, Optional.empty());
   }
 
   /** Returns this writer, indenting what it writes. */
   public FhirWriter indented() {
-    return new FhirWriter(kind, hash, true, derived, label);
+    return new FhirWriter(kind, hash, true, derived, searches, label);
   }
 
   /**
@@ -64,7 +67,16 @@ public final class FhirWriter {
    * panel of what was seen, and a reader computes them again instead of trusting them.
    */
   public FhirWriter withDerived() {
-    return new FhirWriter(kind, hash, pretty, true, label);
+    return new FhirWriter(kind, hash, pretty, true, searches, label);
+  }
+
+  /**
+   * Returns this writer, referring to each patient also by a search for the identifier. A server
+   * that takes a transaction replaces it by the patient that it has, so that the patient's
+   * examinations can be searched for; one that has no such patient refuses the transaction.
+   */
+  public FhirWriter referringToPatients() {
+    return new FhirWriter(kind, hash, pretty, derived, true, label);
   }
 
   /**
@@ -73,12 +85,12 @@ public final class FhirWriter {
    * @param sha256 the SHA-256 of the record's bytes in hexadecimal
    */
   public FhirWriter from(String sha256) {
-    return new FhirWriter(kind, Optional.of(sha256), pretty, derived, label);
+    return new FhirWriter(kind, Optional.of(sha256), pretty, derived, searches, label);
   }
 
   /** Returns this writer, putting a security label on each bundle. */
   public FhirWriter labelled(Code security) {
-    return new FhirWriter(kind, hash, pretty, derived, Optional.of(security));
+    return new FhirWriter(kind, hash, pretty, derived, searches, Optional.of(security));
   }
 
   /** Writes a bundle to a stream in UTF-8; the stream stays open. */
@@ -99,7 +111,8 @@ public final class FhirWriter {
 
   /** Writes a bundle to a generator, for instance into a tree. */
   public void write(Exam exam, JsonGenerator generator) {
-    new BundleWriter(new Json(generator), exam, kind, hash, derived).labelled(label).write();
+    Json json = new Json(generator, searches);
+    new BundleWriter(json, exam, kind, hash, derived).labelled(label).write();
   }
 
   private ObjectWriteContext context() {

@@ -25,9 +25,10 @@ final class FrameReader {
   /**
    * Takes the header from the panel, apart from what it says once more of every resource.
    *
-   * @param amends the record that the provenance says is replaced
+   * @param provenance the record that the provenance says is replaced
    */
-  static Optional<Header> header(Cursor panel, Optional<Identifier> amends) {
+  static Optional<Header> header(Cursor panel, Optional<Identifier> provenance) {
+    Optional<Identifier> amends = amends(panel, provenance);
     Optional<Identifier> id = panel.only("identifier").flatMap(People::record);
     Optional<Status> status = status(panel);
     Optional<Party> subject =
@@ -57,6 +58,15 @@ final class FrameReader {
                 setting,
                 amends,
                 remark));
+  }
+
+  private static Optional<Identifier> amends(Cursor panel, Optional<Identifier> provenance) {
+    Optional<Identifier> stated = Replaced.take(panel);
+    if (stated.isPresent() && provenance.isPresent() && !stated.equals(provenance)) {
+      String wanted = "as in the provenance, " + provenance.get();
+      panel.fault("extension", "replaces " + stated.get(), wanted);
+    }
+    return stated.or(() -> provenance);
   }
 
   /** Takes the rest of the panel, which must be what the header implies. */

@@ -35,6 +35,7 @@ final class FrameWriter {
     json.text("id", id);
     ObservationWriter.profile(json, ExamCodes.PANEL.code());
     json.narrative(Narrative.of(exam));
+    Replaced.write(json, header);
     recordIdentifiers();
     json.text("status", header.status().word());
     ObservationWriter.category(json);

@@ -73,6 +73,7 @@ final class ObservationReader {
 
   private <V> Optional<Fact<?>> fact(Cursor observation, Finding<V> finding) {
     common(observation, header, finding.id());
+    Replaced.expect(observation, header);
     Optional<Site> site = site(observation, finding);
     Optional<OffsetDateTime> at = People.time(observation, "effectiveDateTime");
     Optional<Concept> method =

@@ -47,6 +47,7 @@ final class ObservationWriter {
     json.text("id", id);
     profile(json, finding.id());
     json.narrative(Narrative.of(fact));
+    Replaced.write(json, header);
     json.single("identifier", () -> json.identifier(ids.system(), ids.fact(key)));
     json.text("status", header.status().word());
     category(json);

@@ -15,6 +15,7 @@ import org.isopter.mapper.foreign.document.Document;
 import org.isopter.mapper.foreign.document.Neighbours;
 import org.isopter.mapper.foreign.document.Release;
 import org.isopter.mapper.foreign.document.Sources;
+import org.isopter.mapper.foreign.document.Versions;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Once;
 import org.isopter.mapper.foreign.ledger.Reason;
@@ -22,7 +23,6 @@ import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.observation.Joining;
 import org.isopter.mapper.foreign.observation.Translation;
 import org.isopter.mapper.foreign.observation.Translator;
-import org.isopter.mapper.foreign.observation.Versions;
 import org.isopter.mapper.foreign.own.Own;
 import org.isopter.mapper.foreign.own.OwnCodes;
 import org.isopter.mapper.foreign.own.OwnName;
@@ -152,20 +152,29 @@ public final class ForeignReader {
   private Reading foreign(Document document) {
     boolean maybe =
         document.parts().stream().anyMatch(part -> OwnName.of(part.resource()).isPresent());
-    List<OwnRecords.Read> ours =
-        maybe ? new OwnRecords(exact, codes.get(), document).read() : List.of();
-    if (ours.isEmpty()) {
+    if (!maybe) {
       return byRules(document);
     }
-    Set<Document.Part> read = new HashSet<>();
+    OwnRecords own = new OwnRecords(exact, codes.get(), document);
+    List<OwnRecords.Read> ours = own.read();
+    Set<Document.Part> read = new HashSet<>(own.apart().keySet());
     ours.forEach(one -> read.addAll(one.parts().keySet()));
-    return joined(document, ours, byRules(document.without(read)));
+    if (read.isEmpty()) {
+      return byRules(document);
+    }
+    Reading others = byRules(document.without(read)).carryingToo(own.keptApart());
+    return joined(document, ours, own.apart(), others);
   }
 
   /** What no other examination carries goes along with the first of ours. */
-  private static Reading joined(Document document, List<OwnRecords.Read> ours, Reading others) {
+  private static Reading joined(
+      Document document,
+      List<OwnRecords.Read> ours,
+      Map<Document.Part, Reason> apart,
+      Reading others) {
     List<ReadExam> exams = new ArrayList<>();
     Map<String, Treated> treated = new HashMap<>();
+    apart.forEach((part, why) -> treated.put(part.at(), OwnRecords.treated(why)));
     Carried rest = others.carried();
     for (OwnRecords.Read one : ours) {
       boolean first = exams.isEmpty();
@@ -187,7 +196,8 @@ public final class ForeignReader {
     others.resources().stream()
         .filter(resource -> !places.contains(resource.at()))
         .forEach(resources::add);
-    return Reading.of(exams, resources, Carried.NOTHING).with(others.strangers());
+    return Reading.of(exams, resources, ours.isEmpty() ? rest : Carried.NOTHING)
+        .with(others.strangers());
   }
 
   private Reading byRules(Document document) {
@@ -197,7 +207,17 @@ public final class ForeignReader {
         (parts.size() < MANY ? parts.stream() : parts.parallelStream())
             .map(part -> translate(part, neighbours))
             .toList();
-    Map<Integer, Reason> superseded = Versions.of(parts, translations);
+    Set<Document.Part> compared = new HashSet<>();
+    for (int i = 0; i < parts.size(); i++) {
+      if (translations.get(i).head().isPresent()) {
+        compared.add(parts.get(i));
+      }
+    }
+    Map<Integer, Reason> superseded =
+        Versions.of(
+                parts,
+                part -> compared.contains(part) ? Versions.names(part.resource()) : List.of())
+            .superseded();
     List<Translation> joined =
         new Joining(vocabulary.get(), options, document).joined(translations, superseded.keySet());
     return new Assembly(options, document, joined, superseded).reading();

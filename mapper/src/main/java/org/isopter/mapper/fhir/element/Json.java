@@ -1,5 +1,8 @@
 package org.isopter.mapper.fhir.element;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.net.URLEncoder;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.exam.Identifier;
@@ -11,9 +14,21 @@ import tools.jackson.core.JsonGenerator;
 public final class Json {
 
   private final JsonGenerator out;
+  private final boolean searches;
 
   public Json(JsonGenerator out) {
+    this(out, false);
+  }
+
+  /**
+   * Makes a writer.
+   *
+   * @param searches whether a patient is also referred to by a search for the identifier, which a
+   *     server replaces by the patient that it finds
+   */
+  public Json(JsonGenerator out, boolean searches) {
     this.out = out;
+    this.searches = searches;
   }
 
   public JsonGenerator generator() {
@@ -79,9 +94,22 @@ public final class Json {
 
   /** Writes a person as a logical reference: who they are, not where their data lies. */
   public void party(String type, Party party) {
+    if (searches && type.equals("Patient")) {
+      text("reference", party.identifier().map(id -> search(type, id)));
+    }
     text("type", type);
     party.identifier().ifPresent(id -> object("identifier", () -> identifier(id)));
     text("display", party.name());
+  }
+
+  /** Returns the search for what has an identifier. */
+  private static String search(String type, Identifier identifier) {
+    return search(type, identifier.system().orElse(""), identifier.value());
+  }
+
+  /** Returns the search for what has an identifier, as a conditional update names it. */
+  public static String search(String type, String system, String value) {
+    return type + "?identifier=" + URLEncoder.encode(system + "|" + value, UTF_8).replace("+", "%20");
   }
 
   public void reference(String urn) {

@@ -31,6 +31,8 @@ public enum Why {
   JOINED("It gave a part to a measurement that was put together, and goes along beside it."),
   DUPLICATE("It says again what another resource of the input says."),
   REPLACED("A later version of it is in the input."),
+  NOT_LISTED(
+      "Its examination is in the input and does not name it: it is no longer part of the record."),
   VERSIONS_UNDECIDED("Two versions of it are in the input and neither is said to be the later.");
 
   /** What is seen of a resource that was kept when it was read before. */

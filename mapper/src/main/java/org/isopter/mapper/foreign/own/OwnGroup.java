@@ -3,6 +3,7 @@ package org.isopter.mapper.foreign.own;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,8 +14,11 @@ import java.util.regex.Pattern;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.foreign.document.Document;
 import org.isopter.mapper.foreign.document.Head;
+import org.isopter.mapper.foreign.ledger.Reason;
+import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.json.Placed;
 import org.isopter.mapper.json.Raw;
+import org.isopter.model.value.Fault;
 
 /**
  * The resources of one record, from which its bundle is put together again. A page may hold some of
@@ -27,6 +31,10 @@ final class OwnGroup {
 
   private static final Set<String> REFERENCES =
       Set.of("hasMember", "target", "result", "entry", "derivedFrom");
+
+  /** What each observation of a record says as its panel does. */
+  private static final List<String> SAME_OF_PANEL =
+      List.of("extension", "status", "category", "subject", "effectiveDateTime", "performer");
 
   private static final Pattern NUMBER = Pattern.compile("\\.\\d+$");
   private static final Pattern OWN_TIME = Pattern.compile("\\.\\d{4}-\\d\\d-\\d\\dT.*Z$");
@@ -56,6 +64,34 @@ final class OwnGroup {
   void add(Document.Part part, String key) {
     String url = url("" + members.size());
     members.put(part, new Member(part, key, OwnResource.of(codes, part.resource()), url));
+  }
+
+  /**
+   * Sets apart the facts that the panel of the record, where it is there, does not name: they were
+   * part of an earlier version of it. Returns each with the reason.
+   */
+  Map<Document.Part, Reason> unlisted() {
+    List<Member> panels = members.values().stream().filter(OwnGroup::isPanel).toList();
+    Map<Document.Part, Reason> unlisted = new LinkedHashMap<>();
+    if (panels.size() != 1) {
+      return unlisted;
+    }
+    Document.Part panel = panels.get(0).part();
+    List<Raw.Obj> names = panel.resource().objects("hasMember");
+    Set<Document.Part> listed = new HashSet<>();
+    names.forEach(name -> resolve.apply(panel, name).ifPresent(listed::add));
+    if (listed.isEmpty() && !names.isEmpty()) {
+      // Its members are elsewhere, or have addresses that say nothing here.
+      return unlisted;
+    }
+    Fault fault =
+        Fault.of("", "not among the members of " + panel.at(), "a member of its examination");
+    facts().stream()
+        .map(Member::part)
+        .filter(fact -> !listed.contains(fact))
+        .forEach(fact -> unlisted.put(fact, new Reason(Why.NOT_LISTED, fault)));
+    unlisted.keySet().forEach(members::remove);
+    return unlisted;
   }
 
   boolean has(Document.Part part) {
@@ -175,7 +211,7 @@ final class OwnGroup {
     Map<String, Raw> panel = new LinkedHashMap<>();
     panel.put("resourceType", Raw.of("Observation"));
     panel.put("identifier", Raw.of(List.of(identifier(name.value()))));
-    for (String same : List.of("status", "category", "subject", "effectiveDateTime", "performer")) {
+    for (String same : SAME_OF_PANEL) {
       first.get(same).ifPresent(value -> panel.put(same, value));
     }
     panel.put("code", codes.panel());

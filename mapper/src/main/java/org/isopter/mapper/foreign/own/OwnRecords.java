@@ -12,6 +12,9 @@ import java.util.Set;
 import org.isopter.mapper.fhir.FhirReader;
 import org.isopter.mapper.foreign.document.Document;
 import org.isopter.mapper.foreign.document.Neighbours;
+import org.isopter.mapper.foreign.document.Versions;
+import org.isopter.mapper.foreign.ledger.Reason;
+import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.reading.Carried;
 import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.Treated;
@@ -35,7 +38,9 @@ public final class OwnRecords {
   private final OwnCodes codes;
   private final Document document;
   private final Neighbours neighbours;
+  private final Versions versions;
   private final IdentityHashMap<Raw, Document.Part> byResource = new IdentityHashMap<>();
+  private final Map<Document.Part, Reason> apart = new LinkedHashMap<>();
 
   /**
    * A record that was read.
@@ -88,32 +93,99 @@ public final class OwnRecords {
     this.codes = codes;
     this.document = document;
     this.neighbours = document.neighbours();
-    document.parts().forEach(part -> byResource.put(part.resource(), part));
+    this.versions = Versions.of(document.parts(), OwnRecords::names);
+    List<Document.Part> parts = document.parts();
+    for (int i = 0; i < parts.size(); i++) {
+      byResource.put(parts.get(i).resource(), parts.get(versions.holding(i)));
+    }
+  }
+
+  private static List<String> names(Document.Part part) {
+    String type = Neighbours.type(part.resource());
+    if (part.keptBefore().isPresent()) {
+      return List.of();
+    }
+    return type.equals("Provenance")
+        ? part.resource().string("id").map(id -> type + "/" + id).stream().toList()
+        : OwnName.of(part.resource()).map(name -> type + " " + name).stream().toList();
+  }
+
+  /**
+   * Returns the resources of our records that are no longer part of them, each with the reason:
+   * said again, replaced, or no longer named by the examination.
+   */
+  public Map<Document.Part, Reason> apart() {
+    return apart;
+  }
+
+  /** Returns what became of a resource that is no longer part of its record. */
+  public static Treated treated(Reason why) {
+    return why.why() == Why.DUPLICATE
+        ? new Treated.Exact(List.of())
+        : new Treated.Kept(List.of(why));
+  }
+
+  /** Returns what is carried of the resources that are no longer part of their records. */
+  public List<Carried.Whole> keptApart() {
+    return apart.entrySet().stream()
+        .filter(one -> one.getValue().why() != Why.DUPLICATE)
+        .map(
+            one ->
+                new Carried.Whole(
+                    one.getKey().address(), one.getValue().word(), one.getKey().resource()))
+        .toList();
   }
 
   /** Returns the records that read as ours, in the order of their first resources. */
   public List<Read> read() {
     Map<OwnName, OwnGroup> groups = new LinkedHashMap<>();
-    for (Document.Part part : document.parts()) {
-      boolean apart = part.keptBefore().isPresent() || part.deletion().isPresent();
-      Optional<OwnName> name = apart ? Optional.empty() : OwnName.of(part.resource());
-      name.ifPresent(
-          own ->
-              groups
-                  .computeIfAbsent(
-                      own.record(), any -> new OwnGroup(own.record(), codes, this::resolve))
-                  .add(part, own.key()));
+    Map<OwnName, Map<Document.Part, Reason>> older = new HashMap<>();
+    List<Document.Part> parts = document.parts();
+    for (int i = 0; i < parts.size(); i++) {
+      Document.Part part = parts.get(i);
+      boolean gone = part.keptBefore().isPresent() || part.deletion().isPresent();
+      Optional<OwnName> name = gone ? Optional.empty() : OwnName.of(part.resource());
+      Optional<Reason> old = superseded(i);
+      if (name.isPresent() && old.isPresent()) {
+        older
+            .computeIfAbsent(name.get().record(), any -> new LinkedHashMap<>())
+            .put(part, old.get());
+      } else if (name.isPresent()) {
+        groups
+            .computeIfAbsent(
+                name.get().record(),
+                record -> new OwnGroup(record, codes, this::resolve))
+            .add(part, name.get().key());
+      }
     }
     provenance(groups);
     List<Read> records = new ArrayList<>();
-    groups.values().forEach(group -> read(group).ifPresent(records::add));
+    groups.forEach(
+        (name, group) -> {
+          apart.putAll(group.unlisted());
+          Optional<Read> read = read(group);
+          read.ifPresent(records::add);
+          read.ifPresent(any -> apart.putAll(older.getOrDefault(name, Map.of())));
+        });
     return records;
+  }
+
+  private Optional<Reason> superseded(int number) {
+    return Optional.ofNullable(versions.superseded().get(number))
+        .filter(reason -> reason.why() != Why.VERSIONS_UNDECIDED);
   }
 
   /** A provenance has no identifier of the record: it belongs where its targets do. */
   private void provenance(Map<OwnName, OwnGroup> groups) {
-    for (Document.Part part : document.parts()) {
+    List<Document.Part> parts = document.parts();
+    for (int i = 0; i < parts.size(); i++) {
+      Document.Part part = parts.get(i);
       if (Neighbours.type(part.resource()).equals("Provenance")) {
+        Optional<Reason> old = superseded(i);
+        if (old.isPresent()) {
+          apart.put(part, old.get());
+          continue;
+        }
         part.resource().objects("target").stream()
             .flatMap(target -> resolve(part, target).stream())
             .flatMap(target -> groups.values().stream().filter(group -> group.has(target)))

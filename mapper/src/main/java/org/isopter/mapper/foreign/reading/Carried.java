@@ -45,6 +45,13 @@ public record Carried(List<OfFact> leaves, List<Whole> resources, List<Placed> f
    */
   public record Whole(String fullUrl, String why, Raw.Obj resource) {}
 
+  /** Returns this with more resources that were kept. */
+  Carried and(List<Whole> more) {
+    List<Whole> all = new ArrayList<>(resources);
+    all.addAll(more);
+    return new Carried(leaves, all, frame);
+  }
+
   public Carried {
     leaves = List.copyOf(leaves);
     resources = List.copyOf(resources);

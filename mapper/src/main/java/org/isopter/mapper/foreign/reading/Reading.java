@@ -43,6 +43,20 @@ public record Reading(
     return new Reading(exams, resources, carried, others);
   }
 
+  /** Returns this with more resources that are carried, by its first examination if it has one. */
+  public Reading carryingToo(List<Carried.Whole> more) {
+    if (more.isEmpty()) {
+      return this;
+    }
+    if (exams.isEmpty()) {
+      return new Reading(exams, resources, carried.and(more), strangers);
+    }
+    List<ReadExam> all = new ArrayList<>(exams);
+    ReadExam first = all.get(0);
+    all.set(0, first.carrying(first.carried().and(more)));
+    return new Reading(all, resources, carried, strangers);
+  }
+
   /** Returns this as the reading of a document that stands at a place. */
   public Reading within(String at) {
     List<ReadResource> moved =

@@ -6,7 +6,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.isopter.mapper.foreign.ledger.Reason;
-import org.isopter.mapper.foreign.observation.Versions;
+import org.isopter.mapper.foreign.document.Versions;
 import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;

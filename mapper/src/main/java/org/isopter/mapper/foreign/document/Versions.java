@@ -1,4 +1,4 @@
-package org.isopter.mapper.foreign.observation;
+package org.isopter.mapper.foreign.document;
 
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -6,16 +6,16 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.mapper.foreign.document.Document;
+import java.util.function.Function;
 import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Fault;
 
 /**
- * Finds the observations that say again, or say anew, what another of the same document says.
+ * Finds the resources that say again, or say anew, what another of the same document says.
  *
- * <p>Two are the same observation where they share an identifier with its system, or type and id.
+ * <p>Two are the same resource where they share an identifier with its system, or type and id.
  * Where their content is equal apart from {@code meta}, the first holds. Otherwise the one with the
  * higher version holds, else the one that was changed or issued later; where neither says so, none
  * is taken.
@@ -24,13 +24,20 @@ public final class Versions {
 
   private final List<Document.Part> parts;
   private final Map<Integer, Reason> superseded = new HashMap<>();
+  private final Map<Integer, Integer> instead = new HashMap<>();
 
   private Versions(List<Document.Part> parts) {
     this.parts = parts;
   }
 
-  /** Returns the reason for each observation that does not hold, by its number. */
-  public static Map<Integer, Reason> of(List<Document.Part> parts, List<Translation> translations) {
+  /**
+   * Compares resources.
+   *
+   * @param namesOf the names of a resource, of which two versions share one; a resource without a
+   *     name is no version of another
+   */
+  public static Versions of(
+      List<Document.Part> parts, Function<Document.Part, List<String>> namesOf) {
     Versions versions = new Versions(parts);
     Map<String, List<Integer>> same = new LinkedHashMap<>();
     for (int i = 0; i < parts.size(); i++) {
@@ -38,26 +45,42 @@ public final class Versions {
       if (deleted.isPresent()) {
         Fault fault = Fault.of("", "a deletion at " + deleted.get(), "a version that holds");
         versions.superseded.put(i, new Reason(Why.RETRACTED, fault));
-      } else if (translations.get(i).head().isPresent()) {
-        for (String name : names(parts.get(i).resource())) {
+      } else {
+        for (String name : namesOf.apply(parts.get(i))) {
           same.computeIfAbsent(name, any -> new ArrayList<>()).add(i);
         }
       }
     }
     same.values().forEach(versions::compare);
-    return versions.superseded;
+    return versions;
   }
 
-  private static List<String> names(Raw.Obj resource) {
+  /** Returns the reason for each resource that does not hold, by its number. */
+  public Map<Integer, Reason> superseded() {
+    return superseded;
+  }
+
+  /** Returns the number of the resource that holds instead of one; its own where it does. */
+  public int holding(int number) {
+    int holds = number;
+    while (instead.containsKey(holds)) {
+      holds = instead.getOrDefault(holds, holds);
+    }
+    return holds;
+  }
+
+  /** Returns the names that any resource has: its identifiers with a system, and its id. */
+  public static List<String> names(Raw.Obj resource) {
     List<String> names = new ArrayList<>();
+    String type = Neighbours.type(resource);
     for (Raw.Obj identifier : resource.objects("identifier")) {
       Optional<String> system = identifier.string("system");
       Optional<String> value = identifier.string("value");
       if (system.isPresent() && value.isPresent()) {
-        names.add(system.get() + "|" + value.get());
+        names.add(type + " " + system.get() + "|" + value.get());
       }
     }
-    resource.string("id").ifPresent(id -> names.add("Observation/" + id));
+    resource.string("id").ifPresent(id -> names.add(type + "/" + id));
     return names;
   }
 
@@ -85,6 +108,9 @@ public final class Versions {
   }
 
   private void put(int number, Why why, int other) {
+    if (why != Why.VERSIONS_UNDECIDED) {
+      instead.put(number, other);
+    }
     String name = parts.get(other).at();
     superseded.put(number, new Reason(why, Fault.of("", "another at " + name, "one version")));
   }
