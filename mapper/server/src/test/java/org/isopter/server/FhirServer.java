@@ -16,7 +16,6 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.web.servlet.context.ServletWebServerApplicationContext;
-import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /** A server that runs while the test does, and the requests that a client sends to it. */
@@ -58,17 +57,18 @@ final class FhirServer implements AutoCloseable {
   /** Sends a transaction and returns the status of each of its entries. */
   List<String> transaction(String bundle) {
     String answer =
-        accepted(
-            send(to("").header("Content-Type", FHIR).POST(BodyPublishers.ofString(bundle))));
-    return MAPPER.readTree(answer).path("entry").valueStream()
+        accepted(send(to("").header("Content-Type", FHIR).POST(BodyPublishers.ofString(bundle))));
+    return MAPPER
+        .readTree(answer)
+        .path("entry")
+        .valueStream()
         .map(entry -> entry.path("response").path("status").asString())
         .toList();
   }
 
   /** Creates or replaces a resource under an id. */
   void put(String path, String resource) {
-    accepted(
-        send(to(path).header("Content-Type", FHIR).PUT(BodyPublishers.ofString(resource))));
+    accepted(send(to(path).header("Content-Type", FHIR).PUT(BodyPublishers.ofString(resource))));
   }
 
   String get(String path) {
@@ -82,7 +82,10 @@ final class FhirServer implements AutoCloseable {
       String page = get(next.get());
       pages.add(page);
       next =
-          MAPPER.readTree(page).path("link").valueStream()
+          MAPPER
+              .readTree(page)
+              .path("link")
+              .valueStream()
               .filter(link -> link.path("relation").asString().equals("next"))
               .map(link -> link.path("url").asString())
               .findFirst();
@@ -104,7 +107,10 @@ final class FhirServer implements AutoCloseable {
     for (int tries = 0; tries < 300; tries++) {
       HttpResponse<String> answer = send(to(status).GET());
       if (answer.statusCode() == 200) {
-        return MAPPER.readTree(answer.body()).path("output").valueStream()
+        return MAPPER
+            .readTree(answer.body())
+            .path("output")
+            .valueStream()
             .map(file -> exported(file.path("url").asString()))
             .toList();
       }

@@ -85,8 +85,7 @@ class ServerTest {
         identifier,
         who -> {
           String id = "person-" + PATIENTS.size();
-          String system =
-              who.system().map(uri -> "\"system\":\"" + uri + "\",").orElse("");
+          String system = who.system().map(uri -> "\"system\":\"" + uri + "\",").orElse("");
           server.put(
               "/Patient/" + id,
               "{\"resourceType\":\"Patient\",\"id\":\"%s\",\"identifier\":[{%s\"value\":\"%s\"}]}"
@@ -150,8 +149,7 @@ class ServerTest {
       Identifier who = exam.header().subject().identifier().orElseThrow();
       String token = who.system().orElse("") + "%7C" + who.value();
       assertSame(
-          of(who),
-          server.pages("/Observation?_count=20&_include=*&patient.identifier=" + token));
+          of(who), server.pages("/Observation?_count=20&_include=*&patient.identifier=" + token));
     }
   }
 
@@ -187,7 +185,9 @@ class ServerTest {
     assertSame(List.copyOf(EXAMS.values()), lines);
   }
 
-  /** What a later version of a record no longer holds stays on the server, and out of the record. */
+  /**
+   * What a later version of a record no longer holds stays on the server, and out of the record.
+   */
   @Test
   void readsNoFactThatALaterVersionTookBack() {
     Exam exam = DemoRecords.all().get(1);
@@ -206,12 +206,13 @@ class ServerTest {
   void keepsWhatIsReadBackAndSentAgain() {
     int before = server.versions();
     List<Exam> read =
-        read(server.pages("/Observation?_count=100")).exams().stream()
-            .map(ReadExam::exam)
-            .toList();
+        read(server.pages("/Observation?_count=100")).exams().stream().map(ReadExam::exam).toList();
     for (Exam exam : read) {
       server.transaction(WRITER.write(exam)).forEach(s -> assertTrue(s.startsWith("200"), s));
     }
-    assertEquals(before, server.versions(), () -> "of " + read.stream().map(ServerTest::name).collect(Collectors.joining(", ")));
+    assertEquals(
+        before,
+        server.versions(),
+        () -> "of " + read.stream().map(ServerTest::name).collect(Collectors.joining(", ")));
   }
 }

@@ -18,8 +18,7 @@ import org.isopter.model.exam.Identifier;
  */
 final class Replaced {
 
-  private static final String URL =
-      "http://hl7.org/fhir/StructureDefinition/observation-replaces";
+  private static final String URL = "http://hl7.org/fhir/StructureDefinition/observation-replaces";
 
   private Replaced() {}
 

@@ -109,7 +109,9 @@ public final class Json {
 
   /** Returns the search for what has an identifier, as a conditional update names it. */
   public static String search(String type, String system, String value) {
-    return type + "?identifier=" + URLEncoder.encode(system + "|" + value, UTF_8).replace("+", "%20");
+    return type
+        + "?identifier="
+        + URLEncoder.encode(system + "|" + value, UTF_8).replace("+", "%20");
   }
 
   public void reference(String urn) {

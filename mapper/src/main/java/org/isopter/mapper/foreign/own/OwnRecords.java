@@ -153,8 +153,7 @@ public final class OwnRecords {
       } else if (name.isPresent()) {
         groups
             .computeIfAbsent(
-                name.get().record(),
-                record -> new OwnGroup(record, codes, this::resolve))
+                name.get().record(), record -> new OwnGroup(record, codes, this::resolve))
             .add(part, name.get().key());
       }
     }
