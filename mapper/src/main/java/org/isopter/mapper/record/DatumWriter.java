@@ -2,49 +2,45 @@ package org.isopter.mapper.record;
 
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.DatumTexts;
-import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.node.JsonNodeFactory;
 
 /** Writes a single value. */
-final class DatumWriter implements Datum.Cases<JsonNode> {
+final class DatumWriter implements Datum.Cases<Object> {
 
   static final DatumWriter INSTANCE = new DatumWriter();
-
-  private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
   private DatumWriter() {}
 
   @Override
-  public JsonNode measure(Datum.Measure measure) {
-    return measure.unit().text().isEmpty() ? NODES.numberNode(measure.value()) : written(measure);
+  public Object measure(Datum.Measure measure) {
+    return measure.unit().text().isEmpty() ? measure.value() : written(measure);
   }
 
   @Override
-  public JsonNode count(Datum.Count count) {
-    return NODES.numberNode(count.value());
+  public Object count(Datum.Count count) {
+    return count.value();
   }
 
   @Override
-  public JsonNode coded(Datum.Coded coded) {
+  public Object coded(Datum.Coded coded) {
     return written(coded);
   }
 
   @Override
-  public JsonNode truth(Datum.Truth truth) {
-    return NODES.booleanNode(truth.value());
+  public Object truth(Datum.Truth truth) {
+    return truth.value();
   }
 
   @Override
-  public JsonNode text(Datum.Text text) {
+  public Object text(Datum.Text text) {
     return written(text);
   }
 
   @Override
-  public JsonNode ratio(Datum.Ratio ratio) {
+  public Object ratio(Datum.Ratio ratio) {
     return written(ratio);
   }
 
-  private static JsonNode written(Datum datum) {
-    return NODES.stringNode(DatumTexts.of(datum));
+  private static Object written(Datum datum) {
+    return DatumTexts.of(datum);
   }
 }

@@ -1,22 +1,10 @@
 package org.isopter.mapper.record;
 
-import java.time.OffsetDateTime;
-import java.time.format.DateTimeFormatter;
-import java.util.Optional;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Map;
 import org.isopter.mapper.record.tree.YamlText;
-import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.Exam;
-import org.isopter.model.exam.Fact;
-import org.isopter.model.exam.Header;
-import org.isopter.model.exam.Identifier;
-import org.isopter.model.exam.Party;
-import org.isopter.model.finding.Datum;
-import org.isopter.model.finding.EncodedValue;
-import org.isopter.model.finding.Layout;
-import org.isopter.model.finding.Part;
-import org.isopter.model.value.Absence;
-import org.isopter.model.value.Concept;
-import org.isopter.model.value.Outcome;
 import tools.jackson.core.StreamWriteFeature;
 import tools.jackson.core.util.DefaultIndenter;
 import tools.jackson.core.util.DefaultPrettyPrinter;
@@ -59,99 +47,33 @@ public final class RecordWriter {
 
   /** Returns the record as a tree; numbers keep their digits. */
   public ObjectNode tree(Exam exam) {
-    ObjectNode tree = NODES.objectNode();
-    header(exam.header(), tree);
-    ObjectNode findings = tree.putObject(Keys.FINDINGS);
-    exam.facts().forEach(fact -> put(fact, findings));
-    return tree;
+    return object(RecordTree.of(exam));
   }
 
-  private static void header(Header header, ObjectNode tree) {
-    tree.put(Keys.ISOPTER, Keys.VERSION);
-    tree.set(Keys.RECORD, identifier(header.id()));
-    tree.set(Keys.SUBJECT, subject(header));
-    header.performer().ifPresent(party -> tree.set(Keys.PERFORMER, party(party)));
-    tree.put(Keys.PERFORMED, time(header.performed()));
-    tree.put(Keys.STATUS, header.status().word());
-    header.setting().ifPresent(setting -> tree.put(Keys.SETTING, setting.word()));
-    header.amends().ifPresent(old -> tree.set(Keys.AMENDS, identifier(old)));
-    header.remark().ifPresent(remark -> tree.put(Keys.REMARK, remark));
-  }
-
-  private static ObjectNode identifier(Identifier identifier) {
-    ObjectNode node = NODES.objectNode().put(Keys.ID, identifier.value());
-    identifier.system().ifPresent(system -> node.put(Keys.SYSTEM, system));
+  private static ObjectNode object(Map<?, ?> members) {
+    ObjectNode node = NODES.objectNode();
+    members.forEach((key, value) -> node.set((String) key, node(value)));
     return node;
   }
 
-  private static ObjectNode subject(Header header) {
-    ObjectNode node = party(header.subject());
-    Layout<Demographics> layout = Demographics.LAYOUT;
-    layout.encode(header.demographics()).parts().forEach((key, part) -> node.set(key, part(part)));
-    return node;
-  }
-
-  private static ObjectNode party(Party party) {
-    ObjectNode node = party.identifier().map(RecordWriter::identifier).orElseGet(NODES::objectNode);
-    party.name().ifPresent(name -> node.put(Keys.NAME, name));
-    return node;
-  }
-
-  /** Puts a fact beside those of its finding and site: alone, or in a list. */
-  private static void put(Fact<?> fact, ObjectNode findings) {
-    ObjectNode sites = findings.withObjectProperty(fact.finding().id());
-    String site = fact.site().word();
-    JsonNode before = sites.get(site);
-    JsonNode entry = entry(fact);
-    if (before == null) {
-      sites.set(site, entry);
-    } else if (before instanceof ArrayNode list) {
-      list.add(entry);
-    } else {
-      sites.putArray(site).add(before).add(entry);
+  private static JsonNode node(Object value) {
+    if (value instanceof Map<?, ?> members) {
+      return object(members);
     }
-  }
-
-  private static <V> JsonNode entry(Fact<V> fact) {
-    ObjectNode entry = NODES.objectNode();
-    fact.panel().ifPresent(panel -> found(fact.finding().layout(), panel, entry));
-    fact.outcome().ifAbsent().ifPresent(reason -> absent(reason, entry));
-    fact.method().map(Concept::word).ifPresent(word -> entry.put(Keys.METHOD, word));
-    fact.at().ifPresent(at -> entry.put(Keys.AT, time(at)));
-    fact.device().ifPresent(device -> entry.put(Keys.DEVICE, device));
-    if (!fact.remarks().isEmpty()) {
-      ArrayNode remarks = entry.putArray(Keys.REMARKS);
-      fact.remarks().forEach(remarks::add);
+    if (value instanceof List<?> items) {
+      ArrayNode node = NODES.arrayNode();
+      items.forEach(item -> node.add(node(item)));
+      return node;
     }
-    JsonNode alone = entry.size() == 1 ? entry.get(Keys.VALUE) : null;
-    return alone == null ? entry : alone;
-  }
-
-  private static void found(Layout<?> layout, EncodedValue panel, ObjectNode entry) {
-    Optional<JsonNode> value =
-        layout.choice().isPresent()
-            ? Optional.of(NODES.stringNode(layout.writeChoice(panel)))
-            : panel.value().map(datum -> datum.fold(DatumWriter.INSTANCE));
-    value.ifPresent(node -> entry.set(Keys.VALUE, node));
-    for (Part<?, ?> part : layout.commonParts()) {
-      Outcome<Datum> outcome = panel.parts().get(part.key());
-      if (outcome != null) {
-        entry.set(part.key(), part(outcome));
-      }
+    if (value instanceof BigDecimal number) {
+      return NODES.numberNode(number);
     }
-  }
-
-  private static JsonNode part(Outcome<Datum> outcome) {
-    return outcome.fold(
-        datum -> datum.fold(DatumWriter.INSTANCE), reason -> absent(reason, NODES.objectNode()));
-  }
-
-  private static ObjectNode absent(Absence reason, ObjectNode entry) {
-    return entry.put(Keys.ABSENT, reason.word());
-  }
-
-  private static String time(OffsetDateTime time) {
-    return DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(time);
+    if (value instanceof Integer count) {
+      return NODES.numberNode(count);
+    }
+    return value instanceof Boolean truth
+        ? NODES.booleanNode(truth)
+        : NODES.stringNode((String) value);
   }
 
   private static DefaultPrettyPrinter layout() {
