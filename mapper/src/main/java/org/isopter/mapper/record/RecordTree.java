@@ -68,7 +68,8 @@ public final class RecordTree {
   }
 
   private static Map<String, Object> party(Party party) {
-    Map<String, Object> node = party.identifier().map(RecordTree::identifier).orElseGet(LinkedHashMap::new);
+    Map<String, Object> node =
+        party.identifier().map(RecordTree::identifier).orElseGet(LinkedHashMap::new);
     party.name().ifPresent(name -> node.put(Keys.NAME, name));
     return node;
   }
