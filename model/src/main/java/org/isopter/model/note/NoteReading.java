@@ -11,6 +11,7 @@ import org.isopter.model.note.grammar.Denial;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.grammar.ItemReader;
+import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.habit.Habits;
 import org.isopter.model.note.habit.OtherTimes;
 import org.isopter.model.note.habit.Reading;
@@ -92,7 +93,7 @@ final class NoteReading {
   }
 
   Note read() {
-    List<Clause> clauses = Clause.of(Additions.joined(habits.book().apply(Lexer.read(text))));
+    List<Clause> clauses = Clause.of(tokens());
     OtherScope scope = new OtherScope(headings);
     int before = 0;
     for (Clause clause : clauses) {
@@ -122,6 +123,10 @@ final class NoteReading {
     unread.addAll(contradictions.unread());
     unread.sort(Comparator.comparing(Unread::line).thenComparing(Unread::column));
     return new Note(contradictions.facts(), unread);
+  }
+
+  private List<Token> tokens() {
+    return HalfFieldOrder.of(Additions.joined(habits.book().apply(Lexer.read(text))));
   }
 
   /** Leaves unread what was read before words that take it back: sorry, left. */
@@ -185,7 +190,7 @@ final class NoteReading {
     List<Token> tokens = clause.subList(from, clause.size());
     Optional<Headings.Found> found = headings.at(tokens, 0);
     Optional<ItemReader.Start> start =
-        found.map(this::start).or(() -> open.filter(any -> from == 0 && namesSide(tokens)));
+        found.map(this::start).or(() -> open.filter(before -> goesOn(before, tokens, from)));
     if (found.isPresent()) {
       close();
     }
@@ -213,6 +218,19 @@ final class NoteReading {
           unread(unsided(notRead, piece, start), piece, start.map(ItemReader.Start::grammar)));
       return run + piece.tokens().size();
     }
+  }
+
+  /** A side goes on with the item before, and so does a condition with sides behind it. */
+  private static boolean goesOn(ItemReader.Start before, List<Token> tokens, int from) {
+    boolean print = Grammars.startsWithPrint(tokens) && !before.grammar().equals(Grammars.DISTANCE);
+    return namesSide(tokens) && !print && (from == 0 || startsWithCondition(before, tokens));
+  }
+
+  private static boolean startsWithCondition(ItemReader.Start before, List<Token> tokens) {
+    Cursor cursor = new Cursor(tokens, 0);
+    return before.grammar().slots().stream()
+        .filter(Slot::isCondition)
+        .anyMatch(slot -> cursor.attempt(slot.matcher()).isPresent());
   }
 
   /** A correction with its own line goes on with the chart and the notation of the line before. */

@@ -37,7 +37,7 @@ class VoicesTest {
 
   @Test
   void areMany() throws IOException {
-    assertTrue(blocks().size() > 40, "only " + blocks().size());
+    assertTrue(blocks().size() > 115, "only " + blocks().size());
   }
 
   private static void check(String block) {

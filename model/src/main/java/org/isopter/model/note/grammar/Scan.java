@@ -68,7 +68,9 @@ final class Scan {
 
   private void run() throws NotRead {
     while (!cursor.atEnd()) {
-      if ((cursor.sees(",") && endsAtComma()) || endsAtConnector() || runsIntoNext()) {
+      if ((cursor.sees(",") && endsAtComma()) || endsAtConnector()
+          || changesCondition()
+          || runsIntoNext()) {
         return;
       }
       step();
@@ -97,12 +99,28 @@ final class Scan {
       cursor.back(comma);
       return true;
     }
-    int mine = longest().map(this::end).orElse(comma);
+    boolean sidesBehind = last == Last.SIDE && head.hasValues();
+    int mine = sidesBehind ? comma : longest().map(this::end).orElse(comma);
     cursor.back(comma);
     return headings
         .at(tokens, comma + 1)
         .filter(next -> mine == comma || (!isMine(next) && next.end() > mine))
         .isPresent();
+  }
+
+  /** Says whether a condition of all eyes is told anew: bright R 3 L 2, dim R 6 L 4. */
+  private boolean changesCondition() {
+    boolean told =
+        groups.size() > 1 && groups.stream().allMatch(group -> group.said().hasValues());
+    Optional<Slot<?>> next = told ? longest() : Optional.empty();
+    if (next.isEmpty() || !next.get().isCondition() || !head.has(next.get())) {
+      return false;
+    }
+    int here = cursor.place();
+    cursor.back(end(next.get()));
+    boolean side = !cursor.atEnd() && namesSide(cursor.place());
+    cursor.back(here);
+    return side;
   }
 
   /** Says whether a word that joins stands before an item of its own: full with no diplopia. */

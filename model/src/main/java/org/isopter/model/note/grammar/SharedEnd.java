@@ -19,7 +19,7 @@ final class SharedEnd {
       return groups;
     }
     Scan.Group both = groups.get(2);
-    Said end = both.said().isEmpty() ? afterComma(groups.get(1).said()) : both.said();
+    Said end = both.said().isEmpty() ? end(groups.get(1).said()) : both.said();
     if (!mayBeShared(end, both)) {
       return groups;
     }
@@ -32,10 +32,11 @@ final class SharedEnd {
     return group.side().equals(Optional.of(Site.BOTH));
   }
 
-  private static Said afterComma(Said said) throws NotRead {
+  /** Returns what a comma sets off, and an addition even without one. */
+  private static Said end(Said said) throws NotRead {
     Said end = new Said();
     for (Slot<?> slot : said.slots()) {
-      if (said.isAfterComma(slot)) {
+      if (said.isAfterComma(slot) || slot.role() == Slot.Role.VALUE_OR_SHARED) {
         end.copy(slot, said);
       }
     }

@@ -39,7 +39,7 @@ public record Slot<T>(String name, Role role, Matcher<T> matcher) {
     return new Slot<>(name, Role.CONDITION, matcher);
   }
 
-  boolean isCondition() {
+  public boolean isCondition() {
     return role == Role.CONDITION;
   }
 }

@@ -177,10 +177,13 @@ final class AlignmentWords {
     if (stand.isPresent() && !leads && cursor.isClose() && cursor.takeAny("'", "\u2019")) {
       fixations.add(FixationDistance.NEAR);
     }
-    Optional<Measured> measured = cursor.attempt(c -> measured(c, stand.isPresent()));
+    Optional<Measured> before = cursor.attempt(c -> measured(c, stand.isPresent()));
     if (!leads && fixations.isEmpty()) {
       trailing(cursor, fixations);
     }
+    boolean behind = !leads && before.isEmpty() && fixations.size() == 1;
+    Optional<Measured> measured =
+        behind ? cursor.attempt(c -> measured(c, true)) : before;
     cursor.attempt(AlignmentWords::recovery).ifPresent(remarks::add);
     boolean tells = stand.isPresent() || (measured.isPresent() && !fixations.isEmpty());
     return Optional.of(
@@ -188,7 +191,7 @@ final class AlignmentWords {
                 stand.or(() -> measured.flatMap(Measured::stand)),
                 measured.map(Measured::amount),
                 fixations,
-                leads,
+                leads || (behind && measured.isPresent()),
                 remarks))
         .filter(any -> tells);
   }

@@ -119,7 +119,8 @@ final class DiscNotes {
               .startsWith(
                   Stream.of("discs", "disks", "optic discs", "optic disks")
                       .map(Heading::of)
-                      .map(Heading::ofBothEyes))
+                      .map(Heading::ofBothEyes)
+                      .map(Heading::afterWords))
               .slots(NORMAL, COLOUR, MARGIN, SWELLING, FRISEN, HAEMORRHAGE, CLOCK_HOUR, PULSATION)
               .slots(UPRIGHT, ACROSS)
               .method(METHOD)

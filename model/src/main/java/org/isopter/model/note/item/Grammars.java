@@ -6,6 +6,7 @@ import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.ItemReader;
 import org.isopter.model.note.grammar.Wording;
+import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Token;
 
 /** The table of the items that are understood. */
@@ -40,6 +41,11 @@ public final class Grammars {
   /** A refraction without a heading: a side, and a power with its sign. */
   private static final ItemReader.Start BARE_LENS =
       ItemReader.Start.of(RefractionNotes.GRAMMAR, Heading.of("refraction"));
+
+  /** Says whether an item starts with print of a near card, which needs no heading: N5. */
+  public static boolean startsWithPrint(List<Token> item) {
+    return new Cursor(item, 0).attempt(AcuityWords.PRINT).isPresent();
+  }
 
   /** Returns how an item without a heading is read. */
   public static ItemReader.Start bare(List<Token> item) {

@@ -62,7 +62,7 @@ final class MovementNotes {
               "worse at"));
 
   private static final Vocabulary<NystagmusKind> KINDS =
-      Vocabulary.of(NystagmusKind.class).say(NystagmusKind.NONE, "no", "nil", "absent");
+      Vocabulary.of(NystagmusKind.class).say(NystagmusKind.NONE, "no", "nil", "absent", "without");
 
   private static final Slot<NystagmusKind> KIND = Slot.value("kind of nystagmus", KINDS);
 

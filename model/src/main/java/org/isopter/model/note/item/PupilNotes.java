@@ -141,7 +141,7 @@ final class PupilNotes {
               .startsWith("pupil")
               .startsWith(Stream.of(Heading.of("pupils").ofBothEyes()))
               .slots(SIZE, BOTH_LIGHTS, WIDTH, NARROWS, LIGHT, OUTLINE, DIRECT, CONSENSUAL, NEAR)
-              .slots(EQUALITY)
+              .slots(EQUALITY, CLAIM)
               .whole(Pupils.SIZE, Pupils.OUTLINE, Pupils.DIRECT, Pupils.CONSENSUAL, Pupils.NEAR)
               .unsided((said, heading) -> heading.plural())
               .build(PupilNotes::pupil),
@@ -187,16 +187,25 @@ final class PupilNotes {
   }
 
   private static void claimed(Eye eye) throws NotRead {
-    Claim claim = eye.get(CLAIM);
     eye.pair(Pupils.EQUALITY, Outcome.found(PupilEquality.EQUAL));
     for (Site each : Site.EACH_EYE) {
-      if (claim.round) {
-        eye.at(each, Pupils.OUTLINE, PupilOutline.ROUND);
-      }
-      eye.at(each, Pupils.DIRECT, PupilResponse.REACTIVE);
-      if (claim.near) {
-        eye.at(each, Pupils.NEAR, PupilResponse.REACTIVE);
-      }
+      reacts(eye, eye.get(CLAIM), each);
+    }
+  }
+
+  /** Adds what the letters claim of a pupil among others; with a side they are not of the pair. */
+  private static void claimed(Eye eye, Claim claim, Site site) throws NotRead {
+    eye.pair(Pupils.EQUALITY, Outcome.found(PupilEquality.EQUAL));
+    reacts(eye, claim, site);
+  }
+
+  private static void reacts(Eye eye, Claim claim, Site site) throws NotRead {
+    if (claim.round) {
+      eye.at(site, Pupils.OUTLINE, PupilOutline.ROUND);
+    }
+    eye.at(site, Pupils.DIRECT, PupilResponse.REACTIVE);
+    if (claim.near) {
+      eye.at(site, Pupils.NEAR, PupilResponse.REACTIVE);
     }
   }
 
@@ -204,6 +213,9 @@ final class PupilNotes {
     Optional<Outcome<PupilEquality>> equality = eye.find(EQUALITY);
     if (equality.isPresent()) {
       eye.pair(Pupils.EQUALITY, equality.get());
+    }
+    if (eye.has(CLAIM)) {
+      claimed(eye, eye.get(CLAIM), eye.site());
     }
     Optional<Outcome<Quantity>> size = eye.find(SIZE);
     boolean placed =

@@ -55,6 +55,10 @@ final class RefractionNotes {
                   ? cursor.anyNumber().map(RefractionNotes::dioptres)
                   : Optional.empty());
 
+  /** The lenses of the glasses that are worn; an acuity behind others is one in trial lenses. */
+  private static final Slot<Boolean> WORN =
+      Slot.condition("glasses", Vocabulary.<Boolean>empty().say(true, "glasses"));
+
   private static final Slot<AcuityWords.Seen> SEEN = Slot.value("acuity", RefractionNotes::seen);
 
   private static final Slot<AcuityWords.Seen> PRINT = Slot.value("near acuity", AcuityWords.PRINT);
@@ -99,7 +103,7 @@ final class RefractionNotes {
               Stream.of("retinoscopy", "autorefraction", "autoref", "subjective refraction")
                   .map(Heading::of)
                   .map(Heading::keptAsWord))
-          .slots(LENS, ADDITION, HORIZONTAL, VERTICAL, VERTEX, CYCLOPLEGIC, SEEN, PRINT)
+          .slots(LENS, ADDITION, HORIZONTAL, VERTICAL, VERTEX, CYCLOPLEGIC, SEEN, PRINT, WORN)
           .method(METHOD)
           .whole(Refractions.REFRACTION)
           .build(RefractionNotes::refracted);
@@ -188,10 +192,14 @@ final class RefractionNotes {
 
   /** Adds the refraction, and the acuities that were reached with it. */
   private static void refracted(Eye eye) throws NotRead {
-    boolean subjective = eye.find(METHOD).equals(Optional.of(RefractionMethod.SUBJECTIVE));
+    boolean worn = eye.has(WORN);
+    boolean tried =
+        eye.find(METHOD).map(RefractionMethod.SUBJECTIVE::equals).orElse(!worn);
     eye.found(Refractions.REFRACTION, refraction(eye));
     Optional<Correction> correction =
-        Optional.of(Correction.TRIAL_LENSES).filter(any -> subjective);
+        worn
+            ? Optional.of(Correction.SPECTACLES)
+            : Optional.of(Correction.TRIAL_LENSES).filter(any -> tried);
     acuity(eye, Acuities.DISTANCE, eye.find(SEEN), correction);
     acuity(eye, Acuities.NEAR, eye.find(PRINT), correction);
   }

@@ -65,10 +65,10 @@ final class SegmentNotes {
       Slot.value("flat", Vocabulary.<Boolean>empty().say(true, "flat", "attached"));
 
   private static final Slot<Boolean> DEEP =
-      Slot.value("depth", Vocabulary.<Boolean>empty().say(true, "deep", "formed"));
+      Slot.value("depth", Vocabulary.<Boolean>empty().say(true, "deep", "formed", "d"));
 
   private static final Slot<Boolean> QUIET =
-      Slot.value("quiet", Vocabulary.<Boolean>empty().say(true, "quiet"));
+      Slot.value("quiet", Vocabulary.<Boolean>empty().say(true, "quiet", "q"));
 
   private static final Slot<SegmentMethod> METHOD =
       Slot.condition(

@@ -1,5 +1,6 @@
 package org.isopter.model.note.token;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -36,8 +37,21 @@ public final class Spelling {
             .filter(word -> isNear(word, token.text(), 2))
             .toList();
     List<String> next = near.stream().filter(word -> isNear(word, token.text(), 1)).toList();
+    List<String> swapped = next.stream().filter(word -> isSwapped(word, token.text())).toList();
+    if (swapped.size() == 1) {
+      return as(token, swapped.get(0));
+    }
     boolean one = next.size() == 1 && near.stream().allMatch(w -> isForm(w, next.get(0)));
     return one ? as(token, next.get(0)) : token;
+  }
+
+  /** Says whether the two have the same letters, two neighbours of them in other order. */
+  private static boolean isSwapped(String word, String seen) {
+    char[] one = word.toCharArray();
+    char[] other = seen.toCharArray();
+    Arrays.sort(one);
+    Arrays.sort(other);
+    return Arrays.equals(one, other);
   }
 
   private static boolean isNear(String word, String seen, int reach) {
