@@ -68,7 +68,8 @@ final class Scan {
 
   private void run() throws NotRead {
     while (!cursor.atEnd()) {
-      if ((cursor.sees(",") && endsAtComma()) || endsAtConnector()
+      if ((cursor.sees(",") && endsAtComma())
+          || endsAtConnector()
           || changesCondition()
           || runsIntoNext()) {
         return;
@@ -110,8 +111,7 @@ final class Scan {
 
   /** Says whether a condition of all eyes is told anew: bright R 3 L 2, dim R 6 L 4. */
   private boolean changesCondition() {
-    boolean told =
-        groups.size() > 1 && groups.stream().allMatch(group -> group.said().hasValues());
+    boolean told = groups.size() > 1 && groups.stream().allMatch(group -> group.said().hasValues());
     Optional<Slot<?>> next = told ? longest() : Optional.empty();
     if (next.isEmpty() || !next.get().isCondition() || !head.has(next.get())) {
       return false;

@@ -182,8 +182,7 @@ final class AlignmentWords {
       trailing(cursor, fixations);
     }
     boolean behind = !leads && before.isEmpty() && fixations.size() == 1;
-    Optional<Measured> measured =
-        behind ? cursor.attempt(c -> measured(c, true)) : before;
+    Optional<Measured> measured = behind ? cursor.attempt(c -> measured(c, true)) : before;
     cursor.attempt(AlignmentWords::recovery).ifPresent(remarks::add);
     boolean tells = stand.isPresent() || (measured.isPresent() && !fixations.isEmpty());
     return Optional.of(

@@ -193,8 +193,7 @@ final class RefractionNotes {
   /** Adds the refraction, and the acuities that were reached with it. */
   private static void refracted(Eye eye) throws NotRead {
     boolean worn = eye.has(WORN);
-    boolean tried =
-        eye.find(METHOD).map(RefractionMethod.SUBJECTIVE::equals).orElse(!worn);
+    boolean tried = eye.find(METHOD).map(RefractionMethod.SUBJECTIVE::equals).orElse(!worn);
     eye.found(Refractions.REFRACTION, refraction(eye));
     Optional<Correction> correction =
         worn
