@@ -32,11 +32,17 @@ final class SharedEnd {
     return group.side().equals(Optional.of(Site.BOTH));
   }
 
-  /** Returns what a comma sets off, and an addition even without one. */
+  /** Returns what a comma sets off, and without one an addition and all that follows it. */
   private static Said end(Said said) throws NotRead {
+    int addition =
+        said.slots().stream()
+            .filter(slot -> slot.role() == Slot.Role.VALUE_OF_EACH)
+            .mapToInt(slot -> said.place(slot).start())
+            .findFirst()
+            .orElse(Integer.MAX_VALUE);
     Said end = new Said();
     for (Slot<?> slot : said.slots()) {
-      if (said.isAfterComma(slot) || slot.role() == Slot.Role.VALUE_OR_SHARED) {
+      if (said.isAfterComma(slot) || said.place(slot).start() >= addition) {
         end.copy(slot, said);
       }
     }
@@ -46,10 +52,10 @@ final class SharedEnd {
   private static boolean mayBeShared(Said end, Scan.Group both) {
     boolean each = both.at().is(Common.EACH);
     boolean addition =
-        end.slots().stream().anyMatch(slot -> slot.role() == Slot.Role.VALUE_OR_SHARED);
+        end.slots().stream().anyMatch(slot -> slot.role() == Slot.Role.VALUE_OF_EACH);
     return addition
         && (each
-            || end.slots().stream().allMatch(slot -> slot.role() == Slot.Role.VALUE_OR_SHARED));
+            || end.slots().stream().allMatch(slot -> slot.role() == Slot.Role.VALUE_OF_EACH));
   }
 
   private static Scan.Group with(Scan.Group group, Said own, Said shared) throws NotRead {

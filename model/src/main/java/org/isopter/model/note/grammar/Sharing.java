@@ -87,7 +87,7 @@ final class Sharing {
   private void requireClearEnd() throws NotRead {
     for (Slot<?> slot : last().said().slots()) {
       boolean ofEach = groups.stream().allMatch(group -> group.said().has(slot));
-      if (slot.role() == Slot.Role.VALUE_OR_SHARED && !ofEach) {
+      if (slot.mayBeShared() && !ofEach) {
         throw NotRead.at(
             last().said().place(slot),
             "behind the last eye it may be told of one eye or of both: tell it of each");

@@ -19,6 +19,8 @@ public record Slot<T>(String name, Role role, Matcher<T> matcher) {
     VALUES,
     /** Said of an eye, once; behind the last eye it may be meant for both. */
     VALUE_OR_SHARED,
+    /** The same, and named for both it is each eye's: an addition. */
+    VALUE_OF_EACH,
     /** Said of the item or of every eye: how, in what light, at what distance. */
     CONDITION
   }
@@ -29,6 +31,15 @@ public record Slot<T>(String name, Role role, Matcher<T> matcher) {
 
   public static <T> Slot<T> valueOrShared(String name, Matcher<T> matcher) {
     return new Slot<>(name, Role.VALUE_OR_SHARED, matcher);
+  }
+
+  public static <T> Slot<T> valueOfEach(String name, Matcher<T> matcher) {
+    return new Slot<>(name, Role.VALUE_OF_EACH, matcher);
+  }
+
+  /** Says whether it may be meant for both eyes behind the last of them. */
+  boolean mayBeShared() {
+    return role == Role.VALUE_OR_SHARED || role == Role.VALUE_OF_EACH;
   }
 
   public static <T> Slot<T> values(String name, Matcher<T> matcher) {

@@ -48,7 +48,7 @@ final class RefractionNotes {
   private static final Slot<Lens> LENS = Slot.value("sphere and cylinder", RefractionNotes::lens);
 
   private static final Slot<Quantity> ADDITION =
-      Slot.valueOrShared(
+      Slot.valueOfEach(
           "addition",
           cursor ->
               cursor.take("add")
@@ -61,7 +61,7 @@ final class RefractionNotes {
 
   private static final Slot<AcuityWords.Seen> SEEN = Slot.value("acuity", RefractionNotes::seen);
 
-  private static final Slot<AcuityWords.Seen> PRINT = Slot.value("near acuity", AcuityWords.PRINT);
+  private static final Slot<AcuityWords.Seen> PRINT = Slot.valueOrShared("near acuity", AcuityWords.PRINT);
 
   private static final Slot<Refractions.Prism<HorizontalBase>> HORIZONTAL =
       Slot.value("horizontal prism", prism(ACROSS));
