@@ -54,8 +54,7 @@ final class SharedEnd {
     boolean addition =
         end.slots().stream().anyMatch(slot -> slot.role() == Slot.Role.VALUE_OF_EACH);
     return addition
-        && (each
-            || end.slots().stream().allMatch(slot -> slot.role() == Slot.Role.VALUE_OF_EACH));
+        && (each || end.slots().stream().allMatch(slot -> slot.role() == Slot.Role.VALUE_OF_EACH));
   }
 
   private static Scan.Group with(Scan.Group group, Said own, Said shared) throws NotRead {

@@ -51,7 +51,8 @@ final class AcuityNotes {
   private static final Slot<Outcome<AcuityWords.Seen>> BESIDE =
       Slot.value("pinhole acuity", AcuityWords.BESIDE);
 
-  private static final Slot<AcuityWords.Seen> PRINT = Slot.valueOrShared("near acuity", AcuityWords.PRINT);
+  private static final Slot<AcuityWords.Seen> PRINT =
+      Slot.valueOrShared("near acuity", AcuityWords.PRINT);
 
   /** What a language counts acuities in, where nothing else is said. */
   private static final Slot<String> TENTHS =

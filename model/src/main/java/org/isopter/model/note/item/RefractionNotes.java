@@ -61,7 +61,8 @@ final class RefractionNotes {
 
   private static final Slot<AcuityWords.Seen> SEEN = Slot.value("acuity", RefractionNotes::seen);
 
-  private static final Slot<AcuityWords.Seen> PRINT = Slot.valueOrShared("near acuity", AcuityWords.PRINT);
+  private static final Slot<AcuityWords.Seen> PRINT =
+      Slot.valueOrShared("near acuity", AcuityWords.PRINT);
 
   private static final Slot<Refractions.Prism<HorizontalBase>> HORIZONTAL =
       Slot.value("horizontal prism", prism(ACROSS));
