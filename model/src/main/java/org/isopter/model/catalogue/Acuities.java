@@ -92,7 +92,7 @@ public final class Acuities {
               .code(Code.snomed("251739003", "Distance visual acuity (observable entity)"))
               .value(layout("distance-notation", AcuityNotations.DISTANCE))
               .at(Site.EACH_OR_BOTH)
-              .toldApartBy(CORRECTION)
+              .distinguishedBy(CORRECTION)
               .cite("DICOM PS3.17 Annex RR: a suffix has no numerical value on traditional charts")
               .note("Without a pinhole; what a pinhole gave is a finding of its own.")
               .build());
@@ -103,7 +103,7 @@ public final class Acuities {
           Finding.of("pinhole-acuity", "Pinhole visual acuity")
               .code(Code.snomed("419475002", "Pinhole visual acuity (observable entity)"))
               .value(layout("pinhole-notation", AcuityNotations.PINHOLE))
-              .toldApartBy(CORRECTION)
+              .distinguishedBy(CORRECTION)
               .cite("common practice, no source")
               .note("The correction is what was worn behind the pinhole; NI is not improved.")
               .build());
@@ -123,7 +123,7 @@ public final class Acuities {
               .code(Code.snomed("251743004", "Near visual acuity (observable entity)"))
               .value(layout("near-notation", AcuityNotations.NEAR))
               .at(Site.EACH_OR_BOTH)
-              .toldApartBy(CORRECTION)
+              .distinguishedBy(CORRECTION)
               .cite("common practice, no source: N is a size of print, not an angle")
               .note("N and Jaeger sizes are kept as written: they convert to no angle.")
               .build());

@@ -88,7 +88,7 @@ public final class Alignments {
                           new Rule.OnlyWith("deviation-amount", DEVIATING)))
               .at(Site.PAIR)
               .by(CoverMethod.class)
-              .toldApartBy(FIXATION)
+              .distinguishedBy(FIXATION)
               .cite("common practice, no source")
               .note("A horizontal and a vertical part are two entries.")
               .build());

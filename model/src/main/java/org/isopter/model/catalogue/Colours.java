@@ -64,7 +64,7 @@ public final class Colours {
                               parts.get(TEST),
                               parts.find(EDITION))))
               .at(Site.EACH_OR_BOTH)
-              .toldApartBy(TEST)
+              .distinguishedBy(TEST)
               .cite("scored plates of 14, 24 and 38: FAA guide item 52; makers' sheet from memory")
               .note("Correct out of shown; whether that is normal needs an edition and a rule set.")
               .build());

@@ -84,7 +84,7 @@ public final class Drops {
                               parts.get(TEST_DRUG),
                               parts.find(TEST_STRENGTH),
                               parts.find(WAITED))))
-              .toldApartBy(TEST_DRUG)
+              .distinguishedBy(TEST_DRUG)
               .cite("Practical Neurology table 6; common practice, no source")
               .note("What was seen, for each eye; what it means is not part of the finding.")
               .build());

@@ -78,7 +78,7 @@ public final class Pupils {
                       Size::diameter,
                       List.of(LIGHTING),
                       (diameter, parts) -> new Size(diameter, parts.get(LIGHTING))))
-              .toldApartBy(LIGHTING)
+              .distinguishedBy(LIGHTING)
               .cite("data-entry limits 0.5 to 10 mm: common practice, no source")
               .build());
 

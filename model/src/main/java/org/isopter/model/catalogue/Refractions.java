@@ -136,7 +136,7 @@ public final class Refractions {
                           new Rule.Together("horizontal-prism", "horizontal-base"),
                           new Rule.Together("vertical-prism", "vertical-base")))
               .by(RefractionMethod.class)
-              .toldApartBy(CYCLOPLEGIC)
+              .distinguishedBy(CYCLOPLEGIC)
               .cite("data-entry limits: common practice, no source; prism steps: DICOM PS3.17 RR.1")
               .note("Leave the cylinder out when there is none; an axis of 0 is written 180.")
               .build());

@@ -54,7 +54,7 @@ public final class Segments {
                     List.of(sign, presence),
                     parts -> new Sign<>(parts.get(sign), parts.get(presence))))
             .by(SegmentMethod.class)
-            .toldApartBy(sign)
+            .distinguishedBy(sign)
             .cite("common practice, no source")
             .note("One entry for each sign that was looked for.")
             .build());

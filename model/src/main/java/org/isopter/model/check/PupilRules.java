@@ -37,7 +37,7 @@ final class PupilRules {
         litEyeReachesOnePupil(),
         answersFellowOnly(),
         defectOnWrongSide(),
-        noDefectBesideDeafEye(),
+        noDefectBesideBlockedEye(),
         strongDefectButBrisk(),
         allBriskBesideDefect(),
         defectWithoutResponses(),
@@ -104,10 +104,10 @@ final class PupilRules {
         .pair(
             both ->
                 Reflexes.eyes(both)
-                    .flatMap(eye -> besideDeaf(both, eye, Reflexes.side(eye.fellow()))));
+                    .flatMap(eye -> besideBlock(both, eye, Reflexes.side(eye.fellow()))));
   }
 
-  private static ConsistencyRule noDefectBesideDeafEye() {
+  private static ConsistencyRule noDefectBesideBlockedEye() {
     return contradictory("no-defect-but-one-eye-moves-no-pupil", Severity.WARNING)
         .what("No afferent defect is found, and light in one eye moves no pupil.")
         .why("A pupil that answers light in the fellow eye only is what the swinging test shows.")
@@ -115,18 +115,18 @@ final class PupilRules {
         .on(Pupils.AFFERENT_DEFECT, Pupils.DIRECT, Pupils.CONSENSUAL)
         .wanted("an afferent defect in the eye whose direct response is absent")
         .suggest("repeat the swinging light test")
-        .pair(both -> Reflexes.eyes(both).flatMap(eye -> besideDeaf(both, eye, DefectSide.NONE)));
+        .pair(both -> Reflexes.eyes(both).flatMap(eye -> besideBlock(both, eye, DefectSide.NONE)));
   }
 
-  private static Stream<Breach> besideDeaf(EyeView both, EyeView deaf, DefectSide side) {
+  private static Stream<Breach> besideBlock(EyeView both, EyeView blocked, DefectSide side) {
     return both.seen(Pupils.AFFERENT_DEFECT, defect -> defect.side() == side)
-        .filter(defect -> Reflexes.isDeaf(deaf, defect))
+        .filter(defect -> Reflexes.isAfferentBlock(blocked, defect))
         .flatMap(
             defect ->
                 both(
                     defect,
-                    deaf.beside(defect, Pupils.DIRECT, any -> true),
-                    deaf.beside(defect, Pupils.CONSENSUAL, any -> true)));
+                    blocked.beside(defect, Pupils.DIRECT, any -> true),
+                    blocked.beside(defect, Pupils.CONSENSUAL, any -> true)));
   }
 
   private static ConsistencyRule strongDefectButBrisk() {

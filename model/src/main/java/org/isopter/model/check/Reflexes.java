@@ -42,7 +42,7 @@ final class Reflexes {
    * Says whether light in an eye is shown to reach no pupil although both could move: its own fails
    * to light in it and answers light in the fellow.
    */
-  static boolean isDeaf(EyeView eye, Seen<?> at) {
+  static boolean isAfferentBlock(EyeView eye, Seen<?> at) {
     return fails(eye, Pupils.DIRECT, at)
         && works(eye, Pupils.CONSENSUAL, at)
         && works(eye.fellow(), Pupils.DIRECT, at);

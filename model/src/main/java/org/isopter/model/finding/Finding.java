@@ -201,7 +201,7 @@ public final class Finding<V> {
     }
 
     /** Says which parts tell two facts of one eye apart. */
-    public Builder<V> toldApartBy(Part<?, ?>... parts) {
+    public Builder<V> distinguishedBy(Part<?, ?>... parts) {
       this.distinguishing = Arrays.stream(parts).<String>map(Part::key).toList();
       return this;
     }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.text.FactText;
+import org.isopter.model.text.FactWords;
 import org.isopter.model.text.PlainWords;
 import org.isopter.model.value.Site;
 
@@ -56,8 +57,9 @@ final class EyeCell {
       groups.add(new Group("", new ArrayList<>(List.of(own.get()))));
       return;
     }
-    String words = subject.label(fact.finding()) + FactText.outcome(fact) + FactText.remarks(fact);
-    String context = FactText.context(fact, performed);
+    FactWords said = FactText.words(fact, performed);
+    String words = subject.label(fact.finding()) + said.value(", ") + FactText.remarks(said);
+    String context = FactText.context(said);
     if (context.equals(PlainWords.lower(subject.title()))) {
       context = "";
     }

@@ -12,6 +12,7 @@ import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.text.Eyes;
 import org.isopter.model.text.FactText;
+import org.isopter.model.text.FactWords;
 import org.isopter.model.text.PlainWords;
 
 /**
@@ -42,12 +43,13 @@ final class Missing {
   }
 
   private static void add(Map<Gap, Set<Eyes>> gaps, Fact<?> fact, Exam exam) {
-    String context = FactText.context(fact, exam.header().performed());
+    FactWords said = FactText.words(fact, exam.header().performed());
+    String context = FactText.context(said);
     String what =
         PlainWords.lower(fact.finding().title())
             + (context.isEmpty() ? "" : ", " + context)
-            + FactText.remarks(fact);
-    Gap gap = new Gap(PlainWords.capital(FactText.outcome(fact)), what);
+            + FactText.remarks(said);
+    Gap gap = new Gap(PlainWords.capital(said.value("")), what);
     gaps.computeIfAbsent(gap, any -> EnumSet.noneOf(Eyes.class))
         .add(Eyes.of(fact.finding(), fact.site()));
   }

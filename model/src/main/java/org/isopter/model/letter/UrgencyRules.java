@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.isopter.model.answer.movement.DoubleVision;
-import org.isopter.model.answer.pupil.Lighting;
 import org.isopter.model.answer.pupil.PupilEquality;
 import org.isopter.model.answer.tissue.AnteriorSign;
 import org.isopter.model.answer.tissue.PosteriorSign;
@@ -19,9 +18,11 @@ import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Segments;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.EyeView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.text.PlainWords;
 import org.isopter.model.value.Quantity;
-import org.isopter.model.value.Site;
 
 /**
  * A published list of urgent findings, as far as a record can hold them. It is consulted only when
@@ -34,7 +35,8 @@ public enum UrgencyRules {
       "College of Optometrists (United Kingdom), \"Urgency of referrals\", C205: emergency, within"
           + " 24 hours") {
     @Override
-    public List<String> hints(Exam exam) {
+    public List<String> hints(Exam examination) {
+      ExamView exam = ExamView.of(examination);
       return Stream.of(
               swollenDiscs(exam),
               thirdNerve(exam),
@@ -77,29 +79,25 @@ public enum UrgencyRules {
   }
 
   /** Returns what of the examination is on the list, in sentences. */
-  public abstract List<String> hints(Exam exam);
+  public abstract List<String> hints(Exam examination);
 
-  private static Optional<String> swollenDiscs(Exam exam) {
+  /** A swelling that is doubtful is on the list as well. */
+  private static Optional<String> swollenDiscs(ExamView exam) {
     boolean both =
-        Site.EACH_EYE.stream()
-            .allMatch(
-                eye ->
-                    exam.all(Discs.SWELLING).at(eye).values().stream()
-                        .anyMatch(disc -> disc.presence() == Presence.PRESENT));
+        exam.eyes().allMatch(eye -> eye.has(Discs.SWELLING, UrgencyRules::isNotExcluded));
     return hint(both, "Swollen discs in both eyes are on the list; blood pressure first.");
   }
 
-  private static Optional<String> thirdNerve(Exam exam) {
-    boolean lid =
-        exam.all(Lids.PTOSIS).values().stream().anyMatch(p -> p.presence() == Presence.PRESENT);
-    boolean seesDouble =
-        exam.all(Movements.DIPLOPIA).values().stream()
-            .anyMatch(d -> d.kind() == DoubleVision.BINOCULAR);
+  private static boolean isNotExcluded(Discs.Swelling disc) {
+    return disc.presence() != Presence.ABSENT;
+  }
+
+  private static Optional<String> thirdNerve(ExamView exam) {
     List<String> beside = new ArrayList<>();
-    if (lid) {
+    if (exam.seen(Lids.PTOSIS).anyMatch(lid -> lid.value().presence() == Presence.PRESENT)) {
       beside.add("a low upper lid");
     }
-    if (seesDouble) {
+    if (exam.both().has(Movements.DIPLOPIA, seen -> seen.kind() == DoubleVision.BINOCULAR)) {
       beside.add("double vision");
     }
     return hint(
@@ -110,57 +108,47 @@ public enum UrgencyRules {
             + " that can be read here whether they are.");
   }
 
-  private static boolean areUnequal(Exam exam) {
-    boolean judged =
-        exam.all(Pupils.EQUALITY).values().stream().anyMatch(p -> p != PupilEquality.EQUAL);
-    return judged || Stream.of(Lighting.values()).anyMatch(light -> differIn(exam, light));
+  private static boolean areUnequal(ExamView exam) {
+    return exam.both().has(Pupils.EQUALITY, pupils -> pupils != PupilEquality.EQUAL)
+        || exam.right().seen(Pupils.SIZE).anyMatch(right -> differs(right, exam.left()));
   }
 
-  private static boolean differIn(Exam exam, Lighting light) {
-    return size(exam, Site.RIGHT, light)
-        .flatMap(right -> size(exam, Site.LEFT, light).map(left -> right.compareTo(left) != 0))
-        .orElse(false);
+  /** Sizes are compared in one light and at one time; any pair of them that differs counts. */
+  private static boolean differs(Seen<Pupils.Size> right, EyeView left) {
+    return left.beside(right, Pupils.SIZE, size -> isOfOneLightAndOther(right.value(), size))
+        .isPresent();
   }
 
-  private static Optional<BigDecimal> size(Exam exam, Site eye, Lighting light) {
-    return exam.all(Pupils.SIZE).at(eye).values().stream()
-        .filter(size -> size.lighting() == light)
-        .map(size -> size.diameter().value())
-        .findFirst();
+  private static boolean isOfOneLightAndOther(Pupils.Size right, Pupils.Size left) {
+    return right.lighting() == left.lighting()
+        && right.diameter().value().compareTo(left.diameter().value()) != 0;
   }
 
-  private static Optional<String> pressure(Exam exam) {
-    List<String> eyes =
-        Site.EACH_EYE.stream()
-            .filter(
-                eye ->
-                    exam.all(Pressures.INTRAOCULAR).at(eye).values().stream()
-                        .anyMatch(UrgencyRules::isHigh))
-            .map(PlainWords::eye)
-            .toList();
-    return hint(
-        !eyes.isEmpty(),
-        "An intraocular pressure of 40 mmHg or more is on the list: "
-            + PlainWords.list(eyes)
-            + ".");
+  private static Optional<String> pressure(ExamView exam) {
+    return eyes(exam, eye -> eye.has(Pressures.INTRAOCULAR, UrgencyRules::isHigh))
+        .map(eyes -> "An intraocular pressure of 40 mmHg or more is on the list: " + eyes + ".");
   }
 
-  private static Optional<String> front(Exam exam, AnteriorSign sign, String words) {
-    return sign(words, eye -> isThere(exam.all(Segments.ANTERIOR).at(eye).values(), sign));
+  private static Optional<String> front(ExamView exam, AnteriorSign sign, String words) {
+    return sign(exam, words, eye -> eye.has(Segments.ANTERIOR, one -> isThere(one, sign)));
   }
 
-  private static Optional<String> back(Exam exam, PosteriorSign sign, String words) {
-    return sign(words, eye -> isThere(exam.all(Segments.POSTERIOR).at(eye).values(), sign));
+  private static Optional<String> back(ExamView exam, PosteriorSign sign, String words) {
+    return sign(exam, words, eye -> eye.has(Segments.POSTERIOR, one -> isThere(one, sign)));
   }
 
   /** A sign that is doubtful is on the list as well. */
-  private static <S> boolean isThere(List<Segments.Sign<S>> seen, S sign) {
-    return seen.stream().anyMatch(one -> one.sign() == sign && one.presence() != Presence.ABSENT);
+  private static <S> boolean isThere(Segments.Sign<S> seen, S sign) {
+    return seen.sign() == sign && seen.presence() != Presence.ABSENT;
   }
 
-  private static Optional<String> sign(String words, Predicate<Site> there) {
-    List<String> eyes = Site.EACH_EYE.stream().filter(there).map(PlainWords::eye).toList();
-    return hint(!eyes.isEmpty(), words + " is on the list: " + PlainWords.list(eyes) + ".");
+  private static Optional<String> sign(ExamView exam, String words, Predicate<EyeView> there) {
+    return eyes(exam, there).map(eyes -> words + " is on the list: " + eyes + ".");
+  }
+
+  private static Optional<String> eyes(ExamView exam, Predicate<EyeView> which) {
+    List<String> eyes = exam.eyes().filter(which).map(eye -> PlainWords.eye(eye.site())).toList();
+    return eyes.isEmpty() ? Optional.empty() : Optional.of(PlainWords.list(eyes));
   }
 
   private static boolean isHigh(Quantity pressure) {

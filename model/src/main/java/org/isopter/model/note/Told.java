@@ -1,15 +1,14 @@
 package org.isopter.model.note;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.catalogue.Drops;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Measurement;
-import org.isopter.model.finding.DatumTexts;
 import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.note.token.Token;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.text.FactStyle;
+import org.isopter.model.text.FactWords;
 
 /**
  * A fact and the item that tells it.
@@ -49,25 +48,7 @@ record Told(Fact<?> fact, Token at, String item) {
 
   /** Returns the value and its parts in a few words. */
   String words() {
-    return fact.panel()
-        .map(this::words)
-        .or(() -> fact.outcome().ifAbsent().map(Words::of))
-        .orElseThrow();
-  }
-
-  private String words(EncodedValue panel) {
-    List<String> words = new ArrayList<>();
-    boolean choice = fact.finding().layout().choice().isPresent();
-    if (choice) {
-      words.add(fact.finding().layout().writeChoice(panel));
-    } else {
-      panel.value().map(DatumTexts::of).ifPresent(words::add);
-    }
-    panel
-        .parts()
-        .forEach(
-            (part, outcome) -> words.add(part + " " + outcome.fold(DatumTexts::of, Words::of)));
-    return String.join(", ", words);
+    return FactWords.of(fact, FactStyle.RECORD).value(", ");
   }
 
   Optional<Told> firstContradicted(List<Told> others) {

@@ -137,9 +137,9 @@ class LetterTest {
                   + summary.missing())
               .toLowerCase(Locale.ROOT);
       for (Fact<?> fact : exam.facts()) {
-        String words = FactText.outcome(fact).toLowerCase(Locale.ROOT);
+        String words = FactText.words(fact, NOW).value(", ").toLowerCase(Locale.ROOT);
         assertTrue(all.contains(words), words + " is not in " + all);
-        String remarks = FactText.remarks(fact).toLowerCase(Locale.ROOT);
+        String remarks = FactText.remarks(FactText.words(fact, NOW)).toLowerCase(Locale.ROOT);
         assertTrue(all.contains(remarks), remarks + " is not in " + all);
       }
     }
@@ -155,7 +155,7 @@ class LetterTest {
           assertTrue(
               Summary.of(exam).rows().stream()
                   .map(row -> fact.site() == Site.RIGHT ? row.right() : row.left())
-                  .anyMatch(cell -> cell.contains(FactText.outcome(fact))),
+                  .anyMatch(cell -> cell.contains(FactText.words(fact, NOW).value(", "))),
               fact.toString());
         }
       }

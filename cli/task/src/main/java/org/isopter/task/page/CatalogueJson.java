@@ -32,7 +32,7 @@ final class CatalogueJson {
     CatalogueRows.values(finding).forEach(row -> node.withArrayProperty("values").add(of(row)));
     finding.methods().ifPresent(list -> node.set("methods", answers(list)));
     finding.layout().rules().forEach(r -> node.withArrayProperty("rules").add(r.sentence()));
-    finding.distinguishing().forEach(key -> node.withArrayProperty("toldApartBy").add(key));
+    finding.distinguishing().forEach(key -> node.withArrayProperty("distinguishedBy").add(key));
     if (!finding.note().isEmpty()) {
       node.put("note", finding.note());
     }

@@ -1,17 +1,11 @@
 package org.isopter.mapper.fhir.element;
 
-import java.util.StringJoiner;
 import java.util.regex.Pattern;
 import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.finding.Datum;
-import org.isopter.model.finding.DatumTexts;
-import org.isopter.model.finding.EncodedValue;
-import org.isopter.model.finding.Layout;
-import org.isopter.model.finding.Part;
-import org.isopter.model.value.Absence;
-import org.isopter.model.value.Outcome;
+import org.isopter.model.text.FactStyle;
+import org.isopter.model.text.FactWords;
 import org.isopter.model.value.Site;
 
 /** The few words that stand in a resource for a person to read; generated and escaped. */
@@ -27,8 +21,7 @@ public final class Narrative {
   private Narrative() {}
 
   public static String of(Fact<?> fact) {
-    String what = fact.panel().map(panel -> words(fact.finding().layout(), panel)).orElse("");
-    String found = fact.outcome().fold(value -> what, Narrative::absent);
+    String found = FactWords.of(fact, FactStyle.SPACED).value("; ");
     return div(fact.finding().title() + eye(fact) + ": " + found);
   }
 
@@ -40,31 +33,6 @@ public final class Narrative {
   public static String of(Exam exam) {
     int facts = exam.facts().size();
     return div("Eye examination, " + facts + (facts == 1 ? " finding" : " findings"));
-  }
-
-  private static String words(Layout<?> layout, EncodedValue panel) {
-    StringJoiner words = new StringJoiner("; ");
-    if (layout.choice().isPresent()) {
-      words.add(layout.writeChoice(panel));
-    } else {
-      panel.value().map(DatumTexts::of).ifPresent(words::add);
-    }
-    panel.parts().forEach((key, part) -> addPart(layout, key, part, words));
-    return words.toString();
-  }
-
-  private static void addPart(
-      Layout<?> layout, String key, Outcome<Datum> part, StringJoiner words) {
-    for (Part<?, ?> common : layout.commonParts()) {
-      if (common.key().equals(key)) {
-        words.add(
-            common.key().replace('-', ' ') + " " + part.fold(DatumTexts::of, Narrative::absent));
-      }
-    }
-  }
-
-  private static String absent(Absence reason) {
-    return reason.word().replace('-', ' ');
   }
 
   private static String eye(Fact<?> fact) {
