@@ -22,7 +22,8 @@ class ArchitectureTest {
       classes()
           .should()
           .onlyDependOnClassesThat()
-          .resideInAnyPackage("java..", "org.isopter.model..", "org.jspecify.annotations");
+          .resideInAnyPackage(
+              "java..", "org.isopter.model..", "org.jspecify.annotations", "org.apiguardian.api");
 
   @ArchTest
   static final ArchRule hasNoCycles =

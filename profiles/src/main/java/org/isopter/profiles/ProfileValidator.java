@@ -3,6 +3,7 @@ package org.isopter.profiles;
 import ca.uhn.fhir.context.FhirContext;
 import ca.uhn.fhir.validation.FhirValidator;
 import java.util.List;
+import java.util.Objects;
 import org.hl7.fhir.common.hapi.validation.validator.FhirInstanceValidator;
 import org.hl7.fhir.r5.utils.validation.constants.BestPracticeWarningLevel;
 import org.isopter.model.catalogue.Catalogue;
@@ -29,7 +30,7 @@ public final class ProfileValidator {
 
   /** Makes a validator for the profiles of a catalogue. */
   public ProfileValidator(Catalogue catalogue) {
-    this.catalogue = catalogue;
+    this.catalogue = Objects.requireNonNull(catalogue, "catalogue");
   }
 
   /**

@@ -2,8 +2,8 @@ package org.isopter.spark;
 
 import java.io.Serializable;
 import java.util.Optional;
-import org.isopter.mapper.foreign.document.Release;
 import org.isopter.mapper.foreign.reading.Options;
+import org.isopter.mapper.foreign.reading.Release;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.RowMaker;
 import org.isopter.mapper.privacy.Deidentifier;

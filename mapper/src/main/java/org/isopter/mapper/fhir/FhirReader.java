@@ -2,6 +2,7 @@ package org.isopter.mapper.fhir;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.isopter.mapper.fhir.element.JsonTrouble;
@@ -45,7 +46,7 @@ public final class FhirReader {
 
   /** Makes a reader of the findings of a catalogue. */
   public FhirReader(Catalogue catalogue) {
-    this.catalogue = catalogue;
+    this.catalogue = Objects.requireNonNull(catalogue, "catalogue");
   }
 
   /** Reads a bundle of one examination in UTF-8; faults have FHIR paths. */

@@ -3,6 +3,7 @@ package org.isopter.mapper.fhir;
 import java.io.OutputStream;
 import java.io.StringWriter;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.isopter.mapper.fhir.element.FrameCodes;
 import org.isopter.mapper.fhir.element.Json;
@@ -54,7 +55,13 @@ public final class FhirWriter {
 
   /** Returns a writer of bundles of a kind, on one line. */
   public static FhirWriter of(BundleKind kind) {
-    return new FhirWriter(kind, Optional.empty(), false, false, false, Optional.empty());
+    return new FhirWriter(
+        Objects.requireNonNull(kind, "kind"),
+        Optional.empty(),
+        false,
+        false,
+        false,
+        Optional.empty());
   }
 
   /** Returns this writer, indenting what it writes. */

@@ -10,10 +10,11 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import org.apiguardian.api.API;
+import org.apiguardian.api.API.Status;
 import org.isopter.mapper.fhir.FhirReader;
 import org.isopter.mapper.foreign.document.Document;
 import org.isopter.mapper.foreign.document.Neighbours;
-import org.isopter.mapper.foreign.document.Release;
 import org.isopter.mapper.foreign.document.Sources;
 import org.isopter.mapper.foreign.document.Versions;
 import org.isopter.mapper.foreign.ledger.Ledger;
@@ -32,6 +33,7 @@ import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
+import org.isopter.mapper.foreign.reading.Release;
 import org.isopter.mapper.foreign.reading.Treated;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
 import org.isopter.mapper.json.Limits;
@@ -118,6 +120,7 @@ public final class ForeignReader {
   }
 
   /** Reads documents of any form that belong together. */
+  @API(status = Status.INTERNAL)
   public Reading readAll(List<Sources.Source> documents) {
     List<Raw> others = new ArrayList<>();
     List<Reading> readings = new ArrayList<>();

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
@@ -56,7 +57,7 @@ public final class ForeignWriter {
 
   /** Returns JSON that this wrote on lines of its own; numbers keep their digits. */
   public static String indented(String json) {
-    return RawJson.indented(RawJson.OWN.read(json).orThrow());
+    return RawJson.indented(RawJson.OWN.read(Objects.requireNonNull(json, "json")).orThrow());
   }
 
   /** Returns the facts that something is carried for and that an examination does not have. */

@@ -5,7 +5,10 @@
  * org.isopter.mapper.foreign.ForeignWriter} writes out again with everything that was kept, and
  * {@link org.isopter.mapper.foreign.vocabulary.ForeignRules} lists the rules.
  */
+@API(status = Status.STABLE)
 @NullMarked
 package org.isopter.mapper.foreign;
 
+import org.apiguardian.api.API;
+import org.apiguardian.api.API.Status;
 import org.jspecify.annotations.NullMarked;

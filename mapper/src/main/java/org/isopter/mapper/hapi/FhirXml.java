@@ -4,6 +4,7 @@ import ca.uhn.fhir.context.FhirContext;
 import ca.uhn.fhir.parser.DataFormatException;
 import ca.uhn.fhir.parser.IParser;
 import ca.uhn.fhir.parser.StrictErrorHandler;
+import java.util.Objects;
 import org.hl7.fhir.instance.model.api.IBaseResource;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
@@ -21,7 +22,8 @@ public final class FhirXml {
   public static String toXml(String json) {
     return strict(R4.context().newXmlParser())
         .setPrettyPrint(true)
-        .encodeResourceToString(parse(R4.context().newJsonParser(), json, "R4"));
+        .encodeResourceToString(
+            parse(R4.context().newJsonParser(), Objects.requireNonNull(json, "json"), "R4"));
   }
 
   /**
@@ -31,7 +33,8 @@ public final class FhirXml {
    */
   public static String toJson(String xml) {
     return strict(R4.context().newJsonParser())
-        .encodeResourceToString(parse(R4.context().newXmlParser(), xml, "R4"));
+        .encodeResourceToString(
+            parse(R4.context().newXmlParser(), Objects.requireNonNull(xml, "xml"), "R4"));
   }
 
   static IBaseResource parse(IParser parser, String text, String release) {

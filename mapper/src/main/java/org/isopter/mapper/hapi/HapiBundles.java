@@ -1,5 +1,6 @@
 package org.isopter.mapper.hapi;
 
+import java.util.Objects;
 import org.hl7.fhir.r4.model.Bundle;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirReader;
@@ -22,7 +23,8 @@ public final class HapiBundles {
   /** Returns the examination of a bundle, or every fault in it with its FHIR path. */
   public static Result<Exam> read(Bundle bundle, Catalogue catalogue) {
     String json =
-        FhirXml.strict(FhirXml.R4.context().newJsonParser()).encodeResourceToString(bundle);
+        FhirXml.strict(FhirXml.R4.context().newJsonParser())
+            .encodeResourceToString(Objects.requireNonNull(bundle, "bundle"));
     return new FhirReader(catalogue).read(json);
   }
 }

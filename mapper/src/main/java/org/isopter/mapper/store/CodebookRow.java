@@ -13,7 +13,7 @@ import org.isopter.mapper.table.Column;
  * @param least the least of its cells, where they have an order
  * @param most the greatest of them
  */
-record CodebookRow(
+public record CodebookRow(
     String table, Column<?> column, long filled, Optional<String> least, Optional<String> most) {
 
   /** Returns the words of the cells, each with its code, where they are a closed list. */

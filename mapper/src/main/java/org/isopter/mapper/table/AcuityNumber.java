@@ -19,11 +19,11 @@ import org.isopter.model.value.Quantity;
  * @param rank how low a vision below any chart is, from 1; more is worse
  * @param rule how the numbers come about, or why there is none
  */
-record AcuityNumber(
+public record AcuityNumber(
     Optional<BigDecimal> line, Optional<BigDecimal> assumed, Optional<Integer> rank, Rule rule) {
 
   /** How the numbers come about, or why there is none. */
-  enum Rule {
+  public enum Rule {
     /** The acuity as recorded, in logMAR. */
     RECORDED,
     /** Letters count by the letters that the chart is stated to have on each line. */

@@ -34,7 +34,7 @@ public record EyeRow(PooledExam pooled, Site eye, Map<String, Cell> cells) {
    * @param logMar its acuity in logMAR
    * @param count how many facts of the slot have a value
    */
-  record Cell(
+  public record Cell(
       Fact<?> fact,
       String key,
       Optional<EncodedValue> panel,

@@ -61,7 +61,7 @@ public record FindingRow(
    * @param coded the answer
    * @param absent why there is none
    */
-  record Value(
+  public record Value(
       Optional<String> text,
       Optional<Concept> notation,
       Optional<Quantity> number,

@@ -8,8 +8,8 @@ import java.time.Duration;
 import java.util.Collections;
 import java.util.List;
 import java.util.stream.Stream;
-import org.isopter.mapper.foreign.document.Release;
 import org.isopter.mapper.foreign.reading.Options;
+import org.isopter.mapper.foreign.reading.Release;
 import org.isopter.model.catalogue.Catalogue;
 import org.junit.jupiter.api.Test;
 

@@ -6,9 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import org.isopter.mapper.foreign.document.Release;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.Reading;
+import org.isopter.mapper.foreign.reading.Release;
 import org.isopter.mapper.foreign.reading.Treated;
 import org.isopter.mapper.foreign.vocabulary.ForeignRules;
 import org.isopter.mapper.hapi.FhirXml;

@@ -1,7 +1,7 @@
 package org.isopter.mapper.fuzz;
 
-import org.isopter.mapper.foreign.document.Release;
 import org.isopter.mapper.foreign.document.Sources;
+import org.isopter.mapper.foreign.reading.Release;
 import org.isopter.mapper.json.Limits;
 
 /** Any bytes as a FHIR document of any release, XML included: R4 JSON, or refused with a reason. */

@@ -5,7 +5,10 @@
  *
  * <p>A rule tells of the record, not of the eye: that none speaks says nothing about health.
  */
+@API(status = Status.STABLE)
 @NullMarked
 package org.isopter.model.check;
 
+import org.apiguardian.api.API;
+import org.apiguardian.api.API.Status;
 import org.jspecify.annotations.NullMarked;

@@ -2,6 +2,7 @@ package org.isopter.model.compare;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.isopter.model.answer.sight.Chart;
 import org.isopter.model.catalogue.Acuities;
@@ -32,6 +33,12 @@ import org.isopter.model.value.Unit;
  * @param changes each finding of either, those of the later first in its order
  */
 public record Comparison(Exam earlier, Exam later, List<Change> changes) {
+
+  public Comparison {
+    Objects.requireNonNull(earlier, "earlier");
+    Objects.requireNonNull(later, "later");
+    changes = List.copyOf(Objects.requireNonNull(changes, "changes"));
+  }
 
   /**
    * Compares two examinations; which is earlier follows from when they were performed.

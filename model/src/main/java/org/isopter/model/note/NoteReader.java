@@ -2,6 +2,7 @@ package org.isopter.model.note;
 
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -41,7 +42,7 @@ public final class NoteReader {
 
   /** Returns a reader of notes of an examination, to whose day and offset a time of day belongs. */
   public static NoteReader performed(OffsetDateTime when) {
-    return new NoteReader(Optional.of(when), Habits.none());
+    return new NoteReader(Optional.of(Objects.requireNonNull(when, "when")), Habits.none());
   }
 
   /** Reads a note; what is not understood is in the answer beside what is. */

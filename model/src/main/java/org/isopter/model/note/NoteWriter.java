@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.isopter.model.catalogue.Colours;
 import org.isopter.model.exam.Exam;
@@ -54,7 +55,7 @@ public final class NoteWriter {
 
   /** Returns a writer of facts of an examination; times on its day can be written. */
   public static NoteWriter performed(OffsetDateTime when) {
-    return new NoteWriter(Optional.of(when));
+    return new NoteWriter(Optional.of(Objects.requireNonNull(when, "when")));
   }
 
   /** Returns the facts of an examination in shorthand; its header is not written. */

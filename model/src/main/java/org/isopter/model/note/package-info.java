@@ -5,7 +5,10 @@
  * is guessed and nothing is dropped. {@link org.isopter.model.note.NoteReader} and {@link
  * org.isopter.model.note.NoteWriter} are all that others need.
  */
+@API(status = Status.STABLE)
 @NullMarked
 package org.isopter.model.note;
 
+import org.apiguardian.api.API;
+import org.apiguardian.api.API.Status;
 import org.jspecify.annotations.NullMarked;

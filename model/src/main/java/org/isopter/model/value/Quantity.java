@@ -1,6 +1,7 @@
 package org.isopter.model.value;
 
 import java.math.BigDecimal;
+import java.util.Objects;
 
 /**
  * A number with its unit; the number's scale is part of the value (1.50 is not 1.5).
@@ -10,13 +11,18 @@ import java.math.BigDecimal;
  */
 public record Quantity(BigDecimal value, Unit unit) {
 
+  public Quantity {
+    Objects.requireNonNull(value, "value");
+    Objects.requireNonNull(unit, "unit");
+  }
+
   /**
    * Returns a quantity from the digits as written.
    *
    * @throws NumberFormatException when the digits are no decimal number
    */
   public static Quantity of(String digits, Unit unit) {
-    return new Quantity(new BigDecimal(digits), unit);
+    return new Quantity(new BigDecimal(Objects.requireNonNull(digits, "digits")), unit);
   }
 
   /** Returns the number and the unit's text, for instance {@code 14 mmHg}. */

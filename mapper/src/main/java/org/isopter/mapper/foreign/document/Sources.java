@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Supplier;
+import org.isopter.mapper.foreign.reading.Release;
 import org.isopter.mapper.hapi.FhirXml;
 import org.isopter.mapper.hapi.HapiParts;
 import org.isopter.mapper.hapi.Releases;

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.apiguardian.api.API;
+import org.apiguardian.api.API.Status;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.phrase.PhraseFile;
@@ -23,6 +25,7 @@ import org.isopter.model.value.Result;
  * light} (a pupil of 3 mm) {@code room}, {@code bright} or {@code dim}; {@code direction} (C/D 0.3)
  * {@code vertical} or {@code horizontal}.
  */
+@API(status = Status.STABLE)
 public final class Habits {
 
   private static final Map<String, Set<String>> CHOICES =
@@ -104,6 +107,7 @@ public final class Habits {
     return words.stream().sorted().toList();
   }
 
+  @API(status = Status.INTERNAL)
   public Phrasebook book() {
     return book;
   }

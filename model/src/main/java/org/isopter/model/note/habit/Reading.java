@@ -1,5 +1,8 @@
 package org.isopter.model.note.habit;
 
+import org.apiguardian.api.API;
+import org.apiguardian.api.API.Status;
+
 /**
  * One thing that an item may mean, written so that it is read.
  *
@@ -7,4 +10,5 @@ package org.isopter.model.note.habit;
  * @param choice what this reading chooses, in a word or two
  * @param text the item in a form that is read to the last word
  */
+@API(status = Status.STABLE)
 public record Reading(String kind, String choice, String text) {}

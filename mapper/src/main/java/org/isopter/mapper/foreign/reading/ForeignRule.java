@@ -1,4 +1,4 @@
-package org.isopter.mapper.foreign.vocabulary;
+package org.isopter.mapper.foreign.reading;
 
 /**
  * One habit of others that is understood.

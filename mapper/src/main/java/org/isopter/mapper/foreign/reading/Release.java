@@ -1,4 +1,4 @@
-package org.isopter.mapper.foreign.document;
+package org.isopter.mapper.foreign.reading;
 
 import java.util.Locale;
 import java.util.Optional;
