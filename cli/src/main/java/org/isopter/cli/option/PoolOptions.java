@@ -32,6 +32,14 @@ public final class PoolOptions {
   private boolean replace;
 
   @Option(
+      names = "--add",
+      description = {
+        "Add what is new to the pool in that folder, or begin one that can be added to: a",
+        "document that it holds already is not read again."
+      })
+  private boolean add;
+
+  @Option(
       names = "--format",
       paramLabel = "FORM",
       split = ",",
@@ -97,8 +105,17 @@ public final class PoolOptions {
             .omop(Optional.ofNullable(omop));
     plan = risk.in(plan);
     plan = replace ? plan.replacing() : plan;
+    plan = add ? adding(plan) : plan;
     plan = database ? plan.withDatabase() : plan;
     return bundles ? risk.withBundles(plan) : plan;
+  }
+
+  private PoolPlan adding(PoolPlan plan) {
+    if (replace || identified || plan.suppress()) {
+      throw new UsageException(
+          "--add with --replace, --identified or --suppress: wanted --add without them");
+    }
+    return plan.adding();
   }
 
   private Deidentifier deidentifier() {

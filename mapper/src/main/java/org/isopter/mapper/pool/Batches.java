@@ -23,6 +23,18 @@ final class Batches {
 
   private Batches() {}
 
+  static Batch sum(List<Batch> batches) {
+    List<PooledExam> exams = new ArrayList<>();
+    List<Remainder> left = new ArrayList<>();
+    PoolCounts counts = PoolCounts.NONE;
+    for (Batch batch : batches) {
+      exams.addAll(batch.exams());
+      left.addAll(batch.left());
+      counts = counts.plus(batch.counts());
+    }
+    return new Batch(exams, left, counts);
+  }
+
   static Batch refused(PoolDocument document, List<Fault> faults) {
     return refused(document, "", "refused", faults);
   }
@@ -47,7 +59,7 @@ final class Batches {
             "/resourceType",
             type,
             "\"Bundle\"",
-            "put the resources of a person into one bundle, or pool them on one machine");
+            "put the resources of a person into one bundle, or pool all of them at once on one machine");
     return refused(document, type, "not-in-a-bundle", List.of(fault));
   }
 

@@ -160,6 +160,11 @@ public final class PersonsFile {
     return person.in(row.group());
   }
 
+  /** Returns all that it says, as one text; the same for the same rows in any order. */
+  String text() {
+    return bySystem + new java.util.TreeMap<>(rows).toString();
+  }
+
   /** Returns how many rows there are. */
   public int size() {
     return rows.size();

@@ -1,6 +1,7 @@
 package org.isopter.mapper.pool;
 
 import java.io.Serializable;
+import java.util.regex.Pattern;
 
 /**
  * What went in and what came of it. Everything that went in is either pooled or left over.
@@ -35,6 +36,25 @@ public record PoolCounts(
 
   static PoolCounts refused(long documents) {
     return new PoolCounts(documents, documents, 0, 0, 0, 0, 0);
+  }
+
+  /** Returns the numbers as text. */
+  String text() {
+    return "%d %d %d %d %d %d %d"
+        .formatted(documents, refused, resources, pooled, kept, examinations, facts);
+  }
+
+  /**
+   * Reads what {@link #text} wrote.
+   *
+   * @throws IllegalArgumentException when it is something else
+   */
+  static PoolCounts parse(String text) {
+    long[] all = Pattern.compile(" ").splitAsStream(text).mapToLong(Long::parseLong).toArray();
+    if (all.length != 7) {
+      throw new IllegalArgumentException(all.length + " numbers");
+    }
+    return new PoolCounts(all[0], all[1], all[2], all[3], all[4], all[5], all[6]);
   }
 
   /** Returns the sum. */

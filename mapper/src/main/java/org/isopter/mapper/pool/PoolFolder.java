@@ -20,7 +20,7 @@ final class PoolFolder implements AutoCloseable {
   private static final Pattern OWN =
       Pattern.compile(
           "(findings|examinations|steps)\\.(parquet|csv|ndjson)|codebook\\.(csv|md)|(small-cells|risk)\\.csv"
-              + "|(datapackage|provenance)\\.json|(leftover|bundles)\\.ndjson|tables\\.duckdb|omop"
+              + "|(datapackage|provenance)\\.json|additions\\.txt|(leftover|bundles)\\.ndjson|tables\\.duckdb|omop"
               + "|omop/("
               + String.join("|", OmopTables.TABLES)
               + ")\\.(parquet|csv|ndjson)");
@@ -85,6 +85,11 @@ final class PoolFolder implements AutoCloseable {
       Files.move(older, target, StandardCopyOption.ATOMIC_MOVE);
     }
     Passing.delete(older);
+  }
+
+  /** Returns the older pool in the place of this one; empty where there is none. */
+  Optional<Path> older() {
+    return PoolTables.isPool(target) ? Optional.of(target) : Optional.empty();
   }
 
   Path file(String name) {

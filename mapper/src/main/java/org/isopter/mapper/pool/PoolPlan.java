@@ -10,7 +10,7 @@ import org.isopter.mapper.store.TableFormat;
  * What a pool is to hold.
  *
  * @param folder the folder that is made; it may not be there yet, or must be empty
- * @param replace whether an older pool in the folder is taken away once the new one is complete
+ * @param existing what becomes of an older pool in the folder
  * @param formats the file formats of the tables, at least one
  * @param database whether the tables are also left as a database file
  * @param bundles whether the examinations are also written as FHIR bundles
@@ -27,7 +27,7 @@ import org.isopter.mapper.store.TableFormat;
  */
 public record PoolPlan(
     Path folder,
-    boolean replace,
+    Existing existing,
     List<TableFormat> formats,
     boolean database,
     boolean bundles,
@@ -38,6 +38,16 @@ public record PoolPlan(
     int smallest,
     boolean suppress,
     List<String> traits) {
+
+  /** What becomes of an older pool. */
+  public enum Existing {
+    /** It stays, and no new one is made. */
+    KEPT,
+    /** It is taken away once the new one is complete. */
+    REPLACED,
+    /** What is new is added to it; both together take its place once they are complete. */
+    ADDED_TO
+  }
 
   /** Fewer persons than this are a small cell, unless another number is set. */
   public static final int USUAL_SMALLEST = 5;
@@ -54,6 +64,9 @@ public record PoolPlan(
     if (suppress && bundles) {
       throw new IllegalArgumentException("bundles are written before persons can be counted");
     }
+    if (existing == Existing.ADDED_TO && (suppress || deidentifier.isEmpty())) {
+      throw new IllegalArgumentException("what was taken out, or is not keyed, cannot be added to");
+    }
   }
 
   /** Returns a pool in Parquet, without identities. */
@@ -69,7 +82,7 @@ public record PoolPlan(
   private static PoolPlan plain(Path folder, Optional<Deidentifier> deidentifier) {
     return new PoolPlan(
         folder,
-        false,
+        Existing.KEPT,
         List.of(TableFormat.PARQUET),
         false,
         false,
@@ -84,22 +97,31 @@ public record PoolPlan(
 
   /** Returns this plan in other formats. */
   public PoolPlan in(List<TableFormat> others) {
-    return copy(folder, replace, others, database, bundles);
+    return copy(folder, existing, others, database, bundles);
   }
 
   /** Returns this plan, putting the pool in the place of an older one. */
   public PoolPlan replacing() {
-    return copy(folder, true, formats, database, bundles);
+    return copy(folder, Existing.REPLACED, formats, database, bundles);
+  }
+
+  /** Returns this plan, adding what is new to an older pool. */
+  public PoolPlan adding() {
+    return copy(folder, Existing.ADDED_TO, formats, database, bundles);
+  }
+
+  boolean isAdding() {
+    return existing == Existing.ADDED_TO;
   }
 
   /** Returns this plan, leaving the tables as a database file too. */
   public PoolPlan withDatabase() {
-    return copy(folder, replace, formats, true, bundles);
+    return copy(folder, existing, formats, true, bundles);
   }
 
   /** Returns this plan, writing the examinations as bundles too. */
   public PoolPlan withBundles() {
-    return copy(folder, replace, formats, database, true);
+    return copy(folder, existing, formats, database, true);
   }
 
   /** Returns this plan with what is left over written word for word to a private file. */
@@ -121,7 +143,7 @@ public record PoolPlan(
   public PoolPlan risk(int least, List<String> others, boolean without) {
     return new PoolPlan(
         folder,
-        replace,
+        existing,
         formats,
         database,
         bundles,
@@ -137,7 +159,7 @@ public record PoolPlan(
   private PoolPlan paths(Optional<Path> left, Optional<Path> from, Optional<Path> concepts) {
     return new PoolPlan(
         folder,
-        replace,
+        existing,
         formats,
         database,
         bundles,
@@ -151,7 +173,7 @@ public record PoolPlan(
   }
 
   private PoolPlan copy(
-      Path to, boolean again, List<TableFormat> forms, boolean store, boolean fhir) {
+      Path to, Existing again, List<TableFormat> forms, boolean store, boolean fhir) {
     return new PoolPlan(
         to,
         again,

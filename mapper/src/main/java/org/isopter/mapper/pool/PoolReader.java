@@ -84,26 +84,22 @@ public final class PoolReader {
   /** Reads the documents of one batch, using the processors that there are. */
   public Batch read(List<PoolDocument> documents) {
     List<Step> steps = documents.parallelStream().map(this::step).toList();
-    List<PooledExam> exams = new ArrayList<>();
-    List<Remainder> left = new ArrayList<>();
-    PoolCounts counts = PoolCounts.NONE;
+    List<Batch> batches = new ArrayList<>();
     Map<String, List<Step>> bare = new LinkedHashMap<>();
     for (Step step : steps) {
       if (step.bare().isPresent()) {
         bare.computeIfAbsent(step.document().group(), any -> new ArrayList<>()).add(step);
       } else {
-        exams.addAll(step.batch().exams());
-        left.addAll(step.batch().left());
-        counts = counts.plus(step.batch().counts());
+        batches.add(step.batch());
       }
     }
-    for (List<Step> group : bare.values()) {
-      Batch together = together(group);
-      exams.addAll(together.exams());
-      left.addAll(together.left());
-      counts = counts.plus(together.counts());
-    }
-    return new Batch(exams, left, counts);
+    bare.values().forEach(group -> batches.add(together(group)));
+    return Batches.sum(batches);
+  }
+
+  /** Reads documents each by itself, using the processors that there are. */
+  Batch readAlone(List<PoolDocument> documents) {
+    return Batches.sum(documents.parallelStream().map(this::alone).toList());
   }
 
   /** Reads a document that has no neighbours: a resource that needs them is refused. */

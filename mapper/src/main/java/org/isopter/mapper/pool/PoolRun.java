@@ -1,6 +1,7 @@
 package org.isopter.mapper.pool;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -10,6 +11,7 @@ import java.util.function.Consumer;
 import java.util.function.LongConsumer;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
+import org.isopter.mapper.fhir.Version;
 import org.isopter.mapper.omop.OmopTables;
 import org.isopter.mapper.omop.OmopVocabulary;
 import org.isopter.mapper.privacy.Deidentifier;
@@ -49,6 +51,8 @@ public final class PoolRun implements AutoCloseable {
   private static final long FULL = 8 << 20;
 
   private static final String DATABASE = "tables.duckdb";
+  private static final String BUNDLES = "bundles.ndjson";
+  private static final String LEFT = "leftover.ndjson";
 
   private final PoolReader reader;
   private final PoolPlan plan;
@@ -60,6 +64,7 @@ public final class PoolRun implements AutoCloseable {
   private final List<PoolDocument> waiting = new ArrayList<>();
   private ExamRows.Maker maker;
   private long bytes;
+  private Optional<PoolHistory> history = Optional.empty();
   private LongConsumer told = documents -> {};
   private Optional<PersonsFile> persons = Optional.empty();
   private Consumer<Remainder> left = one -> {};
@@ -83,7 +88,7 @@ public final class PoolRun implements AutoCloseable {
             store.create(findings),
             store.create(eyes),
             store.create(steps),
-            RunFiles.open(folder, plan));
+            RunFiles.open(folder, plan, store));
   }
 
   /**
@@ -97,7 +102,7 @@ public final class PoolRun implements AutoCloseable {
     Table<EyeRow> eyes = ExaminationsTable.table(catalogue);
     SmallCells.check(plan.traits(), eyes);
     plan.vocabulary().ifPresent(OmopVocabulary::check);
-    PoolFolder folder = PoolFolder.begin(plan.folder(), plan.replace());
+    PoolFolder folder = PoolFolder.begin(plan.folder(), plan.existing() != PoolPlan.Existing.KEPT);
     try {
       return new PoolRun(reader, plan, eyes, folder);
     } catch (SQLException failed) {
@@ -136,8 +141,16 @@ public final class PoolRun implements AutoCloseable {
     return this;
   }
 
-  /** Takes a document; with enough of them waiting, they are read and laid out. */
+  /**
+   * Takes a document; with enough of them waiting, they are read and laid out. One that the pool
+   * that is added to has is skipped.
+   *
+   * @throws org.isopter.model.value.FaultException when a pool is added to that was made otherwise
+   */
   public void add(PoolDocument document) throws IOException {
+    if (plan.isAdding() && !history().isNew(document)) {
+      return;
+    }
     waiting.add(document);
     bytes += document.bytes().length;
     if (waiting.size() >= BATCH || bytes >= FULL) {
@@ -156,8 +169,53 @@ public final class PoolRun implements AutoCloseable {
     leave(Batches.lost(source, line, reason));
   }
 
+  /** Returns what was read before, and takes over what came of it, where that is not done yet. */
+  private PoolHistory history() throws IOException {
+    if (history.isEmpty()) {
+      Deidentifier key = plan.deidentifier().orElseThrow();
+      String settings =
+          String.join(
+              " ",
+              Version.TEXT,
+              key.settings(),
+              persons.map(PersonsFile::text).orElse(""),
+              tables.stream().map(PoolRun::names).toList().toString());
+      Optional<Path> older = folder.older();
+      history =
+          Optional.of(
+              older.isPresent()
+                  ? PoolHistory.read(older.get(), key, settings)
+                  : PoolHistory.begun(key, settings));
+      if (older.isPresent()) {
+        takeOver(older.get(), history.get().counts());
+      }
+    }
+    return history.get();
+  }
+
+  private void takeOver(Path older, PoolCounts counts) throws IOException {
+    try {
+      for (Table<?> table : tables) {
+        PoolTables.load(older, table, store);
+      }
+      if (plan.bundles()) {
+        store.loadLines(RunFiles.BUNDLES, older.resolve(BUNDLES));
+      }
+      sink.resume(counts, older.resolve(LEFT), store);
+    } catch (SQLException failed) {
+      throw failure(failed);
+    }
+  }
+
+  private static List<String> names(Table<?> table) {
+    return table.columns().stream().<String>map(column -> column.name()).toList();
+  }
+
   /** Reads what is waiting, writes the files, and gives the folder its name. */
   public PoolResult finish() throws IOException {
+    if (plan.isAdding()) {
+      history();
+    }
     layOut();
     try {
       sink.close();
@@ -182,14 +240,22 @@ public final class PoolRun implements AutoCloseable {
           RiskReport.write(store, plan.traits(), plan.smallest(), eyes, folder.file("risk.csv"));
       RunFiles.write(
           folder.file("provenance.json"), RunProvenance.of(plan, sink.counts(), Instant.now()));
-      long repeated = repeated();
+      if (history.isPresent()) {
+        history.get().write(folder.file(PoolHistory.FILE), sink.counts());
+      }
+      if (plan.bundles()) {
+        store.copyLines(RunFiles.BUNDLES, folder.file(BUNDLES));
+        store.execute("DROP TABLE " + RunFiles.BUNDLES);
+      }
+      PoolResult.Aside aside =
+          new PoolResult.Aside(repeated(), ageless, history.map(PoolHistory::skipped).orElse(0L));
       store.close();
       if (!plan.database()) {
         RunFiles.delete(folder.file(DATABASE), folder.file(DATABASE + ".wal"));
       }
       sink.commit();
       folder.commit();
-      return sink.result(new PoolResult.Risk(cells, k, suppressed), repeated, ageless);
+      return sink.result(new PoolResult.Risk(cells, k, suppressed), aside);
     } catch (SQLException failed) {
       throw failure(failed);
     }
@@ -217,7 +283,7 @@ public final class PoolRun implements AutoCloseable {
   }
 
   private void layOut() throws IOException {
-    Batch batch = reader.read(waiting);
+    Batch batch = plan.isAdding() ? reader.readAlone(waiting) : reader.read(waiting);
     waiting.clear();
     bytes = 0;
     try {

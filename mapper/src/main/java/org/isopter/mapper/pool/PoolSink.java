@@ -1,10 +1,14 @@
 package org.isopter.mapper.pool;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.store.Appender;
+import org.isopter.mapper.store.TableStore;
+import org.isopter.mapper.table.ExaminationsTable;
+import org.isopter.mapper.table.FindingsTable;
 
 /** Puts what was made of batches into the tables and files, and counts it. */
 final class PoolSink implements AutoCloseable {
@@ -49,12 +53,20 @@ final class PoolSink implements AutoCloseable {
     return rows.size();
   }
 
+  /** Counts what an older pool holds too, once its rows are in the tables. */
+  void resume(PoolCounts before, Path left, TableStore store) throws SQLException, IOException {
+    counts = counts.plus(before);
+    findingRows += store.count(FindingsTable.NAME);
+    eyeRows += store.count(ExaminationsTable.NAME);
+    files.leftBefore(left);
+  }
+
   PoolCounts counts() {
     return counts;
   }
 
-  PoolResult result(PoolResult.Risk risk, long repeated, long ageless) {
-    return new PoolResult(counts, findingRows, eyeRows, risk, repeated, ageless);
+  PoolResult result(PoolResult.Risk risk, PoolResult.Aside aside) {
+    return new PoolResult(counts, findingRows, eyeRows, risk, aside);
   }
 
   /** Gives the files that lie elsewhere their names. */

@@ -12,6 +12,8 @@ import org.isopter.model.value.Fault;
 /** Writes what was left over as JSON, a line each. */
 final class RemainderLine {
 
+  private static final String TIMES = ",\"times\":";
+
   private RemainderLine() {}
 
   /** Returns the line: everything where identities stay, and otherwise nothing of the content. */
@@ -59,7 +61,17 @@ final class RemainderLine {
 
   /** Returns a line of {@link #plain} with how often it was said. */
   static String times(String plain, long times) {
-    return plain.substring(0, plain.length() - 1) + ",\"times\":" + times + "}";
+    return plain.substring(0, plain.length() - 1) + TIMES + times + "}";
+  }
+
+  /** A line of {@link #plain}, and how often it was said. */
+  record Counted(String plain, long times) {}
+
+  /** Reads what {@link #times} wrote. */
+  static Counted counted(String line) {
+    int at = line.lastIndexOf(TIMES);
+    long times = Long.parseLong(line.substring(at + TIMES.length(), line.length() - 1));
+    return new Counted(line.substring(0, at) + "}", times);
   }
 
   private static Raw number(long number) {

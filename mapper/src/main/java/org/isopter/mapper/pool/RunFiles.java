@@ -6,11 +6,14 @@ import java.io.BufferedWriter;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.isopter.mapper.store.Appender;
+import org.isopter.mapper.store.TableStore;
 
 /** The files of a run beside the tables. */
 final class RunFiles implements AutoCloseable {
@@ -20,8 +23,11 @@ final class RunFiles implements AutoCloseable {
    */
   private final Map<String, Long> left = new TreeMap<>();
 
+  /** The table of the bundles, a line each. */
+  static final String BUNDLES = "bundles";
+
   private final Path leftover;
-  private final Optional<BufferedWriter> bundles;
+  private final Optional<Appender> bundles;
   private final Optional<PrivateFile> whole;
   private final Optional<PrivateFile> origins;
   private final boolean identified;
@@ -31,7 +37,7 @@ final class RunFiles implements AutoCloseable {
 
   private RunFiles(
       Path leftover,
-      Optional<BufferedWriter> bundles,
+      Optional<Appender> bundles,
       Optional<PrivateFile> whole,
       Optional<PrivateFile> origins,
       boolean identified)
@@ -45,13 +51,12 @@ final class RunFiles implements AutoCloseable {
     this.identified = identified;
   }
 
-  static RunFiles open(PoolFolder folder, PoolPlan plan) throws IOException {
+  static RunFiles open(PoolFolder folder, PoolPlan plan, TableStore store)
+      throws IOException, SQLException {
     Optional<PrivateFile> whole = aside(plan.wholeLeft());
     Optional<PrivateFile> origins = aside(plan.origins());
-    Optional<BufferedWriter> bundles =
-        plan.bundles()
-            ? Optional.of(Files.newBufferedWriter(folder.file("bundles.ndjson"), UTF_8))
-            : Optional.empty();
+    Optional<Appender> bundles =
+        plan.bundles() ? Optional.of(store.createLines(BUNDLES)) : Optional.empty();
     return new RunFiles(
         folder.file("leftover.ndjson"), bundles, whole, origins, plan.deidentifier().isEmpty());
   }
@@ -93,9 +98,17 @@ final class RunFiles implements AutoCloseable {
     }
   }
 
-  void bundle(Optional<String> bundle) throws IOException {
+  void bundle(Optional<String> bundle) throws SQLException {
     if (bundles.isPresent() && bundle.isPresent()) {
-      line(bundles.get(), bundle.get());
+      bundles.get().add(List.of(bundle));
+    }
+  }
+
+  /** Counts again what an older pool left over. */
+  void leftBefore(Path list) throws IOException {
+    for (String line : Files.readAllLines(list)) {
+      RemainderLine.Counted counted = RemainderLine.counted(line);
+      left.merge(counted.plain(), counted.times(), Long::sum);
     }
   }
 
@@ -130,7 +143,7 @@ final class RunFiles implements AutoCloseable {
   }
 
   @Override
-  public void close() throws IOException {
+  public void close() throws IOException, SQLException {
     if (named.isPresent()) {
       named.get().close();
     } else if (Files.exists(leftover.resolveSibling(""))) {

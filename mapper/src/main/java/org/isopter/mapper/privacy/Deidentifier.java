@@ -113,6 +113,11 @@ public final class Deidentifier {
     return pseudonym("p", "person", person(subject));
   }
 
+  /** Returns how this works apart from its key, as one text. */
+  public String settings() {
+    return freeText + " " + grain + " " + shift + " " + kept.stream().sorted().toList();
+  }
+
   /** Returns a keyed hash of bytes: whoever lacks the key cannot tell whether they hold them. */
   public String digest(String text) {
     return key.pseudonym("document", text);

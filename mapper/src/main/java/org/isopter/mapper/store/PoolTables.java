@@ -65,6 +65,15 @@ public final class PoolTables implements AutoCloseable {
     return new PoolTables(store);
   }
 
+  /**
+   * Puts the rows of a pool's table into that of a store.
+   *
+   * @throws FaultException when the table is not there
+   */
+  public static void load(Path folder, Table<?> table, TableStore into) throws SQLException {
+    file(folder, table).load(into);
+  }
+
   /** Opens the table of the usual steps, which is empty where the pool is of an older version. */
   private static void steps(TableStore store, Path folder) throws SQLException {
     Table<?> steps = StepsTable.table();

@@ -32,16 +32,22 @@ record TableFile(Table<?> table, TableFormat format, Path path) {
 
   /** Makes it a view of a store. */
   void open(TableStore store) throws SQLException {
-    String view = "CREATE VIEW " + TableStore.name(table.name()) + " AS ";
-    store.execute(
-        view
-            + switch (format) {
-              case PARQUET -> selected(store, "read_parquet(" + file() + ")");
-              case NDJSON ->
-                  "SELECT * FROM read_json(%s, format = 'newline_delimited', columns = {%s})"
-                      .formatted(file(), types());
-              case CSV -> selected(store, csv());
-            });
+    store.execute("CREATE VIEW " + TableStore.name(table.name()) + " AS " + rows(store));
+  }
+
+  /** Puts its rows into the table of a store. */
+  void load(TableStore store) throws SQLException {
+    store.execute("INSERT INTO " + TableStore.name(table.name()) + " " + rows(store));
+  }
+
+  private String rows(TableStore store) throws SQLException {
+    return switch (format) {
+      case PARQUET -> selected(store, "read_parquet(" + file() + ")");
+      case NDJSON ->
+          "SELECT * FROM read_json(%s, format = 'newline_delimited', columns = {%s})"
+              .formatted(file(), types());
+      case CSV -> selected(store, csv());
+    };
   }
 
   private String file() {

@@ -94,7 +94,10 @@ public final class TableStore implements AutoCloseable {
     connection.setAutoCommit(true);
   }
 
-  /** Writes a table to a file, its rows in the order of the keys that it has. */
+  /**
+   * Writes a table to a file, its rows in the order of the keys that it has. Rows of one key, of a
+   * record that was read twice, stand in an order that does not depend on which was read first.
+   */
   public void copySorted(Table<?> table, TableFormat format, Path to) throws SQLException {
     String keys =
         table.columns().stream()
@@ -102,8 +105,32 @@ public final class TableStore implements AutoCloseable {
             .filter(KEYS::contains)
             .map(TableStore::name)
             .collect(Collectors.joining(", "));
-    String rows = "(SELECT * FROM %s ORDER BY %s)".formatted(name(table.name()), keys);
+    String name = name(table.name());
+    String rows = "(SELECT * FROM %s ORDER BY %s, hash(%s))".formatted(name, keys, name);
     execute("COPY " + rows + " TO " + text(to.toString()) + " " + format.options());
+  }
+
+  /** How lines of text that hold no character 1 are written and read as they are. */
+  private static final String LINES = "HEADER false, QUOTE '', ESCAPE '', DELIMITER '\u0001'";
+
+  /** Writes the lines of a table of one column to a file, in an order that tells nothing. */
+  public void copyLines(String table, Path to) throws SQLException {
+    execute(
+        "COPY (SELECT line FROM %s ORDER BY md5(line)) TO %s (FORMAT csv, %s)"
+            .formatted(name(table), text(to.toString()), LINES));
+  }
+
+  /** Puts the lines of a file into a table of one column. */
+  public void loadLines(String table, Path from) throws SQLException {
+    execute(
+        "INSERT INTO %s FROM read_csv(%s, columns = {'line': 'VARCHAR'}, auto_detect = false, max_line_size = 8000000, header = false, quote = '', escape = '', delim = '\u0001')"
+            .formatted(name(table), text(from.toString())));
+  }
+
+  /** Makes a table of lines and returns what puts lines into it. */
+  public Appender createLines(String table) throws SQLException {
+    execute("CREATE TABLE " + name(table) + " (line VARCHAR)");
+    return new Appender(connection.createAppender(POOL, DuckDBConnection.DEFAULT_SCHEMA, table));
   }
 
   /** Writes a table to a file. */
@@ -115,6 +142,11 @@ public final class TableStore implements AutoCloseable {
     try (Statement statement = connection.createStatement()) {
       statement.execute(sql);
     }
+  }
+
+  /** Returns how many rows a table has. */
+  public long count(String table) throws SQLException {
+    return (Long) ask("SELECT count(*) FROM " + name(table)).get(0).get(0).orElse(0L);
   }
 
   /** Returns the rows of a question. */

@@ -72,7 +72,7 @@ class OmopRulesTest {
                   throw new java.io.UncheckedIOException(failed);
                 }
               });
-      assertEquals(6, run.finish().ageless());
+      assertEquals(6, run.finish().aside().ageless());
     }
     // Loading checks cdmField, cdmDatatype, isRequired, isPrimaryKey and isForeignKey.
     store = OmopModel.load(vocabulary, folder.resolve("pool"));

@@ -101,7 +101,7 @@ class PoolFilesTest {
     PoolDocument twice = Pools.json(RECORD, 1);
     PoolDocument amended = Pools.json(AMENDED, 2);
     PoolResult result = Pools.run(plan(false, Optional.empty()), List.of(twice, twice, amended));
-    assertEquals(1, result.repeated());
+    assertEquals(1, result.aside().repeated());
     try (PoolTables tables = PoolTables.open(folder.resolve("pool"))) {
       String sql =
           "SELECT count(DISTINCT examination) FROM findings WHERE status = 'final'"

@@ -34,11 +34,16 @@ public final class PoolReport {
                 Messages.count(counts.facts(), "fact"),
                 Messages.count(result.findings(), "row"),
                 Messages.count(result.eyes(), "row")));
-    if (result.repeated() > 0) {
+    if (result.aside().skipped() > 0) {
+      log.say(
+          "%s there already, and not read again"
+              .formatted(Messages.count(result.aside().skipped(), "document")));
+    }
+    if (result.aside().repeated() > 0) {
       String more =
-          result.repeated() == 1
+          result.aside().repeated() == 1
               ? "1 examination was read more than once, and each of its rows is there as often"
-              : result.repeated()
+              : result.aside().repeated()
                   + " examinations were read more than once, and each of their rows is there as often";
       log.say(more);
     }
@@ -55,10 +60,10 @@ public final class PoolReport {
             log.say(
                 "%s in the file of persons: %d with an examination here"
                     .formatted(Messages.count(file.size(), "person"), file.found())));
-    if (result.ageless() > 0) {
+    if (result.aside().ageless() > 0) {
       log.say(
           "%s in no OMOP table, since no age is known: see omop/left_out, and name birth years with --persons"
-              .formatted(Messages.count(result.ageless(), "person")));
+              .formatted(Messages.count(result.aside().ageless(), "person")));
     }
     PoolResult.Risk risk = result.risk();
     if (risk.suppressed() > 0) {
