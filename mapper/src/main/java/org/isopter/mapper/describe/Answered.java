@@ -2,6 +2,7 @@ package org.isopter.mapper.describe;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * How often each answer was given.
@@ -19,5 +20,13 @@ public record Answered(String finding, String part, Map<String, Long> counts) {
   /** Returns the finding, with the part where it is not the value itself. */
   String title() {
     return part.equals("value") ? finding : finding + ", " + part;
+  }
+
+  /** Returns in words what a picture of the answers shows. */
+  String summary() {
+    return title()
+        + counts.entrySet().stream()
+            .map(answer -> "; " + answer.getKey() + ": " + answer.getValue() + " times")
+            .collect(Collectors.joining());
   }
 }

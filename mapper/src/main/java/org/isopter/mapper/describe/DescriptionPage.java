@@ -1,19 +1,28 @@
 package org.isopter.mapper.describe;
 
 import java.util.List;
+import java.util.regex.Matcher;
 
 /** Writes a description as one page of HTML that needs nothing else. */
 public final class DescriptionPage {
 
   private static final String STYLE =
       """
-      body{font:15px/1.45 system-ui,sans-serif;color:#1b1b1b;max-width:72rem;margin:2rem auto;\
-      padding:0 1rem}h1{font-size:1.5rem}h2{font-size:1.15rem;margin-top:2.2rem}\
+      :root{color-scheme:light dark;--ink:#1b1b1b;--soft:#444;--line:#ddd;--page:#fff}\
+      body{font:15px/1.45 system-ui,sans-serif;color:var(--ink);background:var(--page);\
+      max-width:72rem;margin:2rem auto;padding:0 1rem}h1{font-size:1.5rem}\
+      h2{font-size:1.15rem;margin-top:2.2rem}\
       table{border-collapse:collapse;font-size:.85rem}th,td{padding:.2rem .6rem;text-align:left;\
-      border-bottom:1px solid #ddd;vertical-align:top}td.n,th.n{text-align:right;\
+      border-bottom:1px solid var(--line);vertical-align:top}td.n,th.n{text-align:right;\
       font-variant-numeric:tabular-nums}.plots{display:flex;flex-wrap:wrap;gap:1.2rem}\
-      figure{margin:0;max-width:100%}figcaption{font-size:.85rem;font-weight:600}\
-      p.remark{color:#444;max-width:48rem}.scroll{overflow-x:auto}svg{max-width:100%;height:auto}""";
+      figure{margin:0;max-width:100%;background:#fff;color:#1b1b1b;padding:.5rem;border-radius:4px;\
+      break-inside:avoid}figcaption{font-size:.85rem;font-weight:600}\
+      p.remark{color:var(--soft);max-width:48rem}.scroll{overflow-x:auto}\
+      svg{max-width:100%;height:auto;display:block}\
+      @media(prefers-color-scheme:dark){:root{--ink:#e6e6e6;--soft:#b5b5b5;--line:#444;--page:#161616}}\
+      @media print{:root{--ink:#000;--soft:#222;--page:#fff;--line:#999}body{margin:0;max-width:none}\
+      .scroll{overflow:visible}table{font-size:.7rem}thead{display:table-header-group}\
+      tr{break-inside:avoid}h2{break-after:avoid}figure{padding:0}}""";
 
   private DescriptionPage() {}
 
@@ -33,14 +42,14 @@ public final class DescriptionPage {
         "Numbers",
         "The share of each eye's numbers in classes of equal width.",
         description.spreads().stream()
-            .map(spread -> figure(spread.title(), charts.of(spread)))
+            .map(spread -> figure(spread.title(), spread.summary(), charts.of(spread)))
             .toList());
     plots(
         page,
         "Answers",
         "Both eyes together.",
         description.answers().stream()
-            .map(answered -> figure(answered.title(), charts.of(answered)))
+            .map(answered -> figure(answered.title(), answered.summary(), charts.of(answered)))
             .toList());
     return page.append("</body>\n</html>\n").toString();
   }
@@ -64,7 +73,8 @@ public final class DescriptionPage {
 
   private static void cells(StringBuilder page, Listing listing, List<String> cells, String tag) {
     for (int i = 0; i < cells.size(); i++) {
-      page.append('<').append(tag).append(listing.isNumber(i) ? " class=\"n\">" : ">");
+      page.append('<').append(tag).append(tag.equals("th") ? " scope=\"col\"" : "");
+      page.append(listing.isNumber(i) ? " class=\"n\">" : ">");
       page.append(escaped(cells.get(i))).append("</").append(tag).append('>');
     }
   }
@@ -85,8 +95,16 @@ public final class DescriptionPage {
     }
   }
 
-  private static String figure(String title, String svg) {
-    return "<figure><figcaption>" + escaped(title) + "</figcaption>" + svg + "</figure>\n";
+  /** The picture is one thing with a name, for those to whom it is read. */
+  private static String figure(String title, String summary, String svg) {
+    String named =
+        svg.replaceFirst(
+            "<svg ",
+            Matcher.quoteReplacement(
+                "<svg role=\"img\" aria-label=\""
+                    + escaped(summary).replace("\"", "&quot;")
+                    + "\" "));
+    return "<figure><figcaption>" + escaped(title) + "</figcaption>" + named + "</figure>\n";
   }
 
   private static String escaped(String text) {

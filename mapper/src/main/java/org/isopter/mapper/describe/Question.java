@@ -39,20 +39,52 @@ enum Question {
       """
       SELECT finding, coalesce(part, 'whole') AS part, absent AS reason, count(*) AS times
       FROM findings WHERE absent IS NOT NULL GROUP BY ALL ORDER BY finding, part, times DESC"""),
+  STEPS(
+      "What was examined of the usual steps",
+      "Eyes of examinations, by the usual order. Not recorded says neither that it was examined nor"
+          + " that it was not.",
+      """
+      SELECT step, count(*) FILTER (WHERE state = 'examined') AS examined,
+        count(*) FILTER (WHERE state = 'not-examined') AS "not examined",
+        count(*) FILTER (WHERE state = 'not-recorded') AS "not recorded"
+      FROM steps GROUP BY step ORDER BY step"""),
+  ACUITIES(
+      "How acuities got their numbers",
+      "Those without one are in no mean below, which makes it too good where they are low.",
+      """
+      SELECT finding, number_rule AS rule, count(number) AS "with number",
+        count(*) - count(number) AS without
+      FROM findings WHERE NOT derived AND number_rule IS NOT NULL GROUP BY ALL
+      ORDER BY finding, count(*) DESC, rule"""),
+  METHODS(
+      "By which techniques",
+      "Each fact is counted once; - is one that does not say.",
+      """
+      SELECT finding, coalesce(method, '-') AS technique, count(*) AS facts
+      FROM (SELECT DISTINCT examination, fact, finding, method FROM findings
+        WHERE NOT derived AND absent IS NULL AND finding IN
+          (SELECT finding FROM findings WHERE method IS NOT NULL AND NOT derived))
+      GROUP BY ALL ORDER BY finding, facts DESC, technique"""),
   NUMBERS(
       "How the numbers are spread",
-      "In the usual unit; acuities in logMAR, where less is better. Axes have no mean: 2 and 178"
-          + " degrees lie close together.",
+      "In the usual unit; acuities in logMAR, where less is better. By what was worn or lit, by"
+          + " technique, and by chart. Axes have no mean and no quarters: 2 and 178 degrees lie close"
+          + " together.",
       """
-      SELECT finding, part, eye, unit_name AS unit, count(*) AS n,
-        CASE WHEN part <> 'axis' THEN round(avg(number), 3) END AS mean,
-        CASE WHEN part <> 'axis' THEN round(stddev_samp(number), 3) END AS sd,
+      WITH chart AS (SELECT examination, fact, any_value(value) AS chart FROM findings
+        WHERE part = 'chart' GROUP BY ALL),
+      numbers AS (SELECT f.*, CASE WHEN part = 'value' THEN chart END AS chart,
+          CASE WHEN part <> 'axis' THEN number END AS linear
+        FROM findings f LEFT JOIN chart USING (examination, fact)
+        WHERE NOT derived AND number IS NOT NULL)
+      SELECT finding, part, condition, method AS technique, chart, eye, unit_name AS unit,
+        count(*) AS n, round(avg(linear), 3) AS mean, round(stddev_samp(linear), 3) AS sd,
         round(min(number), 3) AS least,
-        round(quantile_cont(number, 0.25), 3) AS "lower quarter",
-        round(median(number), 3) AS median,
-        round(quantile_cont(number, 0.75), 3) AS "upper quarter", round(max(number), 3) AS most
-      FROM findings WHERE NOT derived AND number IS NOT NULL GROUP BY finding, part, eye, unit_name
-      ORDER BY finding, part, eye DESC, unit"""),
+        round(quantile_cont(linear, 0.25), 3) AS "lower quarter",
+        round(median(linear), 3) AS median,
+        round(quantile_cont(linear, 0.75), 3) AS "upper quarter", round(max(number), 3) AS most
+      FROM numbers GROUP BY finding, part, condition, method, chart, eye, unit_name
+      ORDER BY finding, part, condition, technique, chart, eye DESC, unit"""),
   ANSWERS(
       "Which answers were given",
       "",
@@ -115,14 +147,15 @@ enum Question {
     return sql;
   }
 
-  /** Asks for the numbers of each finding, part and eye, at most so many of each. */
+  /** Asks for the numbers of each finding, part, condition and eye, at most so many of each. */
   static String numbers(int most) {
     return """
-        SELECT finding, part, eye, unit_name, list(number)
-        FROM (SELECT *, row_number() OVER (PARTITION BY finding, part, eye, unit_name
+        SELECT finding, part, eye, unit_name, list(number), coalesce(condition, '')
+        FROM (SELECT *, row_number() OVER (PARTITION BY finding, part, condition, eye, unit_name
             ORDER BY hash(examination, fact, value)) AS place
           FROM findings WHERE NOT derived AND number IS NOT NULL)
-        WHERE place <= %d GROUP BY ALL HAVING min(number) < max(number) ORDER BY finding, part, unit_name, eye"""
+        WHERE place <= %d GROUP BY finding, part, condition, eye, unit_name
+        HAVING min(number) < max(number) ORDER BY finding, part, condition, unit_name, eye"""
         .formatted(most);
   }
 

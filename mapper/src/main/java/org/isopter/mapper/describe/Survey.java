@@ -64,14 +64,15 @@ public final class Survey {
     Map<String, Spread> byTitle = new LinkedHashMap<>();
     List<Spread> spreads = new ArrayList<>();
     for (List<Optional<Object>> row : tables.ask(Question.numbers(DRAWN)).cells()) {
-      String finding = text(row.get(0));
-      String part = text(row.get(1));
-      String unit = text(row.get(3));
-      Spread before = byTitle.get(finding + "/" + part + "/" + unit);
+      Spread empty =
+          new Spread(
+              text(row.get(0)), text(row.get(1)), text(row.get(5)), text(row.get(3)), Map.of());
+      String key = empty.toString();
       Map<String, List<Double>> byEye =
-          new LinkedHashMap<>(before == null ? Map.of() : before.byEye());
+          new LinkedHashMap<>(byTitle.getOrDefault(key, empty).byEye());
       byEye.put(text(row.get(2)), numbers(row.get(4)));
-      byTitle.put(finding + "/" + part + "/" + unit, new Spread(finding, part, unit, byEye));
+      byTitle.put(
+          key, new Spread(empty.finding(), empty.part(), empty.condition(), empty.unit(), byEye));
     }
     spreads.addAll(byTitle.values());
     return spreads;

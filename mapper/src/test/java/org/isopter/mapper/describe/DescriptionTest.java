@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.io.StringReader;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -23,6 +24,7 @@ import org.isopter.mapper.foreign.reading.Release;
 import org.isopter.mapper.pool.PoolDocument;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
+import org.isopter.mapper.pool.PoolResult;
 import org.isopter.mapper.pool.PoolRun;
 import org.isopter.mapper.record.RecordWriter;
 import org.isopter.mapper.store.TableFormat;
@@ -105,12 +107,103 @@ class DescriptionTest {
 
   @Test
   void sharesOfClassesSumToOne() {
-    Spread spread = new Spread("x", "value", "mm", Map.of("right", List.of(1.0, 2.0, 2.0, 9.0)));
+    Spread spread =
+        new Spread("x", "value", "", "mm", Map.of("right", List.of(1.0, 2.0, 2.0, 9.0)));
     Classes classes = Classes.of(spread);
     // Sturges: one and the binary logarithm of four.
     assertEquals(3, classes.count());
     assertArrayEquals(
         new double[] {0.75, 0, 0.25}, classes.shares(List.of(1.0, 2.0, 2.0, 9.0)), 1e-9);
+  }
+
+  /** With classes of other widths, every third bar would be as high again. */
+  @Test
+  void aClassHoldsWholeSteps() {
+    List<Double> halves =
+        Stream.iterate(0, i -> i + 1).limit(200).map(i -> (i % 21) / 2.0 - 3).toList();
+    Classes classes = Classes.of(new Spread("x", "value", "", "D", Map.of("right", halves)));
+    double steps = classes.width() / 0.5;
+    assertEquals(Math.rint(steps), steps, 1e-9);
+    assertEquals(-3.25, classes.start(0), 1e-9);
+    double[] shares = classes.shares(halves);
+    for (int i = 0; i < shares.length - 1; i++) {
+      assertEquals(steps / 21, shares[i], 0.02, "class " + i);
+    }
+    // Of computed numbers there are no steps.
+    List<Double> computed = List.of(0.0, 0.176, 0.477, 0.301);
+    Classes plain = Classes.of(new Spread("x", "value", "", "", Map.of("right", computed)));
+    assertEquals(0, plain.start(0));
+  }
+
+  @Test
+  void numbersAreToldByCorrectionTechniqueAndChart() throws IOException {
+    String record =
+        pressure(1, 14)
+            .replace("\"intraocular-pressure\"", "\"distance-acuity\"")
+            .replace("14 mmHg\"", "6/12\",\"correction\":\"unaided\",\"chart\":\"snellen\"");
+    Description description =
+        describe(Stream.of(record, record.replace("unaided", "spectacles").replace("r-1", "r-2")));
+    List<List<String>> acuities =
+        rows(description, "How the numbers are spread").stream()
+            .filter(row -> row.get(0).equals("distance-acuity") && row.get(1).equals("value"))
+            .toList();
+    assertEquals(
+        List.of("spectacles", "unaided"), acuities.stream().map(row -> row.get(2)).toList());
+    assertEquals("snellen", acuities.get(0).get(4));
+    assertEquals(
+        List.of("distance-acuity", "recorded", "2", "0"),
+        rows(description, "How acuities got their numbers").get(0));
+    List<String> step =
+        rows(description, "What was examined of the usual steps").stream()
+            .filter(row -> row.get(0).equals("acuity"))
+            .findFirst()
+            .orElseThrow();
+    assertEquals(List.of("acuity", "2", "0", "2"), step);
+  }
+
+  @Test
+  void countsAgreeWithThePool() throws IOException {
+    List<PoolDocument> documents = new ArrayList<>();
+    new Cohort(30, 8)
+        .exams()
+        .forEach(
+            exam ->
+                documents.add(
+                    new PoolDocument(
+                        "in",
+                        documents.size() + 1L,
+                        "in",
+                        PoolDocument.Form.JSON,
+                        line(exam).getBytes(UTF_8))));
+    PoolResult pool;
+    PoolReader reader = new PoolReader(Catalogue.standard(), Options.usual(), Release.R4);
+    PoolPlan plan = PoolPlan.identified(folder.resolve("pool"));
+    try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan)) {
+      for (PoolDocument document : documents) {
+        run.add(document);
+      }
+      pool = run.finish();
+    }
+    List<String> size = rows(Survey.of(folder.resolve("pool")), "How much there is").get(0);
+    assertEquals(
+        List.of(
+            Long.toString(pool.counts().examinations()),
+            Long.toString(pool.counts().facts()),
+            Long.toString(pool.findings())),
+        List.of(size.get(1), size.get(2), size.get(4)));
+  }
+
+  /** Who cannot see a picture hears what it shows. */
+  @Test
+  void everyPictureHasANameAndARole() throws IOException {
+    String page = page();
+    assertEquals(
+        PICTURE.matcher(page).results().count(),
+        Pattern.compile("<svg role=\"img\" aria-label=\"[^\"]{5,}\" ")
+            .matcher(page)
+            .results()
+            .count());
+    assertTrue(page.contains("prefers-color-scheme:dark") && page.contains("@media print"));
   }
 
   @Test
