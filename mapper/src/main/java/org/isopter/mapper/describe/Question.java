@@ -147,13 +147,17 @@ enum Question {
     return sql;
   }
 
-  /** Asks for the numbers of each finding, part, condition and eye, at most so many of each. */
+  /**
+   * Asks for the numbers of each finding, part, condition and eye, at most so many of each. What
+   * only says how something was shown is in the listings alone.
+   */
   static String numbers(int most) {
     return """
         SELECT finding, part, eye, unit_name, list(number), coalesce(condition, '')
         FROM (SELECT *, row_number() OVER (PARTITION BY finding, part, condition, eye, unit_name
             ORDER BY hash(examination, fact, value)) AS place
-          FROM findings WHERE NOT derived AND number IS NOT NULL)
+          FROM findings WHERE NOT derived AND number IS NOT NULL
+            AND part NOT IN ('distance', 'letters', 'edition', 'shown-at'))
         WHERE place <= %d GROUP BY finding, part, condition, eye, unit_name
         HAVING min(number) < max(number) ORDER BY finding, part, condition, unit_name, eye"""
         .formatted(most);
