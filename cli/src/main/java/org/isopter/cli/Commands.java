@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import org.isopter.cli.command.AmendCommand;
+import org.isopter.cli.command.CalculateCommand;
 import org.isopter.cli.command.CatalogueCommand;
 import org.isopter.cli.command.CheckCommand;
 import org.isopter.cli.command.CompareCommand;
@@ -89,6 +90,7 @@ final class Commands {
     all.put("from-fhir", FromFhirCommand::new);
     all.put("pool", PoolCommand::new);
     all.put("describe", DescribeCommand::new);
+    all.put("calculate", CalculateCommand::new);
     all.put("round-trip", RoundTripCommand::new);
     all.put("validate", ValidateCommand::new);
     all.put("catalogue", CatalogueCommand::new);

@@ -25,6 +25,7 @@ import javax.tools.ToolProvider;
 import org.isopter.mapper.record.RecordReader;
 import org.isopter.model.exam.Exam;
 import org.isopter.profiles.ProfileValidator;
+import org.isopter.task.report.RunLog;
 
 /** The Java that pages show, compiled against this build as a reader of the page would do it. */
 final class JavaBlocks {
@@ -105,7 +106,8 @@ final class JavaBlocks {
   /** Returns where the modules of this build are; a page shows nothing that needs another. */
   private static String classPath() throws Exception {
     List<String> places = new ArrayList<>();
-    for (Class<?> one : List.of(Exam.class, RecordReader.class, ProfileValidator.class)) {
+    for (Class<?> one :
+        List.of(Exam.class, RecordReader.class, ProfileValidator.class, RunLog.class)) {
       places.add(
           Path.of(one.getProtectionDomain().getCodeSource().getLocation().toURI()).toString());
     }

@@ -54,6 +54,8 @@ public final class PoolOptions {
 
   @Mixin private final PersonOptions people = new PersonOptions();
 
+  @Mixin private final StrictOption strict = new StrictOption();
+
   @Mixin private final KeyOptions key = new KeyOptions();
 
   @Option(names = "--identified", description = "Keep identities; then no key is needed.")
@@ -93,7 +95,8 @@ public final class PoolOptions {
    *     persons cannot be read
    */
   public PoolTask task(RunLog log, PoolReader reader) {
-    return new PoolTask(log, reader, new PoolRequest(plan(), people.file(), older()));
+    return new PoolTask(
+        log, reader, new PoolRequest(plan(), people.file(), older(), strict.strict()));
   }
 
   private PoolPlan plan() {

@@ -7,6 +7,7 @@ import org.isopter.task.page.SummaryStyle;
 import org.isopter.task.page.SummaryTask;
 import org.isopter.task.report.RunLog;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** How a summary is written. */
@@ -41,10 +42,13 @@ public final class SummaryOptions {
       description = "Add all that follows, with arithmetic, reasons, certainty and sources.")
   private boolean detail;
 
+  @Mixin private final StrictOption strict = new StrictOption();
+
   /** Returns the task with these options. */
   public SummaryTask task(RunLog log) {
     return SummaryTask.of(log, format, style)
         .detailed(detail)
+        .strict(strict.strict())
         .with(Optional.ofNullable(urgencyHints));
   }
 }

@@ -46,6 +46,8 @@ public final class ToFhirOptions {
       })
   private @Nullable Path carried;
 
+  @Mixin private final StrictOption strict = new StrictOption();
+
   /** Returns what is asked for. */
   public ToFhirRequest request() {
     return new ToFhirRequest(
@@ -53,6 +55,7 @@ public final class ToFhirOptions {
         Optional.ofNullable(format),
         as.kind(),
         derived,
-        Optional.ofNullable(carried));
+        Optional.ofNullable(carried),
+        strict.strict());
   }
 }

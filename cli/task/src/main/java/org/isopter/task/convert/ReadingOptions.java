@@ -11,6 +11,7 @@ import org.isopter.mapper.foreign.run.Policy;
 import org.isopter.mapper.foreign.run.Receiver;
 import org.isopter.mapper.foreign.run.Together;
 import org.isopter.mapper.json.Limits;
+import org.isopter.mapper.pool.PoolReader;
 import org.isopter.model.catalogue.Catalogue;
 
 /**
@@ -35,6 +36,11 @@ public record ReadingOptions(
   Options options() {
     Limits usual = Limits.USUAL;
     return new Options(zone, window, new Limits(usual.depth(), usual.stringLength(), bytes()));
+  }
+
+  /** Returns a reader of records and FHIR for a pool, which takes what rules take. */
+  public PoolReader poolReader() {
+    return new PoolReader(Catalogue.standard(), options(), release);
   }
 
   /** Returns the most bytes of a document. */

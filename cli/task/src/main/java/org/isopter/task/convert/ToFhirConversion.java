@@ -17,6 +17,7 @@ import org.isopter.task.input.InputSource;
 import org.isopter.task.input.Records;
 import org.isopter.task.output.Output;
 import org.isopter.task.report.Issue;
+import org.isopter.task.report.RecordErrors;
 import org.isopter.task.report.RunLog;
 
 /**
@@ -29,14 +30,17 @@ public final class ToFhirConversion {
   private final Bundles bundles;
   private final FhirForm form;
   private final CarriedLookup along;
+  private final RecordErrors errors;
   private final Records records = new Records();
   private boolean single;
 
-  public ToFhirConversion(RunLog log, Bundles bundles, FhirForm form, CarriedLookup along) {
+  public ToFhirConversion(
+      RunLog log, Bundles bundles, FhirForm form, CarriedLookup along, RecordErrors errors) {
     this.log = log;
     this.bundles = bundles;
     this.form = form;
     this.along = along;
+    this.errors = errors;
   }
 
   /** Returns this conversion into an output that holds one document. */
@@ -72,6 +76,9 @@ public final class ToFhirConversion {
   private void one(InputDocument item, Output output) {
     Result<Exam> exam = records.read(item);
     if (exam instanceof Result.Ok<Exam> ok) {
+      if (!errors.admits(item.position(), ok.value())) {
+        return;
+      }
       Carried carried = along.with(item, ok.value());
       put(item, bundles.write(ok.value(), carried, item.bytes(), form), output);
     } else {

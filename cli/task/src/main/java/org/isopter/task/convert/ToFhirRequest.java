@@ -15,22 +15,24 @@ import org.isopter.task.output.Target;
  * @param kind the kind of bundle
  * @param derived whether to add what follows from the findings
  * @param carried the file of what {@code from-fhir} kept; empty for the one beside each input
+ * @param strict whether records with errors by the consistency rules are refused
  */
 public record ToFhirRequest(
     Target target,
     Optional<FhirForm> form,
     BundleKind kind,
     boolean derived,
-    Optional<Path> carried) {
+    Optional<Path> carried,
+    boolean strict) {
 
   /** Returns a request for collections of what was recorded, with what was kept beside it. */
   public static ToFhirRequest to(Target target) {
     return new ToFhirRequest(
-        target, Optional.empty(), BundleKind.COLLECTION, false, Optional.empty());
+        target, Optional.empty(), BundleKind.COLLECTION, false, Optional.empty(), false);
   }
 
   /** Returns this request for another kind of bundle. */
   public ToFhirRequest as(BundleKind other) {
-    return new ToFhirRequest(target, form, other, derived, carried);
+    return new ToFhirRequest(target, form, other, derived, carried, strict);
   }
 }

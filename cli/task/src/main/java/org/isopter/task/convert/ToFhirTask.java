@@ -13,6 +13,7 @@ import org.isopter.task.output.FileOutput;
 import org.isopter.task.output.FolderOutput;
 import org.isopter.task.output.Output;
 import org.isopter.task.output.Target;
+import org.isopter.task.report.RecordErrors;
 import org.isopter.task.report.RunLog;
 import org.isopter.task.report.UsageException;
 
@@ -62,12 +63,14 @@ public final class ToFhirTask {
 
   private void convert(List<InputSource> sources, InputForm form) {
     Bundles bundles = new Bundles(request.kind(), request.derived());
+    RecordErrors errors = new RecordErrors(log, request.strict());
     try (CarriedLookup carried = new CarriedLookup(request.carried().orElse(null), log)) {
       ToFhirConversion conversion =
-          new ToFhirConversion(log, bundles, FhirForm.valueOf(form.name()), carried);
+          new ToFhirConversion(log, bundles, FhirForm.valueOf(form.name()), carried, errors);
       boolean single = form != InputForm.NDJSON && !target.isFolder();
       (single ? conversion.single() : conversion).run(sources, output(form, sources));
     }
+    errors.sum();
   }
 
   private Output output(InputForm form, List<InputSource> sources) {

@@ -27,6 +27,11 @@ public final class AmendTask {
   private final Optional<String> id;
   private final Habits habits;
 
+  /** Makes a task that makes an id, of a department without habits of its own. */
+  public AmendTask(RunLog log) {
+    this(log, Optional.empty(), Habits.none());
+  }
+
   /**
    * Makes a task.
    *

@@ -36,6 +36,11 @@ public final class ExamineTask {
   private final Path name;
   private final GuidedEntry entry;
 
+  /** Makes a task of a department without habits of its own. */
+  public ExamineTask(RunLog log, Header header, Path name) {
+    this(log, header, Habits.none(), name);
+  }
+
   /**
    * Makes a task.
    *

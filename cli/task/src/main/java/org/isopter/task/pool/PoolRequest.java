@@ -12,12 +12,13 @@ import org.isopter.mapper.privacy.Deidentifier;
  * @param persons what a study knows of its persons; empty for nothing
  * @param older makes the pseudonyms of a key that is being replaced, for the file of origins; empty
  *     where none is
+ * @param strict whether records with errors by the consistency rules are left over
  */
 public record PoolRequest(
-    PoolPlan plan, Optional<PersonsFile> persons, Optional<Deidentifier> older) {
+    PoolPlan plan, Optional<PersonsFile> persons, Optional<Deidentifier> older, boolean strict) {
 
   /** Returns a request for the tables of a plan alone. */
   public static PoolRequest of(PoolPlan plan) {
-    return new PoolRequest(plan, Optional.empty(), Optional.empty());
+    return new PoolRequest(plan, Optional.empty(), Optional.empty(), false);
   }
 }

@@ -13,6 +13,7 @@ import org.isopter.task.input.Inputs;
 import org.isopter.task.io.UnwritableException;
 import org.isopter.task.report.ExitStatus;
 import org.isopter.task.report.Progress;
+import org.isopter.task.report.RecordErrors;
 import org.isopter.task.report.RunLog;
 import org.isopter.task.report.UsageException;
 
@@ -60,9 +61,11 @@ public final class PoolTask {
                 .knowing(request.persons())
                 .rotatedFrom(request.older())
                 .reporting(new LeftOverReport(log, sources)::list)) {
-      new PoolFeed(run.telling(progress::at), InputSource::name).feed(log, sources);
+      RecordErrors errors = new RecordErrors(log, request.strict());
+      new PoolFeed(run.telling(progress::at), InputSource::name).looking(errors).feed(log, sources);
       PoolResult result = run.finish();
       progress.end();
+      errors.sum();
       new PoolReport(log).tell(result, request.persons(), plan.folder());
     } catch (FaultException refused) {
       throw new UsageException(refused.faults().get(0).toString());

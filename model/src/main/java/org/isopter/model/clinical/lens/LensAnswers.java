@@ -81,4 +81,16 @@ public final class LensAnswers {
     return StatementBuilder.of("lens.prism-angle", PRISM, prismDioptres + " PD")
         .given(degrees, Certainty.COMPUTED, "The deviation is " + degrees + " degrees.");
   }
+
+  /** Returns the prism dioptres of degrees, to 0.1, or a refusal from 90 degrees on. */
+  public static Result<Answer<BigDecimal>> prismDioptres(BigDecimal degrees) {
+    return PrismAngle.prismDioptres(degrees)
+        .map(
+            prism ->
+                StatementBuilder.of("lens.prism-angle", PRISM, degrees + " deg")
+                    .given(
+                        prism,
+                        Certainty.COMPUTED,
+                        "The deviation is " + prism + " prism dioptres."));
+  }
 }

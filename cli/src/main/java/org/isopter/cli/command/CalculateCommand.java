@@ -1,0 +1,60 @@
+package org.isopter.cli.command;
+
+import java.util.List;
+import org.isopter.cli.option.CalculationWord;
+import org.isopter.task.calculate.CalculateTask;
+import org.isopter.task.calculate.Calculation;
+import org.isopter.task.io.Streams;
+import org.isopter.task.report.RunLog;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Answers a single question of clinical practice. */
+@Command(
+    name = "calculate",
+    description = {
+      "Transposes a lens, moves it to the cornea, changes prism dioptres into degrees and back,",
+      "holds acuities against published figures for driving, and gives published numbers, stages",
+      "and levels. Each answer has its source; local rules and a licensed clinician decide."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  isopter calculate transpose '-2.00 -1.50 x30'",
+      "  isopter calculate vertex '-8.00 -2.00 x180' 12",
+      "  isopter calculate prism 20",
+      "  isopter calculate driving 6/7.5 6/60",
+      "  isopter calculate field-stage -8.5",
+      "  isopter calculate retinopathy microaneurysms haemorrhages=4",
+      "  isopter calculate low-vision 'CF 30 cm'"
+    })
+public final class CalculateCommand extends TaskCommand {
+
+  @Parameters(
+      index = "0",
+      paramLabel = "WHAT",
+      converter = CalculationWord.class,
+      completionCandidates = CalculationWord.class,
+      description = "${COMPLETION-CANDIDATES}.")
+  private Calculation what = Calculation.TRANSPOSE;
+
+  @Parameters(index = "1..*", paramLabel = "VALUE", description = "As in the examples.")
+  private List<String> values = List.of();
+
+  public CalculateCommand(Streams streams) {
+    super(streams);
+  }
+
+  /** A power such as -2.00 is a value, and no option. */
+  @Spec
+  void accept(CommandSpec spec) {
+    spec.parser().unmatchedOptionsArePositionalParams(true);
+  }
+
+  @Override
+  void run(RunLog log) {
+    new CalculateTask(log).run(what, values);
+  }
+}

@@ -1,0 +1,67 @@
+package org.isopter.task.calculate;
+
+import java.util.List;
+import java.util.function.Function;
+import org.isopter.model.clinical.statement.Statement;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.Result;
+
+/** A calculation that needs no record. */
+public enum Calculation {
+  /** A lens with the other sign of cylinder. */
+  TRANSPOSE("LENS", 1, 1, LensCalculations::transpose),
+  /** A spectacle lens at the cornea; the vertex distance in mm. */
+  VERTEX("LENS MM", 2, 2, LensCalculations::vertex),
+  /** Prism dioptres in degrees, or degrees, as 11.3deg, in prism dioptres. */
+  PRISM("DIOPTRES|DEGREESdeg", 1, 1, LensCalculations::prism),
+  /** Whether published figures for driving are reached: both eyes together, or each of two. */
+  DRIVING("ACUITY [ACUITY]", 1, 2, AcuityCalculations::driving),
+  /** The numbers that published conventions put in for counting fingers and hand movements. */
+  LOW_VISION("ACUITY", 1, 1, AcuityCalculations::lowVision),
+  /** Stages of glaucomatous field loss by the mean deviation in dB; loss is negative. */
+  FIELD_STAGE("DB", 1, 1, GradeCalculations::fieldStage),
+  /** The level of the international clinical scale of diabetic retinopathy. */
+  RETINOPATHY("SIGN...", 1, 6, GradeCalculations::retinopathy);
+
+  private final String values;
+  private final int least;
+  private final int most;
+  private final Function<List<String>, Result<List<Statement>>> function;
+
+  Calculation(
+      String values,
+      int least,
+      int most,
+      Function<List<String>, Result<List<Statement>>> function) {
+    this.values = values;
+    this.least = least;
+    this.most = most;
+    this.function = function;
+  }
+
+  /** Returns what the calculation takes, for a message: {@code vertex LENS MM}. */
+  public String usage() {
+    return this + " " + values;
+  }
+
+  /**
+   * Calculates.
+   *
+   * @param given the values as {@link #usage} names them: a lens as {@code -2.00 -1.50 x30} in
+   *     dioptres and degrees, an acuity as {@code 6/12} or {@code CF 30 cm}
+   * @return what follows, each with its source; refused where a value cannot be read or has no
+   *     answer
+   */
+  public Result<List<Statement>> of(List<String> given) {
+    return given.size() < least || given.size() > most
+        ? Result.refused(Fault.of("", given.size() + " values", usage()))
+        : function.apply(given);
+  }
+
+  /** Returns the word of the calculation. */
+  @Override
+  public String toString() {
+    return Concept.word(this);
+  }
+}
