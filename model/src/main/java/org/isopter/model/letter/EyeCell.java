@@ -4,12 +4,11 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.text.FactText;
 import org.isopter.model.text.FactWords;
 import org.isopter.model.text.PlainWords;
-import org.isopter.model.value.Site;
 
 /** What one eye showed of a subject; what shares technique, instrument and time is put together. */
 final class EyeCell {
@@ -42,12 +41,9 @@ final class EyeCell {
   }
 
   /** Returns the words for an eye; none where nothing was found. */
-  static String of(Exam exam, Subject subject, Site eye, Wording wording) {
-    EyeCell cell = new EyeCell(subject, wording, exam.header().performed());
-    subject.labels().keySet().stream()
-        .flatMap(finding -> exam.facts().stream().filter(fact -> fact.finding() == finding))
-        .filter(fact -> fact.site() == eye && fact.panel().isPresent())
-        .forEach(cell::add);
+  static String of(EyeView eye, Subject subject, Wording wording) {
+    EyeCell cell = new EyeCell(subject, wording, eye.exam().exam().header().performed());
+    subject.labels().keySet().stream().flatMap(eye::seen).forEach(seen -> cell.add(seen.fact()));
     return cell.text();
   }
 

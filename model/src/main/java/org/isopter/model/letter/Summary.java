@@ -69,21 +69,23 @@ public record Summary(
   private static List<String> defect(Exam exam, Wording wording) {
     String title = Pupils.AFFERENT_DEFECT.title();
     List<String> stated =
-        exam.facts().stream()
-            .filter(fact -> fact.finding() == Pupils.AFFERENT_DEFECT)
+        ExamView.of(exam)
+            .both()
+            .facts(Pupils.AFFERENT_DEFECT)
             .map(fact -> title + ": " + PlainWords.sentence(words(exam, fact, wording)))
             .toList();
     return stated.isEmpty() ? List.of(title + ": not recorded.") : stated;
   }
 
   private static List<Row> rows(Exam exam, Wording wording) {
+    ExamView view = ExamView.of(exam);
     return Subject.of(exam).stream()
         .map(
             subject ->
                 new Row(
                     subject.title(),
-                    EyeCell.of(exam, subject, Site.RIGHT, wording),
-                    EyeCell.of(exam, subject, Site.LEFT, wording)))
+                    EyeCell.of(view.right(), subject, wording),
+                    EyeCell.of(view.left(), subject, wording)))
         .filter(row -> !row.right().isEmpty() || !row.left().isEmpty())
         .toList();
   }
