@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.isopter.model.answer.pupil.DefectSide;
+import org.isopter.model.answer.pupil.PupilEquality;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
@@ -19,7 +20,13 @@ final class Mirror {
       Map.of(
           DefectSide.RIGHT, DefectSide.LEFT,
           DefectSide.LEFT, DefectSide.RIGHT,
-          DefectSide.NONE, DefectSide.NONE);
+          DefectSide.NONE, DefectSide.NONE,
+          DefectSide.EQUIVOCAL, DefectSide.EQUIVOCAL);
+
+  private static final Map<PupilEquality, PupilEquality> LARGER =
+      Map.of(
+          PupilEquality.RIGHT_LARGER, PupilEquality.LEFT_LARGER,
+          PupilEquality.LEFT_LARGER, PupilEquality.RIGHT_LARGER);
 
   private Mirror() {}
 
@@ -31,7 +38,9 @@ final class Mirror {
 
   private static <V> Fact<V> of(Fact<V> fact) {
     Outcome<V> outcome =
-        fact.finding() == Pupils.AFFERENT_DEFECT ? exchanged(fact) : fact.outcome();
+        fact.finding() == Pupils.AFFERENT_DEFECT
+            ? exchanged(fact)
+            : fact.finding() == Pupils.EQUALITY ? larger(fact) : fact.outcome();
     Site eye = fact.site().fellow();
     return outcome
         .fold(
@@ -39,6 +48,17 @@ final class Mirror {
             reason -> Fact.absent(fact.finding(), eye, reason))
         .with(fact.method(), fact.at(), fact.device())
         .remarks(fact.remarks());
+  }
+
+  private static <V> Outcome<V> larger(Fact<V> fact) {
+    Optional<EncodedValue> panel = fact.panel();
+    if (panel.isEmpty()) {
+      return fact.outcome();
+    }
+    PupilEquality judged = Pupils.EQUALITY.layout().decode(panel.get()).orThrow();
+    PupilEquality other = LARGER.getOrDefault(judged, judged);
+    EncodedValue exchanged = Pupils.EQUALITY.layout().encode(other);
+    return Outcome.found(fact.finding().layout().decode(exchanged).orThrow());
   }
 
   private static <V> Outcome<V> exchanged(Fact<V> fact) {

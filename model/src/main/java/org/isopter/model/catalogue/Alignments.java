@@ -14,6 +14,7 @@ import org.isopter.model.finding.Shapes;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
+import org.isopter.model.value.Term;
 import org.isopter.model.value.Unit;
 
 /** The position of the eyes: in the orbit, and to each other. */
@@ -111,6 +112,35 @@ public final class Alignments {
                       (mm, parts) -> new Protrusion(mm, parts.find(RIM_DISTANCE))))
               .cite("data-entry limits 5 to 35 mm: common practice, no source")
               .note("By the Hertel instrument; compare only readings of one rim distance.")
+              .build());
+
+  /** The nearest point that both eyes can be turned to. */
+  public static final Finding<Quantity> CONVERGENCE =
+      ENTRIES.add(
+          Finding.of("convergence-near-point", "Near point of convergence")
+              .value(Shapes.measure(Unit.CENTIMETRE, "0", "100", 1))
+              .at(Site.PAIR)
+              .cite("data-entry limits 0 to 100 cm: common practice, no source")
+              .note("From the root of the nose, or as the examiner measures.")
+              .build());
+
+  /** How the head is held. */
+  public static final Finding<Term> HEAD_POSTURE =
+      ENTRIES.add(
+          Finding.of("head-posture", "Head posture")
+              .value(
+                  Shapes.oneOfWords(
+                      "head-posture",
+                      "straight",
+                      "turned-to-right",
+                      "turned-to-left",
+                      "tilted-to-right",
+                      "tilted-to-left",
+                      "chin-up",
+                      "chin-down"))
+              .at(Site.PAIR)
+              .cite("common practice, no source")
+              .note("The sides are the person's own; a turn and a tilt are two entries.")
               .build());
 
   private Alignments() {}

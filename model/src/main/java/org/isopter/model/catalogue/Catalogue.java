@@ -84,6 +84,8 @@ public final class Catalogue {
                     Pupils.ENTRIES,
                     Colours.ENTRIES,
                     Fields.ENTRIES,
+                    FieldFeatures.ENTRIES,
+                    VisualFunctions.ENTRIES,
                     Perimetry.ENTRIES,
                     Discs.ENTRIES,
                     Lids.ENTRIES,
@@ -93,6 +95,7 @@ public final class Catalogue {
                     Alignments.ENTRIES,
                     Corneas.ENTRIES,
                     Segments.ENTRIES,
+                    Globes.ENTRIES,
                     Drops.ENTRIES)
                 .flatMap(group -> group.all().stream())
                 .<Finding<?>>map(finding -> finding)

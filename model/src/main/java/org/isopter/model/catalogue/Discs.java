@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.answer.tissue.DiscColour;
 import org.isopter.model.answer.tissue.DiscMargin;
+import org.isopter.model.answer.tissue.DiscSign;
 import org.isopter.model.answer.tissue.FundusMethod;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.finding.Finding;
@@ -41,6 +42,20 @@ public final class Discs {
    * @param clockHour where it lies, 1 to 12 as the examiner faces the eye, when stated
    */
   public record Haemorrhage(Presence presence, Optional<Integer> clockHour) {}
+
+  /**
+   * A sign of a disc, and whether it is there; what is not listed was not looked for.
+   *
+   * @param sign the sign
+   * @param presence whether it is there
+   */
+  public record Sign(DiscSign sign, Presence presence) {}
+
+  private static final Part<Sign, DiscSign> SIGN_KIND =
+      Part.required("disc-sign", "Sign of the disc", Shapes.oneOf(DiscSign.class), Sign::sign);
+
+  private static final Part<Sign, Presence> SIGN_PRESENCE =
+      Part.required("presence", "Presence", Shapes.oneOf(Presence.class), Sign::presence);
 
   private static final Part<Swelling, Integer> FRISEN =
       Part.optional(
@@ -88,6 +103,16 @@ public final class Discs {
               .value(Shapes.number(Unit.ONE, "0", "1", 2))
               .by(FundusMethod.class)
               .cite("common practice, no source")
+              .build());
+
+  /** A cup-disc ratio of which nobody said along which line. */
+  public static final Finding<BigDecimal> UNDIRECTED_CUP =
+      ENTRIES.add(
+          Finding.of("cup-disc-ratio", "Cup-disc ratio of no stated direction")
+              .value(Shapes.number(Unit.ONE, "0", "1", 2))
+              .by(FundusMethod.class)
+              .cite("common practice, no source")
+              .note("It is compared with no limit, for the limits are those of the vertical one.")
               .build());
 
   /** The vertical diameter of the disc, without which a cup-disc ratio says little. */
@@ -160,6 +185,20 @@ public final class Discs {
               .by(FundusMethod.class)
               .cite("common practice, no source")
               .note("Its absence alone means nothing.")
+              .build());
+
+  /** A sign of the disc. */
+  public static final Finding<Sign> SIGN =
+      ENTRIES.add(
+          Finding.of("disc-sign", "Sign of the optic disc")
+              .value(
+                  Layout.ofParts(
+                      List.of(SIGN_KIND, SIGN_PRESENCE),
+                      parts -> new Sign(parts.get(SIGN_KIND), parts.get(SIGN_PRESENCE))))
+              .by(FundusMethod.class)
+              .distinguishedBy(SIGN_KIND)
+              .cite("common practice, no source")
+              .note("One entry for each sign that was looked for.")
               .build());
 
   private Discs() {}

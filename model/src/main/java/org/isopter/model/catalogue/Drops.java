@@ -34,9 +34,23 @@ public final class Drops {
    * @param drug the drug
    * @param strength its strength in percent, when stated
    * @param waited how long after the drop it was judged, when stated
+   * @param before the diameter before the drop, when measured
+   * @param after the diameter when it was judged, in the same light, when measured
    */
   public record DrugTest(
-      DrugEffect effect, TestDrug drug, Optional<Quantity> strength, Optional<Quantity> waited) {}
+      DrugEffect effect,
+      TestDrug drug,
+      Optional<Quantity> strength,
+      Optional<Quantity> waited,
+      Optional<Quantity> before,
+      Optional<Quantity> after) {
+
+    /** Makes a test in which nothing was measured. */
+    public DrugTest(
+        DrugEffect effect, TestDrug drug, Optional<Quantity> strength, Optional<Quantity> waited) {
+      this(effect, drug, strength, waited, Optional.empty(), Optional.empty());
+    }
+  }
 
   private static final Part<Dilation, Quantity> STRENGTH =
       Part.optional("drop-strength", "Strength of the drop", strength(), Dilation::strength);
@@ -53,6 +67,12 @@ public final class Drops {
           "Time from the drop to the judgement",
           Shapes.measure(Unit.MINUTE, "1", "600", 0),
           DrugTest::waited);
+
+  private static final Part<DrugTest, Quantity> BEFORE =
+      Part.optional("size-before", "Diameter before the drop", diameter(), DrugTest::before);
+
+  private static final Part<DrugTest, Quantity> AFTER =
+      Part.optional("size-after", "Diameter after the drop", diameter(), DrugTest::after);
 
   /** A drop given to widen the pupil. */
   public static final Finding<Dilation> DILATION =
@@ -77,19 +97,25 @@ public final class Drops {
                   Layout.of(
                       Shapes.oneOf(DrugEffect.class),
                       DrugTest::effect,
-                      List.of(TEST_DRUG, TEST_STRENGTH, WAITED),
+                      List.of(TEST_DRUG, TEST_STRENGTH, WAITED, BEFORE, AFTER),
                       (effect, parts) ->
                           new DrugTest(
                               effect,
                               parts.get(TEST_DRUG),
                               parts.find(TEST_STRENGTH),
-                              parts.find(WAITED))))
+                              parts.find(WAITED),
+                              parts.find(BEFORE),
+                              parts.find(AFTER))))
               .distinguishedBy(TEST_DRUG)
               .cite("Practical Neurology table 6; common practice, no source")
               .note("What was seen, for each eye; what it means is not part of the finding.")
               .build());
 
   private Drops() {}
+
+  private static Shape<Quantity> diameter() {
+    return Shapes.measure(Unit.MILLIMETRE, "0.5", "10", 1);
+  }
 
   private static Shape<Quantity> strength() {
     return Shapes.measure(Unit.PERCENT, "0.01", "20", 3);

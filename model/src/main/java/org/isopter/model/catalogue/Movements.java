@@ -9,6 +9,7 @@ import org.isopter.model.answer.movement.DoubleVision;
 import org.isopter.model.answer.movement.GazeDirection;
 import org.isopter.model.answer.movement.NystagmusKind;
 import org.isopter.model.answer.movement.Separation;
+import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Layout;
 import org.isopter.model.finding.Part;
@@ -19,6 +20,7 @@ import org.isopter.model.finding.When;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Site;
+import org.isopter.model.value.Term;
 
 /** Eye movements, double vision and nystagmus. */
 public final class Movements {
@@ -44,9 +46,28 @@ public final class Movements {
    * @param kind whether there is any, and of which kind
    * @param separation how the images lie to each other, when stated
    * @param worst the gaze in which they lie farthest apart, when stated
+   * @param doubling the eye that doubles by itself, of a monocular one, when stated
    */
   public record Diplopia(
-      DoubleVision kind, Optional<Separation> separation, Optional<GazeDirection> worst) {}
+      DoubleVision kind,
+      Optional<Separation> separation,
+      Optional<GazeDirection> worst,
+      Optional<Term> doubling) {
+
+    /** Makes one that does not say which eye doubles by itself. */
+    public Diplopia(
+        DoubleVision kind, Optional<Separation> separation, Optional<GazeDirection> worst) {
+      this(kind, separation, worst, Optional.empty());
+    }
+  }
+
+  /**
+   * Quick movements of the eyes.
+   *
+   * @param quality how they go
+   * @param direction along which line, when stated
+   */
+  public record Saccades(Term quality, Optional<Term> direction) {}
 
   /**
    * Nystagmus.
@@ -80,6 +101,20 @@ public final class Movements {
           "Gaze in which the images lie farthest apart",
           Shapes.oneOf(GazeDirection.class),
           Diplopia::worst);
+
+  private static final Part<Diplopia, Term> DOUBLING =
+      Part.optional(
+          "doubling-eye",
+          "Eye that doubles by itself",
+          Shapes.oneOfWords("doubling-eye", "right", "left", "each"),
+          Diplopia::doubling);
+
+  private static final Part<Saccades, Term> SACCADE_LINE =
+      Part.optional(
+          "saccade-direction",
+          "Direction of the saccades",
+          Shapes.oneOfWords("saccade-direction", "horizontal", "vertical"),
+          Saccades::direction);
 
   private static final Part<Nystagmus, GazeDirection> FAST =
       Part.optional(
@@ -116,12 +151,17 @@ public final class Movements {
                   Layout.of(
                           Shapes.oneOf(DoubleVision.class),
                           Diplopia::kind,
-                          List.of(SEPARATION, WORST),
+                          List.of(SEPARATION, WORST, DOUBLING),
                           (kind, parts) ->
-                              new Diplopia(kind, parts.find(SEPARATION), parts.find(WORST)))
+                              new Diplopia(
+                                  kind,
+                                  parts.find(SEPARATION),
+                                  parts.find(WORST),
+                                  parts.find(DOUBLING)))
                       .rules(
                           new Rule.OnlyWith("separation", SEEN_DOUBLE),
-                          new Rule.OnlyWith("worst-gaze", SEEN_DOUBLE)))
+                          new Rule.OnlyWith("worst-gaze", SEEN_DOUBLE),
+                          new Rule.OnlyWith("doubling-eye", Set.of(DoubleVision.MONOCULAR))))
               .at(Site.PAIR)
               .cite("common practice, no source")
               .build());
@@ -144,6 +184,35 @@ public final class Movements {
                           new Rule.OnlyWith("fast-phase", SOME_NYSTAGMUS),
                           new Rule.OnlyWith("seen-in-gaze", SOME_NYSTAGMUS)))
               .at(Site.EACH_OR_BOTH)
+              .cite("common practice, no source")
+              .build());
+
+  /** Pain on moving the eye. */
+  public static final Finding<Presence> PAIN =
+      ENTRIES.add(
+          Finding.of("pain-on-movement", "Pain on eye movement")
+              .value(Shapes.oneOf(Presence.class))
+              .cite("common practice, no source")
+              .build());
+
+  /** Saccades. */
+  public static final Finding<Saccades> SACCADES =
+      ENTRIES.add(
+          Finding.of("saccades", "Saccades")
+              .value(
+                  Layout.of(
+                      Shapes.oneOfWords(
+                          "saccade-quality",
+                          "accurate",
+                          "slow",
+                          "too-short",
+                          "too-long",
+                          "absent"),
+                      Saccades::quality,
+                      List.of(SACCADE_LINE),
+                      (quality, parts) -> new Saccades(quality, parts.find(SACCADE_LINE))))
+              .at(Site.EACH_OR_BOTH)
+              .distinguishedBy(SACCADE_LINE)
               .cite("common practice, no source")
               .build());
 

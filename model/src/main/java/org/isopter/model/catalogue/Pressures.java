@@ -1,10 +1,14 @@
 package org.isopter.model.catalogue;
 
+import java.util.List;
 import org.isopter.model.answer.tissue.Tonometry;
 import org.isopter.model.finding.Finding;
+import org.isopter.model.finding.Layout;
+import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Shapes;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Term;
 import org.isopter.model.value.Unit;
 
 /** The pressure in the eye. */
@@ -25,6 +29,36 @@ public final class Pressures {
               .cite("data-entry limits 0 to 80 mmHg: common practice, no source")
               .note(
                   "As read; never corrected for corneal thickness. It varies with method and time.")
+              .build());
+
+  /**
+   * A pressure that the instrument could not show.
+   *
+   * @param limit the end of its scale
+   * @param beyond on which side of it the pressure lies
+   */
+  public record Beyond(Quantity limit, Term beyond) {}
+
+  private static final Part<Beyond, Term> SIDE =
+      Part.required(
+          "beyond-limit",
+          "Side of the limit",
+          Shapes.oneOfWords("beyond-limit", "above", "below"),
+          Beyond::beyond);
+
+  /** A pressure above or below what could be measured; it is no reading. */
+  public static final Finding<Beyond> BEYOND =
+      ENTRIES.add(
+          Finding.of("pressure-beyond-scale", "Intraocular pressure beyond the scale")
+              .value(
+                  Layout.of(
+                      Shapes.measure(Unit.MM_HG, "1", "120", 1),
+                      Beyond::limit,
+                      List.of(SIDE),
+                      (limit, parts) -> new Beyond(limit, parts.get(SIDE))))
+              .by(Tonometry.class)
+              .cite("common practice, no source")
+              .note("The number is a limit and never the pressure itself.")
               .build());
 
   private Pressures() {}

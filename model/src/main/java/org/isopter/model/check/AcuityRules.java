@@ -4,6 +4,7 @@ import static org.isopter.model.check.ConsistencyRule.implausible;
 import static org.isopter.model.check.ConsistencyRule.incomplete;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
@@ -25,7 +26,9 @@ final class AcuityRules {
         reducedWithoutPinhole(),
         pinholeWorse(),
         notImprovedOfWhat(),
+        pinholeFarBetter(),
         bothWorseThanBetterEye(),
+        bothFarBetter(),
         conditionsMissing(),
         correctionMissing(),
         fingersWithoutDistance(),
@@ -100,6 +103,61 @@ final class AcuityRules {
                                 .findAny()
                                 .isEmpty())
                     .map(Breach::of));
+  }
+
+  private static ConsistencyRule pinholeFarBetter() {
+    return implausible("pinhole-far-better-than-corrected", Severity.INFORMATION)
+        .what("A pinhole improves the best corrected acuity by two lines or more.")
+        .why("What a pinhole still improves, lenses do: the correction was not the best.")
+        .source(SUFFIXES)
+        .on(Acuities.PINHOLE, Acuities.DISTANCE)
+        .wanted("an acuity in trial lenses about that of the pinhole, or a remark")
+        .settledByRemark()
+        .suggest("refract again, and look at the cornea and the lens")
+        .eachEye(
+            eye ->
+                eye.seen(Acuities.DISTANCE, Sight::isBestCorrected)
+                    .flatMap(
+                        best ->
+                            eye
+                                .beside(
+                                    best,
+                                    Acuities.PINHOLE,
+                                    hole ->
+                                        Sight.isBestCorrected(hole)
+                                            && Sight.isTwoLinesWorse(best.value(), hole))
+                                .map(hole -> Breach.of(hole, best))
+                                .stream()));
+  }
+
+  private static ConsistencyRule bothFarBetter() {
+    return implausible("both-eyes-far-better-than-each", Severity.INFORMATION)
+        .what("Both eyes together see two lines or more better than each of them alone.")
+        .why(
+            "Two eyes see little better than the better one; nystagmus that appears when one is"
+                + " covered makes more of it.")
+        .source(SUFFIXES)
+        .on(Acuities.DISTANCE)
+        .wanted("an acuity of both eyes about that of the better eye, or a remark")
+        .settledByRemark()
+        .suggest("check the entries, and note nystagmus in the remarks")
+        .pair(
+            both ->
+                both.seen(Acuities.DISTANCE)
+                    .filter(
+                        two ->
+                            Reflexes.eyes(both).allMatch(eye -> worse(eye, two).isPresent()))
+                    .map(two -> Breach.of(two, worse(both.at(Site.RIGHT), two).orElseThrow())));
+  }
+
+  /** Returns a reading of the eye that is two lines worse, where none of them is better. */
+  private static Optional<Seen<AcuityReading>> worse(EyeView eye, Seen<AcuityReading> two) {
+    boolean all =
+        eye.seen(Acuities.DISTANCE, one -> Sight.isSameCorrection(one, two.value()))
+            .allMatch(one -> Sight.isTwoLinesWorse(one.value(), two.value()));
+    return eye.beside(
+            two, Acuities.DISTANCE, one -> Sight.isSameCorrection(one, two.value()))
+        .filter(any -> all);
   }
 
   private static ConsistencyRule bothWorseThanBetterEye() {

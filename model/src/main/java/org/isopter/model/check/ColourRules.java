@@ -7,6 +7,7 @@ import static org.isopter.model.check.ConsistencyRule.incomplete;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Optional;
 import org.isopter.model.answer.sight.ColourTest;
 import org.isopter.model.catalogue.Colours;
 import org.isopter.model.catalogue.Colours.Plates;
@@ -30,6 +31,7 @@ final class ColourRules {
         shownBeyondEdition(),
         shownBeyondScored(),
         editionMissing(),
+        platesWithoutControl(),
         redWithoutReference(),
         redOfOneEye(),
         redAgainstDefect());
@@ -96,6 +98,20 @@ final class ColourRules {
                         Colours.PLATES,
                         one -> one.test() == ColourTest.ISHIHARA && one.edition().isEmpty())
                     .map(Breach::of));
+  }
+
+  private static ConsistencyRule platesWithoutControl() {
+    return implausible("plates-without-control", Severity.INFORMATION)
+        .what("The plate that everybody reads was not read, and the others were scored.")
+        .why("Who does not read it does not see the plates, or does not take part in the test.")
+        .on(Colours.PLATES)
+        .wanted("the control plate as read, or why the test could not be done")
+        .settledByRemark()
+        .suggest("show the first plate again, with the reading correction worn")
+        .everywhere(
+            eye ->
+                eye.seen(Colours.PLATES, plates -> plates.control().equals(Optional.of(false)))
+                    .map(seen -> Breach.of(seen).in("control-plate")));
   }
 
   private static ConsistencyRule redWithoutReference() {

@@ -26,7 +26,7 @@ import org.isopter.model.value.Site;
 final class PupilRules {
 
   private static final String WIRING = "pupil pathways: Trobe; NOVEL, University of Utah";
-  private static final Set<DefectGrade> STRONG = Set.of(DefectGrade.GRADE_3, DefectGrade.GRADE_4);
+  private static final Set<DefectGrade> STRONG = Set.of(DefectGrade.GRADE_3, DefectGrade.GRADE_4, DefectGrade.GRADE_5);
   private static final Set<DefectGrade> SLIGHT = Set.of(DefectGrade.TRACE, DefectGrade.GRADE_1);
   private static final BigDecimal STEP = new BigDecimal("0.3");
 
@@ -42,7 +42,8 @@ final class PupilRules {
         allBriskBesideDefect(),
         defectWithoutResponses(),
         gradeAgainstLogUnits(),
-        nearLostLightKept());
+        nearLostLightKept(),
+        defectWithoutReactingPupil());
   }
 
   private static ConsistencyRule litEyeReachesOnePupil() {
@@ -190,7 +191,7 @@ final class PupilRules {
   }
 
   private static boolean isMoreThanSlight(AfferentDefect defect) {
-    return defect.side() != DefectSide.NONE && !isGraded(defect, SLIGHT);
+    return defect.side().isDefect() && !isGraded(defect, SLIGHT);
   }
 
   private static boolean isBrisk(EyeView eye, Seen<?> at) {
@@ -207,7 +208,7 @@ final class PupilRules {
         .suggest("add direct-light-response for right and left")
         .pair(
             both ->
-                both.seen(Pupils.AFFERENT_DEFECT, defect -> defect.side() != DefectSide.NONE)
+                both.seen(Pupils.AFFERENT_DEFECT, defect -> defect.side().isDefect())
                     .filter(
                         defect ->
                             Reflexes.eyes(both).allMatch(eye -> eye.isSilentOn(Pupils.DIRECT)))
@@ -262,5 +263,26 @@ final class PupilRules {
                     PupilResponse.ABSENT::equals,
                     Pupils.DIRECT,
                     WORKS::contains));
+  }
+
+  private static ConsistencyRule defectWithoutReactingPupil() {
+    return contradictory("defect-without-reacting-pupil", Severity.WARNING)
+        .what("A defect is stated in one eye, and neither pupil answers any light.")
+        .why("The defect is seen on a pupil that answers; one at least must do so.")
+        .source(WIRING)
+        .on(Pupils.AFFERENT_DEFECT, Pupils.DIRECT, Pupils.CONSENSUAL)
+        .wanted("a pupil that answers, or the defect as not testable")
+        .settledByRemark()
+        .suggest("state which pupil was watched, or afferent-defect as { absent: unable }")
+        .pair(
+            both ->
+                both.seen(Pupils.AFFERENT_DEFECT, defect -> defect.side().isDefect())
+                    .filter(
+                        defect -> Reflexes.eyes(both).allMatch(eye -> isStill(eye, defect)))
+                    .map(defect -> Breach.of(defect, responses(both, defect))));
+  }
+
+  private static boolean isStill(EyeView eye, Seen<?> at) {
+    return Reflexes.fails(eye, Pupils.DIRECT, at) && Reflexes.fails(eye, Pupils.CONSENSUAL, at);
   }
 }

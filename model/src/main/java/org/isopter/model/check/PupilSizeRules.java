@@ -32,6 +32,8 @@ final class PupilSizeRules {
         unequalButSizesSame(),
         widerInLight(),
         fixedButChanges(),
+        briskButOneSize(),
+        largerAgainstSizes(),
         lessSweatOnWiderSide());
   }
 
@@ -63,7 +65,7 @@ final class PupilSizeRules {
         .suggest("measure again in bright and in dim light")
         .pair(
             both ->
-                both.seen(Pupils.EQUALITY, PupilEquality.UNEQUAL::equals)
+                both.seen(Pupils.EQUALITY, judged -> judged != PupilEquality.EQUAL)
                     .flatMap(unequal -> sameInEveryLight(both, unequal)));
   }
 
@@ -128,6 +130,67 @@ final class PupilSizeRules {
                                                 bright, Pupils.DIRECT, PupilResponse.ABSENT::equals)
                                             .map(fixed -> Breach.of(bright, dim, fixed)))
                                 .stream()));
+  }
+
+  private static ConsistencyRule briskButOneSize() {
+    return implausible("brisk-but-one-size", Severity.INFORMATION)
+        .what("A pupil answers light briskly, and has one size in bright and in dim light.")
+        .why("A brisk pupil is narrower in bright light; one of the sizes may be a copy.")
+        .on(Pupils.SIZE, Pupils.DIRECT)
+        .wanted("a larger size in dim light, or a remark")
+        .settledByRemark()
+        .suggest("measure again in each light")
+        .eachEye(
+            eye ->
+                eye.seen(Pupils.SIZE, size -> size.lighting() == Lighting.BRIGHT)
+                    .flatMap(bright -> sameInDim(eye, bright).limit(1)));
+  }
+
+  private static Stream<Breach> sameInDim(EyeView eye, Seen<Pupils.Size> bright) {
+    return eye
+        .beside(
+            bright,
+            Pupils.SIZE,
+            dim ->
+                dim.lighting() == Lighting.DIM
+                    && millimetres(dim).compareTo(millimetres(bright.value())) == 0)
+        .flatMap(
+            dim ->
+                eye.beside(bright, Pupils.DIRECT, PupilResponse.BRISK::equals)
+                    .map(brisk -> Breach.of(bright, dim, brisk)))
+        .stream();
+  }
+
+  private static ConsistencyRule largerAgainstSizes() {
+    return contradictory("larger-pupil-against-sizes", Severity.WARNING)
+        .what("One pupil is called the larger, and by its size in every light it is the smaller.")
+        .why("The sides of one of the two were exchanged.")
+        .on(Pupils.EQUALITY, Pupils.SIZE)
+        .wanted("the larger size in the eye that is called so")
+        .suggest("check the sides")
+        .pair(
+            both ->
+                both.seen(Pupils.EQUALITY, PupilSizeRules::isSided)
+                    .flatMap(judged -> againstSizes(both, judged)));
+  }
+
+  private static boolean isSided(PupilEquality judged) {
+    return judged == PupilEquality.RIGHT_LARGER || judged == PupilEquality.LEFT_LARGER;
+  }
+
+  private static Stream<Breach> againstSizes(EyeView both, Seen<PupilEquality> judged) {
+    List<Pair> pairs = pairs(both).filter(pair -> judged.isWith(pair.right())).toList();
+    boolean right = judged.value() == PupilEquality.RIGHT_LARGER;
+    boolean against =
+        pairs.stream()
+            .allMatch(
+                pair ->
+                    right
+                        ? isWider(pair.left().value(), pair.right().value(), HALF)
+                        : isWider(pair.right().value(), pair.left().value(), HALF));
+    return pairs.stream()
+        .limit(against ? 1 : 0)
+        .map(pair -> Breach.of(judged, pair.right(), pair.left()));
   }
 
   private static ConsistencyRule lessSweatOnWiderSide() {

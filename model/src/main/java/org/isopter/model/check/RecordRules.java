@@ -8,9 +8,14 @@ import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.stream.Stream;
+import org.isopter.model.answer.tissue.GlobeState;
 import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.catalogue.Alignments;
+import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.Discs;
 import org.isopter.model.catalogue.Fields;
+import org.isopter.model.catalogue.Globes;
 import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
@@ -21,6 +26,7 @@ import org.isopter.model.exam.Measurement;
 import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Site;
 
 /** Rules about the record as such: one eye alone, things said twice, times. */
 final class RecordRules {
@@ -48,12 +54,26 @@ final class RecordRules {
           Lids.PTOSIS,
           Lids.SWEATING);
 
+  /** What needs an eye; the lids and the sweating of the face do not. */
+  private static final List<Finding<?>> OF_A_GLOBE =
+      Catalogue.standard().all().stream()
+          .filter(finding -> !finding.sites().equals(Site.PAIR))
+          .filter(
+              finding ->
+                  finding != Globes.STATE
+                      && finding != Lids.PTOSIS
+                      && finding != Lids.FISSURE
+                      && finding != Lids.LEVATOR
+                      && finding != Lids.SWEATING
+                      && finding != Alignments.PROTRUSION)
+          .toList();
+
   private static final Duration DAY = Duration.ofHours(24);
 
   private RecordRules() {}
 
   static List<ConsistencyRule> all() {
-    return List.of(oneEyeOnly(), saidTwice(), absentAndFound(), farInTime());
+    return List.of(oneEyeOnly(), saidTwice(), absentAndFound(), farInTime(), ofNoEye());
   }
 
   private static Finding<?>[] array(List<Finding<?>> findings) {
@@ -144,5 +164,37 @@ final class RecordRules {
     return fact.at()
         .filter(time -> Duration.between(performed, time).abs().compareTo(DAY) > 0)
         .isPresent();
+  }
+
+  private static ConsistencyRule ofNoEye() {
+    return contradictory("finding-of-removed-eye", Severity.ERROR)
+        .what("There is no eye in the socket, and something was found in or on that eye.")
+        .why("Only the lids and the socket are left to examine.")
+        .onAll()
+        .wanted("no finding but of the lids, and no light perception")
+        .suggest("check which eye was removed, and which one was examined")
+        .eachEye(
+            eye ->
+                eye.seen(Globes.STATE, RecordRules::isNone)
+                    .flatMap(
+                        none ->
+                            OF_A_GLOBE.stream()
+                                .flatMap(finding -> first(eye, finding, none))
+                                .limit(1)));
+  }
+
+  private static boolean isNone(GlobeState state) {
+    return state == GlobeState.REMOVED || state == GlobeState.PROSTHESIS;
+  }
+
+  private static <V> Stream<Breach> first(EyeView eye, Finding<V> finding, Seen<?> none) {
+    return eye.seen(finding)
+        .filter(seen -> !isBlindness(seen.value()))
+        .limit(1)
+        .map(seen -> Breach.of(seen, none));
+  }
+
+  private static boolean isBlindness(Object value) {
+    return value instanceof AcuityReading reading && Sight.isNoLight(reading);
   }
 }

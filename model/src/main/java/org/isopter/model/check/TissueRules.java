@@ -33,6 +33,7 @@ final class TissueRules {
         flatSteeperThanSteep(),
         lidThatDoesNotRise(),
         drugTheWrongWay(),
+        drugAgainstSizes(),
         deepFieldButFullIndex());
   }
 
@@ -122,6 +123,28 @@ final class TissueRules {
       case PILOCARPINE -> test.effect() == DrugEffect.WIDER;
       case APRACLONIDINE -> false;
       case COCAINE, HYDROXYAMFETAMINE, PHENYLEPHRINE_WEAK -> test.effect() == DrugEffect.NARROWER;
+    };
+  }
+
+  private static ConsistencyRule drugAgainstSizes() {
+    return contradictory("drug-effect-against-sizes", Severity.WARNING)
+        .what("A pupil is called wider after a drug and measured narrower, or the opposite.")
+        .why("The word says what the two sizes say.")
+        .on(Drops.TEST)
+        .wanted("a word and two sizes that go together")
+        .suggest("check whether the sizes before and after were exchanged")
+        .eachEye(eye -> eye.seen(Drops.TEST, TissueRules::isAgainstSizes).map(Breach::of));
+  }
+
+  private static boolean isAgainstSizes(Drops.DrugTest test) {
+    if (test.before().isEmpty() || test.after().isEmpty()) {
+      return false;
+    }
+    int change = test.after().get().value().compareTo(test.before().get().value());
+    return switch (test.effect()) {
+      case WIDER -> change <= 0;
+      case NARROWER -> change >= 0;
+      case UNCHANGED -> false;
     };
   }
 

@@ -52,10 +52,10 @@ final class FieldDerivations {
             .only(Pupils.AFFERENT_DEFECT)
             .filter(any -> facts.seen(Drops.DILATION).findAny().isEmpty());
     defect.ifPresent(used::add);
-    FieldDetails details =
-        defect
-            .map(seen -> FieldDetails.none().afferent(seen.value().side()))
-            .orElseGet(FieldDetails::none);
+    FieldDetails details = FieldFeatureReader.details(facts, used);
+    if (defect.isPresent()) {
+      details = details.afferent(defect.get().value().side());
+    }
     return Derived.of(
         FieldPlaces.of(right.value(), left.value(), details).statement(), Site.BOTH, used);
   }

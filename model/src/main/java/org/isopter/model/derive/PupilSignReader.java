@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import org.isopter.model.answer.movement.DoubleVision;
+import org.isopter.model.answer.pupil.DefectSide;
 import org.isopter.model.answer.pupil.DrugEffect;
 import org.isopter.model.answer.pupil.PupilOutline;
 import org.isopter.model.answer.pupil.PupilResponse;
@@ -266,7 +267,8 @@ final class PupilSignReader {
         Pupils.AFFERENT_DEFECT,
         PupilSign.AFFERENT,
         defect -> defect.side().word(),
-        defect -> Set.of(defect.side().word()));
+        defect ->
+            defect.side() == DefectSide.EQUIVOCAL ? Set.of() : Set.of(defect.side().word()));
     one(
         pair,
         Movements.DIPLOPIA,

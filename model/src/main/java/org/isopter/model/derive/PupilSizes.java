@@ -102,8 +102,25 @@ final class PupilSizes {
     Set<String> unequal = new LinkedHashSet<>(PupilSign.UNEQUAL.words());
     unequal.removeAll(PupilSign.UNEQUAL.usual());
     return exam.both()
-        .only(Pupils.EQUALITY, judged -> judged == PupilEquality.UNEQUAL)
-        .map(seen -> new Found("unlike, which is larger not recorded", unequal, List.of(seen)));
+        .only(Pupils.EQUALITY)
+        .flatMap(
+            seen ->
+                switch (seen.value()) {
+                  case EQUAL -> Optional.empty();
+                  case UNEQUAL ->
+                      Optional.of(
+                          new Found(
+                              "unlike, which is larger not recorded", unequal, List.of(seen)));
+                  case RIGHT_LARGER -> Optional.of(judged("right", seen));
+                  case LEFT_LARGER -> Optional.of(judged("left", seen));
+                });
+  }
+
+  private static Found judged(String eye, Seen<PupilEquality> seen) {
+    return new Found(
+        "unlike, " + eye + " larger",
+        Set.of(eye + "-light", eye + "-dark", eye + "-alike"),
+        List.of(seen));
   }
 
   Optional<Found> amount() {

@@ -11,7 +11,9 @@ import org.isopter.model.catalogue.Colours;
 import org.isopter.model.catalogue.Corneas;
 import org.isopter.model.catalogue.Discs;
 import org.isopter.model.catalogue.Drops;
+import org.isopter.model.catalogue.FieldFeatures;
 import org.isopter.model.catalogue.Fields;
+import org.isopter.model.catalogue.Globes;
 import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Perimetry;
@@ -19,6 +21,7 @@ import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Refractions;
 import org.isopter.model.catalogue.Segments;
+import org.isopter.model.catalogue.VisualFunctions;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Finding;
@@ -37,8 +40,17 @@ record Subject(String title, Map<Finding<?>, String> labels) {
           of("Acuity")
               .and(Acuities.DISTANCE, "")
               .and(Acuities.PINHOLE, "pinhole")
-              .and(Acuities.NEAR, "near"),
-          of("Confrontation").and(Fields.CONFRONTATION, ""),
+              .and(Acuities.NEAR, "near")
+              .and(VisualFunctions.FIXATION, "fixation")
+              .and(VisualFunctions.PREFERENTIAL_LOOKING, "grating")
+              .and(VisualFunctions.CONTRAST, "contrast")
+              .and(VisualFunctions.PHOTOSTRESS, "recovery after bright light"),
+          of("Globe").and(Globes.STATE, "eye"),
+          of("Confrontation")
+              .and(Fields.CONFRONTATION, "")
+              .and(FieldFeatures.BORDER, "loss")
+              .and(FieldFeatures.CRESCENT, "temporal crescent"),
+          of("Kinetic field").and(FieldFeatures.ISOPTER, ""),
           of("Blind spot").and(Fields.BLIND_SPOT, ""),
           of("Perimetry")
               .and(Perimetry.DURATION, "duration")
@@ -55,6 +67,8 @@ record Subject(String title, Map<Finding<?>, String> labels) {
               .and(Discs.HAEMORRHAGE, "haemorrhage")
               .and(Discs.VERTICAL_CUP, "vertical cup-disc")
               .and(Discs.HORIZONTAL_CUP, "horizontal cup-disc")
+              .and(Discs.UNDIRECTED_CUP, "cup-disc, direction not stated,")
+              .and(Discs.SIGN, "")
               .and(Discs.DIAMETER, "height")
               .and(Discs.VENOUS_PULSATION, "venous pulsation"),
           of("Pupil")
@@ -62,21 +76,34 @@ record Subject(String title, Map<Finding<?>, String> labels) {
               .and(Pupils.OUTLINE, "outline")
               .and(Pupils.DIRECT, "direct")
               .and(Pupils.CONSENSUAL, "consensual")
-              .and(Pupils.NEAR, "near"),
-          of("Colour").and(Colours.PLATES, "").and(Colours.RED_SATURATION, "red saturation"),
+              .and(Pupils.NEAR, "near")
+              .and(Pupils.FEATURE, ""),
+          of("Colour")
+              .and(Colours.PLATES, "")
+              .and(Colours.RED_SATURATION, "red saturation")
+              .and(Colours.BRIGHTNESS, "brightness")
+              .and(Colours.ACROSS_MERIDIAN, "across the meridian:")
+              .and(VisualFunctions.GRID, "grid"),
           of("Lids, face")
               .and(Lids.PTOSIS, "ptosis")
               .and(Lids.MARGIN_REFLEX, "margin reflex distance")
               .and(Lids.FISSURE, "fissure")
               .and(Lids.LEVATOR, "levator")
               .and(Lids.SWEATING, "sweating"),
-          of("Movements").and(Movements.DUCTIONS, "").and(Movements.NYSTAGMUS, "nystagmus"),
-          of("Pressure").and(Pressures.INTRAOCULAR, ""),
+          of("Movements")
+              .and(Movements.DUCTIONS, "")
+              .and(Movements.PAIN, "pain on movement")
+              .and(Movements.SACCADES, "saccades")
+              .and(Movements.NYSTAGMUS, "nystagmus"),
+          of("Pressure").and(Pressures.INTRAOCULAR, "").and(Pressures.BEYOND, ""),
           of("Front")
               .and(Segments.ANTERIOR, "")
               .and(Corneas.THICKNESS, "central thickness")
               .and(Corneas.CURVATURE, "cornea"),
-          of("Back").and(Segments.POSTERIOR, ""),
+          of("Back")
+              .and(Globes.FUNDUS_VIEW, "view")
+              .and(Globes.RED_REFLEX, "red reflex")
+              .and(Segments.POSTERIOR, ""),
           of("Refraction").and(Refractions.REFRACTION, ""),
           of("Protrusion").and(Alignments.PROTRUSION, ""),
           of("Drops").and(Drops.DILATION, "").and(Drops.TEST, "pupil"));

@@ -106,7 +106,7 @@ final class PupilSteps {
     return switch (visit.person.grade) {
       case TRACE, GRADE_1 -> PupilResponse.BRISK;
       case GRADE_2 -> PupilResponse.REACTIVE;
-      case GRADE_3, GRADE_4 -> PupilResponse.SLUGGISH;
+      case GRADE_3, GRADE_4, GRADE_5 -> PupilResponse.SLUGGISH;
     };
   }
 

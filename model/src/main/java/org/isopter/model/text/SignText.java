@@ -28,10 +28,10 @@ final class SignText {
     }
     return value instanceof Alignments.Deviation deviation
         ? Optional.of(deviation(deviation))
-        : Optional.empty();
+        : FeatureText.of(value);
   }
 
-  private static String sign(Concept sign, Presence presence) {
+  static String sign(Concept sign, Presence presence) {
     String name = PlainWords.concept(sign);
     return switch (presence) {
       case PRESENT -> name + " present";
@@ -48,7 +48,9 @@ final class SignText {
     return PlainWords.concept(test.effect())
         + test.waited().map(q -> " " + PlainWords.quantity(q)).orElse("")
         + " after "
-        + drops(test.drug(), test.strength());
+        + drops(test.drug(), test.strength())
+        + test.before().map(q -> ", " + PlainWords.quantity(q) + " before").orElse("")
+        + test.after().map(q -> ", " + PlainWords.quantity(q) + " after").orElse("");
   }
 
   private static String deviation(Alignments.Deviation deviation) {

@@ -106,7 +106,12 @@ final class ValueText {
         + plates.shown()
         + " "
         + name
-        + plates.edition().map(count -> ", " + count + "-plate edition").orElse("");
+        + plates.edition().map(count -> ", " + count + "-plate edition").orElse("")
+        + plates.control().map(ValueText::control).orElse("");
+  }
+
+  private static String control(boolean read) {
+    return read ? ", the control plate read" : ", the control plate not read";
   }
 
   private static String curvature(Corneas.Curvature cornea) {

@@ -23,6 +23,8 @@ public record Unit(String ucum, String text) {
   public static final Unit DIOPTRE = new Unit("[diop]", "D");
   public static final Unit PRISM_DIOPTRE = new Unit("[p'diop]", "PD");
   public static final Unit DEGREE = new Unit("deg", "deg");
+  public static final Unit ARC_SECOND = new Unit("''", "arcsec");
+  public static final Unit CYCLES_PER_DEGREE = new Unit("{cycles}/deg", "cycles/deg");
   public static final Unit DECIBEL = new Unit("dB", "dB");
   public static final Unit SECOND = new Unit("s", "s");
   public static final Unit MINUTE = new Unit("min", "min");

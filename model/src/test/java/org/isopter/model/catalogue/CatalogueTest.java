@@ -85,7 +85,7 @@ class CatalogueTest {
   void neverSaysThatAnAfferentDefectIsInBothEyes() {
     assertEquals(Site.PAIR, Pupils.AFFERENT_DEFECT.sites());
     assertEquals(
-        Set.of("none", "right", "left"),
+        Set.of("none", "right", "left", "equivocal"),
         Set.copyOf(java.util.Arrays.stream(DefectSide.values()).map(DefectSide::word).toList()));
   }
 

@@ -9,7 +9,9 @@ public enum DefectGrade implements Concept {
   GRADE_1("1+", "Grade 1+"),
   GRADE_2("2+", "Grade 2+"),
   GRADE_3("3+", "Grade 3+"),
-  GRADE_4("4+", "Grade 4+");
+  GRADE_4("4+", "Grade 4+"),
+  /** The pupil widens at once and never narrows; Bell and others 1993 call it grade V. */
+  GRADE_5("5+", "Grade 5+, the pupil never narrows");
 
   private final String word;
   private final Code code;

@@ -7,7 +7,9 @@ import org.isopter.model.value.Concept;
 public enum DefectSide implements Concept {
   NONE("No relative afferent defect"),
   RIGHT(Code.snomed("24028007", "Right (qualifier value)")),
-  LEFT(Code.snomed("7771000", "Left (qualifier value)"));
+  LEFT(Code.snomed("7771000", "Left (qualifier value)")),
+  /** The eyes may or may not differ; it is neither a defect nor the absence of one. */
+  EQUIVOCAL(Code.snomed("42425007", "Equivocal (qualifier value)"));
 
   private final Code code;
 
@@ -17,6 +19,11 @@ public enum DefectSide implements Concept {
 
   DefectSide(Code code) {
     this.code = code;
+  }
+
+  /** Says whether a defect was found in one of the eyes. */
+  public boolean isDefect() {
+    return this == RIGHT || this == LEFT;
   }
 
   @Override

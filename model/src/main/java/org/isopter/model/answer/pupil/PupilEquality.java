@@ -6,9 +6,15 @@ import org.isopter.model.value.Concept;
 /** Whether the pupils are of one size, as judged by eye. */
 public enum PupilEquality implements Concept {
   EQUAL(Code.snomed("301943000", "Pupils equal (finding)")),
-  UNEQUAL(Code.snomed("13045009", "Anisocoria (disorder)"));
+  UNEQUAL(Code.snomed("13045009", "Anisocoria (disorder)")),
+  RIGHT_LARGER("Unequal, the right one larger"),
+  LEFT_LARGER("Unequal, the left one larger");
 
   private final Code code;
+
+  PupilEquality(String display) {
+    this.code = Concept.local(this, display);
+  }
 
   PupilEquality(Code code) {
     this.code = code;

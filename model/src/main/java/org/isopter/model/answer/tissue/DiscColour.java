@@ -8,6 +8,10 @@ public enum DiscColour implements Concept {
   PINK("Pink, as usual"),
   TEMPORAL_PALLOR("Temporal pallor"),
   PALE(Code.snomed("302200001", "Pallor of optic disc")),
+  /** Pale in one sector. */
+  SECTOR_PALLOR("Pale in a sector"),
+  /** Pale on the nasal and the temporal side, the poles kept. */
+  BAND_PALLOR("Pale in a band across the disc"),
   HYPERAEMIC("Hyperaemic");
 
   private final Code code;

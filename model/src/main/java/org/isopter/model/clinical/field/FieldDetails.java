@@ -64,6 +64,7 @@ public record FieldDetails(
       case NONE -> DefectSide.NONE;
       case RIGHT -> DefectSide.LEFT;
       case LEFT -> DefectSide.RIGHT;
+      case EQUIVOCAL -> DefectSide.EQUIVOCAL;
     };
   }
 

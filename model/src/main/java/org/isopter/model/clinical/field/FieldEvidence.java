@@ -26,10 +26,12 @@ record FieldEvidence(Afferent afferent, boolean unequal, FieldDetails details) {
   }
 
   private static Afferent relative(DefectSide eye, Place.Side side) {
-    if (eye == DefectSide.NONE) {
-      return Afferent.NONE;
-    }
-    return eye.name().equals(side.name()) ? Afferent.SAME_SIDE : Afferent.OTHER_SIDE;
+    return switch (eye) {
+      case NONE -> Afferent.NONE;
+      case EQUIVOCAL -> Afferent.UNKNOWN;
+      case RIGHT -> side == Place.Side.RIGHT ? Afferent.SAME_SIDE : Afferent.OTHER_SIDE;
+      case LEFT -> side == Place.Side.LEFT ? Afferent.SAME_SIDE : Afferent.OTHER_SIDE;
+    };
   }
 
   private static boolean isUnequal(FieldSigns signs, Place.Side side) {

@@ -59,7 +59,8 @@ final class ColourNotes {
   static final List<Wording<?>> WORDINGS =
       List.of(
           Wording.of(Colours.PLATES, "colour plates", ColourNotes::value)
-              .under(ColourNotes::conditions),
+              .under(ColourNotes::conditions)
+              .where(plates -> Optional.of(value(plates)).filter(any -> plates.control().isEmpty())),
           Wording.of(
               Colours.RED_SATURATION, "red sat", share -> share.value().toPlainString() + "%"));
 
@@ -90,7 +91,11 @@ final class ColourNotes {
     }
     eye.found(
         Colours.PLATES,
-        new Colours.Plates(score.correct(), score.shown(), eye.get(TEST), eye.find(EDITION)));
+        new Colours.Plates(
+            score.correct(),
+            score.shown(),
+            eye.get(TEST),
+            eye.find(EDITION)));
   }
 
   private static String conditions(Colours.Plates plates) {

@@ -27,7 +27,8 @@ public final class Grammars {
               SegmentNotes.GRAMMARS,
               DropNotes.GRAMMARS,
               CorneaNotes.GRAMMARS,
-              HalfFieldNotes.GRAMMARS)
+              HalfFieldNotes.GRAMMARS,
+              FurtherNotes.GRAMMARS)
           .flatMap(List::stream)
           .toList();
 
@@ -67,7 +68,8 @@ public final class Grammars {
               AlignmentNotes.WORDINGS,
               SegmentNotes.WORDINGS,
               DropNotes.WORDINGS,
-              CorneaNotes.WORDINGS)
+              CorneaNotes.WORDINGS,
+              FurtherNotes.WORDINGS)
           .<Wording<?>>flatMap(List::stream)
           .toList();
 

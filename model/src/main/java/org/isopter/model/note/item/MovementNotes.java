@@ -23,6 +23,7 @@ import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.note.token.Words;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Site;
+import org.isopter.model.value.Term;
 
 /** Eye movements, double vision and nystagmus. */
 final class MovementNotes {
@@ -73,6 +74,14 @@ final class MovementNotes {
   private static final Slot<GazeDirection> SEEN_IN =
       Slot.value("gaze in which it is seen", Gazes.behind("in", "on"));
 
+  private static final Vocabulary<Term> DOUBLING_EYES =
+      WordLists.vocabulary(
+          Movements.DIPLOPIA,
+          "doubling-eye",
+          word -> word + " doubles");
+
+  private static final Slot<Term> DOUBLING = Slot.value("doubling eye", DOUBLING_EYES);
+
   static final List<Grammar> GRAMMARS =
       List.of(
           Grammar.of("eye movements", "EOM R abduction -2, rest full; EOM L full")
@@ -86,7 +95,7 @@ final class MovementNotes {
               .sides(Grammar.Sides.PAIR)
               .startsWith(
                   Stream.of("diplopia", "double vision").map(Heading::of).map(Heading::afterWords))
-              .slots(DOUBLE, SEPARATION, WORST)
+              .slots(DOUBLE, SEPARATION, WORST, DOUBLING)
               .whole(Movements.DIPLOPIA)
               .build(MovementNotes::diplopia),
           Grammar.of("nystagmus", "nystagmus OU horizontal jerk, fast left")
@@ -158,7 +167,8 @@ final class MovementNotes {
   private static void diplopia(Eye eye) throws NotRead {
     eye.found(
         Movements.DIPLOPIA,
-        new Movements.Diplopia(eye.get(DOUBLE), eye.find(SEPARATION), eye.find(WORST)));
+        new Movements.Diplopia(
+            eye.get(DOUBLE), eye.find(SEPARATION), eye.find(WORST), eye.find(DOUBLING)));
   }
 
   private static String words(Movements.Ductions ductions) {
@@ -182,7 +192,8 @@ final class MovementNotes {
     return Words.join(
         Words.of(diplopia.kind()),
         Words.maybe("", diplopia.separation()),
-        Words.maybe(diplopia.worst(), gaze -> "worst in " + Gazes.phrase(gaze)));
+        Words.maybe(diplopia.worst(), gaze -> "worst in " + Gazes.phrase(gaze)),
+        Words.maybe(diplopia.doubling(), DOUBLING_EYES::phrase));
   }
 
   private static String words(Movements.Nystagmus nystagmus) {

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.isopter.model.answer.pupil.AfferentTest;
 import org.isopter.model.answer.pupil.DefectGrade;
 import org.isopter.model.answer.pupil.DefectSide;
 import org.isopter.model.answer.pupil.Lighting;
@@ -26,6 +27,7 @@ import org.isopter.model.note.token.Words;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
+import org.isopter.model.value.Term;
 import org.isopter.model.value.Unit;
 
 /** The pupils, and the relative afferent defect. */
@@ -126,7 +128,15 @@ final class PupilNotes {
           Common.named(
               Vocabulary.of(PupilEquality.class).say(PupilEquality.EQUAL, "="), "equality"));
 
+  private static final Vocabulary<Boolean> DOUBTS =
+      Vocabulary.<Boolean>empty().say(true, "equivocal", "uncertain", "doubtful");
+
   private static final Slot<Boolean> DEFECT = Slot.value("presence", DEFECTS);
+  private static final Slot<Boolean> DOUBT = Slot.value("doubt", DOUBTS);
+  private static final Slot<AfferentTest> TEST =
+      Slot.condition(
+          "test",
+          Vocabulary.of(AfferentTest.class).say(AfferentTest.REVERSE, "reverse test", "reversed"));
   private static final Slot<DefectGrade> GRADE = Slot.value("grade", GRADES);
   private static final Slot<BigDecimal> LOG = Slot.value("log units", PupilNotes::logUnits);
 
@@ -157,9 +167,12 @@ final class PupilNotes {
                           "afferent defect")
                       .map(Heading::of)
                       .map(Heading::afterWords))
-              .slots(DEFECT, GRADE, LOG)
+              .slots(DEFECT, DOUBT, GRADE, LOG)
+              .method(TEST)
               .whole(Pupils.AFFERENT_DEFECT)
-              .unsided((said, heading) -> said.find(DEFECT).equals(Optional.of(false)))
+              .unsided(
+                  (said, heading) ->
+                      said.find(DEFECT).equals(Optional.of(false)) || said.has(DOUBT))
               .build(eye -> eye.found(Pupils.AFFERENT_DEFECT, defect(eye))));
 
   static final List<Wording<?>> WORDINGS =
@@ -307,6 +320,13 @@ final class PupilNotes {
 
   private static Pupils.AfferentDefect defect(Eye eye) throws NotRead {
     boolean none = eye.find(DEFECT).equals(Optional.of(false));
+    if (eye.has(DOUBT)) {
+      if (eye.has(DEFECT) || eye.has(GRADE) || eye.has(LOG)) {
+        throw NotRead.because("an equivocal defect is neither there nor graded");
+      }
+      return new Pupils.AfferentDefect(
+          DefectSide.EQUIVOCAL, Optional.empty(), Optional.empty(), suspected(eye.named()));
+    }
     if (none && eye.named().isPresent()) {
       throw NotRead.because("no defect is told of both eyes together: leave the side out")
           .write("no RAPD");
@@ -318,12 +338,21 @@ final class PupilNotes {
     return new Pupils.AfferentDefect(side, eye.find(GRADE), eye.find(LOG));
   }
 
+  private static Optional<Term> suspected(Optional<Site> eye) {
+    return eye.flatMap(Pupils::suspectedEye);
+  }
+
+  private static String suspected(Term eye) {
+    return eye.word().equals("right") ? "R " : "L ";
+  }
+
   private static String words(Pupils.AfferentDefect defect) {
     String side =
         switch (defect.side()) {
           case NONE -> "none";
           case RIGHT -> "R";
           case LEFT -> "L";
+          case EQUIVOCAL -> defect.suspected().map(PupilNotes::suspected).orElse("") + "equivocal";
         };
     return Words.join(
         side,

@@ -1,0 +1,28 @@
+package org.isopter.model.answer.tissue;
+
+import org.isopter.model.value.Code;
+import org.isopter.model.value.Concept;
+
+/** Whether there is an eye in the socket. */
+public enum GlobeState implements Concept {
+  PRESENT("Eye present"),
+  SHRUNKEN("Shrunken, sightless eye"),
+  REMOVED("No eye"),
+  PROSTHESIS("No eye, a prosthesis worn");
+
+  private final Code code;
+
+  GlobeState(String display) {
+    this.code = Concept.local(this, display);
+  }
+
+  @Override
+  public String word() {
+    return Concept.word(this);
+  }
+
+  @Override
+  public Code code() {
+    return code;
+  }
+}

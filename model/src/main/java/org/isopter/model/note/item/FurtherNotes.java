@@ -1,0 +1,387 @@
+package org.isopter.model.note.item;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.isopter.model.answer.pupil.PupilFeature;
+import org.isopter.model.answer.sight.Congruity;
+import org.isopter.model.answer.sight.FieldBorder;
+import org.isopter.model.answer.sight.FieldMethod;
+import org.isopter.model.answer.sight.MissedSide;
+import org.isopter.model.answer.sight.Sparing;
+import org.isopter.model.answer.tissue.DiscSign;
+import org.isopter.model.answer.tissue.FundusMethod;
+import org.isopter.model.answer.tissue.GlobeState;
+import org.isopter.model.answer.tissue.Presence;
+import org.isopter.model.catalogue.Alignments;
+import org.isopter.model.catalogue.Colours;
+import org.isopter.model.catalogue.Discs;
+import org.isopter.model.catalogue.FieldFeatures;
+import org.isopter.model.catalogue.Globes;
+import org.isopter.model.catalogue.Movements;
+import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.catalogue.VisualFunctions;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.grammar.Eye;
+import org.isopter.model.note.grammar.Grammar;
+import org.isopter.model.note.grammar.Heading;
+import org.isopter.model.note.grammar.Slot;
+import org.isopter.model.note.grammar.Wording;
+import org.isopter.model.note.token.Matcher;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.Words;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
+import org.isopter.model.value.Term;
+import org.isopter.model.value.Unit;
+
+/** Items of a heading and a word or a number; a sign is stated as there or not, never by its name. */
+final class FurtherNotes {
+
+  /** An item: how it is read, and how its finding is written. */
+  private record Item(List<Grammar> grammars, List<Wording<?>> wordings) {}
+
+  private static final Vocabulary<Presence> PRESENCES =
+      Vocabulary.of(Presence.class)
+          .say(Presence.PRESENT, "yes")
+          .say(Presence.ABSENT, "no", "none");
+
+  private static final Slot<Presence> PRESENCE = Slot.value("presence", PRESENCES);
+
+  private static final Slot<FundusMethod> LOOKED =
+      Slot.condition("technique", Vocabulary.of(FundusMethod.class));
+
+  private static final Slot<FieldMethod> TESTED =
+      Slot.condition("technique", Vocabulary.of(FieldMethod.class));
+
+  private static final Vocabulary<Term> QUALITIES = WordLists.vocabulary(Movements.SACCADES);
+
+  private static final Slot<Term> QUALITY = Slot.value("quality", QUALITIES);
+
+  private static final Vocabulary<Term> LINES =
+      WordLists.vocabulary(Movements.SACCADES, "saccade-direction", word -> word);
+
+  private static final Slot<Term> LINE = Slot.value("direction", LINES);
+
+  private static final Vocabulary<Term> STEREO = WordLists.vocabulary(VisualFunctions.STEREOPSIS);
+
+  private static final Slot<Term> DEPTH = Slot.value("stereopsis", STEREO);
+
+  private static final Slot<Quantity> DISPARITY =
+      Slot.value("disparity", quantity(Unit.ARC_SECOND, "arcsec"));
+
+  private static final Vocabulary<Boolean> CENTRAL = either("central", "eccentric");
+  private static final Vocabulary<Boolean> STEADY = either("steady", "unsteady");
+  private static final Vocabulary<Boolean> MAINTAINED = either("maintained", "unmaintained");
+  private static final Vocabulary<Boolean> FOLLOWS = either("follows", "not following");
+
+  private static final Slot<Boolean> IS_CENTRAL = Slot.value("centre", CENTRAL);
+  private static final Slot<Boolean> IS_STEADY = Slot.value("steadiness", STEADY);
+  private static final Slot<Boolean> IS_MAINTAINED = Slot.value("maintenance", MAINTAINED);
+  private static final Slot<Boolean> DOES_FOLLOW = Slot.value("following", FOLLOWS);
+
+  private static final List<Item> ITEMS =
+      List.of(
+          features(),
+          discSigns(),
+          word(FieldFeatures.BORDER, "field border", Vocabulary.of(FieldBorder.class), TESTED),
+          pair(FieldFeatures.MACULA, "macular sparing", Vocabulary.of(Sparing.class), TESTED),
+          pair(FieldFeatures.CONGRUITY, "field losses", Vocabulary.of(Congruity.class), TESTED),
+          word(
+              FieldFeatures.CRESCENT,
+              "temporal crescent",
+              Vocabulary.of(Sparing.class),
+              TESTED),
+          pair(FieldFeatures.EXTINCTION, "extinction", sides()),
+          pair(FieldFeatures.NEGLECT, "neglect", sides()),
+          word(Movements.PAIN, "pain on movement", PRESENCES),
+          saccades(),
+          pair(
+              Alignments.HEAD_POSTURE,
+              "head posture",
+              WordLists.vocabulary(Alignments.HEAD_POSTURE)),
+          word(Globes.STATE, "globe", Vocabulary.of(GlobeState.class)),
+          word(Globes.RED_REFLEX, "red reflex", WordLists.vocabulary(Globes.RED_REFLEX)),
+          word(
+              Globes.FUNDUS_VIEW,
+              "view",
+              WordLists.vocabulary(Globes.FUNDUS_VIEW),
+              LOOKED),
+          word(VisualFunctions.GRID, "grid", WordLists.vocabulary(VisualFunctions.GRID)),
+          number(
+              Colours.BRIGHTNESS, "brightness", Grammar.Sides.EACH, Unit.PERCENT, "70%", "%"),
+          number(
+              VisualFunctions.PHOTOSTRESS,
+              "photostress",
+              Grammar.Sides.EACH,
+              Unit.SECOND,
+              "45 s",
+              "s"),
+          number(
+              VisualFunctions.PREFERENTIAL_LOOKING,
+              "preferential looking",
+              Grammar.Sides.EACH_OR_BOTH,
+              Unit.CYCLES_PER_DEGREE,
+              "6.5 cycles per degree",
+              "cycles per degree"),
+          number(
+              Alignments.CONVERGENCE,
+              "NPC",
+              Grammar.Sides.PAIR,
+              Unit.CENTIMETRE,
+              "8 cm",
+              "cm"),
+          contrast(),
+          stereopsis(),
+          fixation());
+
+  static final List<Grammar> GRAMMARS =
+      ITEMS.stream().flatMap(item -> item.grammars().stream()).toList();
+
+  static final List<Wording<?>> WORDINGS =
+      ITEMS.stream().<Wording<?>>flatMap(item -> item.wordings().stream()).toList();
+
+  private FurtherNotes() {}
+
+  private static Vocabulary<Boolean> either(String yes, String no) {
+    return Vocabulary.<Boolean>empty().say(true, yes).say(false, no);
+  }
+
+  private static Vocabulary<MissedSide> sides() {
+    return Vocabulary.<MissedSide>empty()
+        .say(MissedSide.NONE, "none")
+        .say(MissedSide.RIGHT, "right missed")
+        .say(MissedSide.LEFT, "left missed");
+  }
+
+  @SafeVarargs
+  private static <V> Item word(
+      Finding<V> finding,
+      String heading,
+      Vocabulary<V> words,
+      Slot<? extends Concept>... technique) {
+    return one(finding, heading, words, Grammar.Sides.EACH, " R ", technique);
+  }
+
+  @SafeVarargs
+  private static <V> Item pair(
+      Finding<V> finding,
+      String heading,
+      Vocabulary<V> words,
+      Slot<? extends Concept>... technique) {
+    return one(finding, heading, words, Grammar.Sides.PAIR, " ", technique);
+  }
+
+  @SafeVarargs
+  private static <V> Item one(
+      Finding<V> finding,
+      String heading,
+      Vocabulary<V> words,
+      Grammar.Sides sides,
+      String between,
+      Slot<? extends Concept>... technique) {
+    Slot<V> slot = Slot.value(heading, words);
+    String example = heading + between + words.words().get(0).replace('-', ' ');
+    Grammar.Draft draft = Grammar.of(heading, example).sides(sides).startsWith(heading).slots(slot);
+    Arrays.stream(technique).forEach(draft::method);
+    Grammar grammar = draft.whole(finding).build(eye -> eye.found(finding, eye.get(slot)));
+    return new Item(List.of(grammar), List.of(Wording.of(finding, heading, words::phrase)));
+  }
+
+  private static Item number(
+      Finding<Quantity> finding,
+      String heading,
+      Grammar.Sides sides,
+      Unit unit,
+      String example,
+      String said) {
+    Slot<Quantity> slot = Slot.value(heading, quantity(unit, said));
+    String side = sides == Grammar.Sides.PAIR ? " " : " R ";
+    return new Item(
+        List.of(
+            Grammar.of(heading, heading + side + example)
+                .sides(sides)
+                .startsWith(heading)
+                .slots(slot)
+                .whole(finding)
+                .build(eye -> eye.found(finding, eye.get(slot)))),
+        List.of(
+            Wording.of(
+                finding,
+                heading,
+                found -> found.value().toPlainString() + (said.equals("%") ? "" : " ") + said)));
+  }
+
+  private static Matcher<Quantity> quantity(Unit unit, String said) {
+    List<String> words = Arrays.asList(said.split(" ", -1));
+    return cursor ->
+        cursor
+            .number()
+            .filter(any -> words.stream().allMatch(cursor::take))
+            .map(number -> new Quantity(number, unit));
+  }
+
+  private static Item contrast() {
+    Slot<BigDecimal> slot =
+        Slot.value(
+            "contrast",
+            cursor -> cursor.number().filter(any -> cursor.take("log") && cursor.take("units")));
+    return new Item(
+        List.of(
+            Grammar.of("contrast", "contrast R 1.65 log units")
+                .sides(Grammar.Sides.EACH_OR_BOTH)
+                .startsWith("contrast")
+                .slots(slot)
+                .whole(VisualFunctions.CONTRAST)
+                .build(eye -> eye.found(VisualFunctions.CONTRAST, eye.get(slot)))),
+        List.of(
+            Wording.of(
+                VisualFunctions.CONTRAST,
+                "contrast",
+                found -> found.toPlainString() + " log units")));
+  }
+
+  private static Item features() {
+    return signs(
+        Pupils.FEATURE,
+        "pupil feature",
+        PupilFeature.values(),
+        Pupils.Feature::new,
+        Pupils.Feature::feature,
+        Pupils.Feature::presence,
+        Optional.empty());
+  }
+
+  private static Item discSigns() {
+    return signs(
+        Discs.SIGN,
+        "disc sign",
+        DiscSign.values(),
+        Discs.Sign::new,
+        Discs.Sign::sign,
+        Discs.Sign::presence,
+        Optional.of(LOOKED));
+  }
+
+  private interface Make<S, V> {
+    V of(S sign, Presence presence);
+  }
+
+  private static <S extends Concept, V> Item signs(
+      Finding<V> finding,
+      String heading,
+      S[] signs,
+      Make<S, V> make,
+      Function<V, S> sign,
+      Function<V, Presence> presence,
+      Optional<Slot<FundusMethod>> technique) {
+    List<Grammar> grammars = new ArrayList<>();
+    for (S one : signs) {
+      String name = Words.of(one);
+      Grammar.Draft draft =
+          Grammar.of(name, name + " R present L absent")
+              .startsWith(Stream.of(Heading.of(name).afterWords(), Heading.of(heading + " " + name)))
+              .slots(PRESENCE);
+      technique.ifPresent(draft::method);
+      grammars.add(
+          draft
+              .unsided((said, any) -> said.find(PRESENCE).equals(Optional.of(Presence.ABSENT)))
+              .build(eye -> eye.found(finding, make.of(one, eye.get(PRESENCE)))));
+    }
+    Grammar.Draft none = Grammar.of(heading, heading + " R not done").startsWith(heading);
+    technique.ifPresent(none::method);
+    grammars.add(none.whole(finding).build(FurtherNotes::unnamed));
+    return new Item(
+        grammars,
+        List.of(
+            Wording.<V>of(finding, heading, value -> PRESENCES.phrase(presence.apply(value)))
+                .under(value -> Words.of(sign.apply(value)))));
+  }
+
+  private static void unnamed(Eye eye) throws NotRead {
+    throw NotRead.because("it is not told which sign");
+  }
+
+  private static Item saccades() {
+    return new Item(
+        List.of(
+            Grammar.of("saccades", "saccades R slow horizontal")
+                .sides(Grammar.Sides.EACH_OR_BOTH)
+                .startsWith("saccades")
+                .slots(QUALITY, LINE)
+                .whole(Movements.SACCADES)
+                .build(
+                    eye ->
+                        eye.found(
+                            Movements.SACCADES,
+                            new Movements.Saccades(eye.get(QUALITY), eye.find(LINE))))),
+        List.of(
+            Wording.of(
+                Movements.SACCADES,
+                "saccades",
+                seen ->
+                    Words.join(
+                        QUALITIES.phrase(seen.quality()),
+                        Words.maybe(seen.direction(), LINES::phrase)))));
+  }
+
+  private static Item stereopsis() {
+    return new Item(
+        List.of(
+            Grammar.of("stereopsis", "stereopsis present 60 arcsec")
+                .sides(Grammar.Sides.PAIR)
+                .startsWith("stereopsis")
+                .slots(DEPTH, DISPARITY)
+                .whole(VisualFunctions.STEREOPSIS)
+                .build(
+                    eye ->
+                        eye.found(
+                            VisualFunctions.STEREOPSIS,
+                            new VisualFunctions.Stereopsis(
+                                eye.get(DEPTH), eye.find(DISPARITY))))),
+        List.of(
+            Wording.of(
+                VisualFunctions.STEREOPSIS,
+                "stereopsis",
+                seen ->
+                    Words.join(
+                        STEREO.phrase(seen.result()),
+                        Words.maybe(seen.disparity(), Quantity::toString)))));
+  }
+
+  private static Item fixation() {
+    return new Item(
+        List.of(
+            Grammar.of("fixation", "fixation R central steady maintained")
+                .sides(Grammar.Sides.EACH_OR_BOTH)
+                .startsWith("fixation")
+                .slots(IS_CENTRAL, IS_STEADY, IS_MAINTAINED, DOES_FOLLOW)
+                .whole(VisualFunctions.FIXATION)
+                .build(
+                    eye ->
+                        eye.found(
+                            VisualFunctions.FIXATION,
+                            new VisualFunctions.Fixation(
+                                eye.find(IS_CENTRAL),
+                                eye.find(IS_STEADY),
+                                eye.find(IS_MAINTAINED),
+                                eye.find(DOES_FOLLOW))))),
+        List.of(
+            Wording.of(
+                VisualFunctions.FIXATION,
+                "fixation",
+                seen ->
+                    Words.join(
+                        Words.maybe(seen.central(), CENTRAL::phrase),
+                        Words.maybe(seen.steady(), STEADY::phrase),
+                        Words.maybe(seen.maintained(), MAINTAINED::phrase),
+                        Words.maybe(seen.follows(), FOLLOWS::phrase)))));
+  }
+}
