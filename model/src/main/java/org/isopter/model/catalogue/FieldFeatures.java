@@ -1,9 +1,9 @@
 package org.isopter.model.catalogue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.ArrayList;
 import org.isopter.model.answer.sight.Congruity;
 import org.isopter.model.answer.sight.FieldBorder;
 import org.isopter.model.answer.sight.FieldMethod;

@@ -202,12 +202,7 @@ public final class Movements {
               .value(
                   Layout.of(
                       Shapes.oneOfWords(
-                          "saccade-quality",
-                          "accurate",
-                          "slow",
-                          "too-short",
-                          "too-long",
-                          "absent"),
+                          "saccade-quality", "accurate", "slow", "too-short", "too-long", "absent"),
                       Saccades::quality,
                       List.of(SACCADE_LINE),
                       (quality, parts) -> new Saccades(quality, parts.find(SACCADE_LINE))))

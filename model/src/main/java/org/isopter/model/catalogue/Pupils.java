@@ -105,8 +105,7 @@ public final class Pupils {
           AfferentDefect::suspected);
 
   private static final Part<Feature, PupilFeature> FEATURE_KIND =
-      Part.required(
-          "pupil-feature", "Feature", Shapes.oneOf(PupilFeature.class), Feature::feature);
+      Part.required("pupil-feature", "Feature", Shapes.oneOf(PupilFeature.class), Feature::feature);
 
   private static final Part<Feature, Presence> FEATURE_PRESENCE =
       Part.required("presence", "Presence", Shapes.oneOf(Presence.class), Feature::presence);
@@ -200,8 +199,7 @@ public final class Pupils {
                       .rules(
                           new Rule.OnlyWith(
                               "defect-grade", Set.of(DefectSide.RIGHT, DefectSide.LEFT)),
-                          new Rule.OnlyWith(
-                              "log-units", Set.of(DefectSide.RIGHT, DefectSide.LEFT)),
+                          new Rule.OnlyWith("log-units", Set.of(DefectSide.RIGHT, DefectSide.LEFT)),
                           new Rule.OnlyWith("suspected-eye", Set.of(DefectSide.EQUIVOCAL))))
               .at(Site.PAIR)
               .by(AfferentTest.class)

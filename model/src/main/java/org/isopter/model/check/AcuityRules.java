@@ -144,9 +144,7 @@ final class AcuityRules {
         .pair(
             both ->
                 both.seen(Acuities.DISTANCE)
-                    .filter(
-                        two ->
-                            Reflexes.eyes(both).allMatch(eye -> worse(eye, two).isPresent()))
+                    .filter(two -> Reflexes.eyes(both).allMatch(eye -> worse(eye, two).isPresent()))
                     .map(two -> Breach.of(two, worse(both.at(Site.RIGHT), two).orElseThrow())));
   }
 
@@ -155,8 +153,7 @@ final class AcuityRules {
     boolean all =
         eye.seen(Acuities.DISTANCE, one -> Sight.isSameCorrection(one, two.value()))
             .allMatch(one -> Sight.isTwoLinesWorse(one.value(), two.value()));
-    return eye.beside(
-            two, Acuities.DISTANCE, one -> Sight.isSameCorrection(one, two.value()))
+    return eye.beside(two, Acuities.DISTANCE, one -> Sight.isSameCorrection(one, two.value()))
         .filter(any -> all);
   }
 

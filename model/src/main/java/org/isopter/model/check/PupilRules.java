@@ -26,7 +26,8 @@ import org.isopter.model.value.Site;
 final class PupilRules {
 
   private static final String WIRING = "pupil pathways: Trobe; NOVEL, University of Utah";
-  private static final Set<DefectGrade> STRONG = Set.of(DefectGrade.GRADE_3, DefectGrade.GRADE_4, DefectGrade.GRADE_5);
+  private static final Set<DefectGrade> STRONG =
+      Set.of(DefectGrade.GRADE_3, DefectGrade.GRADE_4, DefectGrade.GRADE_5);
   private static final Set<DefectGrade> SLIGHT = Set.of(DefectGrade.TRACE, DefectGrade.GRADE_1);
   private static final BigDecimal STEP = new BigDecimal("0.3");
 
@@ -277,8 +278,7 @@ final class PupilRules {
         .pair(
             both ->
                 both.seen(Pupils.AFFERENT_DEFECT, defect -> defect.side().isDefect())
-                    .filter(
-                        defect -> Reflexes.eyes(both).allMatch(eye -> isStill(eye, defect)))
+                    .filter(defect -> Reflexes.eyes(both).allMatch(eye -> isStill(eye, defect)))
                     .map(defect -> Breach.of(defect, responses(both, defect))));
   }
 

@@ -267,8 +267,7 @@ final class PupilSignReader {
         Pupils.AFFERENT_DEFECT,
         PupilSign.AFFERENT,
         defect -> defect.side().word(),
-        defect ->
-            defect.side() == DefectSide.EQUIVOCAL ? Set.of() : Set.of(defect.side().word()));
+        defect -> defect.side() == DefectSide.EQUIVOCAL ? Set.of() : Set.of(defect.side().word()));
     one(
         pair,
         Movements.DIPLOPIA,

@@ -19,7 +19,9 @@ import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.VisualFunctions;
 
-/** Features, comparisons and states in words: those of which the list word alone says too little. */
+/**
+ * Features, comparisons and states in words: those of which the list word alone says too little.
+ */
 final class FeatureText {
 
   private FeatureText() {}
@@ -78,7 +80,10 @@ final class FeatureText {
     return defect.side() == DefectSide.EQUIVOCAL
         ? Optional.of(
             "equivocal"
-                + defect.suspected().map(eye -> ", the " + eye.word() + " eye suspected").orElse(""))
+                + defect
+                    .suspected()
+                    .map(eye -> ", the " + eye.word() + " eye suspected")
+                    .orElse(""))
         : Optional.empty();
   }
 
@@ -104,8 +109,7 @@ final class FeatureText {
         .extents()
         .forEach(
             (way, far) ->
-                words.add(
-                    way.name().toLowerCase(Locale.ROOT) + " to " + PlainWords.quantity(far)));
+                words.add(way.name().toLowerCase(Locale.ROOT) + " to " + PlainWords.quantity(far)));
     String seen = words.isEmpty() ? "no extent recorded" : String.join(", ", words);
     return isopter.stimulus().word() + ": " + seen;
   }

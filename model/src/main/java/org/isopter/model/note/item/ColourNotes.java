@@ -60,7 +60,8 @@ final class ColourNotes {
       List.of(
           Wording.of(Colours.PLATES, "colour plates", ColourNotes::value)
               .under(ColourNotes::conditions)
-              .where(plates -> Optional.of(value(plates)).filter(any -> plates.control().isEmpty())),
+              .where(
+                  plates -> Optional.of(value(plates)).filter(any -> plates.control().isEmpty())),
           Wording.of(
               Colours.RED_SATURATION, "red sat", share -> share.value().toPlainString() + "%"));
 
@@ -91,11 +92,7 @@ final class ColourNotes {
     }
     eye.found(
         Colours.PLATES,
-        new Colours.Plates(
-            score.correct(),
-            score.shown(),
-            eye.get(TEST),
-            eye.find(EDITION)));
+        new Colours.Plates(score.correct(), score.shown(), eye.get(TEST), eye.find(EDITION)));
   }
 
   private static String conditions(Colours.Plates plates) {

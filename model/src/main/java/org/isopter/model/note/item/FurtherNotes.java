@@ -26,7 +26,6 @@ import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.VisualFunctions;
 import org.isopter.model.finding.Finding;
-import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
@@ -38,20 +37,19 @@ import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.note.token.Words;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Quantity;
-import org.isopter.model.value.Site;
 import org.isopter.model.value.Term;
 import org.isopter.model.value.Unit;
 
-/** Items of a heading and a word or a number; a sign is stated as there or not, never by its name. */
+/**
+ * Items of a heading and a word or a number; a sign is stated as there or not, never by its name.
+ */
 final class FurtherNotes {
 
   /** An item: how it is read, and how its finding is written. */
   private record Item(List<Grammar> grammars, List<Wording<?>> wordings) {}
 
   private static final Vocabulary<Presence> PRESENCES =
-      Vocabulary.of(Presence.class)
-          .say(Presence.PRESENT, "yes")
-          .say(Presence.ABSENT, "no", "none");
+      Vocabulary.of(Presence.class).say(Presence.PRESENT, "yes").say(Presence.ABSENT, "no", "none");
 
   private static final Slot<Presence> PRESENCE = Slot.value("presence", PRESENCES);
 
@@ -94,11 +92,7 @@ final class FurtherNotes {
           word(FieldFeatures.BORDER, "field border", Vocabulary.of(FieldBorder.class), TESTED),
           pair(FieldFeatures.MACULA, "macular sparing", Vocabulary.of(Sparing.class), TESTED),
           pair(FieldFeatures.CONGRUITY, "field losses", Vocabulary.of(Congruity.class), TESTED),
-          word(
-              FieldFeatures.CRESCENT,
-              "temporal crescent",
-              Vocabulary.of(Sparing.class),
-              TESTED),
+          word(FieldFeatures.CRESCENT, "temporal crescent", Vocabulary.of(Sparing.class), TESTED),
           pair(FieldFeatures.EXTINCTION, "extinction", sides()),
           pair(FieldFeatures.NEGLECT, "neglect", sides()),
           word(Movements.PAIN, "pain on movement", PRESENCES),
@@ -109,14 +103,9 @@ final class FurtherNotes {
               WordLists.vocabulary(Alignments.HEAD_POSTURE)),
           word(Globes.STATE, "globe", Vocabulary.of(GlobeState.class)),
           word(Globes.RED_REFLEX, "red reflex", WordLists.vocabulary(Globes.RED_REFLEX)),
-          word(
-              Globes.FUNDUS_VIEW,
-              "view",
-              WordLists.vocabulary(Globes.FUNDUS_VIEW),
-              LOOKED),
+          word(Globes.FUNDUS_VIEW, "view", WordLists.vocabulary(Globes.FUNDUS_VIEW), LOOKED),
           word(VisualFunctions.GRID, "grid", WordLists.vocabulary(VisualFunctions.GRID)),
-          number(
-              Colours.BRIGHTNESS, "brightness", Grammar.Sides.EACH, Unit.PERCENT, "70%", "%"),
+          number(Colours.BRIGHTNESS, "brightness", Grammar.Sides.EACH, Unit.PERCENT, "70%", "%"),
           number(
               VisualFunctions.PHOTOSTRESS,
               "photostress",
@@ -131,13 +120,7 @@ final class FurtherNotes {
               Unit.CYCLES_PER_DEGREE,
               "6.5 cycles per degree",
               "cycles per degree"),
-          number(
-              Alignments.CONVERGENCE,
-              "NPC",
-              Grammar.Sides.PAIR,
-              Unit.CENTIMETRE,
-              "8 cm",
-              "cm"),
+          number(Alignments.CONVERGENCE, "NPC", Grammar.Sides.PAIR, Unit.CENTIMETRE, "8 cm", "cm"),
           contrast(),
           stereopsis(),
           fixation());
@@ -287,7 +270,8 @@ final class FurtherNotes {
       String name = Words.of(one);
       Grammar.Draft draft =
           Grammar.of(name, name + " R present L absent")
-              .startsWith(Stream.of(Heading.of(name).afterWords(), Heading.of(heading + " " + name)))
+              .startsWith(
+                  Stream.of(Heading.of(name).afterWords(), Heading.of(heading + " " + name)))
               .slots(PRESENCE);
       technique.ifPresent(draft::method);
       grammars.add(
@@ -344,8 +328,7 @@ final class FurtherNotes {
                     eye ->
                         eye.found(
                             VisualFunctions.STEREOPSIS,
-                            new VisualFunctions.Stereopsis(
-                                eye.get(DEPTH), eye.find(DISPARITY))))),
+                            new VisualFunctions.Stereopsis(eye.get(DEPTH), eye.find(DISPARITY))))),
         List.of(
             Wording.of(
                 VisualFunctions.STEREOPSIS,

@@ -75,10 +75,7 @@ final class MovementNotes {
       Slot.value("gaze in which it is seen", Gazes.behind("in", "on"));
 
   private static final Vocabulary<Term> DOUBLING_EYES =
-      WordLists.vocabulary(
-          Movements.DIPLOPIA,
-          "doubling-eye",
-          word -> word + " doubles");
+      WordLists.vocabulary(Movements.DIPLOPIA, "doubling-eye", word -> word + " doubles");
 
   private static final Slot<Term> DOUBLING = Slot.value("doubling eye", DOUBLING_EYES);
 

@@ -34,8 +34,7 @@ final class WordLists {
     Variant variant = finding.layout().variants().get(0);
     Stream<Spec> part =
         variant.parts().stream().filter(one -> one.key().equals(key)).map(Part::spec);
-    Optional<Spec> spec =
-        key.equals(Part.VALUE) ? variant.value() : part.findFirst();
+    Optional<Spec> spec = key.equals(Part.VALUE) ? variant.value() : part.findFirst();
     return ((Spec.Coded) spec.orElseThrow()).answers().concepts();
   }
 }
