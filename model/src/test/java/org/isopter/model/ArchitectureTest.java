@@ -43,6 +43,7 @@ class ArchitectureTest {
           "check",
           "derive",
           "compare",
+          "drawing",
           "letter",
           "simulate");
 

@@ -12,7 +12,7 @@ import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
 import org.isopter.model.exam.Setting;
 
-/** A summary as the page that goes with a referral letter, in plain text or in Markdown. */
+/** A summary as the page that goes with a referral letter, in plain text, Markdown or HTML. */
 public final class Letter {
 
   private static final DateTimeFormatter DAY =
@@ -38,6 +38,11 @@ public final class Letter {
     return new Letter(new TextPage(), Optional.empty(), false);
   }
 
+  /** Returns a letter as a page of HTML with pictures, to be read or printed without a network. */
+  public static Letter html() {
+    return new Letter(new HtmlPage(), Optional.empty(), false);
+  }
+
   /** Returns this letter with what a named list of urgent findings says; it is never complete. */
   public Letter with(UrgencyRules list) {
     return new Letter(page, Optional.of(list), detail);
@@ -52,13 +57,15 @@ public final class Letter {
   public String write(Summary summary) {
     List<String> blocks = new ArrayList<>();
     Header header = summary.exam().header();
-    blocks.add(page.head("Eye examination: " + subject(header), opening(header, summary)));
+    String title = "Eye examination: " + subject(header);
+    blocks.add(page.head(title, opening(header, summary)));
     found(summary, blocks);
+    page.pictures(summary.exam()).ifPresent(blocks::add);
     notFound(summary, blocks);
     rules.ifPresent(list -> hints(summary.exam(), list, blocks));
     derived(summary, blocks);
-    blocks.add(page.paragraph(Caution.TEXT));
-    return String.join("\n", blocks);
+    blocks.add(page.caution(Caution.TEXT));
+    return page.document(title, String.join("\n", blocks));
   }
 
   private static List<String> opening(Header header, Summary summary) {

@@ -6,7 +6,8 @@ import org.isopter.model.letter.Letter;
 /** The forms of a summary. */
 public enum SummaryForm {
   TEXT("text", Letter::text),
-  MARKDOWN("markdown", Letter::markdown);
+  MARKDOWN("markdown", Letter::markdown),
+  HTML("html", Letter::html);
 
   private final String word;
   private final Supplier<Letter> letter;

@@ -1,0 +1,127 @@
+package org.isopter.model.drawing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.isopter.model.answer.sight.BlindSpotSize;
+import org.isopter.model.answer.sight.FieldRegion;
+import org.isopter.model.answer.sight.FieldResponse;
+import org.isopter.model.catalogue.Fields;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Site;
+
+/** The fields of both eyes by confrontation, as the person sees them; not to scale. */
+final class FieldPicture {
+
+  private static final double RADIUS = 75;
+  private static final double MIDDLE = 115;
+  private static final double CENTRE = 14;
+  private static final double SPOT = 32;
+
+  private final Sayings sayings;
+  private final Svg svg = new Svg();
+
+  private FieldPicture(Exam exam) {
+    sayings = new Sayings(exam);
+  }
+
+  static Picture of(Exam exam) {
+    FieldPicture picture = new FieldPicture(exam);
+    List<String> left = picture.eye(Site.LEFT, 140);
+    List<String> right = picture.eye(Site.RIGHT, 420);
+    double end =
+        Math.max(picture.svg.lines(140, 215, left), picture.svg.lines(420, 215, right));
+    return new Picture(
+        "isopter-fields",
+        "Visual fields by confrontation, as the person sees them: left eye on the left",
+        "Left eye. " + String.join(". ", left) + ". Right eye. " + String.join(". ", right) + ".",
+        560,
+        (int) end + 5,
+        picture.svg.toString());
+  }
+
+  /** Draws an eye and returns what is said of it. */
+  private List<String> eye(Site eye, double x) {
+    int temporal = eye == Site.RIGHT ? 1 : -1;
+    svg.words(x, 16, eye == Site.RIGHT ? "Right eye" : "Left eye", "fill=\"currentColor\" font-weight=\"bold\"");
+    svg.words(x + temporal * (RADIUS + 30), MIDDLE, "temporal");
+    svg.words(x - temporal * (RADIUS + 24), MIDDLE, "nasal");
+    Map<FieldRegion, Outcome<FieldResponse>> regions =
+        sayings.only(Fields.CONFRONTATION, eye).map(Fields.Confrontation::regions).orElse(Map.of());
+    quadrant(regions, FieldRegion.SUPEROTEMPORAL, x, temporal, -1);
+    quadrant(regions, FieldRegion.SUPERONASAL, x, -temporal, -1);
+    quadrant(regions, FieldRegion.INFEROTEMPORAL, x, temporal, 1);
+    quadrant(regions, FieldRegion.INFERONASAL, x, -temporal, 1);
+    svg.circle(x, MIDDLE, CENTRE, look(response(regions, FieldRegion.CENTRAL), true));
+    sayings
+        .only(Fields.BLIND_SPOT, eye)
+        .flatMap(Fields.BlindSpot::size)
+        .ifPresent(size -> spot(size, x + temporal * SPOT));
+    List<String> said = new ArrayList<>(sayings.of("Field", Fields.CONFRONTATION, eye));
+    if (sayings.areSeveral(Fields.CONFRONTATION, eye)) {
+      said.add("More than one result: none of them is drawn");
+    }
+    said.addAll(sayings.of("Blind spot", Fields.BLIND_SPOT, eye));
+    return said;
+  }
+
+  private void spot(BlindSpotSize size, double x) {
+    double larger = size == BlindSpotSize.ENLARGED ? 1.8 : 1;
+    svg.ellipse(
+        x, MIDDLE + 3, 5 * larger, 7 * larger, "fill=\"#ffffff\" stroke=\"#000000\" stroke-width=\"2\"");
+  }
+
+  private void quadrant(
+      Map<FieldRegion, Outcome<FieldResponse>> regions,
+      FieldRegion region,
+      double x,
+      int across,
+      int down) {
+    Optional<FieldResponse> response = response(regions, region);
+    svg.path(
+        "M%s %s h%s A%s %s 0 0 %d %s %s z"
+            .formatted(
+                Svg.number(x),
+                Svg.number(MIDDLE),
+                Svg.number(across * RADIUS),
+                Svg.number(RADIUS),
+                Svg.number(RADIUS),
+                across * down > 0 ? 1 : 0,
+                Svg.number(x),
+                Svg.number(MIDDLE + down * RADIUS)),
+        look(response, false));
+    boolean dark = response.filter(FieldResponse.ABSENT::equals).isPresent();
+    svg.words(
+        x + across * RADIUS * 0.45,
+        MIDDLE + down * RADIUS * 0.5 + 4,
+        word(regions, region),
+        dark ? "fill=\"#ffffff\"" : "fill=\"currentColor\"");
+  }
+
+  private static Optional<FieldResponse> response(
+      Map<FieldRegion, Outcome<FieldResponse>> regions, FieldRegion region) {
+    return Optional.ofNullable(regions.get(region)).flatMap(Outcome::ifFound);
+  }
+
+  private static String word(
+      Map<FieldRegion, Outcome<FieldResponse>> regions, FieldRegion region) {
+    return response(regions, region).map(FieldResponse::word).orElse("?");
+  }
+
+  /** A full region is open, a reduced one half dark by its edge, an absent one dark. */
+  private static String look(Optional<FieldResponse> response, boolean centre) {
+    if (response.isEmpty()) {
+      return Svg.DOTTED;
+    }
+    return switch (response.get()) {
+      case FULL -> Svg.LINE;
+      case REDUCED ->
+          "fill=\"currentColor\" fill-opacity=\"0.22\" stroke=\"currentColor\" stroke-width=\""
+              + (centre ? "2.5" : "3")
+              + "\" stroke-dasharray=\"7 3\"";
+      case ABSENT -> "fill=\"#333333\" stroke=\"currentColor\" stroke-width=\"1.5\"";
+    };
+  }
+}

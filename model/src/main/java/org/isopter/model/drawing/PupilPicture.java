@@ -1,0 +1,100 @@
+package org.isopter.model.drawing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.answer.pupil.Lighting;
+import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Site;
+
+/** The pupils as the examiner sees them, to one scale; the iris around them is 12 mm in all. */
+final class PupilPicture {
+
+  private static final double MILLIMETRE = 7;
+  private static final double IRIS = 6 * MILLIMETRE;
+  private static final int ROW = 116;
+
+  private final Exam exam;
+  private final Sayings sayings;
+  private final Svg svg = new Svg();
+
+  private PupilPicture(Exam exam) {
+    this.exam = exam;
+    sayings = new Sayings(exam);
+  }
+
+  static Picture of(Exam exam) {
+    return new PupilPicture(exam).drawn();
+  }
+
+  private Picture drawn() {
+    svg.words(140, 16, "Right eye", "fill=\"currentColor\" font-weight=\"bold\"");
+    svg.words(420, 16, "Left eye", "fill=\"currentColor\" font-weight=\"bold\"");
+    double y = 30;
+    for (Lighting light : Lighting.values()) {
+      if (isMeasured(light)) {
+        eye(Site.RIGHT, light, 140, y + IRIS);
+        eye(Site.LEFT, light, 420, y + IRIS);
+        y += ROW;
+      }
+    }
+    if (y < ROW) {
+      unmeasured(140, y + IRIS);
+      unmeasured(420, y + IRIS);
+      y += ROW;
+    }
+    List<String> right = said(Site.RIGHT);
+    List<String> left = said(Site.LEFT);
+    double end = Math.max(svg.lines(140, y, right), svg.lines(420, y, left));
+    List<String> both = new ArrayList<>(sayings.of("Afferent defect", Pupils.AFFERENT_DEFECT, Site.BOTH));
+    end = svg.lines(280, end + 8, both);
+    return new Picture(
+        "isopter-pupils",
+        "Pupils, as the examiner sees them: right eye on the left",
+        "Right eye. " + String.join(". ", right) + ". Left eye. " + String.join(". ", left) + ". " + String.join(". ", both) + ".",
+        560,
+        (int) end + 5,
+        svg.toString());
+  }
+
+  private boolean isMeasured(Lighting light) {
+    return exam.all(Pupils.SIZE).values().stream().anyMatch(size -> size.lighting() == light);
+  }
+
+  /** Draws one eye in a light; of several sizes in that light none. */
+  private void eye(Site eye, Lighting light, double x, double y) {
+    List<Pupils.Size> sizes =
+        exam.all(Pupils.SIZE).at(eye).stream()
+            .map(Fact::outcome)
+            .map(Outcome::ifFound)
+            .flatMap(Optional::stream)
+            .filter(size -> size.lighting() == light)
+            .toList();
+    if (sizes.size() == 1) {
+      Pupils.Size size = sizes.get(0);
+      svg.circle(x, y, IRIS, "fill=\"#d5dbe0\" stroke=\"currentColor\"");
+      svg.circle(x, y, size.diameter().value().doubleValue() * MILLIMETRE / 2, "fill=\"#111111\"");
+      svg.words(x, y + IRIS + 16, size.diameter() + ", " + light.word() + " light");
+    } else {
+      unmeasured(x, y);
+      svg.words(x, y + IRIS + 16, (sizes.isEmpty() ? "not recorded, " : "several sizes, ") + light.word() + " light");
+    }
+  }
+
+  private void unmeasured(double x, double y) {
+    svg.circle(x, y, IRIS, Svg.DOTTED);
+    svg.words(x, y + 4, "?");
+  }
+
+  private List<String> said(Site eye) {
+    List<String> said = new ArrayList<>(sayings.of("Size", Pupils.SIZE, eye));
+    said.addAll(sayings.of("Outline", Pupils.OUTLINE, eye));
+    said.addAll(sayings.of("Direct", Pupils.DIRECT, eye));
+    said.addAll(sayings.of("Consensual", Pupils.CONSENSUAL, eye));
+    said.addAll(sayings.of("Near", Pupils.NEAR, eye));
+    return said;
+  }
+}

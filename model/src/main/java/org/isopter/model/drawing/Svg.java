@@ -1,0 +1,92 @@
+package org.isopter.model.drawing;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Builds the inside of a picture from shapes and words. */
+final class Svg {
+
+  /** The ground of a shape that was not examined. */
+  static final String DOTTED = "fill=\"none\" stroke=\"#767676\" stroke-dasharray=\"1 4\"";
+
+  static final String LINE = "fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.5\"";
+
+  private static final int LETTERS = 40;
+
+  private final StringBuilder shapes = new StringBuilder();
+
+  void circle(double x, double y, double radius, String look) {
+    ellipse(x, y, radius, radius, look);
+  }
+
+  void ellipse(double x, double y, double rx, double ry, String look) {
+    shapes.append(
+        "<ellipse cx=\"%s\" cy=\"%s\" rx=\"%s\" ry=\"%s\" %s/>\n"
+            .formatted(number(x), number(y), number(rx), number(ry), look));
+  }
+
+  void path(String path, String look) {
+    shapes.append("<path d=\"%s\" %s/>\n".formatted(path, look));
+  }
+
+  /** Writes words with their middle at a place. */
+  void words(double x, double y, String words, String look) {
+    shapes.append(
+        "<text x=\"%s\" y=\"%s\" text-anchor=\"middle\" %s>%s</text>\n"
+            .formatted(number(x), number(y), look, escaped(words)));
+  }
+
+  void words(double x, double y, String words) {
+    words(x, y, words, "fill=\"currentColor\"");
+  }
+
+  /** Writes lines under each other, folded where they are long, and returns where the next goes. */
+  double lines(double x, double y, List<String> lines) {
+    double at = y;
+    for (String line : lines) {
+      for (String piece : folded(line)) {
+        words(x, at, piece);
+        at += 15;
+      }
+    }
+    return at;
+  }
+
+  private static List<String> folded(String line) {
+    List<String> pieces = new ArrayList<>();
+    StringBuilder piece = new StringBuilder();
+    for (String word : line.split(" ", -1)) {
+      if (piece.length() > 0 && piece.length() + word.length() >= LETTERS) {
+        pieces.add(piece.toString());
+        piece.setLength(0);
+      }
+      piece.append(piece.length() == 0 ? "" : " ").append(word);
+    }
+    pieces.add(piece.toString());
+    return pieces;
+  }
+
+  /** Returns a number with two decimals at most; the same text everywhere. */
+  static String number(double value) {
+    return new BigDecimal(value)
+        .setScale(2, RoundingMode.HALF_UP)
+        .stripTrailingZeros()
+        .toPlainString();
+  }
+
+  /** Returns words as XML takes them. */
+  static String escaped(String words) {
+    return words
+        .replace("&", "&amp;")
+        .replace("<", "&lt;")
+        .replace(">", "&gt;")
+        .replace("\"", "&quot;");
+  }
+
+  @Override
+  public String toString() {
+    return shapes.toString();
+  }
+}

@@ -1,0 +1,141 @@
+package org.isopter.model.drawing;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.StringReader;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Random;
+import java.util.regex.Pattern;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamSampler;
+import org.isopter.model.exam.Header;
+import org.isopter.model.exam.Identifier;
+import org.isopter.model.exam.Party;
+import org.isopter.model.note.NoteReader;
+import org.junit.jupiter.api.Test;
+import org.w3c.dom.Element;
+import org.xml.sax.InputSource;
+
+final class DrawingTest {
+
+  private static Exam exam(String note) {
+    Header header =
+        Header.of(
+            Identifier.of("d-1"),
+            Party.of(Identifier.of("p-1")),
+            OffsetDateTime.parse("2026-03-02T09:30:00+01:00"));
+    return NoteReader.exam(header, note).orThrow();
+  }
+
+  private static String svg(String note, String id) {
+    return Drawing.of(exam(note)).stream()
+        .filter(picture -> picture.id().equals(id))
+        .findFirst()
+        .orElseThrow()
+        .svg();
+  }
+
+  private static Element xml(String svg) throws Exception {
+    DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
+    return factory
+        .newDocumentBuilder()
+        .parse(new InputSource(new StringReader(svg)))
+        .getDocumentElement();
+  }
+
+  private static int count(String text, String part) {
+    return text.split(Pattern.quote(part), -1).length - 1;
+  }
+
+  @Test
+  void everyPictureIsXmlWithTitleAndDescription() throws Exception {
+    ExamSampler exams = new ExamSampler(Catalogue.standard().all(), new Random(161803));
+    for (int i = 0; i < 200; i++) {
+      for (Picture picture : Drawing.of(exams.next())) {
+        Element svg = xml(picture.svg());
+        assertEquals("img", svg.getAttribute("role"));
+        assertEquals(picture.title(), svg.getElementsByTagName("title").item(0).getTextContent());
+        assertEquals(
+            picture.description(), svg.getElementsByTagName("desc").item(0).getTextContent());
+      }
+    }
+  }
+
+  @Test
+  void drawsWhatWasNotExaminedAsSuch() {
+    for (String note : List.of("IOP R 14", "VF not done", "pupils not done; disc not done")) {
+      assertEquals(10, count(svg(note, "isopter-fields"), Svg.DOTTED), note);
+      assertEquals(8, count(svg(note, "isopter-fields"), ">?<"), note);
+      assertEquals(2, count(svg(note, "isopter-pupils"), Svg.DOTTED), note);
+      assertEquals(2, count(svg(note, "isopter-discs"), Svg.DOTTED), note);
+    }
+  }
+
+  @Test
+  void saysWhyThereIsNoField() {
+    String drawn = svg("VF declined", "isopter-fields");
+
+    assertTrue(drawn.contains("Right eye. Field: declined. Blind spot: not recorded."), drawn);
+  }
+
+  @Test
+  void drawsTheTemporalHalfOfTheLeftFieldOnTheLeft() {
+    // As the person sees: the field temporal to the left eye is on the left; common practice.
+    String drawn = svg("VF L ST absent", "isopter-fields");
+
+    assertTrue(drawn.contains("M140 115 h-75 A75 75 0 0 1 140 40 z\" fill=\"#333333\""), drawn);
+    assertEquals(1, count(drawn, "fill=\"#333333\""));
+  }
+
+  @Test
+  void drawsTheTemporalHalfOfTheRightFieldOnTheRight() {
+    String drawn = svg("VF R IT absent", "isopter-fields");
+
+    assertTrue(drawn.contains("M420 115 h75 A75 75 0 0 1 420 190 z\" fill=\"#333333\""), drawn);
+    assertEquals(1, count(drawn, "fill=\"#333333\""));
+  }
+
+  @Test
+  void drawsPupilsToOneScale() {
+    String drawn = svg("pupils R 4 mm L 2.5 mm dim", "isopter-pupils");
+
+    assertTrue(drawn.contains("cx=\"140\" cy=\"72\" rx=\"14\" ry=\"14\" fill=\"#111111\""), drawn);
+    assertTrue(drawn.contains("cx=\"420\" cy=\"72\" rx=\"8.75\" ry=\"8.75\""), drawn);
+  }
+
+  @Test
+  void drawsNoPupilOfALightInWhichItWasNotMeasured() {
+    String drawn = svg("pupil R 4 mm dim; pupil L 3 mm bright", "isopter-pupils");
+
+    assertEquals(2, count(drawn, "fill=\"#111111\""));
+    assertEquals(2, count(drawn, Svg.DOTTED));
+  }
+
+  @Test
+  void namesTheEyeOfAnAfferentDefect() {
+    assertTrue(
+        svg("RAPD L 2+", "isopter-pupils").contains("Afferent defect: left, grade 2+"));
+    assertTrue(svg("IOP R 14", "isopter-pupils").contains("Afferent defect: not recorded"));
+  }
+
+  @Test
+  void drawsNoBloodWhereThereIsNone() {
+    assertFalse(svg("disc R no haemorrhage", "isopter-discs").contains("#a3122a"));
+    assertTrue(
+        svg("disc R haemorrhage at 3 o'clock", "isopter-discs").contains("rotate(90 140 95)"));
+  }
+
+  @Test
+  void drawsACupOnlyWhereBothRatiosAreKnown() {
+    String both = svg("CDR v L 0.6; CDR h L 0.5", "isopter-discs");
+    assertTrue(both.contains("cx=\"420\" cy=\"95\" rx=\"27.5\" ry=\"33\""), both);
+    String one = svg("CDR v L 0.6", "isopter-discs");
+    assertTrue(one.contains("M420 62 v66"), one);
+    assertFalse(one.contains("fill-opacity"), one);
+  }
+}
