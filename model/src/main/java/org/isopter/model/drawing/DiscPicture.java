@@ -37,13 +37,19 @@ final class DiscPicture {
   }
 
   private List<String> eye(Site eye, double x) {
-    svg.words(x, 16, eye == Site.RIGHT ? "Right eye" : "Left eye", "fill=\"currentColor\" font-weight=\"bold\"");
+    svg.words(
+        x,
+        16,
+        eye == Site.RIGHT ? "Right eye" : "Left eye",
+        "fill=\"currentColor\" font-weight=\"bold\"");
     svg.circle(x, MIDDLE, RADIUS, margin(sayings.only(Discs.MARGIN, eye)));
     cup(eye, x);
     sayings
         .only(Discs.SWELLING, eye)
         .filter(swelling -> swelling.presence() == Presence.PRESENT)
-        .ifPresent(swelling -> svg.circle(x, MIDDLE, RADIUS + 12, Svg.LINE + " stroke-dasharray=\"10 5\""));
+        .ifPresent(
+            swelling ->
+                svg.circle(x, MIDDLE, RADIUS + 12, Svg.LINE + " stroke-dasharray=\"10 5\""));
     sayings
         .only(Discs.HAEMORRHAGE, eye)
         .filter(blood -> blood.presence() == Presence.PRESENT)
@@ -59,16 +65,24 @@ final class DiscPicture {
     return switch (margin.get()) {
       case CLEAR -> Svg.LINE;
       case PARTLY_BLURRED -> Svg.LINE + " stroke-dasharray=\"18 5\"";
-      case BLURRED -> "fill=\"none\" stroke=\"currentColor\" stroke-width=\"5\" stroke-dasharray=\"3 4\"";
+      case BLURRED ->
+          "fill=\"none\" stroke=\"currentColor\" stroke-width=\"5\" stroke-dasharray=\"3 4\"";
     };
   }
 
   /** Draws the cup where both ratios are known, else the one as a bar. */
   private void cup(Site eye, double x) {
-    Optional<Double> high = sayings.only(Discs.VERTICAL_CUP, eye).map(ratio -> RADIUS * ratio.doubleValue());
-    Optional<Double> wide = sayings.only(Discs.HORIZONTAL_CUP, eye).map(ratio -> RADIUS * ratio.doubleValue());
+    Optional<Double> high =
+        sayings.only(Discs.VERTICAL_CUP, eye).map(ratio -> RADIUS * ratio.doubleValue());
+    Optional<Double> wide =
+        sayings.only(Discs.HORIZONTAL_CUP, eye).map(ratio -> RADIUS * ratio.doubleValue());
     if (high.isPresent() && wide.isPresent()) {
-      svg.ellipse(x, MIDDLE, wide.get(), high.get(), "fill=\"currentColor\" fill-opacity=\"0.15\" stroke=\"currentColor\"");
+      svg.ellipse(
+          x,
+          MIDDLE,
+          wide.get(),
+          high.get(),
+          "fill=\"currentColor\" fill-opacity=\"0.15\" stroke=\"currentColor\"");
     } else {
       high.ifPresent(half -> bar("M%s %s v%s", x, MIDDLE - half, 2 * half));
       wide.ifPresent(half -> bar("M%s %s h%s", x - half, MIDDLE, 2 * half));

@@ -31,8 +31,7 @@ final class FieldPicture {
     FieldPicture picture = new FieldPicture(exam);
     List<String> left = picture.eye(Site.LEFT, 140);
     List<String> right = picture.eye(Site.RIGHT, 420);
-    double end =
-        Math.max(picture.svg.lines(140, 215, left), picture.svg.lines(420, 215, right));
+    double end = Math.max(picture.svg.lines(140, 215, left), picture.svg.lines(420, 215, right));
     return new Picture(
         "isopter-fields",
         "Visual fields by confrontation, as the person sees them: left eye on the left",
@@ -45,7 +44,11 @@ final class FieldPicture {
   /** Draws an eye and returns what is said of it. */
   private List<String> eye(Site eye, double x) {
     int temporal = eye == Site.RIGHT ? 1 : -1;
-    svg.words(x, 16, eye == Site.RIGHT ? "Right eye" : "Left eye", "fill=\"currentColor\" font-weight=\"bold\"");
+    svg.words(
+        x,
+        16,
+        eye == Site.RIGHT ? "Right eye" : "Left eye",
+        "fill=\"currentColor\" font-weight=\"bold\"");
     svg.words(x + temporal * (RADIUS + 30), MIDDLE, "temporal");
     svg.words(x - temporal * (RADIUS + 24), MIDDLE, "nasal");
     Map<FieldRegion, Outcome<FieldResponse>> regions =
@@ -70,7 +73,11 @@ final class FieldPicture {
   private void spot(BlindSpotSize size, double x) {
     double larger = size == BlindSpotSize.ENLARGED ? 1.8 : 1;
     svg.ellipse(
-        x, MIDDLE + 3, 5 * larger, 7 * larger, "fill=\"#ffffff\" stroke=\"#000000\" stroke-width=\"2\"");
+        x,
+        MIDDLE + 3,
+        5 * larger,
+        7 * larger,
+        "fill=\"#ffffff\" stroke=\"#000000\" stroke-width=\"2\"");
   }
 
   private void quadrant(
@@ -105,8 +112,7 @@ final class FieldPicture {
     return Optional.ofNullable(regions.get(region)).flatMap(Outcome::ifFound);
   }
 
-  private static String word(
-      Map<FieldRegion, Outcome<FieldResponse>> regions, FieldRegion region) {
+  private static String word(Map<FieldRegion, Outcome<FieldResponse>> regions, FieldRegion region) {
     return response(regions, region).map(FieldResponse::word).orElse("?");
   }
 

@@ -49,12 +49,19 @@ final class PupilPicture {
     List<String> right = said(Site.RIGHT);
     List<String> left = said(Site.LEFT);
     double end = Math.max(svg.lines(140, y, right), svg.lines(420, y, left));
-    List<String> both = new ArrayList<>(sayings.of("Afferent defect", Pupils.AFFERENT_DEFECT, Site.BOTH));
+    List<String> both =
+        new ArrayList<>(sayings.of("Afferent defect", Pupils.AFFERENT_DEFECT, Site.BOTH));
     end = svg.lines(280, end + 8, both);
     return new Picture(
         "isopter-pupils",
         "Pupils, as the examiner sees them: right eye on the left",
-        "Right eye. " + String.join(". ", right) + ". Left eye. " + String.join(". ", left) + ". " + String.join(". ", both) + ".",
+        "Right eye. "
+            + String.join(". ", right)
+            + ". Left eye. "
+            + String.join(". ", left)
+            + ". "
+            + String.join(". ", both)
+            + ".",
         560,
         (int) end + 5,
         svg.toString());
@@ -80,7 +87,10 @@ final class PupilPicture {
       svg.words(x, y + IRIS + 16, size.diameter() + ", " + light.word() + " light");
     } else {
       unmeasured(x, y);
-      svg.words(x, y + IRIS + 16, (sizes.isEmpty() ? "not recorded, " : "several sizes, ") + light.word() + " light");
+      svg.words(
+          x,
+          y + IRIS + 16,
+          (sizes.isEmpty() ? "not recorded, " : "several sizes, ") + light.word() + " light");
     }
   }
 

@@ -1,8 +1,8 @@
 /**
  * Pictures of an examination as plain SVG: pupils, fields and discs.
  *
- * <p>What was not examined is drawn as such and never as normal. Every picture says in words what it
- * shows; nothing is told by colour alone.
+ * <p>What was not examined is drawn as such and never as normal. Every picture says in words what
+ * it shows; nothing is told by colour alone.
  */
 @NullMarked
 package org.isopter.model.drawing;

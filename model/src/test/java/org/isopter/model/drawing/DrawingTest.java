@@ -118,8 +118,7 @@ final class DrawingTest {
 
   @Test
   void namesTheEyeOfAnAfferentDefect() {
-    assertTrue(
-        svg("RAPD L 2+", "isopter-pupils").contains("Afferent defect: left, grade 2+"));
+    assertTrue(svg("RAPD L 2+", "isopter-pupils").contains("Afferent defect: left, grade 2+"));
     assertTrue(svg("IOP R 14", "isopter-pupils").contains("Afferent defect: not recorded"));
   }
 

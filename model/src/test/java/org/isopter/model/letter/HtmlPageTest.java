@@ -22,7 +22,8 @@ final class HtmlPageTest {
             Identifier.of("h-1"),
             Party.named(name),
             OffsetDateTime.parse("2026-03-02T09:30:00+01:00"));
-    return Letter.html().write(Summary.of(new Exam(header, NoteReader.standard().facts(note).orThrow())));
+    return Letter.html()
+        .write(Summary.of(new Exam(header, NoteReader.standard().facts(note).orThrow())));
   }
 
   @Test
