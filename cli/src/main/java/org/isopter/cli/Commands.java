@@ -23,6 +23,7 @@ import org.isopter.cli.command.NoteCommand;
 import org.isopter.cli.command.PoolCommand;
 import org.isopter.cli.command.ProfilesCommand;
 import org.isopter.cli.command.RoundTripCommand;
+import org.isopter.cli.command.SheetCommand;
 import org.isopter.cli.command.SummaryCommand;
 import org.isopter.cli.command.ToFhirCommand;
 import org.isopter.cli.command.ValidateCommand;
@@ -95,6 +96,7 @@ final class Commands {
     all.put("validate", ValidateCommand::new);
     all.put("catalogue", CatalogueCommand::new);
     all.put("profiles", ProfilesCommand::new);
+    all.put("sheet", SheetCommand::new);
     all.put("generate", GenerateCommand::new);
     all.put("completion", streams -> new CompletionCommand(streams, () -> line(streams)));
     return all;

@@ -1,0 +1,182 @@
+package org.isopter.sheet;
+
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.isopter.mapper.record.PlainJson;
+import org.isopter.mapper.record.RecordTree;
+import org.isopter.model.check.Consistency;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.Header;
+import org.isopter.model.letter.Letter;
+import org.isopter.model.letter.Summary;
+import org.isopter.model.note.NoteReader;
+import org.isopter.model.text.FactText;
+import org.isopter.model.text.PlainWords;
+import org.isopter.model.value.Result;
+import org.isopter.model.value.Site;
+
+/**
+ * Reads a whole sheet and says what it comes to, as a tree that {@link PlainJson} writes.
+ *
+ * <p>The record is what a note of the same words gives; it is made only when every field was
+ * understood to the last word. Not safe for use by several threads.
+ */
+public final class Sheet {
+
+  private static final OffsetDateTime ANY_DAY = OffsetDateTime.parse("2026-01-01T12:00:00Z");
+
+  private final Map<String, SheetField> read = new HashMap<>();
+
+  /** Makes a sheet. */
+  public Sheet() {}
+
+  /** Returns the rows of the sheet, each with what its button for normal records. */
+  public Map<String, Object> rows() {
+    List<Object> rows = new ArrayList<>();
+    for (SheetRow row : SheetRow.ALL) {
+      Map<String, Object> one = new LinkedHashMap<>();
+      one.put("key", row.key());
+      one.put("title", row.title());
+      one.put("perEye", row.perEye());
+      one.put("example", row.example());
+      one.put("normal", row.normal());
+      one.put("normalRecords", String.join("; ", normal(row)));
+      rows.add(one);
+    }
+    return Map.of("rows", rows);
+  }
+
+  private List<String> normal(SheetRow row) {
+    return row.normal().isEmpty()
+        ? List.of()
+        : lines(field(ANY_DAY, row, sites(row).get(0), row.normal()), ANY_DAY);
+  }
+
+  private static List<Site> sites(SheetRow row) {
+    return row.perEye() ? Site.EACH_EYE : Site.PAIR;
+  }
+
+  private SheetField field(OffsetDateTime day, SheetRow row, Site site, String words) {
+    return read.computeIfAbsent(
+        String.join("\t", day.toString(), row.key(), site.word(), words),
+        any -> SheetField.read(NoteReader.performed(day), row, site, words));
+  }
+
+  /** Returns what the form says, field by field and as a whole. */
+  public Map<String, Object> read(String form) {
+    SheetForm filled = new SheetForm(form);
+    Result<Header> header = filled.header();
+    OffsetDateTime day = header.isOk() ? header.orThrow().performed() : ANY_DAY;
+    Map<String, Object> fields = new LinkedHashMap<>();
+    List<SheetField> written = new ArrayList<>();
+    for (SheetRow row : SheetRow.ALL) {
+      for (Site site : sites(row)) {
+        String name = row.key() + "." + site.word();
+        if (!filled.words(name).isEmpty()) {
+          SheetField field = field(day, row, site, filled.words(name));
+          written.add(field);
+          fields.put(name, shown(field, day));
+        }
+      }
+    }
+    Map<String, Object> view = new LinkedHashMap<>();
+    view.put("fields", fields);
+    whole(header, written, view);
+    return view;
+  }
+
+  private static Map<String, Object> shown(SheetField field, OffsetDateTime day) {
+    Map<String, Object> shown = new LinkedHashMap<>();
+    shown.put("clear", field.isClear());
+    List<String> lines = new ArrayList<>(lines(field, day));
+    field
+        .unread()
+        .forEach(
+            unread ->
+                lines.add(
+                    "Not understood: "
+                        + unread.why()
+                        + ". Nearest understood: "
+                        + unread.nearest()));
+    field.foreign().stream().map(Sheet::elsewhere).distinct().forEach(lines::add);
+    if (lines.isEmpty()) {
+      lines.add("Nothing is told here.");
+    }
+    shown.put("lines", lines);
+    return shown;
+  }
+
+  private static String eye(SheetField field, Fact<?> fact) {
+    return fact.site() == field.site() ? "" : PlainWords.capital(fact.site().word()) + " eye. ";
+  }
+
+  private static String elsewhere(Fact<?> fact) {
+    String eyes = fact.site() == Site.BOTH ? "both eyes together" : "the " + fact.site().word() + " eye";
+    return "This speaks of " + eyes + ": write it in the field for that.";
+  }
+
+  private static List<String> lines(SheetField field, OffsetDateTime day) {
+    return field.facts().stream()
+        .map(fact -> eye(field, fact) + fact.finding().title() + ": " + FactText.of(fact, day))
+        .toList();
+  }
+
+  private static void whole(
+      Result<Header> header, List<SheetField> written, Map<String, Object> view) {
+    String note = String.join("\n", written.stream().map(SheetField::note).toList());
+    view.put("note", note);
+    List<String> faults = new ArrayList<>();
+    header.faults().forEach(fault -> faults.add(fault.toString()));
+    if (written.isEmpty()) {
+      faults.add("Nothing is written yet.");
+    } else if (!written.stream().allMatch(SheetField::isClear)) {
+      faults.add("A field is not understood to the last word.");
+    }
+    view.put("breaches", header.isOk() ? breaches(new Exam(header.orThrow(), told(written))) : List.of());
+    if (faults.isEmpty()) {
+      exam(header.orThrow(), note, told(written), faults, view);
+    }
+    view.put("faults", faults);
+  }
+
+  private static List<Fact<?>> told(List<SheetField> written) {
+    Set<Fact<?>> told = new LinkedHashSet<>();
+    written.forEach(field -> told.addAll(field.facts()));
+    return List.copyOf(told);
+  }
+
+  private static List<String> breaches(Exam exam) {
+    return Consistency.check(exam).stream()
+        .map(breach -> breach.saw() + "; " + breach.wanted())
+        .toList();
+  }
+
+  /** Makes record and letter of what a note of the same words gives. */
+  private static void exam(
+      Header header,
+      String note,
+      List<Fact<?>> told,
+      List<String> faults,
+      Map<String, Object> view) {
+    Result<List<Fact<?>>> facts = NoteReader.performed(header.performed()).facts(note);
+    facts.faults().forEach(fault -> faults.add(fault.toString()));
+    if (facts.isOk() && !new HashSet<>(facts.orThrow()).equals(new HashSet<>(told))) {
+      faults.add("Two fields change each other's meaning; write one of them differently.");
+    }
+    if (faults.isEmpty()) {
+      Exam exam = new Exam(header, facts.orThrow());
+      Summary summary = Summary.of(exam);
+      view.put("letter", Letter.text().write(summary));
+      view.put("silent", summary.silent().orElse(""));
+      view.put("record", PlainJson.of(RecordTree.of(exam)));
+    }
+  }
+}

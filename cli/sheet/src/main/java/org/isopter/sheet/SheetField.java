@@ -1,0 +1,63 @@
+package org.isopter.sheet;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.note.Note;
+import org.isopter.model.note.NoteReader;
+import org.isopter.model.note.Unread;
+import org.isopter.model.value.Site;
+
+/**
+ * What one field of the sheet says.
+ *
+ * @param site the eye, or both together
+ * @param note the words of the field with the eye and the heading before them, as a note has them
+ * @param facts what is recorded of it; nothing unless all of it was understood
+ * @param unread what was not understood
+ * @param foreign what speaks of another eye than that of the field
+ */
+record SheetField(Site site, String note, List<Fact<?>> facts, List<Unread> unread, List<Fact<?>> foreign) {
+
+  /** Reads a field of an eye, or of both together. */
+  static SheetField read(NoteReader reader, SheetRow row, Site site, String words) {
+    String line = words.strip().replace('\n', ' ');
+    String eye = row.perEye() ? (site == Site.RIGHT ? "R: " : "L: ") : "";
+    List<SheetField> tries =
+        Stream.of(eye + row.heading() + " " + line, clauses(eye + row.heading(), line), eye + line)
+            .map(text -> of(reader.read(text), text, row, site))
+            .toList();
+    return tries.stream().filter(SheetField::isClear).findFirst().orElse(tries.get(0));
+  }
+
+  /** Returns the words with the heading before each clause, as a field needs none of its own. */
+  private static String clauses(String heading, String line) {
+    return Stream.of(line.split(";", -1))
+        .filter(clause -> !clause.isBlank())
+        .map(clause -> heading + " " + clause.strip())
+        .collect(Collectors.joining("; "));
+  }
+
+  /** An acuity needs no heading in a note; in the field of something else it is a slip. */
+  private static SheetField of(Note note, String text, SheetRow row, Site site) {
+    List<Fact<?>> foreign =
+        note.facts().stream().filter(fact -> !isOf(site, fact)).toList();
+    boolean stray =
+        !row.heading().equals("VA")
+            && note.facts().stream().anyMatch(fact -> fact.finding() == Acuities.DISTANCE);
+    boolean clear = note.unread().isEmpty() && foreign.isEmpty() && !stray;
+    return new SheetField(site, text, clear ? note.facts() : List.of(), note.unread(), foreign);
+  }
+
+  /** A field of both eyes may also name one of them, where that is told of both together too. */
+  private static boolean isOf(Site site, Fact<?> fact) {
+    return site == Site.BOTH ? fact.finding().sites().contains(site) : fact.site() == site;
+  }
+
+  /** Says whether all of it was understood, and of the eye that the field is for. */
+  boolean isClear() {
+    return !facts.isEmpty();
+  }
+}

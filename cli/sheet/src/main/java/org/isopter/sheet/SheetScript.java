@@ -1,0 +1,27 @@
+package org.isopter.sheet;
+
+import org.isopter.mapper.record.PlainJson;
+import org.teavm.jso.JSExport;
+
+/** What the page calls. */
+public final class SheetScript {
+
+  private static final Sheet SHEET = new Sheet();
+
+  private SheetScript() {}
+
+  /** Starts nothing; the compiler asks for it. */
+  public static void main(String[] arguments) {}
+
+  /** Returns the rows as JSON; see {@link Sheet#rows}. */
+  @JSExport
+  public static String isopterRows() {
+    return PlainJson.of(SHEET.rows());
+  }
+
+  /** Returns what a form says as JSON; see {@link Sheet#read}. */
+  @JSExport
+  public static String isopterRead(String form) {
+    return PlainJson.of(SHEET.read(form));
+  }
+}

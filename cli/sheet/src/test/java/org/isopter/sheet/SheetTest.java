@@ -1,0 +1,168 @@
+package org.isopter.sheet;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import org.isopter.mapper.record.RecordFormat;
+import org.isopter.mapper.record.RecordReader;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.note.NoteReader;
+import org.junit.jupiter.api.Test;
+
+final class SheetTest {
+
+  private final Sheet sheet = new Sheet();
+
+  private static List<?> lines(Map<String, Object> view, String field) {
+    return (List<?>) field(view, field).get("lines");
+  }
+
+  private static Map<?, ?> field(Map<String, Object> view, String field) {
+    return (Map<?, ?>) ((Map<?, ?>) view.get("fields")).get(field);
+  }
+
+  private static Exam saved(Map<String, Object> view) {
+    return new RecordReader(Catalogue.standard())
+        .read((String) view.get("record"), RecordFormat.JSON)
+        .orThrow();
+  }
+
+  @Test
+  void savesWhatANoteOfTheSameWordsGives() {
+    Map<String, Object> view =
+        sheet.read(
+            Forms.of(
+                "acuity.right", "6/5 sc",
+                "acuity.left", "6/24-1 sc",
+                "pinhole.left", "NI",
+                "pupil.left", "3 mm dim; direct sluggish",
+                "defect.both", "L 2+",
+                "disc.left", "pale, clear margins",
+                "pressure.right", "14 GAT 10:30",
+                "pressure.left", "declined"));
+
+    String note =
+        """
+        VA sc R 6/5 L 6/24-1
+        PH L NI
+        pupil L 3 mm dim
+        pupil L direct sluggish
+        RAPD L 2+
+        disc L pale, clear margins
+        IOP R 14 GAT 10:30
+        IOP L declined
+        """;
+    Exam typed = NoteReader.exam(saved(view).header(), note).orThrow();
+    assertEquals(List.copyOf(typed.facts()), saved(view).facts());
+    assertEquals(List.of(), view.get("faults"));
+  }
+
+  @Test
+  void recordsNothingOfAFieldThatIsEmpty() {
+    Map<String, Object> view = sheet.read(Forms.of("acuity.right", "6/5", "disc.right", " "));
+
+    assertEquals(1, saved(view).facts().size());
+    assertTrue(((String) view.get("silent")).contains("optic disc"));
+  }
+
+  @Test
+  void refusesWordsOfTheOtherEye() {
+    for (String words : List.of("R 6/9", "OD 6/9", "R 6/9 L 6/12", "OU 6/9")) {
+      Map<String, Object> view = sheet.read(Forms.of("acuity.left", words));
+
+      assertNull(view.get("record"), words);
+      assertEquals(false, field(view, "acuity.left").get("clear"), words);
+    }
+  }
+
+  @Test
+  void refusesAnAcuityInTheFieldOfSomethingElse() {
+    for (String name : List.of("pressure.left", "movements.left", "red.right", "disc.right")) {
+      assertNull(sheet.read(Forms.of(name, "6/12-2 cc")).get("record"), name);
+      assertNull(sheet.read(Forms.of(name, "HM")).get("record"), name);
+    }
+  }
+
+  @Test
+  void recordsNothingWhereAWordIsNotUnderstood() {
+    Map<String, Object> view =
+        sheet.read(Forms.of("disc.left", "pink, bluury margin", "acuity.left", "6/9"));
+
+    assertNull(view.get("record"));
+    assertNull(view.get("letter"));
+    assertTrue(lines(view, "disc.left").get(0).toString().contains("bluury"));
+    assertEquals(List.of("A field is not understood to the last word."), view.get("faults"));
+  }
+
+  @Test
+  void takesNoEyeTogetherForTheTwoApart() {
+    Map<String, Object> view = sheet.read(Forms.of("pupils.both", "not done"));
+
+    assertNull(view.get("record"));
+  }
+
+  @Test
+  void namesTheEyeInAFieldOfBoth() {
+    Map<String, Object> view =
+        sheet.read(Forms.of("nystagmus.both", "R horizontal jerk, fast left"));
+
+    assertTrue(lines(view, "nystagmus.both").get(0).toString().startsWith("Right eye. Nystagmus"));
+  }
+
+  @Test
+  void showsContradictionsWhileOtherFieldsAreUnclear() {
+    Map<String, Object> view =
+        sheet.read(
+            Forms.of("disc.right", "swollen, clear margins, Frisen 3", "acuity.left", "what"));
+
+    assertFalse(((List<?>) view.get("breaches")).isEmpty());
+  }
+
+  @Test
+  void refusesATimeWithoutItsOffset() {
+    Map<String, Object> view =
+        sheet.read(
+            Forms.of("acuity.right", "6/5").replace("2026-03-02T09:30:00+01:00", "2026-03-02"));
+
+    assertNull(view.get("record"));
+    assertEquals(1, ((List<?>) view.get("faults")).size());
+  }
+
+  @Test
+  void saysWhatEachButtonForNormalRecords() {
+    for (SheetRow row : SheetRow.ALL) {
+      for (String eye : row.perEye() ? List.of("right", "left") : List.of("both")) {
+        if (!row.normal().isEmpty()) {
+          String name = row.key() + "." + eye;
+          Map<String, Object> view = sheet.read(Forms.of(name, row.normal()));
+          String said = String.join("; ", lines(view, name).stream().map(Object::toString).toList());
+          assertEquals(records(row), said, name);
+        }
+      }
+    }
+  }
+
+  private Object records(SheetRow row) {
+    return ((List<?>) sheet.rows().get("rows"))
+        .stream()
+            .map(one -> (Map<?, ?>) one)
+            .filter(one -> one.get("key").equals(row.key()))
+            .findFirst()
+            .orElseThrow()
+            .get("normalRecords");
+  }
+
+  @Test
+  void understandsTheExampleOfEachField() {
+    for (SheetRow row : SheetRow.ALL) {
+      String name = row.key() + (row.perEye() ? ".left" : ".both");
+      Map<String, Object> view = sheet.read(Forms.of(name, row.example()));
+      assertEquals(true, field(view, name).get("clear"), name);
+    }
+  }
+}

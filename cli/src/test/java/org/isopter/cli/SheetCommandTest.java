@@ -1,0 +1,64 @@
+package org.isopter.cli;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+final class SheetCommandTest {
+
+  private static final Pattern INSIDE =
+      Pattern.compile("<(script|style)>(.*?)</\\1>", Pattern.DOTALL);
+
+  @TempDir private Path folder;
+
+  private String page() throws IOException {
+    Path file = folder.resolve("sheet.html");
+    Run.of("sheet", "--output", file.toString()).ok();
+    return Files.readString(file, UTF_8);
+  }
+
+  @Test
+  void allowsTheScriptsThatAreInThePageAndNoOther() throws Exception {
+    String page = page();
+    List<String> wanted = new ArrayList<>();
+    Matcher inside = INSIDE.matcher(page);
+    while (inside.find()) {
+      byte[] digest = MessageDigest.getInstance("SHA-256").digest(inside.group(2).getBytes(UTF_8));
+      wanted.add("'sha256-" + Base64.getEncoder().encodeToString(digest) + "'");
+    }
+    assertEquals(3, wanted.size());
+    assertTrue(
+        page.contains(
+            "default-src 'none'; script-src %s %s; style-src %s; base-uri 'none'"
+                .formatted(wanted.get(1), wanted.get(2), wanted.get(0))));
+  }
+
+  @Test
+  void loadsNothing() throws IOException {
+    String shown = page().replaceAll("(?s)<script>.*?</script>", "");
+
+    for (String outside : List.of("http:", "https:", "src=", "@import", "url(", "<link", "{{")) {
+      assertFalse(shown.contains(outside), outside);
+    }
+  }
+
+  @Test
+  void staysWithinTwoMegabytes() throws IOException {
+    int size = page().length();
+
+    assertTrue(size > 1_000_000 && size < 2_200_000, "a page of " + size + " characters");
+  }
+}

@@ -1,0 +1,76 @@
+package org.isopter.task.page;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Base64;
+import java.util.Objects;
+import org.isopter.task.io.AtomicFile;
+import org.isopter.task.io.UnwritableException;
+import org.isopter.task.io.Utf8;
+
+/**
+ * Puts the examination sheet together: one page with its script and its style inside, which its own
+ * policy keeps from loading or sending anything.
+ */
+public final class SheetPage {
+
+  private static final String FOLDER = "/org/isopter/sheet/";
+
+  private SheetPage() {}
+
+  /**
+   * Writes the page into a file.
+   *
+   * @throws UnwritableException when it cannot be written
+   */
+  public static void write(Path target) {
+    try (AtomicFile file = AtomicFile.at(target)) {
+      Utf8.write(file, target.toString(), html());
+      file.commit();
+    } catch (IOException failed) {
+      throw new UnwritableException(target.toString(), failed);
+    }
+  }
+
+  /** Returns the page. */
+  public static String html() {
+    String model = inside(text("model.js"));
+    String script = inside(text("sheet.js"));
+    String style = text("sheet.css");
+    return text("sheet.html")
+        .replace("{{script-hashes}}", hash(model) + " " + hash(script))
+        .replace("{{style-hash}}", hash(style))
+        .replace("{{style}}", style)
+        .replace("{{script}}", script)
+        .replace("{{model}}", model);
+  }
+
+  /** Returns a script that nothing within it can end before its end. */
+  private static String inside(String script) {
+    return script.replace("</script", "<\\/script").replace("<!--", "<\\!--").replace("\r", "");
+  }
+
+  private static String hash(String text) {
+    try {
+      byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(UTF_8));
+      return "'sha256-" + Base64.getEncoder().encodeToString(digest) + "'";
+    } catch (NoSuchAlgorithmException everyJavaHasIt) {
+      throw new IllegalStateException(everyJavaHasIt);
+    }
+  }
+
+  private static String text(String name) {
+    try (InputStream in =
+        Objects.requireNonNull(SheetPage.class.getResourceAsStream(FOLDER + name), name)) {
+      return new String(in.readAllBytes(), UTF_8);
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException(unreadable);
+    }
+  }
+}
