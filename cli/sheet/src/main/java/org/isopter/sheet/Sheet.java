@@ -119,7 +119,8 @@ public final class Sheet {
   }
 
   private static String elsewhere(Fact<?> fact) {
-    String eyes = fact.site() == Site.BOTH ? "both eyes together" : "the " + fact.site().word() + " eye";
+    String eyes =
+        fact.site() == Site.BOTH ? "both eyes together" : "the " + fact.site().word() + " eye";
     return "This speaks of " + eyes + ": write it in the field for that.";
   }
 
@@ -140,7 +141,9 @@ public final class Sheet {
     } else if (!written.stream().allMatch(SheetField::isClear)) {
       faults.add("A field is not understood to the last word.");
     }
-    view.put("breaches", header.isOk() ? breaches(new Exam(header.orThrow(), told(written))) : List.of());
+    view.put(
+        "breaches",
+        header.isOk() ? breaches(new Exam(header.orThrow(), told(written))) : List.of());
     if (faults.isEmpty()) {
       exam(header.orThrow(), note, told(written), faults, view);
     }

@@ -19,7 +19,8 @@ import org.isopter.model.value.Site;
  * @param unread what was not understood
  * @param foreign what speaks of another eye than that of the field
  */
-record SheetField(Site site, String note, List<Fact<?>> facts, List<Unread> unread, List<Fact<?>> foreign) {
+record SheetField(
+    Site site, String note, List<Fact<?>> facts, List<Unread> unread, List<Fact<?>> foreign) {
 
   /** Reads a field of an eye, or of both together. */
   static SheetField read(NoteReader reader, SheetRow row, Site site, String words) {
@@ -42,8 +43,7 @@ record SheetField(Site site, String note, List<Fact<?>> facts, List<Unread> unre
 
   /** An acuity needs no heading in a note; in the field of something else it is a slip. */
   private static SheetField of(Note note, String text, SheetRow row, Site site) {
-    List<Fact<?>> foreign =
-        note.facts().stream().filter(fact -> !isOf(site, fact)).toList();
+    List<Fact<?>> foreign = note.facts().stream().filter(fact -> !isOf(site, fact)).toList();
     boolean stray =
         !row.heading().equals("VA")
             && note.facts().stream().anyMatch(fact -> fact.finding() == Acuities.DISTANCE);

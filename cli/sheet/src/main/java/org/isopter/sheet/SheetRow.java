@@ -32,7 +32,12 @@ public record SheetRow(
           eyes("lids", "Drooping lid", "ptosis", "absent", "2 mm"),
           eyes("movements", "Eye movements", "EOM", "full", "abduction -2, rest full"),
           both("double", "Double vision", "diplopia", "no diplopia", "binocular horizontal"),
-          both("nystagmus", "Nystagmus", "nystagmus", "no nystagmus", "OU horizontal jerk, fast left"),
+          both(
+              "nystagmus",
+              "Nystagmus",
+              "nystagmus",
+              "no nystagmus",
+              "OU horizontal jerk, fast left"),
           eyes("pressure", "Pressure in the eye", "IOP", "", "14 GAT"));
 
   private static SheetRow eyes(

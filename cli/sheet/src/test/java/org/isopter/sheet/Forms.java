@@ -10,10 +10,35 @@ final class Forms {
       "id\u001fs-1\u001esubject\u001fp-1\u001eperformed\u001f2026-03-02T09:30:00+01:00\u001e";
   private static final List<String> ANY =
       List.of(
-          "not done", "declined", "unable to test", "n/a", "what", "6/9", "6/12-2 cc", "CF @ 1 m",
-          "HM", "3 mm dim", "4.0 mm bright; direct brisk", "0.30 logMAR", "N8 @ 40 cm", "13/15",
-          "70%", "ST reduced", "full", "pale", "swollen", "swollen, Frisen 2", "2 mm", "14",
-          "abduction -2, rest full", "21.0 NCT 10:30", "L 1+", "R 3+", "none", "R 6/6", "unequal");
+          "not done",
+          "declined",
+          "unable to test",
+          "n/a",
+          "what",
+          "6/9",
+          "6/12-2 cc",
+          "CF @ 1 m",
+          "HM",
+          "3 mm dim",
+          "4.0 mm bright; direct brisk",
+          "0.30 logMAR",
+          "N8 @ 40 cm",
+          "13/15",
+          "70%",
+          "ST reduced",
+          "full",
+          "pale",
+          "swollen",
+          "swollen, Frisen 2",
+          "2 mm",
+          "14",
+          "abduction -2, rest full",
+          "21.0 NCT 10:30",
+          "L 1+",
+          "R 3+",
+          "none",
+          "R 6/6",
+          "unequal");
 
   private Forms() {}
 

@@ -140,7 +140,8 @@ final class SheetTest {
         if (!row.normal().isEmpty()) {
           String name = row.key() + "." + eye;
           Map<String, Object> view = sheet.read(Forms.of(name, row.normal()));
-          String said = String.join("; ", lines(view, name).stream().map(Object::toString).toList());
+          String said =
+              String.join("; ", lines(view, name).stream().map(Object::toString).toList());
           assertEquals(records(row), said, name);
         }
       }
