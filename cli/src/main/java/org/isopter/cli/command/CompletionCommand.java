@@ -20,7 +20,7 @@ public final class CompletionCommand implements Callable<Integer> {
   private final Streams streams;
   private final Supplier<CommandLine> whole;
 
-  @Mixin private final HelpOption help = new HelpOption();
+  @Mixin final HelpOption help = new HelpOption();
 
   public CompletionCommand(Streams streams, Supplier<CommandLine> whole) {
     this.streams = streams;

@@ -20,7 +20,7 @@ abstract class InputCommand implements Callable<Integer> {
   final Streams streams;
 
   @Mixin final InputOptions options = new InputOptions();
-  @Mixin private final HelpOption help = new HelpOption();
+  @Mixin final HelpOption help = new HelpOption();
 
   InputCommand(Streams streams) {
     this.streams = streams;

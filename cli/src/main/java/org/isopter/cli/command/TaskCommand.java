@@ -12,7 +12,7 @@ abstract class TaskCommand implements Callable<Integer> {
 
   private final Streams streams;
 
-  @Mixin private final HelpOption help = new HelpOption();
+  @Mixin final HelpOption help = new HelpOption();
 
   TaskCommand(Streams streams) {
     this.streams = streams;
