@@ -4,16 +4,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.isopter.model.answer.sight.Congruity;
 import org.isopter.model.answer.sight.FieldBorder;
 import org.isopter.model.answer.sight.FieldMethod;
 import org.isopter.model.answer.sight.MissedSide;
 import org.isopter.model.answer.sight.Sparing;
+import org.isopter.model.finding.Answers;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Layout;
 import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Shapes;
 import org.isopter.model.finding.Values;
+import org.isopter.model.value.Code;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 import org.isopter.model.value.Term;
@@ -57,12 +60,16 @@ public final class FieldFeatures {
     }
   }
 
+  private static final List<Term> STIMULI =
+      Stream.of("V4e", "IV4e", "III4e", "II4e", "I4e", "I3e", "I2e", "I1e")
+          .map(FieldFeatures::stimulus)
+          .toList();
+
   private static final Part<Isopter, Term> STIMULUS =
       Part.required(
           "stimulus",
           "Goldmann stimulus",
-          Shapes.oneOfWords(
-              "goldmann-stimulus", "V4e", "IV4e", "III4e", "II4e", "I4e", "I3e", "I2e", "I1e"),
+          Shapes.oneOf(Answers.of("goldmann-stimulus", STIMULI), Term.class),
           Isopter::stimulus);
 
   private static final Map<Direction, Part<Isopter, Quantity>> EXTENTS =
@@ -138,6 +145,11 @@ public final class FieldFeatures {
               .build());
 
   private FieldFeatures() {}
+
+  private static Term stimulus(String name) {
+    String word = name.toLowerCase(java.util.Locale.ROOT);
+    return new Term(word, Code.local("goldmann-stimulus", word, name));
+  }
 
   private static Part<Isopter, Quantity> extent(Direction direction) {
     return Part.optional(

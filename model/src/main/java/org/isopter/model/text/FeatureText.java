@@ -111,7 +111,7 @@ final class FeatureText {
             (way, far) ->
                 words.add(way.name().toLowerCase(Locale.ROOT) + " to " + PlainWords.quantity(far)));
     String seen = words.isEmpty() ? "no extent recorded" : String.join(", ", words);
-    return isopter.stimulus().word() + ": " + seen;
+    return isopter.stimulus().code().display() + ": " + seen;
   }
 
   private static String globe(GlobeState state) {
