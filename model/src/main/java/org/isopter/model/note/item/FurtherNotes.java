@@ -173,7 +173,9 @@ final class FurtherNotes {
     Slot<V> slot = Slot.value(heading, words);
     String example = heading + between + words.words().get(0).replace('-', ' ');
     Grammar.Draft draft = Grammar.of(heading, example).sides(sides).startsWith(heading).slots(slot);
-    Arrays.stream(technique).forEach(draft::method);
+    for (Slot<? extends Concept> how : technique) {
+      draft.method(how);
+    }
     Grammar grammar = draft.whole(finding).build(eye -> eye.found(finding, eye.get(slot)));
     return new Item(List.of(grammar), List.of(Wording.of(finding, heading, words::phrase)));
   }
