@@ -5,6 +5,8 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.Optional;
 import org.isopter.model.note.habit.Habits;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
@@ -20,6 +22,10 @@ public final class HabitsFile implements ITypeConverter<Habits> {
     if (!habits.isOk()) {
       Fault first = habits.faults().get(0);
       throw new TypeConversionException(file + ": " + first);
+    }
+    Optional<String> zone = habits.orThrow().settings().zone();
+    if (zone.isPresent() && !ZoneId.getAvailableZoneIds().contains(zone.get())) {
+      throw new TypeConversionException(file + ": nobody knows the time zone " + zone.get());
     }
     return habits.orThrow();
   }

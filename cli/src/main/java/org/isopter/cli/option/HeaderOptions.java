@@ -3,6 +3,7 @@ package org.isopter.cli.option;
 import java.time.OffsetDateTime;
 import java.util.Optional;
 import org.isopter.model.exam.Header;
+import org.isopter.model.note.habit.Settings;
 import org.isopter.task.note.HeaderRequest;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
@@ -29,10 +30,10 @@ public final class HeaderOptions {
   @Option(names = "--performer", paramLabel = "NAME", description = "Who examined.")
   private @Nullable String performer;
 
-  /** Returns the header; each call makes another id where none is given. */
-  public Header header() {
+  /** Returns the header with what holds for the department; each call makes another id where none is given. */
+  public Header header(Settings department) {
     return new HeaderRequest(
             id.id(), subject, Optional.ofNullable(performed), Optional.ofNullable(performer))
-        .header();
+        .header(department);
   }
 }

@@ -31,6 +31,12 @@ public final class NoteOptions {
       description = "The answers: a JSON list of objects with item and answer, a number.")
   private @Nullable Path answers;
 
+  @Option(
+      names = "--into",
+      paramLabel = "RECORD",
+      description = "Add to this record; what it tells otherwise is refused.")
+  private @Nullable Path into;
+
   @Option(names = "--summary", description = "Print the letter too, behind the record.")
   private boolean summary;
 
@@ -44,11 +50,12 @@ public final class NoteOptions {
   /** Returns what is asked for. */
   public NoteRequest request() {
     return new NoteRequest(
-        header.header(),
+        header.header(habits.habits().settings()),
         habits.habits(),
         keepUnread,
         Optional.ofNullable(questions),
         Optional.ofNullable(answers),
+        Optional.ofNullable(into),
         format,
         summary);
   }

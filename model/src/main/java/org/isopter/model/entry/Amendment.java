@@ -3,6 +3,7 @@ package org.isopter.model.entry;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
@@ -39,11 +40,25 @@ public final class Amendment {
         replaced(old.facts(), facts));
   }
 
-  /** Returns the record with facts added; none is replaced. */
-  public static Exam added(Exam old, List<Fact<?>> facts) {
+  /** Returns the record with the facts and the remark of a note added; none is replaced. */
+  public static Exam added(Exam old, Exam note) {
     List<Fact<?>> all = new ArrayList<>(old.facts());
-    facts.stream().filter(fact -> !all.contains(fact)).forEach(all::add);
-    return new Exam(old.header(), all);
+    note.facts().stream().filter(fact -> !all.contains(fact)).forEach(all::add);
+    return new Exam(withRemark(old.header(), note.header().remark()), all);
+  }
+
+  private static Header withRemark(Header header, Optional<String> more) {
+    String remark =
+        String.join("\n", Stream.concat(header.remark().stream(), more.stream()).toList());
+    return new Header(
+        header.id(),
+        header.subject(),
+        header.performer(),
+        header.performed(),
+        header.status(),
+        header.setting(),
+        header.amends(),
+        Optional.of(remark).filter(some -> !some.isEmpty()));
   }
 
   /** Returns the facts of a record that a fact of the note would stand beside as another value. */

@@ -95,7 +95,9 @@ public final class ExamineTask {
   }
 
   private void finish() throws IOException {
-    say("nothing is recorded of: " + String.join(", ", entry.missing()));
+    if (!entry.missing().isEmpty()) {
+      say("nothing is recorded of: " + String.join(", ", entry.missing()));
+    }
     Result<Exam> read = entry.exam();
     read.faults().forEach(fault -> log.say(fault.toString()));
     if (read instanceof Result.Ok<Exam> exam && !exam.value().facts().isEmpty()) {

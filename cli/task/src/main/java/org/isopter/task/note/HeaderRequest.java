@@ -9,6 +9,8 @@ import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
 import org.isopter.model.exam.Status;
+import org.isopter.model.note.habit.Habits;
+import org.isopter.model.note.habit.Settings;
 
 /**
  * What stands above a new record.
@@ -31,15 +33,29 @@ public record HeaderRequest(
 
   /** Returns the header of a final record; each call makes another id where none is given. */
   public Header header() {
+    return header(Habits.none().settings());
+  }
+
+  /**
+   * Returns the same with what holds for all records of a department, where nothing else is said.
+   *
+   * @throws java.time.DateTimeException when nobody knows the time zone
+   */
+  public Header header(Settings department) {
+    ZoneId zone = department.zone().map(ZoneId::of).orElseGet(ZoneId::systemDefault);
     return new Header(
-        id(id),
-        Party.of(Identifier.of(subject)),
-        performer.map(Party::named),
-        performed.orElseGet(() -> OffsetDateTime.now(ZoneId.systemDefault())),
+        in(department.idSystem(), id(id)),
+        Party.of(in(department.subjectSystem(), Identifier.of(subject))),
+        performer.or(department::performer).map(Party::named),
+        performed.orElseGet(() -> OffsetDateTime.now(zone)),
         Status.FINAL,
-        Optional.empty(),
+        department.setting(),
         Optional.empty(),
         Optional.empty());
+  }
+
+  private static Identifier in(Optional<String> system, Identifier id) {
+    return new Identifier(system, id.value());
   }
 
   /** Returns the id that is given, or one that sorts by time. */

@@ -15,6 +15,7 @@ import org.isopter.task.input.RecordForm;
  *     written otherwise
  * @param questions the file for what is not clear, as JSON; empty for none
  * @param answers a file of answers to such questions; empty for none
+ * @param into a record to which the facts of the note are added; empty for a new one
  * @param form the form of the record
  * @param letter whether the letter follows the record
  */
@@ -24,12 +25,20 @@ public record NoteRequest(
     boolean keepUnread,
     Optional<Path> questions,
     Optional<Path> answers,
+    Optional<Path> into,
     RecordForm form,
     boolean letter) {
 
   /** Returns a request for a record in YAML of a note that is understood to its last word. */
   public static NoteRequest of(Header header) {
     return new NoteRequest(
-        header, Habits.none(), false, Optional.empty(), Optional.empty(), RecordForm.YAML, false);
+        header,
+        Habits.none(),
+        false,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        RecordForm.YAML,
+        false);
   }
 }

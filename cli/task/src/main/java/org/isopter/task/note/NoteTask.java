@@ -8,6 +8,13 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.List;
+import org.isopter.mapper.record.RecordFormat;
+import org.isopter.mapper.record.RecordReader;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.entry.Amendment;
+import org.isopter.model.text.RecordText;
+import org.isopter.model.value.Fault;
 import java.util.Optional;
 import org.isopter.model.check.Consistency;
 import org.isopter.model.check.Violation;
@@ -29,6 +36,9 @@ public final class NoteTask {
   private final RunLog log;
   private final NoteRequest request;
 
+  /** Whether the note itself comes from the input, so that nobody can be asked there. */
+  private boolean piped;
+
   public NoteTask(RunLog log, NoteRequest request) {
     this.log = log;
     this.request = request;
@@ -41,6 +51,7 @@ public final class NoteTask {
    * @throws IOException when a file cannot be read or written
    */
   public void run(String note) throws IOException {
+    piped = note.equals("-");
     String text;
     try {
       text = text(note);
@@ -63,7 +74,8 @@ public final class NoteTask {
             ? Questions.answered(text, reader(), request.answers().get())
             : Result.ok(text);
     if (answered instanceof Result.Ok<String> whole) {
-      readAnswered(whole.value());
+      boolean asks = log.streams().terminal() && request.answers().isEmpty() && !piped;
+      readAnswered(asks ? Asking.on(log.streams(), reader()).about(whole.value()) : whole.value());
     } else {
       refuse(answered);
     }
@@ -84,7 +96,39 @@ public final class NoteTask {
     } else if (text.isBlank()) {
       refuse("the note is empty");
     } else {
-      write(reader().keeping(request.header(), text));
+      write(reader().keeping(request.header(), text).flatMap(this::intoRecord));
+    }
+  }
+
+  /** Returns the examination, or the record that it is added to with both. */
+  private Result<Exam> intoRecord(Exam exam) {
+    return request.into().isEmpty()
+        ? Result.ok(exam)
+        : record(request.into().get()).flatMap(old -> added(old, exam));
+  }
+
+  private static Result<Exam> added(Exam old, Exam exam) {
+    List<Fault> clashing =
+        Amendment.clashing(old, exam.facts()).stream()
+            .map(
+                fact ->
+                    new Fault(
+                        "--into",
+                        RecordText.of(fact),
+                        "what the record does not tell otherwise",
+                        "isopter amend replaces it"))
+            .toList();
+    return clashing.isEmpty()
+        ? Result.ok(Amendment.added(old, exam))
+        : Result.refused(clashing);
+  }
+
+  private static Result<Exam> record(Path file) {
+    RecordFormat format = file.toString().endsWith(".json") ? RecordFormat.JSON : RecordFormat.YAML;
+    try {
+      return new RecordReader(Catalogue.standard()).read(Files.readAllBytes(file), format);
+    } catch (IOException unreadable) {
+      return Result.refused(List.of(Fault.of(file.toString(), "no such record", "a record")));
     }
   }
 

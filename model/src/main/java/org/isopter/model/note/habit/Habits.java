@@ -18,12 +18,14 @@ import org.isopter.model.value.Result;
 /**
  * What a department means by forms that others read otherwise, and phrases of its own.
  *
- * <p>A file of phrases ({@link PhraseFile}) with lines of two kinds: {@code say} adds phrases;
+ * <p>A file of phrases ({@link PhraseFile}) with lines of three kinds: {@code set} states what holds for
+ * all records ({@link Settings}); {@code say} adds phrases;
  * {@code habit} states what a form means: {@code eyes} (14/16 without sides) {@code right then
  * left} or {@code left then right}; {@code both} (OU where both eyes may be tested together) {@code
  * together} or {@code each eye}; {@code notation} (0.8) {@code decimal} or {@code logMAR}; {@code
  * light} (a pupil of 3 mm) {@code room}, {@code bright} or {@code dim}; {@code direction} (C/D 0.3)
- * {@code vertical} or {@code horizontal}.
+ * {@code vertical} or {@code horizontal}; {@code plates}
+ * (colour vision 14/17) {@code ishihara} or {@code HRR}.
  */
 @API(status = Status.STABLE)
 public final class Habits {
@@ -34,19 +36,22 @@ public final class Habits {
           "both", Set.of("together", "each eye"),
           "notation", Set.of("decimal", "logMAR", "letters"),
           "light", Set.of("room", "bright", "dim"),
-          "direction", Set.of("vertical", "horizontal"));
+          "direction", Set.of("vertical", "horizontal"),
+          "plates", Set.of("ishihara", "HRR"));
 
   private final Map<String, String> choices;
   private final Phrasebook book;
+  private final Settings settings;
 
-  private Habits(Map<String, String> choices, Phrasebook book) {
+  private Habits(Map<String, String> choices, Phrasebook book, Settings settings) {
     this.choices = Map.copyOf(choices);
     this.book = book;
+    this.settings = settings;
   }
 
   /** Returns habits that state nothing: what is not clear is asked. */
   public static Habits none() {
-    return new Habits(Map.of(), StandardPhrases.BOOK);
+    return new Habits(Map.of(), StandardPhrases.BOOK, Settings.none());
   }
 
   /** Reads a file of habits, or says what is wrong with each of its lines. */
@@ -58,18 +63,21 @@ public final class Habits {
   private static Result<Habits> of(List<PhraseLine> lines) {
     Map<String, String> choices = new HashMap<>();
     List<PhraseLine> said = new ArrayList<>();
+    List<PhraseLine> set = new ArrayList<>();
     List<Fault> faults = new ArrayList<>();
     for (PhraseLine line : lines) {
       switch (line.kind()) {
         case "habit" -> habit(line, choices, faults);
         case "say" -> say(line, said, faults);
+        case "set" -> set.add(line);
         default ->
-            faults.add(Fault.of(line.place(), "\"" + line.kind() + "\"", "\"say\" or \"habit\""));
+            faults.add(Fault.of(line.place(), "\"" + line.kind() + "\"", "say, habit or set"));
       }
     }
+    Settings settings = Settings.of(set, faults);
     said.addAll(StandardPhrases.said(StandardPhrases.LINES));
     return faults.isEmpty()
-        ? Result.ok(new Habits(choices, Phrasebook.of(said, StandardPhrases.grammarWords())))
+        ? Result.ok(new Habits(choices, Phrasebook.of(said, StandardPhrases.grammarWords()), settings))
         : Result.refused(faults);
   }
 
@@ -81,7 +89,7 @@ public final class Habits {
           Fault.of(
               line.place(),
               "\"" + line.meaning() + "\"",
-              "eyes, both, notation, light or direction"));
+              "eyes, both, notation, light, direction or plates"));
     } else if (!known.contains(choice) || line.phrases().size() > 1) {
       faults.add(Fault.of(line.place(), "\"" + choice + "\"", String.join(" or ", sorted(known))));
     } else if (choices.put(line.meaning(), choice) != null) {
@@ -116,6 +124,12 @@ public final class Habits {
   public Optional<Reading> chosen(List<Reading> readings) {
     return readings.stream()
         .filter(reading -> reading.choice().equals(choices.get(reading.kind())))
-        .findFirst();
+        .findFirst()
+        .or(() -> settings.open(readings));
+  }
+
+  /** Returns what holds for all records of the department. */
+  public Settings settings() {
+    return settings;
   }
 }
