@@ -51,6 +51,7 @@ public final class ExamineCommand extends TaskCommand {
 
   @Override
   void run(RunLog log) throws IOException {
-    new ExamineTask(log, header.header(habits.habits().settings()), habits.habits(), output).run(Optional.ofNullable(typed));
+    new ExamineTask(log, header.header(habits.habits().settings()), habits.habits(), output)
+        .run(Optional.ofNullable(typed));
   }
 }

@@ -10,7 +10,7 @@ public final class HabitsOption {
       names = "--habits",
       paramLabel = "FILE",
       converter = HabitsFile.class,
-      description = 
+      description =
           "Phrases and habits of the department (what 14/16, OU and 0.8 mean there), and what holds"
               + " for its records: performer, setting, zone, hours, systems of ids.")
   private Habits habits = Habits.none();

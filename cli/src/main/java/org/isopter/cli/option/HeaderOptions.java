@@ -30,7 +30,10 @@ public final class HeaderOptions {
   @Option(names = "--performer", paramLabel = "NAME", description = "Who examined.")
   private @Nullable String performer;
 
-  /** Returns the header with what holds for the department; each call makes another id where none is given. */
+  /**
+   * Returns the header with what holds for the department; each call makes another id where none is
+   * given.
+   */
   public Header header(Settings department) {
     return new HeaderRequest(
             id.id(), subject, Optional.ofNullable(performed), Optional.ofNullable(performer))

@@ -45,9 +45,7 @@ final class Asking {
   }
 
   private static Optional<Unread> next(Note note, Set<String> asked) {
-    return Questions.of(note).stream()
-        .filter(unread -> !asked.contains(unread.text()))
-        .findFirst();
+    return Questions.of(note).stream().filter(unread -> !asked.contains(unread.text())).findFirst();
   }
 
   private String answered(String text, Unread unread, BufferedReader lines) throws IOException {

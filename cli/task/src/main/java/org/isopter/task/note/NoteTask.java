@@ -9,19 +9,19 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.isopter.mapper.record.RecordFormat;
 import org.isopter.mapper.record.RecordReader;
 import org.isopter.model.catalogue.Catalogue;
-import org.isopter.model.entry.Amendment;
-import org.isopter.model.text.RecordText;
-import org.isopter.model.value.Fault;
-import java.util.Optional;
 import org.isopter.model.check.Consistency;
 import org.isopter.model.check.Violation;
+import org.isopter.model.entry.Amendment;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.letter.Summary;
 import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
+import org.isopter.model.text.RecordText;
+import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import org.isopter.task.input.InputDocuments;
 import org.isopter.task.input.Records;
@@ -118,9 +118,7 @@ public final class NoteTask {
                         "what the record does not tell otherwise",
                         "isopter amend replaces it"))
             .toList();
-    return clashing.isEmpty()
-        ? Result.ok(Amendment.added(old, exam))
-        : Result.refused(clashing);
+    return clashing.isEmpty() ? Result.ok(Amendment.added(old, exam)) : Result.refused(clashing);
   }
 
   private static Result<Exam> record(Path file) {

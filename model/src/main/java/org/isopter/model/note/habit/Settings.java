@@ -66,7 +66,9 @@ public final class Settings {
   /** Returns where is examined. */
   public Optional<Setting> setting() {
     return value("setting")
-        .flatMap(word -> List.of(Setting.values()).stream().filter(s -> s.word().equals(word)).findFirst());
+        .flatMap(
+            word ->
+                List.of(Setting.values()).stream().filter(s -> s.word().equals(word)).findFirst());
   }
 
   /** Returns the name of the time zone of the clock on the wall. */
