@@ -51,7 +51,7 @@ public final class ExamineCommand extends TaskCommand {
 
   @Override
   void run(RunLog log) throws IOException {
-    new ExamineTask(log, header.header(habits.habits().settings()), habits.habits(), output)
+    new ExamineTask(log, header.header(habits.habits()), habits.habits(), output)
         .run(Optional.ofNullable(typed));
   }
 }

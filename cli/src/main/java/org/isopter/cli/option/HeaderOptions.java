@@ -3,7 +3,7 @@ package org.isopter.cli.option;
 import java.time.OffsetDateTime;
 import java.util.Optional;
 import org.isopter.model.exam.Header;
-import org.isopter.model.note.habit.Settings;
+import org.isopter.model.note.habit.Habits;
 import org.isopter.task.note.HeaderRequest;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
@@ -34,9 +34,9 @@ public final class HeaderOptions {
    * Returns the header with what holds for the department; each call makes another id where none is
    * given.
    */
-  public Header header(Settings department) {
+  public Header header(Habits department) {
     return new HeaderRequest(
             id.id(), subject, Optional.ofNullable(performed), Optional.ofNullable(performer))
-        .header(department);
+        .header(department.settings());
   }
 }

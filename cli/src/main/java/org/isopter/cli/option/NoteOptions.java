@@ -50,7 +50,7 @@ public final class NoteOptions {
   /** Returns what is asked for. */
   public NoteRequest request() {
     return new NoteRequest(
-        header.header(habits.habits().settings()),
+        header.header(habits.habits()),
         habits.habits(),
         keepUnread,
         Optional.ofNullable(questions),
