@@ -50,7 +50,8 @@ final class OtherScope {
     boolean alone = clause.newLine() && OtherTimes.isOnlyLabel(tokens);
     boolean bare = clause.newLine() && saysNothing(tokens);
     boolean unknown = OtherTimes.isUnknownLabel(tokens) && !OtherTimes.label(tokens);
-    if (OtherTimes.isPlan(tokens) || ((alone || bare) && !(unknown && first))) {
+    boolean plan = OtherTimes.isPlan(tokens) && (OtherTimes.label(tokens) || bare);
+    if (plan || ((alone || bare) && !(unknown && first))) {
       reach = Reach.BLOCK;
       labelAlone = true;
     } else if (OtherTimes.label(tokens)) {
