@@ -163,10 +163,15 @@ final class AcuityNotes {
     boolean tenths = eye.find(TENTHS).isPresent();
     if (seen.bare()) {
       boolean named = eye.find(NOTATION).isPresent();
-      return Words.join(seen.text(), tenths && !named ? "decimal" : notation(eye, seen));
+      return Words.join(seen.text(), tenths && !named && isDecimal(seen.text()) ? "decimal" : notation(eye, seen));
     }
     boolean ofTen = tenths && seen.text().matches("\\d\\d?/10");
     return ofTen ? tenth(seen.text()) + " decimal" : seen.text();
+  }
+
+  /** No eye sees more than 2.0 (common practice, no source); a 4 may be four of ten tenths. */
+  private static boolean isDecimal(String number) {
+    return new BigDecimal(number).compareTo(BigDecimal.valueOf(2)) <= 0;
   }
 
   private static String tenth(String fraction) {
