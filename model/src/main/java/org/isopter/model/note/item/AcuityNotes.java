@@ -163,7 +163,9 @@ final class AcuityNotes {
     boolean tenths = eye.find(TENTHS).isPresent();
     if (seen.bare()) {
       boolean named = eye.find(NOTATION).isPresent();
-      return Words.join(seen.text(), tenths && !named && isDecimal(seen.text()) ? "decimal" : notation(eye, seen));
+      return Words.join(
+          seen.text(),
+          tenths && !named && isDecimal(seen.text()) ? "decimal" : notation(eye, seen));
     }
     boolean ofTen = tenths && seen.text().matches("\\d\\d?/10");
     return ofTen ? tenth(seen.text()) + " decimal" : seen.text();
