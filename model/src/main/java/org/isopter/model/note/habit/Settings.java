@@ -5,6 +5,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.apiguardian.api.API;
+import org.apiguardian.api.API.Status;
 import org.isopter.model.exam.Setting;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.phrase.PhraseLine;
@@ -17,6 +19,7 @@ import org.isopter.model.value.Fault;
  * (a word of {@link Setting}), {@code zone} (the name of a time zone), {@code hours} (08:00-18:00,
  * when the clinic is open), {@code id-system} and {@code subject-system} (URIs).
  */
+@API(status = Status.STABLE)
 public final class Settings {
 
   private static final String HOURS = "([01]\\d|2[0-3]):[0-5]\\d-([01]\\d|2[0-3]):[0-5]\\d";
