@@ -65,10 +65,15 @@ public final class PersonsFile {
                   .formatted(TableStore.text(path.toString())));
       return of(path.toString(), table);
     } catch (SQLException unreadable) {
-      String wanted = "a CSV file with a heading, and a row for each person";
-      throw new FaultException(
-          Fault.of(path.toString(), "what is no table (it could not be read)", wanted));
+      throw unreadable(path);
     }
+  }
+
+  /** What the database says of a file may show what is in it. */
+  private static FaultException unreadable(Path path) {
+    String wanted = "a CSV file with a heading, and a row for each person";
+    return new FaultException(
+        Fault.of(path.toString(), "what is no table, or could not be read", wanted));
   }
 
   private static PersonsFile of(String path, PoolTables.Rows table) {
