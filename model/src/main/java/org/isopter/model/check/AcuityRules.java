@@ -204,7 +204,7 @@ final class AcuityRules {
         .what("An acuity is stated without what the eye looked through.")
         .why("An acuity without glasses and one with them answer different questions.")
         .on(Acuities.DISTANCE, Acuities.NEAR)
-        .wanted("correction: unaided, spectacles, contact-lenses, trial-lenses or habitual")
+        .wanted("correction: unaided, spectacles, contact-lenses, trial-lenses, best or habitual")
         .suggest("add the correction; unaided is never assumed")
         .everywhere(
             eye ->

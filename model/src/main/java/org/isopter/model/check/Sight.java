@@ -21,6 +21,9 @@ final class Sight {
   static final double TWO_LINES = 0.176;
 
   /** The worst that still goes by the name of 6/9: 6/9.5 or 20/32, with the same allowance. */
+  private static final Set<Correction> BEST_CORRECTED =
+      Set.of(Correction.BEST, Correction.TRIAL_LENSES);
+
   private static final double SIX_NINE = 0.212;
 
   /** The worst that still goes by the name of 6/6. */
@@ -76,7 +79,7 @@ final class Sight {
   }
 
   static boolean isBestCorrected(AcuityReading reading) {
-    return reading.correction().filter(Correction.TRIAL_LENSES::equals).isPresent();
+    return reading.correction().filter(BEST_CORRECTED::contains).isPresent();
   }
 
   /** Says whether the first is worse by two lines or more; suffixes are not counted. */

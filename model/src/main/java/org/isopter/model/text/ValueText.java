@@ -72,6 +72,7 @@ final class ValueText {
     return switch (lens) {
       case UNAIDED -> "unaided";
       case HABITUAL -> "with the usual correction";
+      case BEST -> "best corrected";
       case CORRECTED -> "corrected (with what is not recorded)";
       default -> "with " + PlainWords.concept(lens);
     };

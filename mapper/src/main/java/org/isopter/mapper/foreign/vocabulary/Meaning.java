@@ -172,6 +172,7 @@ public final class Meaning {
   private static boolean isVaguer(String word, String than) {
     return word.equals("other")
         || (word.equals("corrected") && !than.equals("unaided"))
+        || (word.equals("best") && than.equals("trial-lenses"))
         || (word.equals("habitual") && Set.of("spectacles", "contact-lenses").contains(than));
   }
 

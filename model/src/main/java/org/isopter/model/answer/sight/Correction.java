@@ -9,6 +9,7 @@ public enum Correction implements Concept {
   SPECTACLES(Code.snomed("50121007", "Eye glasses, device (physical object)")),
   CONTACT_LENSES(Code.snomed("57368009", "Contact lenses, device (physical object)")),
   TRIAL_LENSES("Best correction in trial lenses"),
+  BEST("Best corrected, with what is not stated"),
   HABITUAL("Habitual correction, kind not stated"),
   CORRECTED("Corrected, neither kind nor habit stated");
 

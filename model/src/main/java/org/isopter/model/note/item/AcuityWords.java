@@ -51,7 +51,8 @@ final class AcuityWords {
           .say(Correction.SPECTACLES, "cc glasses", "cc gls", "cc specs", "cc spectacles")
           .say(Correction.CONTACT_LENSES, "CL", "CLs", "contacts", "with contact lenses")
           .say(Correction.CONTACT_LENSES, "cc CL", "cc CLs", "cc contact lenses")
-          .say(Correction.TRIAL_LENSES, "BCVA", "best corrected", "best correction");
+          .say(Correction.BEST, "BCVA", "best corrected", "best correction")
+          .say(Correction.TRIAL_LENSES, "trial lenses", "in trial lenses", "with trial lenses");
 
   static final Vocabulary<Chart> CHARTS =
       Vocabulary.<Chart>empty()
