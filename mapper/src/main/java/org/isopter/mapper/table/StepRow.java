@@ -19,7 +19,7 @@ import org.isopter.model.value.Site;
 public record StepRow(Exam exam, UsualStep step, Site eye, State state, Optional<Absence> absent) {
 
   /** Whether a step was examined: that nothing is recorded says neither that it was nor was not. */
-  enum State {
+  public enum State {
     /** A value is recorded. */
     EXAMINED,
     /** That there is no value is recorded, with a reason. */

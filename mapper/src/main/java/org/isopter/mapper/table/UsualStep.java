@@ -20,7 +20,7 @@ import org.isopter.model.value.Site;
  * The steps of an examination in their usual order (common practice, no source), and the findings
  * that belong to each.
  */
-enum UsualStep {
+public enum UsualStep {
   ACUITY(Acuities.DISTANCE),
   PINHOLE(Acuities.PINHOLE),
   NEAR(Acuities.NEAR),
