@@ -1,14 +1,18 @@
 package org.isopter.profiles;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Map;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** A whole visit is checked as one bundle; what has no profile of ours keeps to the standard. */
 class BundleTest {
@@ -52,6 +56,33 @@ class BundleTest {
   @Test
   void acceptsAVisitWithItsReportAndItsOrigin() {
     assertEquals(List.of(), messages(BUNDLE.formatted(pressure)));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"67, a", "0, a", "130, a", "5, mo", "90, d"})
+  void takesTheAgeOfThePerson(String number, String unit) {
+    assertEquals(List.of(), messages(ofAge(number, unit)));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"131, a, range", "6.5, a, decimals", "91, d, range", "5000, a, range"})
+  void refusesAnAgeThatNobodyHas(String number, String unit, String limit) {
+    List<String> said = messages(ofAge(number, unit));
+    assertEquals(1, said.size(), said::toString);
+    assertTrue(said.get(0).contains("examination-age-" + limit), said::toString);
+    assertTrue(said.get(0).contains("saw " + number), said::toString);
+  }
+
+  private String ofAge(String number, String unit) {
+    Map<String, String> words = Map.of("a", "years", "mo", "months", "d", "days");
+    String component =
+        """
+        "component": [{"code": {"coding": [{"system": "http://loinc.org", "code": "30525-0",
+          "display": "Age"}]}, "valueQuantity": {"value": %s, "unit": "%s",
+          "system": "http://unitsofmeasure.org", "code": "%s"}}],
+        "hasMember\""""
+            .formatted(number, words.get(unit), unit);
+    return BUNDLE.formatted(pressure).replace("\"hasMember\"", component);
   }
 
   @Test

@@ -19,6 +19,7 @@ public final class Artefacts {
     resources.add(BaseProfile.make());
     BaseProfile.INVARIANTS.forEach(this::add);
     resources.add(ExaminationProfile.make());
+    ExaminationProfile.invariants().forEach(this::add);
     resources.addAll(CarriedExtensions.make());
     catalogue.all().forEach(this::add);
     AnswerLists lists = new AnswerLists(catalogue);

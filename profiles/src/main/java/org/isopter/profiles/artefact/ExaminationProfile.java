@@ -1,5 +1,6 @@
 package org.isopter.profiles.artefact;
 
+import java.util.List;
 import org.hl7.fhir.r4.model.ElementDefinition.DiscriminatorType;
 import org.hl7.fhir.r4.model.StructureDefinition;
 import org.isopter.model.exam.Demographics;
@@ -9,6 +10,8 @@ import org.isopter.model.finding.Answers;
 import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Code;
+import org.isopter.profiles.artefact.invariant.Invariant;
+import org.isopter.profiles.artefact.invariant.ValueInvariants;
 
 /** Makes the profile of the panel that holds the findings of one examination together. */
 final class ExaminationProfile {
@@ -16,6 +19,17 @@ final class ExaminationProfile {
   static final Answers SETTINGS = Answers.of(Setting.class);
 
   private ExaminationProfile() {}
+
+  /** Returns what the profile states of the numbers that it holds. */
+  static List<Invariant> invariants() {
+    return Demographics.LAYOUT.commonParts().stream()
+        .flatMap(part -> invariants(part).stream())
+        .toList();
+  }
+
+  private static List<Invariant> invariants(Part<?, ?> part) {
+    return ValueInvariants.of("examination-" + part.key(), part.key(), part.spec());
+  }
 
   static StructureDefinition make() {
     StructureDefinition profile =
@@ -34,16 +48,17 @@ final class ExaminationProfile {
     differential.none("Observation.value[x]");
     differential.none("Observation.dataAbsentReason");
     differential.sliced("Observation.component", DiscriminatorType.PATTERN, "code");
-    component(differential, "setting", ExamCodes.SETTING, new Spec.Coded(SETTINGS));
+    component(differential, "setting", ExamCodes.SETTING, new Spec.Coded(SETTINGS), List.of());
     for (Part<?, ?> part : Demographics.LAYOUT.commonParts()) {
-      component(differential, part.key(), part.code(), part.spec());
+      component(differential, part.key(), part.code(), part.spec(), invariants(part));
     }
     return profile;
   }
 
-  private static void component(Differential differential, String name, Code code, Spec spec) {
+  private static void component(
+      Differential differential, String name, Code code, Spec spec, List<Invariant> invariants) {
     String slice = "Observation.component:" + name;
-    differential.at(slice).setMin(0).setMax("1");
+    differential.state(differential.at(slice).setMin(0).setMax("1"), invariants);
     differential.at(slice + ".code").setPattern(Differential.concept(code));
     new ValueElements(differential).one(slice, spec, 1);
     differential.none(slice + ".dataAbsentReason");
