@@ -96,7 +96,8 @@ class DemoTest {
     }
     Set<Finding<?>> unused = new HashSet<>(Catalogue.standard().all());
     unused.removeAll(findings);
-    assertTrue(unused.size() <= 2, "not shown by the demo: " + unused);
+    int all = Catalogue.standard().all().size();
+    assertTrue(unused.size() * 2 < all, "not shown by the demo: " + unused);
     assertTrue(
         notations.containsAll(
             Set.of(

@@ -54,7 +54,10 @@ final class Replaced {
     extension.expect("url", URL);
     Optional<Cursor> reference = extension.required("valueReference");
     reference.ifPresent(to -> to.expect("type", "Observation"));
-    return reference.flatMap(to -> to.required("identifier")).flatMap(People::record);
+    Optional<Cursor> record = reference.flatMap(to -> to.required("identifier"));
+    // Written with a system always; without one it may be any record's.
+    record.ifPresent(identifier -> identifier.require("system"));
+    return record.flatMap(People::record);
   }
 
   /** Takes what an observation says, which is what the record says or nothing. */
