@@ -64,10 +64,12 @@ class NoteTaskTest {
   void takesWhatHoldsForADepartment() throws IOException {
     Habits habits =
         Habits.read(
-                "set\tperformer\t-\tNight nurse\tours\n"
-                    + "set\tsetting\t-\tward\tours\n"
-                    + "set\tsubject-system\t-\thttps://hospital.example/persons\tours\n"
-                    + "set\thours\t-\t13:00-21:00\tours\n")
+                """
+                set\tperformer\t-\tNight nurse\tours
+                set\tsetting\t-\tward\tours
+                set\tsubject-system\t-\thttps://hospital.example/persons\tours
+                set\thours\t-\t13:00-21:00\tours
+                """)
             .orThrow();
     assertEquals(ExitStatus.OK, run("IOP R 14 @ 8:30", "", habits, Optional.empty()));
     assertTrue(out().contains("Night nurse") && out().contains("ward"), out());
