@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import org.isopter.mapper.io.Passing;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -58,7 +59,12 @@ class AtomicFileTest {
   @Test
   void leavesNothingBehindWhereTheProcessIsAskedToEnd() throws Exception {
     Path target = folder.resolve("a.txt");
-    String classes = location(AtomicFile.class) + File.pathSeparator + location(Writer.class);
+    String classes =
+        String.join(
+            File.pathSeparator,
+            location(AtomicFile.class),
+            location(Writer.class),
+            location(Passing.class));
     Process process =
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
