@@ -66,9 +66,12 @@ class JavaTasksTest {
     JavaBlocks.compiled(name, source, temp).getMethod("run", RunLog.class).invoke(null, log);
     String all = command + ": " + words.toString(UTF_8);
     assertEquals(ExitStatus.OK, log.status(), all);
-    boolean isFile = command.equals("profiles");
     long written =
-        isFile ? Files.size(Path.of("target/java/isopter.tgz")) : data.size() + words.size();
+        switch (command) {
+          case "profiles" -> Files.size(Path.of("target/java/isopter.tgz"));
+          case "sheet" -> Files.size(Path.of("target/java/sheet.html"));
+          default -> data.size() + words.size();
+        };
     assertTrue(written > 0, all);
   }
 
