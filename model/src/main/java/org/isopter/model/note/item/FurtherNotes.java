@@ -1,12 +1,10 @@
 package org.isopter.model.note.item;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import org.isopter.model.answer.pupil.PupilFeature;
 import org.isopter.model.answer.sight.Congruity;
 import org.isopter.model.answer.sight.FieldBorder;
@@ -26,13 +24,10 @@ import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.VisualFunctions;
 import org.isopter.model.finding.Finding;
-import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
-import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Matcher;
-import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.note.token.Words;
 import org.isopter.model.value.Concept;
@@ -150,7 +145,7 @@ final class FurtherNotes {
       String heading,
       Vocabulary<V> words,
       Slot<? extends Concept>... technique) {
-    return one(finding, heading, words, Grammar.Sides.EACH, " R ", technique);
+    return word(finding, heading, Grammar.Sides.EACH, words, technique);
   }
 
   @SafeVarargs
@@ -159,25 +154,18 @@ final class FurtherNotes {
       String heading,
       Vocabulary<V> words,
       Slot<? extends Concept>... technique) {
-    return one(finding, heading, words, Grammar.Sides.PAIR, " ", technique);
+    return word(finding, heading, Grammar.Sides.PAIR, words, technique);
   }
 
   @SafeVarargs
-  private static <V> Item one(
+  private static <V> Item word(
       Finding<V> finding,
       String heading,
-      Vocabulary<V> words,
       Grammar.Sides sides,
-      String between,
+      Vocabulary<V> words,
       Slot<? extends Concept>... technique) {
-    Slot<V> slot = Slot.value(heading, words);
-    String example = heading + between + words.words().get(0).replace('-', ' ');
-    Grammar.Draft draft = Grammar.of(heading, example).sides(sides).startsWith(heading).slots(slot);
-    for (Slot<? extends Concept> how : technique) {
-      draft.method(how);
-    }
-    Grammar grammar = draft.whole(finding).build(eye -> eye.found(finding, eye.get(slot)));
-    return new Item(List.of(grammar), List.of(Wording.of(finding, heading, words::phrase)));
+    String example = words.words().get(0).replace('-', ' ');
+    return one(finding, heading, sides, words, words::phrase, example, technique);
   }
 
   private static Item number(
@@ -187,21 +175,40 @@ final class FurtherNotes {
       Unit unit,
       String example,
       String said) {
-    Slot<Quantity> slot = Slot.value(heading, quantity(unit, said));
+    String behind = said.equals("%") ? said : " " + said;
+    return one(
+        finding,
+        heading,
+        sides,
+        quantity(unit, said),
+        found -> found.value().toPlainString() + behind,
+        example);
+  }
+
+  /** Returns the item of a heading and one thing behind it. */
+  @SafeVarargs
+  private static <V> Item one(
+      Finding<V> finding,
+      String heading,
+      Grammar.Sides sides,
+      Matcher<V> read,
+      Function<V, String> written,
+      String example,
+      Slot<? extends Concept>... technique) {
+    Slot<V> slot = Slot.value(heading, read);
     String side = sides == Grammar.Sides.PAIR ? " " : " R ";
+    Grammar.Draft draft =
+        Grammar.of(heading, heading + side + example)
+            .sides(sides)
+            .startsWith(heading)
+            .slots(slot)
+            .whole(finding);
+    for (Slot<? extends Concept> how : technique) {
+      draft.method(how);
+    }
     return new Item(
-        List.of(
-            Grammar.of(heading, heading + side + example)
-                .sides(sides)
-                .startsWith(heading)
-                .slots(slot)
-                .whole(finding)
-                .build(eye -> eye.found(finding, eye.get(slot)))),
-        List.of(
-            Wording.of(
-                finding,
-                heading,
-                found -> found.value().toPlainString() + (said.equals("%") ? "" : " ") + said)));
+        List.of(draft.build(eye -> eye.found(finding, eye.get(slot)))),
+        List.of(Wording.of(finding, heading, written)));
   }
 
   private static Matcher<Quantity> quantity(Unit unit, String said) {
@@ -214,23 +221,13 @@ final class FurtherNotes {
   }
 
   private static Item contrast() {
-    Slot<BigDecimal> slot =
-        Slot.value(
-            "contrast",
-            cursor -> cursor.number().filter(any -> cursor.take("log") && cursor.take("units")));
-    return new Item(
-        List.of(
-            Grammar.of("contrast", "contrast R 1.65 log units")
-                .sides(Grammar.Sides.EACH_OR_BOTH)
-                .startsWith("contrast")
-                .slots(slot)
-                .whole(VisualFunctions.CONTRAST)
-                .build(eye -> eye.found(VisualFunctions.CONTRAST, eye.get(slot)))),
-        List.of(
-            Wording.of(
-                VisualFunctions.CONTRAST,
-                "contrast",
-                found -> found.toPlainString() + " log units")));
+    return one(
+        VisualFunctions.CONTRAST,
+        "contrast",
+        Grammar.Sides.EACH_OR_BOTH,
+        cursor -> cursor.number().filter(any -> cursor.take("log") && cursor.take("units")),
+        found -> found.toPlainString() + " log units",
+        "1.65 log units");
   }
 
   private static Item features() {
@@ -269,30 +266,19 @@ final class FurtherNotes {
       Optional<Slot<FundusMethod>> technique) {
     List<Grammar> grammars = new ArrayList<>();
     for (S one : signs) {
-      String name = Words.of(one);
-      Grammar.Draft draft =
-          Grammar.of(name, name + " R present L absent")
-              .startsWith(
-                  Stream.of(Heading.of(name).afterWords(), Heading.of(heading + " " + name)))
-              .slots(PRESENCE);
+      Grammar.Draft draft = SignItems.named(one, heading).slots(PRESENCE);
       technique.ifPresent(draft::method);
       grammars.add(
           draft
               .unsided((said, any) -> said.find(PRESENCE).equals(Optional.of(Presence.ABSENT)))
               .build(eye -> eye.found(finding, make.of(one, eye.get(PRESENCE)))));
     }
-    Grammar.Draft none = Grammar.of(heading, heading + " R not done").startsWith(heading);
-    technique.ifPresent(none::method);
-    grammars.add(none.whole(finding).build(FurtherNotes::unnamed));
+    grammars.add(SignItems.unnamed(finding, heading, technique));
     return new Item(
         grammars,
         List.of(
             Wording.<V>of(finding, heading, value -> PRESENCES.phrase(presence.apply(value)))
                 .under(value -> Words.of(sign.apply(value)))));
-  }
-
-  private static void unnamed(Eye eye) throws NotRead {
-    throw NotRead.because("it is not told which sign");
   }
 
   private static Item saccades() {

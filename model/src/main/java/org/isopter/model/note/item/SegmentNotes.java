@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.isopter.model.answer.tissue.AnteriorSign;
 import org.isopter.model.answer.tissue.PosteriorSign;
 import org.isopter.model.answer.tissue.Presence;
@@ -13,7 +12,6 @@ import org.isopter.model.catalogue.Segments;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
-import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
@@ -122,27 +120,14 @@ final class SegmentNotes {
             .slots(FLAT)
             .method(METHOD)
             .build(eye -> absent(eye, FLAT, Segments.POSTERIOR, PosteriorSign.RETINAL_DETACHMENT)));
-    all.add(notExamined(Segments.ANTERIOR, "anterior sign"));
-    all.add(notExamined(Segments.POSTERIOR, "posterior sign"));
+    all.add(SignItems.unnamed(Segments.ANTERIOR, "anterior sign", Optional.of(METHOD)));
+    all.add(SignItems.unnamed(Segments.POSTERIOR, "posterior sign", Optional.of(METHOD)));
     return List.copyOf(all);
-  }
-
-  private static Grammar notExamined(Finding<?> finding, String heading) {
-    return Grammar.of(heading, heading + " R not done")
-        .startsWith(heading)
-        .method(METHOD)
-        .whole(finding)
-        .build(
-            eye -> {
-              throw NotRead.because("it is not told which sign");
-            });
   }
 
   private static <S extends org.isopter.model.value.Concept> Grammar sign(
       Finding<Segments.Sign<S>> finding, S sign, String lead) {
-    String name = sign.word().replace('-', ' ');
-    return Grammar.of(name, name + " R present L absent")
-        .startsWith(Stream.of(Heading.of(name).afterWords(), Heading.of(lead + " " + name)))
+    return SignItems.named(sign, lead)
         .slots(PRESENCE, AMOUNT)
         .method(METHOD)
         .unsided((said, heading) -> said.find(PRESENCE).equals(Optional.of(Presence.ABSENT)))
