@@ -27,21 +27,15 @@ final class DiscPicture {
     List<String> right = picture.eye(Site.RIGHT, 140);
     List<String> left = picture.eye(Site.LEFT, 420);
     double end = Math.max(picture.svg.lines(140, 185, right), picture.svg.lines(420, 185, left));
-    return new Picture(
+    return picture.svg.picture(
         "isopter-discs",
         "Optic discs, as the examiner sees them: right eye on the left",
-        "Right eye. " + String.join(". ", right) + ". Left eye. " + String.join(". ", left) + ".",
-        560,
-        (int) end + 5,
-        picture.svg.toString());
+        Svg.said(Site.RIGHT, right) + " " + Svg.said(Site.LEFT, left),
+        end);
   }
 
   private List<String> eye(Site eye, double x) {
-    svg.words(
-        x,
-        16,
-        eye == Site.RIGHT ? "Right eye" : "Left eye",
-        "fill=\"currentColor\" font-weight=\"bold\"");
+    svg.title(x, eye);
     svg.circle(x, MIDDLE, RADIUS, margin(sayings.only(Discs.MARGIN, eye)));
     cup(eye, x);
     sayings

@@ -32,23 +32,17 @@ final class FieldPicture {
     List<String> left = picture.eye(Site.LEFT, 140);
     List<String> right = picture.eye(Site.RIGHT, 420);
     double end = Math.max(picture.svg.lines(140, 215, left), picture.svg.lines(420, 215, right));
-    return new Picture(
+    return picture.svg.picture(
         "isopter-fields",
         "Visual fields by confrontation, as the person sees them: left eye on the left",
-        "Left eye. " + String.join(". ", left) + ". Right eye. " + String.join(". ", right) + ".",
-        560,
-        (int) end + 5,
-        picture.svg.toString());
+        Svg.said(Site.LEFT, left) + " " + Svg.said(Site.RIGHT, right),
+        end);
   }
 
   /** Draws an eye and returns what is said of it. */
   private List<String> eye(Site eye, double x) {
     int temporal = eye == Site.RIGHT ? 1 : -1;
-    svg.words(
-        x,
-        16,
-        eye == Site.RIGHT ? "Right eye" : "Left eye",
-        "fill=\"currentColor\" font-weight=\"bold\"");
+    svg.title(x, eye);
     svg.words(x + temporal * (RADIUS + 30), MIDDLE, "temporal");
     svg.words(x - temporal * (RADIUS + 24), MIDDLE, "nasal");
     Map<FieldRegion, Outcome<FieldResponse>> regions =

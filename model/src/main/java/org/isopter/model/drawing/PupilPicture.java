@@ -31,8 +31,8 @@ final class PupilPicture {
   }
 
   private Picture drawn() {
-    svg.words(140, 16, "Right eye", "fill=\"currentColor\" font-weight=\"bold\"");
-    svg.words(420, 16, "Left eye", "fill=\"currentColor\" font-weight=\"bold\"");
+    svg.title(140, Site.RIGHT);
+    svg.title(420, Site.LEFT);
     double y = 30;
     for (Lighting light : Lighting.values()) {
       if (isMeasured(light)) {
@@ -52,19 +52,16 @@ final class PupilPicture {
     List<String> both =
         new ArrayList<>(sayings.of("Afferent defect", Pupils.AFFERENT_DEFECT, Site.BOTH));
     end = svg.lines(280, end + 8, both);
-    return new Picture(
+    return svg.picture(
         "isopter-pupils",
         "Pupils, as the examiner sees them: right eye on the left",
-        "Right eye. "
-            + String.join(". ", right)
-            + ". Left eye. "
-            + String.join(". ", left)
-            + ". "
+        Svg.said(Site.RIGHT, right)
+            + " "
+            + Svg.said(Site.LEFT, left)
+            + " "
             + String.join(". ", both)
             + ".",
-        560,
-        (int) end + 5,
-        svg.toString());
+        end);
   }
 
   private boolean isMeasured(Lighting light) {

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
+import org.isopter.model.value.Site;
 
 /** Builds the inside of a picture from shapes and words. */
 final class Svg {
@@ -14,6 +15,7 @@ final class Svg {
   static final String LINE = "fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.5\"";
 
   private static final int LETTERS = 40;
+  private static final int WIDTH = 560;
 
   private final StringBuilder shapes = new StringBuilder();
 
@@ -54,6 +56,25 @@ final class Svg {
     return at;
   }
 
+  /** Writes the name of an eye above what is drawn of it. */
+  void title(double x, Site eye) {
+    words(x, 16, name(eye), "fill=\"currentColor\" font-weight=\"bold\"");
+  }
+
+  /** Returns what is said of an eye, as sentences. */
+  static String said(Site eye, List<String> lines) {
+    return name(eye) + ". " + String.join(". ", lines) + ".";
+  }
+
+  private static String name(Site eye) {
+    return eye == Site.RIGHT ? "Right eye" : "Left eye";
+  }
+
+  /** Returns the picture of both eyes that was drawn, which ends at a height. */
+  Picture picture(String id, String title, String description, double end) {
+    return new Picture(id, title, description, WIDTH, (int) end + 5, shapes.toString());
+  }
+
   private static List<String> folded(String line) {
     List<String> pieces = new ArrayList<>();
     StringBuilder piece = new StringBuilder();
@@ -83,10 +104,5 @@ final class Svg {
         .replace("<", "&lt;")
         .replace(">", "&gt;")
         .replace("\"", "&quot;");
-  }
-
-  @Override
-  public String toString() {
-    return shapes.toString();
   }
 }
