@@ -4,19 +4,16 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.tngtech.archunit.core.domain.JavaClass;
-import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.domain.JavaCodeUnit;
 import com.tngtech.archunit.core.domain.JavaField;
 import com.tngtech.archunit.core.domain.JavaMember;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.domain.JavaType;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apiguardian.api.API;
@@ -30,11 +27,6 @@ import org.junit.jupiter.api.Test;
 class ApiTest {
 
   private static final Path LIST = Path.of("cli/src/test/resources/api.txt");
-  private static final Pattern TESTS = Pattern.compile(".*/test(-classes)?/org/isopter/.*");
-  private static final JavaClasses ALL =
-      new ClassFileImporter()
-          .withImportOption(location -> !location.matches(TESTS))
-          .importPackages("org.isopter");
 
   @Test
   void isAsListed() throws IOException {
@@ -60,11 +52,12 @@ class ApiTest {
   }
 
   private static Stream<JavaClass> api() {
-    return ALL.stream().filter(ApiTest::isApi);
+    return OurClasses.ALL.stream().filter(ApiTest::isApi);
   }
 
   private static boolean isApi(JavaClass type) {
-    return isPublic(type) && (isMarked(type.getPackageName()) || type.isAnnotatedWith(API.class));
+    return isPublic(type)
+        && (type.getPackage().isAnnotatedWith(API.class) || type.isAnnotatedWith(API.class));
   }
 
   private static boolean isHidden(JavaClass type) {
@@ -74,15 +67,6 @@ class ApiTest {
   private static boolean isPublic(JavaClass type) {
     return type.getModifiers().contains(JavaModifier.PUBLIC)
         && type.getEnclosingClass().map(ApiTest::isPublic).orElse(true);
-  }
-
-  private static boolean isMarked(String name) {
-    try {
-      Class<?> info = Class.forName(name + ".package-info");
-      return info.isAnnotationPresent(API.class);
-    } catch (ClassNotFoundException none) {
-      return false;
-    }
   }
 
   private static Stream<JavaMember> visible(JavaClass type) {

@@ -1,10 +1,8 @@
 package org.isopter.cli;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -26,7 +24,7 @@ class LinksTest {
         pages()
             .flatMap(
                 page ->
-                    LINK.matcher(text(page))
+                    LINK.matcher(Texts.of(page))
                         .results()
                         .map(link -> link.group(1))
                         .filter(target -> !Files.exists(page.resolveSibling(target)))
@@ -49,7 +47,7 @@ class LinksTest {
     if (!page.toString().endsWith(".md") || !Files.exists(page) || !reached.add(page)) {
       return;
     }
-    LINK.matcher(text(page))
+    LINK.matcher(Texts.of(page))
         .results()
         .forEach(link -> follow(beside(page, link.group(1)), reached));
   }
@@ -64,14 +62,6 @@ class LinksTest {
     try (Stream<Path> docs = Files.walk(Path.of("docs"))) {
       List<Path> found = docs.filter(file -> file.toString().endsWith(".md")).toList();
       return Stream.concat(top.stream(), found.stream());
-    }
-  }
-
-  private static String text(Path page) {
-    try {
-      return Files.readString(page, UTF_8);
-    } catch (IOException unreadable) {
-      throw new UncheckedIOException(unreadable);
     }
   }
 }

@@ -9,10 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.tngtech.archunit.core.domain.JavaClass;
-import com.tngtech.archunit.core.domain.JavaClasses;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -41,13 +38,6 @@ class RoomsTest {
   private static final Pattern SKIPS =
       Pattern.compile("\\b(Assumptions|assumeTrue|assumeFalse|assumingThat)\\b|@Disabled|@Enabled");
 
-  private static final Pattern TESTS = Pattern.compile(".*/test(-classes)?/org/isopter/.*");
-
-  private static final JavaClasses ALL =
-      new ClassFileImporter()
-          .withImportOption(location -> !location.matches(TESTS))
-          .importPackages("org.isopter");
-
   @Test
   void noPackageHoldsMoreThanOneCanLookOver() throws IOException {
     Map<String, Integer> large = new TreeMap<>();
@@ -71,7 +61,7 @@ class RoomsTest {
 
   @Test
   void packagesKnowEachOtherOneWay() {
-    slices().matching("org.isopter.(**)").should().beFreeOfCycles().check(ALL);
+    slices().matching("org.isopter.(**)").should().beFreeOfCycles().check(OurClasses.ALL);
   }
 
   @Test
@@ -83,7 +73,7 @@ class RoomsTest {
         .accessField(System.class, "out")
         .orShould()
         .accessField(System.class, "err")
-        .check(ALL);
+        .check(OurClasses.ALL);
   }
 
   /**
@@ -98,7 +88,7 @@ class RoomsTest {
         .onlyDependOnClassesThat()
         .resideInAnyPackage(
             "java..", "picocli..", "org.jspecify..", "org.isopter.cli..", "org.isopter.task..")
-        .check(ALL);
+        .check(OurClasses.ALL);
     Map<String, Integer> tooLong = new TreeMap<>();
     try (Stream<Path> files = Files.list(COMMANDS)) {
       files.forEach(file -> tooLong.put(file.getFileName().toString(), lines(file)));
@@ -117,7 +107,7 @@ class RoomsTest {
         .should()
         .dependOnClassesThat()
         .resideInAnyPackage("ca.uhn..", "org.hl7..", "org.duckdb..", "java.sql..", "org.jfree..")
-        .check(ALL);
+        .check(OurClasses.ALL);
   }
 
   /** A test that is skipped on one machine says nothing there and is not missed. */
@@ -128,7 +118,7 @@ class RoomsTest {
           files
               .filter(file -> file.toString().matches("(?!target|cli/target).*/src/test/.*\\.java"))
               .filter(file -> !file.endsWith("RoomsTest.java"))
-              .filter(file -> SKIPS.matcher(text(file)).find())
+              .filter(file -> SKIPS.matcher(Texts.of(file)).find())
               .map(Path::toString)
               .collect(Collectors.toCollection(TreeSet::new));
       assertEquals(Set.of(), skipping);
@@ -154,19 +144,11 @@ class RoomsTest {
 
   /** Returns the classes that have a file of their own. */
   private static Stream<JavaClass> sources() {
-    return ALL.stream()
+    return OurClasses.ALL.stream()
         .filter(type -> !type.isNestedClass() && !type.getSimpleName().equals("package-info"));
   }
 
   private static int lines(Path file) {
-    return (int) text(file).lines().count();
-  }
-
-  private static String text(Path file) {
-    try {
-      return Files.readString(file, UTF_8);
-    } catch (IOException unreadable) {
-      throw new UncheckedIOException(unreadable);
-    }
+    return (int) Texts.of(file).lines().count();
   }
 }
