@@ -77,9 +77,9 @@ class CarriedTest {
    */
   private static void leaves(Path file, String records, String back) throws IOException {
     Path table = Path.of(records + ".table");
-    String[] told = {"--policy", "extract", "--table", table.toString()};
+    String[] output = {"--policy", "extract", "--table", table.toString()};
     Run.of(
-            Stream.concat(Stream.of("from-fhir", file.toString()), Stream.of(told))
+            Stream.concat(Stream.of("from-fhir", file.toString()), Stream.of(output))
                 .toArray(String[]::new))
         .ok();
     List<JsonNode> written = back.lines().map(JsonMapper.shared()::readTree).toList();

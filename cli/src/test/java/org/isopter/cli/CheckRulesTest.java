@@ -66,7 +66,7 @@ class CheckRulesTest {
     return Files.writeString(folder.resolve(name), text, UTF_8);
   }
 
-  private String told() {
+  private String output() {
     return out.toString(UTF_8);
   }
 
@@ -79,24 +79,24 @@ class CheckRulesTest {
     Path record = file("a.yaml", WARNED);
     assertEquals(ExitStatus.OK, check(record));
     assertTrue(
-        told()
+        output()
             .startsWith(
                 record
                     + ":8:5  warning  findings.intraocular-pressure.right\n"
                     + "    rule    pressure-very-low: A pressure is below 5 mmHg.\n"
                     + "    saw     right intraocular-pressure 4 mmHg (method goldmann)\n"),
-        told());
+        output());
     assertTrue(said().contains("none refused, 1 remark"), said());
   }
 
   @Test
   void anErrorRefusesTheRecord() throws IOException {
     assertEquals(ExitStatus.REFUSED, check(file("a.yaml", WRONG), "--format", "json"));
-    JsonNode issue = JsonMapper.shared().readTree(told()).get("issue").get(0);
+    JsonNode issue = JsonMapper.shared().readTree(output()).get("issue").get(0);
     assertEquals("error", issue.get("severity").asString());
     assertEquals("business-rule", issue.get("code").asString());
     assertTrue(
-        issue.get("diagnostics").asString().contains("nystagmus-phase-against-kind"), told());
+        issue.get("diagnostics").asString().contains("nystagmus-phase-against-kind"), output());
   }
 
   @Test
@@ -104,7 +104,7 @@ class CheckRulesTest {
     assertEquals(
         ExitStatus.REFUSED,
         check(file("a.yaml", WRONG + "  intraocular-pressure: { right: 4 }\n")));
-    assertTrue(!told().contains("nystagmus-phase-against-kind"), told());
+    assertTrue(!output().contains("nystagmus-phase-against-kind"), output());
   }
 
   @Test
@@ -119,7 +119,7 @@ class CheckRulesTest {
               reason: Filmed and seen by two.
             """);
     assertEquals(ExitStatus.OK, check(file("a.yaml", WRONG), "--suppress", known));
-    assertEquals("", told());
+    assertEquals("", output());
     assertTrue(said().contains("1 suppressed"), said());
   }
 
@@ -151,7 +151,7 @@ class CheckRulesTest {
     assertTrue(said().contains("[1].rule: saw pressure-too-low"), said());
     assertTrue(said().contains("[1].reason: saw 5"), said());
     assertTrue(said().contains("[1]: saw the key eye"), said());
-    assertEquals("", told());
+    assertEquals("", output());
   }
 
   @Test
@@ -159,7 +159,7 @@ class CheckRulesTest {
     Path wrong = file("a b.yaml", WRONG);
     Path warned = file("c.yaml", WARNED);
     assertEquals(ExitStatus.REFUSED, check(wrong, warned, "--format", "sarif"));
-    JsonNode log = JsonMapper.shared().readTree(told());
+    JsonNode log = JsonMapper.shared().readTree(output());
     assertEquals("2.1.0", log.get("version").asString());
     JsonNode run = log.get("runs").get(0);
     assertEquals(1 + Rules.all().size(), run.get("tool").get("driver").get("rules").size());
@@ -167,7 +167,8 @@ class CheckRulesTest {
     assertEquals("nystagmus-phase-against-kind", first.get("ruleId").asString());
     assertEquals("error", first.get("level").asString());
     JsonNode place = first.get("locations").get(0).get("physicalLocation");
-    assertTrue(place.get("artifactLocation").get("uri").asString().endsWith("/a%20b.yaml"), told());
+    assertTrue(
+        place.get("artifactLocation").get("uri").asString().endsWith("/a%20b.yaml"), output());
     assertEquals(8, place.get("region").get("startLine").asInt());
     assertEquals("warning", run.get("results").get(1).get("level").asString());
   }
@@ -175,7 +176,7 @@ class CheckRulesTest {
   @Test
   void aLogOfNothingIsComplete() throws IOException {
     assertEquals(ExitStatus.OK, check(file("a.yaml", HEAD + "  { }\n"), "--format", "sarif"));
-    JsonNode run = JsonMapper.shared().readTree(told()).get("runs").get(0);
+    JsonNode run = JsonMapper.shared().readTree(output()).get("runs").get(0);
     assertEquals(0, run.get("results").size());
   }
 }

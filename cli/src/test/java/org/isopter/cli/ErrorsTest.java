@@ -86,9 +86,9 @@ class ErrorsTest {
     assertTrue(run.err().contains(file + ":3:"), run.err());
     assertTrue(run.err().contains(file + ":4  resource.resourceType\n    saw     nothing"));
     assertTrue(run.err().endsWith("isopter: 3 examinations written as ndjson, 2 refused\n"));
-    List<String> told = Files.readAllLines(report);
-    assertEquals(2, told.stream().filter(line -> line.contains("\"error\"")).count());
-    assertTrue(told.get(0).contains(file + ":3:"), told.get(0));
+    List<String> output = Files.readAllLines(report);
+    assertEquals(2, output.stream().filter(line -> line.contains("\"error\"")).count());
+    assertTrue(output.get(0).contains(file + ":3:"), output.get(0));
   }
 
   @Test

@@ -198,8 +198,8 @@ class PoolTest {
     Files.createDirectory(pool);
     Files.writeString(pool.resolve("findings.parquet"), "no table");
     Files.writeString(pool.resolve("examinations.parquet"), "no table");
-    String told = Run.of("describe", pool.toString()).err();
-    assertTrue(told.contains("'" + pool.resolve("findings.parquet") + "'"), told);
+    String output = Run.of("describe", pool.toString()).err();
+    assertTrue(output.contains("'" + pool.resolve("findings.parquet") + "'"), output);
   }
 
   /** A run that is killed may leave them: in them nobody is named, and each input is. */
@@ -213,9 +213,9 @@ class PoolTest {
         PoolTables tables = PoolTables.open(passing.fill(log(), List.of(source)))) {
       PoolTables.Rows rows =
           tables.ask("SELECT DISTINCT subject, examination, time::DATE FROM findings");
-      String told = rows.cells().toString();
+      String output = rows.cells().toString();
       assertTrue(Files.readString(record).contains("qh-p-12"));
-      assertFalse(told.contains("qh-") || told.contains("2026"), told);
+      assertFalse(output.contains("qh-") || output.contains("2026"), output);
     }
   }
 

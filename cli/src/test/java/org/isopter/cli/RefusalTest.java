@@ -78,12 +78,12 @@ class RefusalTest {
                                 test("validator", validator.out(), file, change))));
   }
 
-  private static DynamicTest test(String who, String told, Path file, Change change) {
+  private static DynamicTest test(String who, String output, Path file, Change change) {
     Path target = target(file, change);
     return DynamicTest.dynamicTest(
         who + ", " + change.name() + ", " + file.getFileName(),
         () -> {
-          String own = about(target, told);
+          String own = about(target, output);
           assertTrue(own.contains("  Bundle.entry["), own);
           assertTrue(own.contains("saw "), own);
           assertTrue(own.contains("wanted"), own);
@@ -92,10 +92,10 @@ class RefusalTest {
   }
 
   /** Returns the blocks about one file. */
-  private static String about(Path file, String told) {
+  private static String about(Path file, String output) {
     StringBuilder own = new StringBuilder();
     boolean about = false;
-    for (String line : told.lines().toList()) {
+    for (String line : output.lines().toList()) {
       about = line.startsWith(" ") ? about : line.startsWith(file.toString());
       own.append(about ? line + "\n" : "");
     }

@@ -106,7 +106,7 @@ class ResumeTest {
                 "--report",
                 folder + "/killed.report")
             .redirectErrorStream(true)
-            .redirectOutput(folder.resolve("killed.told").toFile())
+            .redirectOutput(folder.resolve("killed.out").toFile())
             .start();
     Instant end = Instant.now().plus(Duration.ofMinutes(3));
     Path mark = folder.resolve("killed.ndjson.checkpoint");
@@ -114,12 +114,12 @@ class ResumeTest {
       Thread.sleep(5);
     }
     process.destroyForcibly().waitFor();
-    assertTrue(Files.exists(mark), () -> "no checkpoint: " + told());
+    assertTrue(Files.exists(mark), () -> "no checkpoint: " + output());
   }
 
-  private String told() {
+  private String output() {
     try {
-      return text("killed.told");
+      return text("killed.out");
     } catch (IOException unreadable) {
       return unreadable.toString();
     }

@@ -50,9 +50,10 @@ class StartTest {
     command.addAll(List.of("-cp", System.getProperty("java.class.path"), Main.class.getName()));
     command.addAll(List.of(args));
     Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
-    String told = new String(process.getInputStream().readAllBytes(), UTF_8);
-    assertEquals(0, process.waitFor(), told);
-    return told.lines()
+    String output = new String(process.getInputStream().readAllBytes(), UTF_8);
+    assertEquals(0, process.waitFor(), output);
+    return output
+        .lines()
         .filter(line -> line.contains("source: "))
         .collect(java.util.stream.Collectors.joining("\n"));
   }

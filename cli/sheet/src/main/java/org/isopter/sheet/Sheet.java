@@ -108,7 +108,7 @@ public final class Sheet {
                         + unread.nearest()));
     field.foreign().stream().map(Sheet::elsewhere).distinct().forEach(lines::add);
     if (lines.isEmpty()) {
-      lines.add("Nothing is told here.");
+      lines.add("Nothing is said here.");
     }
     shown.put("lines", lines);
     return shown;
@@ -143,17 +143,17 @@ public final class Sheet {
     }
     view.put(
         "breaches",
-        header.isOk() ? breaches(new Exam(header.orThrow(), told(written))) : List.of());
+        header.isOk() ? breaches(new Exam(header.orThrow(), stated(written))) : List.of());
     if (faults.isEmpty()) {
-      exam(header.orThrow(), note, told(written), faults, view);
+      exam(header.orThrow(), note, stated(written), faults, view);
     }
     view.put("faults", faults);
   }
 
-  private static List<Fact<?>> told(List<SheetField> written) {
-    Set<Fact<?>> told = new LinkedHashSet<>();
-    written.forEach(field -> told.addAll(field.facts()));
-    return List.copyOf(told);
+  private static List<Fact<?>> stated(List<SheetField> written) {
+    Set<Fact<?>> stated = new LinkedHashSet<>();
+    written.forEach(field -> stated.addAll(field.facts()));
+    return List.copyOf(stated);
   }
 
   private static List<String> breaches(Exam exam) {
@@ -166,12 +166,12 @@ public final class Sheet {
   private static void exam(
       Header header,
       String note,
-      List<Fact<?>> told,
+      List<Fact<?>> stated,
       List<String> faults,
       Map<String, Object> view) {
     Result<List<Fact<?>>> facts = NoteReader.performed(header.performed()).facts(note);
     facts.faults().forEach(fault -> faults.add(fault.toString()));
-    if (facts.isOk() && !new HashSet<>(facts.orThrow()).equals(new HashSet<>(told))) {
+    if (facts.isOk() && !new HashSet<>(facts.orThrow()).equals(new HashSet<>(stated))) {
       faults.add("Two fields change each other's meaning; write one of them differently.");
     }
     if (faults.isEmpty()) {

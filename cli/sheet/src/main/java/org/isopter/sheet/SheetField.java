@@ -51,7 +51,7 @@ record SheetField(
     return new SheetField(site, text, clear ? note.facts() : List.of(), note.unread(), foreign);
   }
 
-  /** A field of both eyes may also name one of them, where that is told of both together too. */
+  /** A field of both eyes may also name one of them, where that is said of both together too. */
   private static boolean isOf(Site site, Fact<?> fact) {
     return site == Site.BOTH ? fact.finding().sites().contains(site) : fact.site() == site;
   }

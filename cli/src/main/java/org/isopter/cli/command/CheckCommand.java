@@ -18,7 +18,7 @@ import picocli.CommandLine.Option;
     description = {
       "Checks records and tells every fault: where it stands, what was seen and what is wanted.",
       "A record that can be read is held against the consistency rules (docs/rules.md); only their",
-      "errors refuse it. That nothing is told says nothing about the health of an eye."
+      "errors refuse it. That nothing is reported says nothing about the health of an eye."
     },
     footer = {
       "",

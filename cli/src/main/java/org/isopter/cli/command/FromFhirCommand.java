@@ -27,7 +27,7 @@ import picocli.CommandLine.Mixin;
       "  isopter from-fhir target/bundles/01-harbour-pilot.json",
       "  isopter from-fhir target/bundles --output target/records/",
       "  isopter from-fhir docs/foreign/clinic.json --output target/clinic.yaml",
-      "  isopter from-fhir 'docs/foreign/*.ndjson' --policy extract --report target/told.ndjson",
+      "  isopter from-fhir 'docs/foreign/*.ndjson' --policy extract --report target/report.ndjson",
       "  isopter from-fhir docs/foreign/lines.ndjson --output target/lines.ndjson --resume"
     })
 public final class FromFhirCommand extends InputCommand {

@@ -14,7 +14,7 @@ import picocli.CommandLine.Parameters;
     name = "note",
     description = {
       "Turns bedside shorthand into a record.",
-      "An item that is not understood to the last word is told with its place, and nothing is"
+      "An item that is not understood to the last word is reported with its place, and nothing is"
           + " written; --keep-unread keeps such items as a remark."
     },
     footer = {

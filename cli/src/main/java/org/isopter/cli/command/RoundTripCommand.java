@@ -14,7 +14,7 @@ import picocli.CommandLine.Mixin;
     description = {
       "Shows what, if anything, is lost on the way to FHIR and back.",
       "Each record is written as FHIR (JSON, XML) and as a record (JSON, YAML) and read again. What"
-          + " is not as it was is told with its path, before and after."
+          + " is not as it was is reported with its path, before and after."
     },
     footer = {
       "",

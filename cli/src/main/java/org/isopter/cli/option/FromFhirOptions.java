@@ -26,7 +26,7 @@ public final class FromFhirOptions {
       paramLabel = "FORM",
       description = {
         "Form of the output: ${COMPLETION-CANDIDATES}.",
-        "Unless given or told by the name of FILE, yaml for one examination of one input, else"
+        "Unless given or known by the name of FILE, yaml for one examination of one input, else"
             + " ndjson; yaml in a folder."
       })
   private @Nullable RecordForm format;

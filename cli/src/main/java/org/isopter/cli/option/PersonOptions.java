@@ -36,7 +36,7 @@ public final class PersonOptions {
       names = "--times",
       paramLabel = "GRAIN",
       defaultValue = "week",
-      description = "How finely times are told: ${COMPLETION-CANDIDATES} (default: week).")
+      description = "How finely times are given: ${COMPLETION-CANDIDATES} (default: week).")
   TimeGrain times = TimeGrain.WEEK;
 
   @Option(

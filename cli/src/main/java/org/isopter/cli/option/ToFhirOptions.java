@@ -33,7 +33,7 @@ public final class ToFhirOptions {
       paramLabel = "FORM",
       description = {
         "Form of the output: ${COMPLETION-CANDIDATES}.",
-        "Unless given or told by the name of FILE, json for one record and ndjson for several."
+        "Unless given or known by the name of FILE, json for one record and ndjson for several."
       })
   private @Nullable FhirForm format;
 

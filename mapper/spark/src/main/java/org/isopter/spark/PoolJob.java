@@ -70,7 +70,7 @@ public final class PoolJob implements Callable<Integer> {
     this.environment = environment;
   }
 
-  /** Runs the job; what goes wrong is told on standard error, with a status that is not 0. */
+  /** Runs the job; what goes wrong is reported on standard error, with a status that is not 0. */
   public static void main(String[] arguments) {
     int status = line(System.getenv()).execute(arguments);
     if (status != 0) {

@@ -3,7 +3,7 @@ package org.isopter.mapper.describe;
 import java.util.List;
 
 /**
- * What is told of a pool.
+ * What is said of a pool.
  *
  * @param listings the tables of counts, in the order in which one looks at them
  * @param spreads the numbers, for drawing

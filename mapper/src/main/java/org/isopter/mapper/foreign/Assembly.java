@@ -17,14 +17,14 @@ import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.observation.Translation;
-import org.isopter.mapper.foreign.own.Own;
 import org.isopter.mapper.foreign.reading.Carried;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
-import org.isopter.mapper.foreign.reading.Treated;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.foreign.reading.ResourceOutcome;
+import org.isopter.mapper.foreign.returned.ReturnedBundle;
+import org.isopter.mapper.json.Element;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.FactKey;
@@ -76,7 +76,7 @@ final class Assembly {
     List<List<Carried.Whole>> wholes = wholes(exams.size());
     List<ReadExam> read = new ArrayList<>();
     for (int i = 0; i < exams.size(); i++) {
-      List<Placed> frame = i == 0 ? document.frame() : List.of();
+      List<Element> frame = i == 0 ? document.frame() : List.of();
       List<Carried.OfFact> leaves = exams.get(i).carried().leaves();
       read.add(exams.get(i).carrying(new Carried(leaves, wholes.get(i), frame)));
     }
@@ -156,7 +156,7 @@ final class Assembly {
     Map<Integer, Carried.OfFact> byKey = new java.util.TreeMap<>();
     for (int i = 0; i < places.size(); i++) {
       int source = of.get(i);
-      List<Placed> leaves = translations.get(source).ledger().leftoverWholes();
+      List<Element> leaves = translations.get(source).ledger().leftoverWholes();
       if (done.add(source) && !leaves.isEmpty()) {
         int place = places.get(i);
         byKey.put(place, new Carried.OfFact(keys.get(place).text(), leaves));
@@ -233,33 +233,34 @@ final class Assembly {
     List<ReadResource> resources = new ArrayList<>();
     for (int i = 0; i < translations.size(); i++) {
       Document.Part part = document.parts().get(i);
-      Treated treated = treatedAsKept(i) ? new Treated.Kept(reasons(i)) : translated(i);
-      resources.add(new ReadResource(part.at(), part.resource(), treated));
+      ResourceOutcome outcome =
+          treatedAsKept(i) ? new ResourceOutcome.Kept(reasons(i)) : translated(i);
+      resources.add(new ReadResource(part.at(), part.resource(), outcome));
     }
     if (resources.isEmpty() || document.parts().isEmpty()) {
       document.frame().stream()
-          .filter(placed -> placed.at().isEmpty())
-          .forEach(placed -> resources.add(noResource(placed)));
+          .filter(element -> element.at().isEmpty())
+          .forEach(element -> resources.add(noResource(element)));
     }
     return resources;
   }
 
-  private static ReadResource noResource(Placed placed) {
+  private static ReadResource noResource(Element element) {
     Fault fault = Fault.of("", "no resourceType", "a FHIR resource");
     return new ReadResource(
-        "", placed.value(), new Treated.Kept(List.of(new Reason(Why.NO_RESOURCE, fault))));
+        "", element.value(), new ResourceOutcome.Kept(List.of(new Reason(Why.NO_RESOURCE, fault))));
   }
 
-  private Treated translated(int i) {
+  private ResourceOutcome translated(int i) {
     Translation translation = translations.get(i);
     Set<String> used = new TreeSet<>(translation.ledger().rules());
-    List<Placed> leftover = translation.ledger().leftover();
+    List<Element> leftover = translation.ledger().leftover();
     boolean plain = used.isEmpty() && translation.reasons().isEmpty();
-    if (plain && leftover.stream().allMatch(Own::isTransport)) {
-      return new Treated.Exact(translation.facts());
+    if (plain && leftover.stream().allMatch(ReturnedBundle::isTransport)) {
+      return new ResourceOutcome.Exact(translation.facts());
     }
     List<Fact<?>> facts = translation.joins().map(translations::get).orElse(translation).facts();
-    return new Treated.Translated(
+    return new ResourceOutcome.Translated(
         facts, used, translation.ledger().taken(), leftover, translation.reasons());
   }
 }

@@ -17,27 +17,27 @@ import org.isopter.mapper.foreign.document.Document;
 import org.isopter.mapper.foreign.document.Neighbours;
 import org.isopter.mapper.foreign.document.Sources;
 import org.isopter.mapper.foreign.document.Versions;
+import org.isopter.mapper.foreign.ledger.Lazy;
 import org.isopter.mapper.foreign.ledger.Ledger;
-import org.isopter.mapper.foreign.ledger.Once;
 import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.observation.Joining;
 import org.isopter.mapper.foreign.observation.Translation;
 import org.isopter.mapper.foreign.observation.Translator;
-import org.isopter.mapper.foreign.own.Own;
-import org.isopter.mapper.foreign.own.OwnCodes;
-import org.isopter.mapper.foreign.own.OwnName;
-import org.isopter.mapper.foreign.own.OwnRecords;
 import org.isopter.mapper.foreign.reading.Carried;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
 import org.isopter.mapper.foreign.reading.Release;
-import org.isopter.mapper.foreign.reading.Treated;
+import org.isopter.mapper.foreign.reading.ResourceOutcome;
+import org.isopter.mapper.foreign.returned.ReturnedBundle;
+import org.isopter.mapper.foreign.returned.ReturnedRecords;
+import org.isopter.mapper.foreign.returned.WrittenCodes;
+import org.isopter.mapper.foreign.returned.WrittenName;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Limits;
-import org.isopter.mapper.json.Placed;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.mapper.json.RawTree;
@@ -58,15 +58,15 @@ public final class ForeignReader {
 
   private final Supplier<Vocabulary> vocabulary;
   private final Options options;
-  private final Supplier<OwnCodes> codes;
+  private final Supplier<WrittenCodes> codes;
   private final FhirReader exact;
   private final RawJson json;
 
   /** Makes a reader of the findings of a catalogue. */
   public ForeignReader(Catalogue catalogue, Options options) {
-    this.vocabulary = Once.of(() -> new Vocabulary(catalogue));
+    this.vocabulary = Lazy.of(() -> new Vocabulary(catalogue));
     this.options = options;
-    this.codes = Once.of(() -> new OwnCodes(catalogue, vocabulary.get()));
+    this.codes = Lazy.of(() -> new WrittenCodes(catalogue, vocabulary.get()));
     this.exact = new FhirReader(catalogue);
     this.json = new RawJson(options.limits());
   }
@@ -125,7 +125,7 @@ public final class ForeignReader {
     List<Raw> others = new ArrayList<>();
     List<Reading> readings = new ArrayList<>();
     List<Reading.Stranger> strangers = new ArrayList<>();
-    List<Placed> lost = new ArrayList<>();
+    List<Element> lost = new ArrayList<>();
     for (int i = 0; i < documents.size(); i++) {
       Raw json = documents.get(i).json();
       String at = "/" + i;
@@ -138,7 +138,7 @@ public final class ForeignReader {
         others.add(json);
         strangers.addAll(strangers(at, own));
       }
-      documents.get(i).lost().forEach(leaf -> lost.add(new Placed(at + leaf.at(), leaf.value())));
+      documents.get(i).lost().forEach(leaf -> lost.add(new Element(at + leaf.at(), leaf.value())));
     }
     if (readings.size() < documents.size() || documents.isEmpty()) {
       Document document = Document.of(others, readings.isEmpty()).with(lost);
@@ -154,12 +154,12 @@ public final class ForeignReader {
   /** Reads the records of ours among the resources as they were written, the others by rules. */
   private Reading foreign(Document document) {
     boolean maybe =
-        document.parts().stream().anyMatch(part -> OwnName.of(part.resource()).isPresent());
+        document.parts().stream().anyMatch(part -> WrittenName.of(part.resource()).isPresent());
     if (!maybe) {
       return byRules(document);
     }
-    OwnRecords own = new OwnRecords(exact, codes.get(), document);
-    List<OwnRecords.Read> ours = own.read();
+    ReturnedRecords own = new ReturnedRecords(exact, codes.get(), document);
+    List<ReturnedRecords.Read> ours = own.read();
     Set<Document.Part> read = new HashSet<>(own.apart().keySet());
     ours.forEach(one -> read.addAll(one.parts().keySet()));
     if (read.isEmpty()) {
@@ -172,20 +172,20 @@ public final class ForeignReader {
   /** What no other examination carries goes along with the first of ours. */
   private static Reading joined(
       Document document,
-      List<OwnRecords.Read> ours,
+      List<ReturnedRecords.Read> ours,
       Map<Document.Part, Reason> apart,
       Reading others) {
     List<ReadExam> exams = new ArrayList<>();
-    Map<String, Treated> treated = new HashMap<>();
-    apart.forEach((part, why) -> treated.put(part.at(), OwnRecords.treated(why)));
+    Map<String, ResourceOutcome> outcome = new HashMap<>();
+    apart.forEach((part, why) -> outcome.put(part.at(), ReturnedRecords.outcome(why)));
     Carried rest = others.carried();
-    for (OwnRecords.Read one : ours) {
+    for (ReturnedRecords.Read one : ours) {
       boolean first = exams.isEmpty();
       exams.add(one.exam(first ? rest.frame() : List.of(), first ? rest.resources() : List.of()));
-      one.treated().forEach((part, what) -> treated.put(part.at(), what));
+      one.outcome().forEach((part, what) -> outcome.put(part.at(), what));
     }
     exams.addAll(others.exams());
-    others.resources().forEach(resource -> treated.put(resource.at(), resource.treated()));
+    others.resources().forEach(resource -> outcome.put(resource.at(), resource.outcome()));
     List<ReadResource> resources = new ArrayList<>();
     Set<String> places = new HashSet<>();
     for (Document.Part part : document.parts()) {
@@ -194,7 +194,7 @@ public final class ForeignReader {
           new ReadResource(
               part.at(),
               part.resource(),
-              Objects.requireNonNull(treated.get(part.at()), part.at())));
+              Objects.requireNonNull(outcome.get(part.at()), part.at())));
     }
     others.resources().stream()
         .filter(resource -> !places.contains(resource.at()))
@@ -279,10 +279,10 @@ public final class ForeignReader {
 
   /** Reads a bundle that holds our panel, with what was carried along taken out first. */
   private Optional<Result<Reading>> own(Raw json) {
-    if (!Neighbours.type(json).equals("Bundle") || !Own.isBundle((Raw.Obj) json)) {
+    if (!Neighbours.type(json).equals("Bundle") || !ReturnedBundle.isBundle((Raw.Obj) json)) {
       return Optional.empty();
     }
-    Own own = Own.of((Raw.Obj) json);
+    ReturnedBundle own = ReturnedBundle.of((Raw.Obj) json);
     return Optional.of(exact.take(RawTree.of(own.bundle())).map(own::reading));
   }
 }

@@ -9,7 +9,7 @@ import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
-import org.isopter.mapper.foreign.reading.Treated;
+import org.isopter.mapper.foreign.reading.ResourceOutcome;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.table.Origin;
 import org.isopter.mapper.table.PooledExam;
@@ -118,10 +118,10 @@ final class Batches {
 
   private static Optional<Remainder> left(ReadResource read, IntFunction<PoolDocument> of) {
     PoolDocument document = of.apply(number(read.at()));
-    if (read.treated() instanceof Treated.Kept kept) {
+    if (read.outcome() instanceof ResourceOutcome.Kept kept) {
       return Optional.of(left(document, read, Remainder.What.KEPT, kept.reasons()));
     }
-    if (read.treated() instanceof Treated.Translated translated
+    if (read.outcome() instanceof ResourceOutcome.Translated translated
         && !translated.leftover().isEmpty()) {
       return Optional.of(left(document, read, Remainder.What.PART, translated.reasons()));
     }
@@ -141,7 +141,7 @@ final class Batches {
         List.copyOf(words),
         reasons.stream().map(Reason::fault).toList(),
         what == Remainder.What.KEPT ? Optional.of(read.resource()) : Optional.empty(),
-        read.treated() instanceof Treated.Translated part ? part.leftover() : List.of());
+        read.outcome() instanceof ResourceOutcome.Translated part ? part.leftover() : List.of());
   }
 
   /** Returns the number that a place begins with; 0 where it begins with a name. */

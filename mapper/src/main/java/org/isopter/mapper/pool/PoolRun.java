@@ -65,7 +65,7 @@ public final class PoolRun implements AutoCloseable {
   private ExamRows.Maker maker;
   private long bytes;
   private Optional<PoolHistory> history = Optional.empty();
-  private LongConsumer told = documents -> {};
+  private LongConsumer progress = documents -> {};
   private Optional<PersonsFile> persons = Optional.empty();
   private Consumer<Remainder> left = one -> {};
 
@@ -116,7 +116,7 @@ public final class PoolRun implements AutoCloseable {
 
   /** Returns this run, telling after each batch how many documents are done. */
   public PoolRun telling(LongConsumer listener) {
-    told = listener;
+    progress = listener;
     return this;
   }
 
@@ -296,7 +296,7 @@ public final class PoolRun implements AutoCloseable {
     } catch (SQLException failed) {
       throw failure(failed);
     }
-    told.accept(sink.counts().documents());
+    progress.accept(sink.counts().documents());
   }
 
   private void leave(Batch batch) throws IOException {

@@ -23,7 +23,7 @@ import org.isopter.model.value.FaultException;
 
 /**
  * Takes the identity out of an examination: pseudonyms for identifiers, all times of a person moved
- * by the same number of days and told by the week, ages from 90 on as one; no names, no examiner,
+ * by the same number of days and given by the week, ages from 90 on as one; no names, no examiner,
  * no instrument and, unless asked for, no free text.
  *
  * <p>What is left is still about one person: a rare finding or a rare course may be known again.
@@ -57,7 +57,7 @@ public final class Deidentifier {
    * Makes one.
    *
    * @param freeText whether remarks stay
-   * @param grain how finely times are told
+   * @param grain how finely times are given
    */
   public Deidentifier(SecretKey key, boolean freeText, TimeGrain grain) {
     this(key, freeText, grain, DateShift.AHEAD, Set.of());

@@ -19,7 +19,7 @@ public final class RiskReport {
 
   private static final String TABLE = "risk";
 
-  /** Findings that a person may not want known, for which l is told. */
+  /** Findings that a person may not want known, for which l is given. */
   private static final List<String> SENSITIVE =
       List.of("afferent-defect", "disc-margin", "vertical-cup-disc-ratio");
 

@@ -5,7 +5,7 @@ import java.time.LocalDateTime;
 import java.time.LocalTime;
 
 /**
- * How finely times are told. A course of visits known to the day, and still more to the minute, is
+ * How finely times are given. A course of visits known to the day, and still more to the minute, is
  * one person's alone.
  */
 public enum TimeGrain {

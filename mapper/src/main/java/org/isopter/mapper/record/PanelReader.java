@@ -118,7 +118,7 @@ final class PanelReader<V> {
   }
 
   private String notations() {
-    // What the written form wants is told by what it says of an empty text.
+    // What the written form wants is reported by what it says of an empty text.
     return layout
         .readChoice("", new EncodedValue(Optional.empty(), Optional.empty(), Map.of()))
         .faults()
@@ -157,7 +157,7 @@ final class PanelReader<V> {
         || Pattern.matches(layout.choice().map(Choice::pattern).orElse(""), text);
   }
 
-  /** Checks what could be read; what could not has been told already. */
+  /** Checks what could be read; what could not has been reported already. */
   private void checkTheRest(EncodedValue panel) {
     layout.check(panel).stream().filter(fault -> isRead(fault.path())).forEach(this::complain);
   }

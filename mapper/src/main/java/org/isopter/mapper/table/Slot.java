@@ -16,12 +16,12 @@ import org.isopter.model.finding.Variant;
  * same eye, for instance the acuity unaided.
  *
  * @param finding the finding
- * @param told the part that tells it apart, with its value; empty for facts that do not say
+ * @param mark the part that tells it apart, with its value; empty for facts that do not say
  */
-record Slot(Finding<?> finding, Optional<Told> told) {
+record Slot(Finding<?> finding, Optional<Mark> mark) {
 
   /** A part with a value. */
-  record Told(String part, Datum datum) {}
+  record Mark(String part, Datum datum) {}
 
   /** Returns the slots of a finding: one that does not say, and one for each closed answer. */
   static List<Slot> of(Finding<?> finding) {
@@ -29,7 +29,7 @@ record Slot(Finding<?> finding, Optional<Told> told) {
     slots.add(new Slot(finding, Optional.empty()));
     for (String key : finding.distinguishing()) {
       for (Datum datum : closed(spec(finding, key))) {
-        slots.add(new Slot(finding, Optional.of(new Told(key, datum))));
+        slots.add(new Slot(finding, Optional.of(new Mark(key, datum))));
       }
     }
     return slots;
@@ -37,13 +37,13 @@ record Slot(Finding<?> finding, Optional<Told> told) {
 
   /** Returns the name of its columns. */
   String name() {
-    String own = finding.id() + told.map(mark -> "-" + DatumTexts.of(mark.datum())).orElse("");
+    String own = finding.id() + mark.map(by -> "-" + DatumTexts.of(by.datum())).orElse("");
     return own.replace('-', '_');
   }
 
   /** Returns the title for people. */
   String title() {
-    return finding.title() + told.map(mark -> ", " + DatumTexts.of(mark.datum())).orElse("");
+    return finding.title() + mark.map(by -> ", " + DatumTexts.of(by.datum())).orElse("");
   }
 
   /** Returns the slot that a fact of the finding belongs to. */
@@ -51,7 +51,7 @@ record Slot(Finding<?> finding, Optional<Told> told) {
     for (String key : fact.finding().distinguishing()) {
       Optional<Datum> said = fact.panel().flatMap(panel -> panel.found(key));
       if (said.isPresent() && !closed(spec(fact.finding(), key)).isEmpty()) {
-        return new Slot(fact.finding(), Optional.of(new Told(key, said.get())));
+        return new Slot(fact.finding(), Optional.of(new Mark(key, said.get())));
       }
     }
     return new Slot(fact.finding(), Optional.empty());

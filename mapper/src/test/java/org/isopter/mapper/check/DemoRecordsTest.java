@@ -35,9 +35,11 @@ class DemoRecordsTest {
   }
 
   private static Stream<String> lines(Path file) {
-    List<Violation> told = Consistency.check(RecordFiles.exam(file));
+    List<Violation> reported = Consistency.check(RecordFiles.exam(file));
     Stream<String> lines =
-        told.isEmpty() ? Stream.of("nothing to tell") : told.stream().map(Violation::toString);
+        reported.isEmpty()
+            ? Stream.of("nothing to tell")
+            : reported.stream().map(Violation::toString);
     return lines.map(line -> file.getFileName() + ": " + line);
   }
 }

@@ -39,7 +39,7 @@ class RulePairsTest {
 
   private static void breaks(ConsistencyRule rule) {
     Path file = RecordFiles.RULES.resolve(rule.id() + "-fail.yaml");
-    assertEquals(expected(rule, RecordFiles.text(file)), told(RecordFiles.exam(file)));
+    assertEquals(expected(rule, RecordFiles.text(file)), reported(RecordFiles.exam(file)));
   }
 
   @TestFactory
@@ -49,7 +49,7 @@ class RulePairsTest {
 
   private static void keeps(ConsistencyRule rule) {
     Path file = RecordFiles.RULES.resolve(rule.id() + "-pass.yaml");
-    assertFalse(told(RecordFiles.exam(file)).contains(rule.id()), file.toString());
+    assertFalse(reported(RecordFiles.exam(file)).contains(rule.id()), file.toString());
   }
 
   /** Nothing may hang on which eye a rule was written with in mind. */
@@ -60,7 +60,7 @@ class RulePairsTest {
 
   private static void mirrored(ConsistencyRule rule) {
     Exam exam = RecordFiles.exam(RecordFiles.RULES.resolve(rule.id() + "-fail.yaml"));
-    assertEquals(told(exam), told(Mirror.of(exam)));
+    assertEquals(reported(exam), reported(Mirror.of(exam)));
   }
 
   /** The same record with a remark at every fact keeps just the rules that a remark settles. */
@@ -75,8 +75,8 @@ class RulePairsTest {
         exam.facts().stream()
             .<Fact<?>>map(fact -> fact.remarks(List.of("Looked at twice.")))
             .toList();
-    boolean told = told(new Exam(exam.header(), facts)).contains(rule.id());
-    assertEquals(rule.isSettledByRemark(), !told);
+    boolean reported = reported(new Exam(exam.header(), facts)).contains(rule.id());
+    assertEquals(rule.isSettledByRemark(), !reported);
   }
 
   @Test
@@ -102,7 +102,7 @@ class RulePairsTest {
     return ids;
   }
 
-  private static Set<String> told(Exam exam) {
+  private static Set<String> reported(Exam exam) {
     return Consistency.check(exam).stream()
         .map(Violation::rule)
         .map(ConsistencyRule::id)

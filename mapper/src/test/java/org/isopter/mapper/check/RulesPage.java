@@ -32,7 +32,7 @@ final class RulesPage {
 
       `isopter check` tells of them all; only errors refuse a record. What is known to be right is
       left out by a file of suppressions (`--suppress known.yaml`); one that leaves out nothing is
-      told, so that the file does not outlive its reasons:
+      reported, so that the file does not outlive its reasons:
 
       ```yaml
       - rule: nystagmus-phase-against-kind

@@ -16,7 +16,7 @@ import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
 import org.isopter.mapper.foreign.reading.Release;
-import org.isopter.mapper.foreign.reading.Treated;
+import org.isopter.mapper.foreign.reading.ResourceOutcome;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Fact;
@@ -125,7 +125,7 @@ class CarefulHumanTest {
       assertEquals(documents.size(), reading.count("translated"), file.toString());
       long wrong =
           reading.resources().stream()
-              .map(read -> (Treated.Translated) read.treated())
+              .map(read -> (ResourceOutcome.Translated) read.outcome())
               .filter(read -> read.rules().contains("code-wrong-system"))
               .count();
       assertEquals(documents.size() / 2, wrong, file.toString());
@@ -157,11 +157,11 @@ class CarefulHumanTest {
   }
 
   static String said(ReadResource read) {
-    if (read.treated() instanceof Treated.Kept kept) {
+    if (read.outcome() instanceof ResourceOutcome.Kept kept) {
       return kept.reasons().get(0).why().word();
     }
     List<String> facts = new ArrayList<>();
-    read.treated().facts().forEach(fact -> facts.add(said(fact)));
+    read.outcome().facts().forEach(fact -> facts.add(said(fact)));
     return String.join("; ", facts);
   }
 

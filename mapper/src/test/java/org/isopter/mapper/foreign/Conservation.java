@@ -6,8 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
-import org.isopter.mapper.foreign.reading.Treated;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.foreign.reading.ResourceOutcome;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import tools.jackson.core.JsonParser;
@@ -34,23 +34,23 @@ public final class Conservation {
   public static void check(Reading reading, String name, String json) {
     List<String> out = new ArrayList<>();
     for (ReadResource read : reading.resources()) {
-      if (read.treated() instanceof Treated.Translated translated) {
+      if (read.outcome() instanceof ResourceOutcome.Translated translated) {
         translated.taken().forEach(taken -> out.add(read.at() + taken.leaf()));
         translated.leftover().forEach(leaf -> out.add(read.at() + leaf));
       } else {
         read.resource().leaves().forEach(leaf -> out.add(read.at() + leaf));
       }
     }
-    frame(reading).forEach(placed -> placed(placed, out));
+    frame(reading).forEach(element -> element(element, out));
     out.sort(null);
     List<String> in = leaves(json);
     in.sort(null);
     assertEquals(String.join("\n", in), String.join("\n", out), name);
   }
 
-  private static List<Placed> frame(Reading reading) {
+  private static List<Element> frame(Reading reading) {
     boolean document = reading.resources().stream().anyMatch(r -> r.at().isEmpty());
-    List<Placed> frame = new ArrayList<>();
+    List<Element> frame = new ArrayList<>();
     if (!document) {
       reading.exams().forEach(exam -> frame.addAll(exam.carried().frame()));
       frame.addAll(reading.carried().frame());
@@ -58,8 +58,8 @@ public final class Conservation {
     return frame;
   }
 
-  private static void placed(Placed placed, List<String> out) {
-    placed.value().leaves().forEach(leaf -> out.add(placed.at() + leaf));
+  private static void element(Element element, List<String> out) {
+    element.value().leaves().forEach(leaf -> out.add(element.at() + leaf));
   }
 
   /** Counts the leaves of a document by its tokens alone. */

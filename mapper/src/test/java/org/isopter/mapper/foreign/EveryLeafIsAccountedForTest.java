@@ -11,10 +11,10 @@ import org.isopter.mapper.foreign.reading.ForeignRule;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
-import org.isopter.mapper.foreign.reading.Treated;
+import org.isopter.mapper.foreign.reading.ResourceOutcome;
 import org.isopter.mapper.foreign.vocabulary.ForeignRules;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Limits;
-import org.isopter.mapper.json.Placed;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.catalogue.Catalogue;
@@ -101,9 +101,9 @@ class EveryLeafIsAccountedForTest {
     for (String json : documents) {
       Raw document = new RawJson(Limits.USUAL).read(json).orThrow();
       String before = effect(json);
-      for (Placed leaf : taken(json)) {
+      for (Element leaf : taken(json)) {
         Raw.Leaf other = new Raw.Leaf(Raw.Kind.STRING, "Changed");
-        String changed = RawJson.write(put(document, Placed.steps(leaf.at()), other));
+        String changed = RawJson.write(put(document, Element.steps(leaf.at()), other));
         if (effect(changed).equals(before)) {
           idle.add(json + " " + leaf);
         }
@@ -113,14 +113,14 @@ class EveryLeafIsAccountedForTest {
   }
 
   /** Returns the leaves of a document that were taken. */
-  private static List<Placed> taken(String json) {
+  private static List<Element> taken(String json) {
     return READER.read(json).orThrow().resources().stream()
-        .filter(read -> read.treated() instanceof Treated.Translated)
+        .filter(read -> read.outcome() instanceof ResourceOutcome.Translated)
         .flatMap(
             read ->
-                ((Treated.Translated) read.treated())
+                ((ResourceOutcome.Translated) read.outcome())
                     .taken().stream()
-                        .map(t -> new Placed(read.at() + t.leaf().at(), t.leaf().value())))
+                        .map(t -> new Element(read.at() + t.leaf().at(), t.leaf().value())))
         .toList();
   }
 
@@ -128,8 +128,8 @@ class EveryLeafIsAccountedForTest {
     StringBuilder effect = new StringBuilder();
     Reading reading = READER.read(json).orThrow();
     for (ReadResource read : reading.resources()) {
-      effect.append(read.treated().word());
-      if (read.treated() instanceof Treated.Translated translated) {
+      effect.append(read.outcome().word());
+      if (read.outcome() instanceof ResourceOutcome.Translated translated) {
         effect.append(translated.facts()).append(translated.rules());
         translated.taken().forEach(taken -> effect.append(taken.leaf().at()));
       }
@@ -139,13 +139,13 @@ class EveryLeafIsAccountedForTest {
   }
 
   private static Raw change(Raw document, Random random) {
-    List<Placed> leaves = document.leaves();
-    Placed leaf = leaves.get(random.nextInt(leaves.size()));
+    List<Element> leaves = document.leaves();
+    Element leaf = leaves.get(random.nextInt(leaves.size()));
     Raw value =
         random.nextInt(4) == 0
             ? leaves.get(random.nextInt(leaves.size())).value()
             : new RawJson(Limits.USUAL).read(VALUES.get(random.nextInt(VALUES.size()))).orThrow();
-    List<String> steps = Placed.steps(leaf.at());
+    List<String> steps = Element.steps(leaf.at());
     int depth = 1 + random.nextInt(Math.max(1, steps.size()));
     return put(document, steps.subList(0, Math.min(depth, steps.size())), value);
   }

@@ -7,7 +7,7 @@ import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
-import org.isopter.mapper.foreign.reading.Treated;
+import org.isopter.mapper.foreign.reading.ResourceOutcome;
 import org.isopter.mapper.foreign.vocabulary.ForeignPage;
 import org.isopter.mapper.json.Limits;
 import org.isopter.mapper.json.RawJson;
@@ -152,12 +152,13 @@ class ForeignRecordsPageTest {
   }
 
   private static String said(ReadResource read) {
-    if (read.treated() instanceof Treated.Kept kept) {
+    if (read.outcome() instanceof ResourceOutcome.Kept kept) {
       Reason reason = kept.reasons().get(0);
       return "kept: " + reason.why().word() + " (saw " + cell(reason.fault().seen()) + ")";
     }
     String reasons =
-        read.treated() instanceof Treated.Translated translated && !translated.reasons().isEmpty()
+        read.outcome() instanceof ResourceOutcome.Translated translated
+                && !translated.reasons().isEmpty()
             ? "; left over: " + cell(translated.reasons().get(0).toString())
             : "";
     return CarefulHumanTest.said(read) + reasons;
@@ -168,7 +169,7 @@ class ForeignRecordsPageTest {
   }
 
   private static String rules(ReadResource read) {
-    return read.treated() instanceof Treated.Translated translated
+    return read.outcome() instanceof ResourceOutcome.Translated translated
         ? String.join(", ", translated.rules()) + " | " + translated.leftover().size()
         : " | ";
   }

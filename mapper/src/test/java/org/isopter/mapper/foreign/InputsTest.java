@@ -9,7 +9,7 @@ import java.util.List;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.Reading;
 import org.isopter.mapper.foreign.reading.Release;
-import org.isopter.mapper.foreign.reading.Treated;
+import org.isopter.mapper.foreign.reading.ResourceOutcome;
 import org.isopter.mapper.foreign.vocabulary.ForeignRules;
 import org.isopter.mapper.hapi.FhirXml;
 import org.isopter.mapper.json.Limits;
@@ -277,9 +277,9 @@ class InputsTest {
     return READER.read(bundle).orThrow().resources().stream()
         .map(
             read ->
-                read.treated() instanceof Treated.Kept kept
+                read.outcome() instanceof ResourceOutcome.Kept kept
                     ? kept.reasons().get(0).why().word()
-                    : read.treated().word())
+                    : read.outcome().word())
         .toList();
   }
 

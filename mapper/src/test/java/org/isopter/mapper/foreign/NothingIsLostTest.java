@@ -12,10 +12,10 @@ import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
-import org.isopter.mapper.foreign.reading.Treated;
+import org.isopter.mapper.foreign.reading.ResourceOutcome;
 import org.isopter.mapper.foreign.vocabulary.ForeignRules;
 import org.isopter.mapper.hapi.FhirXml;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.catalogue.Catalogue;
@@ -70,7 +70,7 @@ class NothingIsLostTest {
           .forEach(e -> written.append(ForeignWriter.of(BundleKind.COLLECTION).write(e)));
       written.append(ForeignWriter.of(BundleKind.COLLECTION).write(reading.carried()));
       for (ReadResource read : reading.resources()) {
-        for (Placed leaf : kept(read)) {
+        for (Element leaf : kept(read)) {
           String text = RawJson.write(leaf.value());
           boolean there = written.indexOf(text) >= 0 || written.indexOf(escaped(text)) >= 0;
           assertTrue(there, () -> leaf + " of " + read.name() + " is not in " + written);
@@ -153,10 +153,10 @@ class NothingIsLostTest {
     return inputs;
   }
 
-  private static List<Placed> kept(ReadResource read) {
-    return read.treated() instanceof Treated.Translated translated
+  private static List<Element> kept(ReadResource read) {
+    return read.outcome() instanceof ResourceOutcome.Translated translated
         ? translated.leftover()
-        : read.treated() instanceof Treated.Kept ? read.resource().leaves() : List.of();
+        : read.outcome() instanceof ResourceOutcome.Kept ? read.resource().leaves() : List.of();
   }
 
   private static String escaped(String text) {

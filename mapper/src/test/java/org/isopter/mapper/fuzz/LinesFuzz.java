@@ -100,8 +100,8 @@ public final class LinesFuzz {
         all.write(Files.readAllBytes(file));
       }
     }
-    boolean told = Files.size(report) > 0;
-    assertTrue(Files.size(output) == 0 || told, "a record without a report");
+    boolean reported = Files.size(report) > 0;
+    assertTrue(Files.size(output) == 0 || reported, "a record without a report");
     return all.toByteArray();
   }
 

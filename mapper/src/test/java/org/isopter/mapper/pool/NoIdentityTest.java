@@ -49,12 +49,12 @@ class NoIdentityTest {
     Pools.run(Pools.everything(pool, false, false), documents(150));
     assertTrue(secrets.size() > 1_000);
     for (Path file : files(pool)) {
-      Set<String> told = Search.of(secrets).in(Files.readString(file, ISO_8859_1));
+      Set<String> reported = Search.of(secrets).in(Files.readString(file, ISO_8859_1));
       if (file.endsWith("provenance.json")) {
         // The day of the run itself is no secret.
-        told.remove(LocalDate.now(ZoneOffset.UTC).toString());
+        reported.remove(LocalDate.now(ZoneOffset.UTC).toString());
       }
-      assertEquals(Set.of(), told, () -> file.getFileName() + ", seed " + SEED);
+      assertEquals(Set.of(), reported, () -> file.getFileName() + ", seed " + SEED);
     }
   }
 
@@ -92,8 +92,8 @@ class NoIdentityTest {
         Pools.run(Pools.everything(pool, false, false), List.of(Pools.json(json, 1)));
     assertEquals(1, result.counts().facts());
     for (Path file : files(pool)) {
-      Set<String> told = Search.of(secrets).in(Files.readString(file, ISO_8859_1));
-      assertEquals(Set.of(), told, () -> file.getFileName() + " of " + FOREIGN);
+      Set<String> reported = Search.of(secrets).in(Files.readString(file, ISO_8859_1));
+      assertEquals(Set.of(), reported, () -> file.getFileName() + " of " + FOREIGN);
     }
   }
 
@@ -108,11 +108,11 @@ class NoIdentityTest {
   void withIdentitiesKeptTheyAreThere() throws IOException {
     Path pool = folder.resolve("pool");
     Pools.run(Pools.everything(pool, true, true), documents(50));
-    Set<String> told = new HashSet<>();
+    Set<String> reported = new HashSet<>();
     for (Path file : files(pool)) {
-      told.addAll(Search.of(secrets).in(Files.readString(file, ISO_8859_1)));
+      reported.addAll(Search.of(secrets).in(Files.readString(file, ISO_8859_1)));
     }
-    assertEquals(secrets, told);
+    assertEquals(secrets, reported);
   }
 
   private List<PoolDocument> documents(int count) {

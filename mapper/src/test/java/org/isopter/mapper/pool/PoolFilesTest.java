@@ -114,9 +114,9 @@ class PoolFilesTest {
   @Test
   void theDataPackageNamesEachFileOnceAndItsTimesAsTheyAre() throws IOException {
     Pools.run(plan(false, Optional.empty()), List.of(Pools.json(RECORD, 1)));
-    String told = Files.readString(folder.resolve("pool/datapackage.json"));
-    assertEquals(1, Pattern.compile("\"findings-csv\"").matcher(told).results().count());
-    assertTrue(told.contains("\"type\":\"datetime\",\"format\":\"any\""), "times");
+    String reported = Files.readString(folder.resolve("pool/datapackage.json"));
+    assertEquals(1, Pattern.compile("\"findings-csv\"").matcher(reported).results().count());
+    assertTrue(reported.contains("\"type\":\"datetime\",\"format\":\"any\""), "times");
   }
 
   private PoolPlan plan(boolean replace, Optional<Path> elsewhere) {

@@ -69,7 +69,7 @@ class MadeUpFindingTest {
             "both.green: saw \"No\", wanted true or false; write false"),
         reader.read(yaml, RecordFormat.YAML).faults().stream()
             .map(Fault::toString)
-            .map(told -> told.substring(told.indexOf("glow.") + 5))
+            .map(reported -> reported.substring(reported.indexOf("glow.") + 5))
             .toList());
   }
 

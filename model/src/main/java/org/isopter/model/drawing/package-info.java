@@ -2,7 +2,7 @@
  * Pictures of an examination as plain SVG: pupils, fields and discs.
  *
  * <p>What was not examined is drawn as such and never as normal. Every picture says in words what
- * it shows; nothing is told by colour alone.
+ * it shows; nothing is said by colour alone.
  */
 @NullMarked
 package org.isopter.model.drawing;

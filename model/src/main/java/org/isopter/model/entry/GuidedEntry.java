@@ -159,7 +159,7 @@ public final class GuidedEntry {
         .toList();
   }
 
-  /** Returns the names of the steps of which nothing is told yet. */
+  /** Returns the names of the steps of which nothing is said yet. */
   public List<String> missing() {
     return Stream.iterate(0, i -> i < Step.USUAL.size(), i -> i + 1)
         .filter(i -> !answers.containsKey(i))
@@ -167,7 +167,7 @@ public final class GuidedEntry {
         .toList();
   }
 
-  /** Returns the examination as told so far, or why it contradicts itself. */
+  /** Returns the examination as said so far, or why it contradicts itself. */
   public Result<Exam> exam() {
     return reader.facts(note()).map(facts -> new Exam(header, facts));
   }

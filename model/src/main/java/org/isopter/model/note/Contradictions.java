@@ -10,27 +10,27 @@ import org.isopter.model.value.Site;
 /**
  * The facts of a note of which no item contradicts another, and the items that do.
  *
- * @param facts the facts; one that is told twice alike is there once
+ * @param facts the facts; one that is said twice alike is there once
  * @param unread one entry for every item that contradicts another, naming the place of the other
  */
 record Contradictions(List<Fact<?>> facts, List<Unread> unread) {
 
-  static Contradictions among(List<Told> told) {
+  static Contradictions among(List<NotedFact> noted) {
     Set<Integer> refused = new LinkedHashSet<>();
     List<Unread> unread = new ArrayList<>();
-    for (Told one : told) {
-      one.firstContradicted(told)
+    for (NotedFact one : noted) {
+      one.firstContradicted(noted)
           .filter(other -> refused.add(one.at().start()))
           .ifPresent(other -> unread.add(entry(one, other)));
     }
     Set<Fact<?>> facts = new LinkedHashSet<>();
-    told.stream()
+    noted.stream()
         .filter(one -> !refused.contains(one.at().start()))
         .forEach(one -> facts.add(one.fact()));
     return new Contradictions(List.copyOf(facts), unread);
   }
 
-  private static Unread entry(Told one, Told other) {
+  private static Unread entry(NotedFact one, NotedFact other) {
     String where =
         one.sameItem(other)
             ? "the same item"

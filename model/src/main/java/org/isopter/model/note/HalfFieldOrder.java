@@ -43,7 +43,7 @@ final class HalfFieldOrder {
     return first && FIELD.contains(note.get(at).text()) && !note.get(at).is(":");
   }
 
-  /** Returns where the lost half is named behind the field; -1 where something else is told. */
+  /** Returns where the lost half is named behind the field; -1 where something else is said. */
   private static int lost(List<Token> note, int at) {
     for (int i = at + 1; i < note.size(); i++) {
       String text = note.get(i).text();

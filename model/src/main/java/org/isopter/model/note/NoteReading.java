@@ -36,7 +36,7 @@ final class NoteReading {
   private final String text;
   private final Headings headings;
   private final ItemReader items;
-  private final List<Told> told = new ArrayList<>();
+  private final List<NotedFact> noted = new ArrayList<>();
   private final List<Unread> unread = new ArrayList<>();
   private final SideContext context = new SideContext();
   private final Denial denial = new Denial();
@@ -44,7 +44,7 @@ final class NoteReading {
   /** The item that the next clause may go on with. */
   private Optional<ItemReader.Start> open = Optional.empty();
 
-  /** The place of a heading of which nothing is told yet. */
+  /** The place of a heading of which nothing is said yet. */
   private Optional<Piece> pending = Optional.empty();
 
   /** Some neighbouring tokens of the note. */
@@ -107,7 +107,7 @@ final class NoteReading {
       if (OtherTimes.takeBack(clause.tokens())) {
         takeBack(OtherTimes.takeBackAll(clause.tokens()) ? 0 : before);
       }
-      before = told.size();
+      before = noted.size();
       if (OtherTimes.areIn(clause.tokens())) {
         scope.opened(clause, clause.equals(clauses.get(0)));
         other = true;
@@ -119,7 +119,7 @@ final class NoteReading {
       }
     }
     close();
-    Contradictions contradictions = Contradictions.among(told);
+    Contradictions contradictions = Contradictions.among(noted);
     unread.addAll(contradictions.unread());
     unread.sort(Comparator.comparing(Unread::line).thenComparing(Unread::column));
     return new Note(contradictions.facts(), unread);
@@ -133,9 +133,9 @@ final class NoteReading {
   private void takeBack(int from) {
     close();
     context.lose();
-    List<Told> back = told.subList(from, told.size());
+    List<NotedFact> back = noted.subList(from, noted.size());
     List<Unread> items = new ArrayList<>();
-    for (Told one : back) {
+    for (NotedFact one : back) {
       Unread item =
           new Unread(
               one.at().start(),
@@ -156,17 +156,17 @@ final class NoteReading {
   private void read(List<Token> clause) {
     int from = 0;
     int run = 0;
-    int toldBefore = told.size();
+    int notedBefore = noted.size();
     denial.clear();
     while (from < clause.size()) {
       if (clause.get(from).is(",")) {
         from++;
         run = from;
-        toldBefore = told.size();
+        notedBefore = noted.size();
       } else if (from > run && from + 1 < clause.size() && Common.isConnector(clause.get(from))) {
         from++;
       } else {
-        from = item(clause, from, run, toldBefore);
+        from = item(clause, from, run, notedBefore);
       }
     }
   }
@@ -184,9 +184,9 @@ final class NoteReading {
    * @param clause the clause
    * @param from where the item starts
    * @param run where the first of the items starts that follow each other without a mark between
-   * @param toldBefore how much was told before that one
+   * @param toldBefore how much was said before that one
    */
-  private int item(List<Token> clause, int from, int run, int toldBefore) {
+  private int item(List<Token> clause, int from, int run, int notedBefore) {
     List<Token> tokens = clause.subList(from, clause.size());
     Optional<Headings.Found> found = headings.at(tokens, 0);
     Optional<ItemReader.Start> start =
@@ -208,7 +208,7 @@ final class NoteReading {
       return from + length;
     } catch (NotRead notRead) {
       // Without a mark between, where one item ends and the next starts is only known of both.
-      told.subList(toldBefore, told.size()).clear();
+      noted.subList(notedBefore, noted.size()).clear();
       Piece piece = new Piece(clause.subList(run, from + end(tokens, found)));
       close();
       if (UnknownSide.mayBeIn(piece.tokens())) {
@@ -257,15 +257,15 @@ final class NoteReading {
     open = Optional.of(item.start()).filter(start -> start.grammar().sides().namesAnEye());
     pending = item.facts().isEmpty() ? Optional.of(piece) : Optional.empty();
     for (Fact<?> fact : item.facts()) {
-      told.add(new Told(fact, piece.first(), piece.of(text)));
+      noted.add(new NotedFact(fact, piece.first(), piece.of(text)));
     }
   }
 
-  /** Ends the item that was open; a heading of which nothing was told is not read. */
+  /** Ends the item that was open; a heading of which nothing was said is not read. */
   private void close() {
     pending.ifPresent(
         piece -> {
-          NotRead nothing = NotRead.because("nothing is told of it").orAt(piece.first());
+          NotRead nothing = NotRead.because("nothing is said of it").orAt(piece.first());
           unread.add(unread(nothing, piece, open.map(ItemReader.Start::grammar)));
         });
     pending = Optional.empty();

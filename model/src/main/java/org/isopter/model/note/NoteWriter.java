@@ -28,7 +28,7 @@ import org.isopter.model.value.Site;
  * same facts.
  *
  * <p>Shorthand has no words for: remarks; a device; a time on another day, in another offset, or
- * with seconds; the edges of a blind spot; a field of which no region is told; the figures that a
+ * with seconds; the edges of a blind spot; a field of which no region is said; the figures that a
  * perimeter prints; two different values of one finding, eye, condition, technique and time. See
  * {@link #canSay}.
  */
@@ -131,14 +131,14 @@ public final class NoteWriter {
 
   private static Optional<Fact<?>> repeated(List<Fact<?>> facts) {
     Token place = new Token(Token.Kind.WORD, "", "", 0, 0, 1, 1);
-    List<Told> told = new ArrayList<>();
+    List<NotedFact> noted = new ArrayList<>();
     for (Fact<?> fact : facts) {
-      Told next = new Told(fact, place, "");
-      if (told.stream()
+      NotedFact next = new NotedFact(fact, place, "");
+      if (noted.stream()
           .anyMatch(earlier -> earlier.fact().equals(fact) || earlier.contradicts(next))) {
         return Optional.of(fact);
       }
-      told.add(next);
+      noted.add(next);
     }
     return Optional.empty();
   }

@@ -25,7 +25,7 @@ record LetterStyle(OffsetDateTime performed) implements FactStyle {
       DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
-  /** How a part reads; a part that is not here is told with its name. */
+  /** How a part reads; a part that is not here is said with its name. */
   private static final Map<String, UnaryOperator<String>> PARTS =
       Map.ofEntries(
           Map.entry("lighting", light -> "in " + light + " light"),

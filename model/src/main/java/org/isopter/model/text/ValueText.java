@@ -16,7 +16,7 @@ import org.isopter.model.value.Acuity;
 import org.isopter.model.value.LowVision;
 import org.isopter.model.value.Quantity;
 
-/** The values that need words of their own; of all others the parts are told in their order. */
+/** The values that need words of their own; of all others the parts are said in their order. */
 final class ValueText {
 
   private ValueText() {}

@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * A note that lost a word, named one eye for the other, got a foreign unit or was cut off gives the
- * same facts, fewer, a question or a refusal, and never another value of what it told.
+ * same facts, fewer, a question or a refusal, and never another value of what it said.
  *
  * <p>{@code -Dnotes.harmed=5000} harms more of them; {@code -Dseed=…} others.
  */

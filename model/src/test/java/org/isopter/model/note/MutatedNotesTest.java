@@ -28,7 +28,7 @@ class MutatedNotesTest {
       Note before = Notes.READER.read(harm.before());
       Note after = Notes.READER.read(harm.after());
       Set<Fact<?>> added = new HashSet<>(after.facts());
-      added.removeAll(told(harm.before()));
+      added.removeAll(reported(harm.before()));
       assertEquals(Set.of(), added, harm::after);
       boolean same = new HashSet<>(before.facts()).equals(new HashSet<>(after.facts()));
       assertTrue(same || !after.unread().isEmpty(), harm::after);
@@ -89,9 +89,9 @@ class MutatedNotesTest {
   }
 
   /** Returns what a note tells, what a contradiction hides included. */
-  private static Set<Fact<?>> told(String note) {
-    Set<Fact<?>> told = new HashSet<>(Notes.READER.read(note).facts());
-    note.lines().forEach(line -> told.addAll(Notes.READER.read(line).facts()));
-    return told;
+  private static Set<Fact<?>> reported(String note) {
+    Set<Fact<?>> reported = new HashSet<>(Notes.READER.read(note).facts());
+    note.lines().forEach(line -> reported.addAll(Notes.READER.read(line).facts()));
+    return reported;
   }
 }

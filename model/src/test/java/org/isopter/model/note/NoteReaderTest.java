@@ -145,7 +145,7 @@ class NoteReaderTest {
 
   @Test
   void reportsAHeadingOfWhichNothingIsTold() {
-    assertEquals("nothing is told of it", reader.read("VA cc\n\nIOP R 14").unread().get(0).why());
+    assertEquals("nothing is said of it", reader.read("VA cc\n\nIOP R 14").unread().get(0).why());
   }
 
   @Test

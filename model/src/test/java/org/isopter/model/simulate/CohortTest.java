@@ -47,12 +47,12 @@ class CohortTest {
 
   @Test
   void noRuleFindsThemImpossibleOrContradictory() {
-    Map<String, Long> told =
+    Map<String, Long> reported =
         MANY.exams()
             .flatMap(exam -> Consistency.check(exam).stream())
             .map(violation -> line(violation))
             .collect(Collectors.groupingBy(id -> id, TreeMap::new, Collectors.counting()));
-    assertEquals(Map.of(), told);
+    assertEquals(Map.of(), reported);
   }
 
   private static String line(Violation violation) {

@@ -41,15 +41,15 @@ public final class RecordCheck {
   }
 
   private List<Issue> violations(InputDocument item, Exam exam) {
-    List<Violation> told =
+    List<Violation> shown =
         Consistency.check(exam).stream()
             .filter(violation -> !suppressions.cover(item, violation))
             .toList();
-    if (told.isEmpty()) {
+    if (shown.isEmpty()) {
       return List.of();
     }
     RecordPlaces places = RecordPlaces.of(item.bytes(), Records.format(item.form()));
-    return told.stream().map(violation -> issue(item, places, violation)).toList();
+    return shown.stream().map(violation -> issue(item, places, violation)).toList();
   }
 
   private static Issue issue(InputDocument item, RecordPlaces places, Violation violation) {

@@ -20,7 +20,7 @@ import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 
 /**
  * Reads a file of suppressions: a YAML list of {@code rule}, {@code reason} and, where it is to
- * hold for less, {@code file} and {@code path}. Every fault is told at once.
+ * hold for less, {@code file} and {@code path}. Every fault is reported at once.
  */
 public final class SuppressFile {
 

@@ -21,19 +21,19 @@ import org.isopter.task.report.RunLog;
 public final class ForeignConversion implements Receiver {
 
   private final ReadingOptions foreign;
-  private final ForeignReporter told;
+  private final ForeignReporter reporter;
   private final RunLog log;
   private final RecordOutput output;
   private final Progress progress;
 
   public ForeignConversion(
       ReadingOptions foreign,
-      ForeignReporter told,
+      ForeignReporter reporter,
       RunLog log,
       RecordOutput output,
       Progress progress) {
     this.foreign = foreign;
-    this.told = told;
+    this.reporter = reporter;
     this.log = log;
     this.output = output;
     this.progress = progress;
@@ -75,21 +75,21 @@ public final class ForeignConversion implements Receiver {
 
   @Override
   public void refused(Origin origin, List<Fault> faults) {
-    told.refused(origin, faults);
+    reporter.refused(origin, faults);
     log.outcomes(() -> Report.unreadable(origin, faults));
   }
 
   @Override
   public void failed(Origin origin, RuntimeException mistake) {
-    told.failed(origin, mistake);
+    reporter.failed(origin, mistake);
   }
 
   @Override
   public void read(Batch batch) {
-    told.read(batch);
+    reporter.read(batch);
     log.outcomes(() -> Report.outcomes(batch));
     Judged judged = foreign.policy().judge(batch);
     output.put(batch, judged);
-    progress.at(told.counts().resources());
+    progress.at(reporter.counts().resources());
   }
 }

@@ -131,18 +131,18 @@ public final class ForeignReporter implements Receiver {
    * reason is enough here: the report holds the others.
    */
   private static List<Issue> reasons(Batch batch, ReadResource read) {
-    boolean kept = read.treated().word().equals("kept");
+    boolean kept = read.outcome().word().equals("kept");
     return Report.reasons(read).stream()
         .limit(kept ? 1 : Integer.MAX_VALUE)
         .filter(reason -> !reason.isExpected())
-        .map(batch::told)
+        .map(batch::withFiles)
         .map(reason -> reason(position(batch.of(read)), read, reason))
         .toList();
   }
 
   private static Issue reason(Position at, ReadResource read, Reason reason) {
     List<Issue.Said> said = new ArrayList<>();
-    said.add(new Issue.Said(read.treated().word().equals("kept") ? "kept" : "left", reason.word()));
+    said.add(new Issue.Said(read.outcome().word().equals("kept") ? "kept" : "left", reason.word()));
     if (reason.quotes()) {
       said.add(new Issue.Said("saw", reason.fault().seen()));
     }

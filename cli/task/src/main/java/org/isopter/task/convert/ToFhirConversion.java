@@ -22,7 +22,7 @@ import org.isopter.task.report.RunLog;
 
 /**
  * Turns every record into a bundle with what goes along with it, and puts it out; what cannot be
- * turned is told of.
+ * turned is reported.
  */
 public final class ToFhirConversion {
 

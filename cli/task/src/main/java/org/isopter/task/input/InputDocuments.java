@@ -33,7 +33,7 @@ public final class InputDocuments {
     this.lost = lost;
   }
 
-  /** Hands every document on; a bad one is told of and never stops the rest. */
+  /** Hands every document on; a bad one is reported and never stops the rest. */
   public void each(Iterable<InputSource> sources, Consumer<InputDocument> use) {
     for (InputSource source : sources) {
       try (InputStream in = source.opener().open()) {

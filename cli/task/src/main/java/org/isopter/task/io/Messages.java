@@ -32,7 +32,7 @@ public final class Messages {
     if (reason instanceof AccessDeniedException) {
       return "permission denied";
     }
-    // The message of a failed file begins with its name, which is told already.
+    // The message of a failed file begins with its name, which is reported already.
     String message =
         reason instanceof FileSystemException file && file.getReason() != null
             ? file.getReason()

@@ -22,7 +22,7 @@ final class CatalogueMarkdown {
       # The findings
 
       Generated from the catalogue by `isopter catalogue --format markdown`. How a value is written
-      in a record and in FHIR is told in [mapping](mapping.md).
+      in a record and in FHIR is said in [mapping](mapping.md).
 
       A range is what may be recorded, so that slips of the pen are found. It is no normal range and
       says nothing about health.

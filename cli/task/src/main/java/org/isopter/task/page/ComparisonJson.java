@@ -17,7 +17,7 @@ public final class ComparisonJson {
 
   private ComparisonJson() {}
 
-  /** Returns the comparison with a line feed; unchanged findings only when all are told. */
+  /** Returns the comparison with a line feed; unchanged findings only when all are reported. */
   public static String of(Comparison comparison, boolean all) {
     ObjectNode root = MAPPER.createObjectNode();
     visit(root.putObject("earlier"), comparison.earlier());

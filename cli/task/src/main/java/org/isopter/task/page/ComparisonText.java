@@ -14,7 +14,9 @@ public final class ComparisonText {
 
   private ComparisonText() {}
 
-  /** Returns the comparison, a paragraph a change; unchanged findings only when all are told. */
+  /**
+   * Returns the comparison, a paragraph a change; unchanged findings only when all are reported.
+   */
   public static String of(Comparison comparison, boolean all) {
     StringBuilder text = new StringBuilder();
     text.append(comparison.earlier().header().id().value())
@@ -25,12 +27,12 @@ public final class ComparisonText {
         .append(" of ")
         .append(comparison.later().header().performed().toLocalDate())
         .append('\n');
-    List<Change> told =
+    List<Change> shown =
         comparison.changes().stream()
             .filter(change -> all || change.kind() != Change.Kind.SAME)
             .toList();
-    told.forEach(change -> text.append(paragraph(change)));
-    int same = comparison.changes().size() - told.size();
+    shown.forEach(change -> text.append(paragraph(change)));
+    int same = comparison.changes().size() - shown.size();
     if (same > 0) {
       text.append(Messages.count(same, "finding")).append(" unchanged\n");
     }

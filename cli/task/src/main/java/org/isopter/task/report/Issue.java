@@ -68,7 +68,7 @@ public record Issue(
     return new Issue(Severity.WARNING, type, at, path, said, rule);
   }
 
-  /** Returns this issue as told by a consistency rule, which is named before all else. */
+  /** Returns this issue as found by a consistency rule, which is named before all else. */
   public Issue by(ConsistencyRule which) {
     List<Said> all = new ArrayList<>();
     all.add(new Said("rule", which.id() + ": " + which.what()));

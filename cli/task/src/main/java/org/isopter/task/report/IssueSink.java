@@ -11,9 +11,9 @@ public interface IssueSink {
   /** Takes the issues of one document; none when it is as it should be. */
   void put(Position document, List<Issue> issues);
 
-  /** Takes what is told of a document as an OperationOutcome that is already written. */
+  /** Takes what is reported of a document as an OperationOutcome that is already written. */
   default void outcome(String line) {}
 
-  /** Ends what is told, where it needs an end. */
+  /** Ends what is reported, where it needs an end. */
   default void finish() {}
 }

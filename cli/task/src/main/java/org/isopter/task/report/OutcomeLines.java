@@ -29,9 +29,9 @@ final class OutcomeLines implements IssueSink {
 
   @Override
   public void put(Position document, List<Issue> issues) {
-    List<Issue> told = issues.isEmpty() ? List.of(allIsWell(document)) : issues;
+    List<Issue> shown = issues.isEmpty() ? List.of(allIsWell(document)) : issues;
     try {
-      out.write((line(told) + "\n").getBytes(UTF_8));
+      out.write((line(shown) + "\n").getBytes(UTF_8));
     } catch (IOException failed) {
       throw new UnwritableException("the report", failed);
     }

@@ -78,9 +78,9 @@ public final class Progress implements AutoCloseable {
   public void end() {
     long now = clock.getAsLong();
     clear();
-    boolean told = over;
+    boolean after = over;
     over = true;
-    if (watched && !told && now - start >= FIRST) {
+    if (watched && !after && now - start >= FIRST) {
       double seconds = (now - start) / (double) SECOND;
       out.print(
           String.format(

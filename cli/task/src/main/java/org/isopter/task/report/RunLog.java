@@ -11,7 +11,7 @@ import org.isopter.task.io.Streams;
 public final class RunLog {
 
   private final Streams streams;
-  private final IssueSink told;
+  private final IssueSink sink;
   private final IssueSink report;
   private final boolean debug;
   private int status = ExitStatus.OK;
@@ -23,13 +23,13 @@ public final class RunLog {
   /**
    * Makes a log.
    *
-   * @param told where issues of documents are told of
-   * @param report where all issues are told of once more
+   * @param sink where issues of documents are reported
+   * @param report where all issues are reported once more
    * @param debug whether to show where a mistake in the program happened
    */
-  public RunLog(Streams streams, IssueSink told, IssueSink report, boolean debug) {
+  public RunLog(Streams streams, IssueSink sink, IssueSink report, boolean debug) {
     this.streams = streams;
-    this.told = told;
+    this.sink = sink;
     this.report = report;
     this.debug = debug;
   }
@@ -82,19 +82,19 @@ public final class RunLog {
   public void refuseUnreported(Position document, List<Issue> issues) {
     refused++;
     raise(ExitStatus.REFUSED);
-    told.put(document, issues);
+    sink.put(document, issues);
   }
 
   /** Notes that a document was refused since something of it was left over. */
   public void refuseLeftOver(Position document, List<Issue> issues) {
     refused++;
     raise(ExitStatus.LEFT_OVER);
-    told.put(document, issues);
+    sink.put(document, issues);
   }
 
   /** Tells something about a document that is no reason to refuse it, but not in the report. */
   public void remark(Position document, List<Issue> issues) {
-    told.put(document, issues);
+    sink.put(document, issues);
   }
 
   /** Tells something that is no reason to refuse a document, also in the report. */
@@ -187,7 +187,7 @@ public final class RunLog {
   }
 
   private void tell(Position document, List<Issue> issues) {
-    told.put(document, issues);
+    sink.put(document, issues);
     report.put(document, issues);
   }
 }

@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.mapper.fhir.BundleKind;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Canonical;
 import org.jspecify.annotations.Nullable;
@@ -72,8 +72,8 @@ public final class Document {
   }
 
   private final List<Part> parts = new ArrayList<>();
-  private final List<Placed> frame = new ArrayList<>();
-  private final List<Placed> frameBefore = new ArrayList<>();
+  private final List<Element> frame = new ArrayList<>();
+  private final List<Element> frameBefore = new ArrayList<>();
 
   private Document() {}
 
@@ -101,7 +101,7 @@ public final class Document {
   }
 
   /** Returns this document with further leaves around its resources. */
-  public Document with(List<Placed> more) {
+  public Document with(List<Element> more) {
     frame.addAll(more);
     return this;
   }
@@ -120,14 +120,14 @@ public final class Document {
   }
 
   /** Returns the leaves around the resources; first those of an earlier document. */
-  public List<Placed> frame() {
-    List<Placed> all = new ArrayList<>(frameBefore);
+  public List<Element> frame() {
+    List<Element> all = new ArrayList<>(frameBefore);
     all.addAll(frame);
     return all;
   }
 
   /** Returns only the leaves of an earlier document. */
-  public List<Placed> frameBefore() {
+  public List<Element> frameBefore() {
     return frameBefore;
   }
 
@@ -144,7 +144,7 @@ public final class Document {
     } else if (value instanceof Raw.Obj object && !Neighbours.type(object).isEmpty()) {
       parts.add(new Part(at, object, fullUrl, kept));
     } else {
-      frame.add(new Placed(at, value));
+      frame.add(new Element(at, value));
     }
   }
 
@@ -176,7 +176,7 @@ public final class Document {
 
   private void entries(Raw.Obj bundle, String at) {
     boolean ours = isCarrier(bundle);
-    for (Placed member : new Placed(at, bundle).children()) {
+    for (Element member : new Element(at, bundle).children()) {
       String name = member.at().substring(at.length() + 1);
       if (name.equals("entry") && !member.children().isEmpty()) {
         member.children().forEach(this::entry);
@@ -208,7 +208,7 @@ public final class Document {
         && extensions.get(0).string("url").equals(Optional.of(Canonical.LEFT_OVER));
   }
 
-  private void meta(Placed meta) {
+  private void meta(Element meta) {
     boolean ours = false;
     for (Raw.Obj extension : meta.value().objects("extension")) {
       if (extension.string("url").equals(Optional.of(Canonical.LEFT_OVER))) {
@@ -221,11 +221,11 @@ public final class Document {
     }
   }
 
-  private void entry(Placed entry) {
+  private void entry(Element entry) {
     Optional<String> kept = kept(entry.value());
     Optional<String> fullUrl = entry.value().string("fullUrl");
     boolean whole = true;
-    for (Placed member : entry.children()) {
+    for (Element member : entry.children()) {
       boolean resource = member.at().equals(entry.at() + "/resource");
       if (resource && !Neighbours.type(member.value()).isEmpty()) {
         add(member.value(), member.at(), fullUrl, kept);

@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.value.Canonical;
@@ -14,7 +14,7 @@ import org.isopter.model.value.Canonical;
  * Writes what is left over into a resource of ours, and takes it out again.
  *
  * <p>What finds its old place free stands there, for every reader to see. What does not, since our
- * own value stands there, is told in an extension. The extension lists all of it, so that it can be
+ * own value stands there, is said in an extension. The extension lists all of it, so that it can be
  * taken out again without loss.
  */
 public final class LeftOver {
@@ -26,20 +26,20 @@ public final class LeftOver {
   private LeftOver() {}
 
   /** Returns the resource with what is left over. */
-  public static Raw.Obj into(Raw.Obj ours, List<Placed> leaves) {
+  public static Raw.Obj into(Raw.Obj ours, List<Element> leaves) {
     if (leaves.isEmpty()) {
       return ours;
     }
     Raw.Obj resource = ours;
     List<Raw> list = new ArrayList<>();
-    for (Placed leaf : leaves) {
-      List<String> steps = Placed.steps(leaf.at());
-      Optional<Raw.Obj> placed =
+    for (Element leaf : leaves) {
+      List<String> steps = Element.steps(leaf.at());
+      Optional<Raw.Obj> element =
           steps.isEmpty() || isSingle(steps.get(0))
               ? Optional.empty()
               : place(resource, steps, leaf.value());
-      list.add(entry(leaf, placed.isPresent()));
-      resource = placed.orElse(resource);
+      list.add(entry(leaf, element.isPresent()));
+      resource = element.orElse(resource);
     }
     return withExtension(resource, list);
   }
@@ -50,12 +50,12 @@ public final class LeftOver {
    * @param ours the resource without it
    * @param leaves what was left over
    */
-  public record Found(Raw.Obj ours, List<Placed> leaves) {}
+  public record Found(Raw.Obj ours, List<Element> leaves) {}
 
   /** Takes what is left over out of a resource. */
   public static Found outOf(Raw.Obj resource) {
     List<Raw.Obj> others = new ArrayList<>();
-    List<Placed> leaves = new ArrayList<>();
+    List<Element> leaves = new ArrayList<>();
     Raw.Obj ours = resource;
     for (Raw.Obj extension : resource.objects("extension")) {
       if (!extension.string("url").equals(Optional.of(Canonical.LEFT_OVER))) {
@@ -63,10 +63,10 @@ public final class LeftOver {
         continue;
       }
       for (Raw.Obj entry : extension.objects("extension")) {
-        Optional<Placed> leaf = read(entry, ours);
+        Optional<Element> leaf = read(entry, ours);
         leaf.ifPresent(leaves::add);
         boolean inPlace = leaf.isPresent() && text(entry, "json").isEmpty();
-        ours = inPlace ? cut(ours, Placed.steps(leaf.get().at())) : ours;
+        ours = inPlace ? cut(ours, Element.steps(leaf.get().at())) : ours;
       }
     }
     if (leaves.isEmpty()) {
@@ -77,7 +77,7 @@ public final class LeftOver {
   }
 
   /** Returns leaves as extensions, for a place that has no room for them otherwise. */
-  public static Raw.Obj extension(List<Placed> leaves) {
+  public static Raw.Obj extension(List<Element> leaves) {
     return extensionOf(leaves.stream().<Raw>map(leaf -> entry(leaf, false)).toList());
   }
 
@@ -117,7 +117,7 @@ public final class LeftOver {
     return value;
   }
 
-  private static Raw.Obj entry(Placed leaf, boolean inPlace) {
+  private static Raw.Obj entry(Element leaf, boolean inPlace) {
     List<Raw> parts = new ArrayList<>();
     parts.add(part("at", leaf.at()));
     if (!inPlace) {
@@ -132,22 +132,22 @@ public final class LeftOver {
   private static Raw part(String url, String text) {
     Map<String, Raw> part = new LinkedHashMap<>();
     part.put("url", Raw.of(url));
-    // FHIR strings may not be empty: the whole document is told by a slash.
+    // FHIR strings may not be empty: a slash stands for the whole document.
     part.put("valueString", Raw.of(text.isEmpty() ? "/" : text));
     return new Raw.Obj(part);
   }
 
-  private static Optional<Placed> read(Raw.Obj entry, Raw.Obj resource) {
+  private static Optional<Element> read(Raw.Obj entry, Raw.Obj resource) {
     String at = text(entry, "at").orElse("");
     Optional<String> json = text(entry, "json");
     Optional<Raw> value =
         json.isPresent()
             ? json.flatMap(text -> RawJson.OWN.read(text).map(Optional::of).orThrow())
-            : at(resource, Placed.steps(at));
-    return value.map(found -> new Placed(at.equals("/") ? "" : at, found));
+            : at(resource, Element.steps(at));
+    return value.map(found -> new Element(at.equals("/") ? "" : at, found));
   }
 
-  static List<Placed> read(Raw.Obj extension) {
+  static List<Element> read(Raw.Obj extension) {
     return extension.objects("extension").stream()
         .map(entry -> read(entry, Raw.Obj.EMPTY))
         .flatMap(Optional::stream)

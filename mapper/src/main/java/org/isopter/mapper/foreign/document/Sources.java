@@ -11,8 +11,8 @@ import org.isopter.mapper.foreign.reading.Release;
 import org.isopter.mapper.hapi.FhirXml;
 import org.isopter.mapper.hapi.HapiParts;
 import org.isopter.mapper.hapi.Releases;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Limits;
-import org.isopter.mapper.json.Placed;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.value.Fault;
@@ -22,7 +22,7 @@ import org.isopter.model.value.Result;
  * Documents in any form that can be read, as R4 JSON: JSON or XML, R4, R4B or R5.
  *
  * <p>R4 JSON is taken as it is. Everything else goes through HAPI, whose converters drop what R4
- * does not know: what is no longer there after a conversion is told, so that it can be carried.
+ * does not know: what is no longer there after a conversion is said, so that it can be carried.
  */
 public final class Sources {
 
@@ -41,7 +41,7 @@ public final class Sources {
    * @param json the document
    * @param lost the leaves that a conversion left out, where they stood in the original
    */
-  public record Source(Raw json, List<Placed> lost) {}
+  public record Source(Raw json, List<Element> lost) {}
 
   /** Reads a document of a release; XML is known by its first character. */
   public Result<Source> read(byte[] bytes, Release release) {
@@ -94,12 +94,12 @@ public final class Sources {
                     .map(raw -> new Source(raw, lost(original, raw, release))));
   }
 
-  private static List<Placed> lost(Raw original, Raw converted, Release release) {
-    Set<Placed> there = new HashSet<>(converted.leaves());
-    List<Placed> lost = new ArrayList<>();
-    for (Placed leaf : original.leaves()) {
+  private static List<Element> lost(Raw original, Raw converted, Release release) {
+    Set<Element> there = new HashSet<>(converted.leaves());
+    List<Element> lost = new ArrayList<>();
+    for (Element leaf : original.leaves()) {
       if (!there.contains(leaf)) {
-        lost.add(new Placed("/" + release.name() + leaf.at(), leaf.value()));
+        lost.add(new Element("/" + release.name() + leaf.at(), leaf.value()));
       }
     }
     return lost;

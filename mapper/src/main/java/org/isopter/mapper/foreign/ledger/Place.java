@@ -3,7 +3,7 @@ package org.isopter.mapper.foreign.ledger;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Raw;
 
 /** A value in a document that is being read; reading looks, and only {@code take} marks. */
@@ -43,13 +43,13 @@ public final class Place {
   }
 
   public Optional<Place> child(String name) {
-    return value.get(name).map(child -> new Place(ledger, child, Placed.step(at, name)));
+    return value.get(name).map(child -> new Place(ledger, child, Element.step(at, name)));
   }
 
   /** Returns the items of the list of that name. */
   public List<Place> list(String name) {
     List<Raw> items = value.list(name);
-    String list = Placed.step(at, name);
+    String list = Element.step(at, name);
     List<Place> places = new ArrayList<>(items.size());
     for (int i = 0; i < items.size(); i++) {
       places.add(new Place(ledger, items.get(i), list + "/" + i));
@@ -79,7 +79,7 @@ public final class Place {
 
   /** Takes everything below this. */
   public void takeAll(String rule) {
-    ledger.take(new Placed(at, value), rule);
+    ledger.take(new Element(at, value), rule);
   }
 
   @Override

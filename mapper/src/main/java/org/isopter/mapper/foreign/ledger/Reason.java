@@ -23,14 +23,14 @@ public record Reason(Why why, Fault fault) {
 
   /**
    * Says whether it is nothing to remark upon: a resource without an observation is used where
-   * others refer to it, and of one that was kept before it was told before.
+   * others refer to it, and of one that was kept before it was said before.
    */
   public boolean isExpected() {
     return why == Why.OTHER_RESOURCE || fault.seen().equals(Why.KEPT_BEFORE);
   }
 
   /** Returns the reason on one line without what was measured, for a message. */
-  public String told() {
+  public String message() {
     return why.quotes()
         ? toString()
         : why.word() + ": " + fault.path() + ": wanted " + fault.wanted();

@@ -11,7 +11,7 @@ import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.SideText;
 import org.isopter.mapper.foreign.vocabulary.Statement;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 
 /** Takes what the words of a code say where no coding of it is known. */
 final class CodeNames {
@@ -49,12 +49,12 @@ final class CodeNames {
       return false;
     }
     if (effect.isPresent()) {
-      meaning.add(effect.get(), Placed.step(place.at(), name));
+      meaning.add(effect.get(), Element.step(place.at(), name));
       place.take("code-text", name);
       return true;
     }
     for (Effect each : said.get()) {
-      meaning.add(each, Placed.step(place.at(), name));
+      meaning.add(each, Element.step(place.at(), name));
       place.take("code-words", name);
     }
     return true;
@@ -70,10 +70,10 @@ final class CodeNames {
     }
     Optional<Statement> statement = token.flatMap(vocabulary.habits()::statement);
     if (statement.isPresent()) {
-      meaning.statement(statement.get(), Placed.step(place.at(), name));
+      meaning.statement(statement.get(), Element.step(place.at(), name));
     } else {
       Effect group = token.flatMap(vocabulary.habits()::group).orElseThrow();
-      meaning.group(group, Placed.step(place.at(), name));
+      meaning.group(group, Element.step(place.at(), name));
     }
     place.take("code-text", name);
     return true;

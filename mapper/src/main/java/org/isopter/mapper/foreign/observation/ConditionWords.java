@@ -10,7 +10,7 @@ import org.isopter.mapper.foreign.vocabulary.Effect;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.Truth;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 
 /** Takes words that say how something was tested: the method's, the device's, a component's. */
 final class ConditionWords {
@@ -139,11 +139,11 @@ final class ConditionWords {
     String words = place.text(name);
     Optional<List<Effect>> said = known(meaning, words);
     if (said.isEmpty()) {
-      WordsBeside.refuseOtherAcuity(meaning, words, Placed.step(place.at(), name));
+      WordsBeside.refuseOtherAcuity(meaning, words, Element.step(place.at(), name));
       return;
     }
     for (Effect effect : said.get()) {
-      meaning.add(effect, Placed.step(place.at(), name));
+      meaning.add(effect, Element.step(place.at(), name));
       place.ledger().used(RULE);
     }
     if (take) {

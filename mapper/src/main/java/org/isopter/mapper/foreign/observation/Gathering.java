@@ -15,13 +15,13 @@ import org.isopter.model.exam.Fact;
 final class Gathering {
 
   private final Ledger ledger;
-  private final Dressing dressing;
+  private final MethodAndNotes methodAndNotes;
   private final List<Reason> reasons = new ArrayList<>();
   private final List<Fact<?>> facts = new ArrayList<>();
 
-  Gathering(Ledger ledger, Dressing dressing) {
+  Gathering(Ledger ledger, MethodAndNotes methodAndNotes) {
     this.ledger = ledger;
-    this.dressing = dressing;
+    this.methodAndNotes = methodAndNotes;
   }
 
   /** A step that may be refused. */
@@ -54,14 +54,14 @@ final class Gathering {
   /** Adds the facts of a step, or its reason and nothing; says whether there are any. */
   boolean taking(Step<List<Fact<?>>> step, Meaning meaning) {
     Ledger.Mark mark = ledger.mark();
-    Optional<List<Fact<?>>> dressed = attempt(() -> dressed(step.run(), meaning));
-    if (dressed.isEmpty()) {
+    Optional<List<Fact<?>>> complete = attempt(() -> withMethod(step.run(), meaning));
+    if (complete.isEmpty()) {
       ledger.backTo(mark);
     }
-    for (Fact<?> fact : dressed.orElse(List.of())) {
-      facts.add(facts.isEmpty() ? dressing.remarked(fact) : fact);
+    for (Fact<?> fact : complete.orElse(List.of())) {
+      facts.add(facts.isEmpty() ? methodAndNotes.remarked(fact) : fact);
     }
-    return dressed.isPresent();
+    return complete.isPresent();
   }
 
   /** Returns the facts so far. */
@@ -88,11 +88,11 @@ final class Gathering {
     return sorted;
   }
 
-  private List<Fact<?>> dressed(List<Fact<?>> plain, Meaning meaning) throws Refusal {
-    List<Fact<?>> dressed = new ArrayList<>();
+  private List<Fact<?>> withMethod(List<Fact<?>> plain, Meaning meaning) throws Refusal {
+    List<Fact<?>> complete = new ArrayList<>();
     for (Fact<?> fact : plain) {
-      dressed.add(dressing.dressed(fact, meaning));
+      complete.add(methodAndNotes.withMethod(fact, meaning));
     }
-    return dressed;
+    return complete;
   }
 }

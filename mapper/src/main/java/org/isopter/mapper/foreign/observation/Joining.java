@@ -101,33 +101,34 @@ public final class Joining {
     Fact<?> fact =
         new SlotReader(vocabulary, places.get(0), meaning, places, List.of(), Optional.empty())
             .parts(refraction, eye);
-    Fact<?> dressed = dressed(all, members, fact);
+    Fact<?> complete = withMethod(all, members, fact);
     for (Visits.Member member : members) {
       Translation one = all.get(member.index());
       one.ledger().used("parts-joined");
-      Frame.take(piece(all, member).holder(), List.of(dressed));
+      Frame.take(piece(all, member).holder(), List.of(complete));
       giveBackOtherTime(one, first.head().at());
       boolean holds = member.index() == first.index();
-      all.set(member.index(), holds ? one.holding(dressed) : one.joining(first.index()));
+      all.set(member.index(), holds ? one.holding(complete) : one.joining(first.index()));
     }
   }
 
   /** Returns the fact with technique and instrument, which all parts must name alike. */
-  private Fact<?> dressed(List<Translation> all, List<Visits.Member> members, Fact<?> fact)
+  private Fact<?> withMethod(List<Translation> all, List<Visits.Member> members, Fact<?> fact)
       throws Refusal {
-    List<Fact<?>> dressed = new ArrayList<>();
+    List<Fact<?>> complete = new ArrayList<>();
     for (Visits.Member member : members) {
       Translation.Piece piece = piece(all, member);
-      dressed.add(new Dressing(vocabulary, piece.holder()).dressed(fact, piece.meaning()));
+      complete.add(
+          new MethodAndNotes(vocabulary, piece.holder()).withMethod(fact, piece.meaning()));
     }
-    Fact<?> first = dressed.get(0);
-    for (Fact<?> other : dressed) {
+    Fact<?> first = complete.get(0);
+    for (Fact<?> other : complete) {
       if (!other.equals(first)) {
         throw apart(
             how(first) + " and " + how(other), "one technique and one instrument for all parts");
       }
     }
-    return new Dressing(vocabulary, piece(all, members.get(0)).holder()).remarked(first);
+    return new MethodAndNotes(vocabulary, piece(all, members.get(0)).holder()).remarked(first);
   }
 
   private static String how(Fact<?> fact) {

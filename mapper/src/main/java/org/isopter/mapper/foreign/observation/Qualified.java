@@ -60,8 +60,8 @@ final class Qualified {
     Map<String, Outcome<Datum>> more = new LinkedHashMap<>();
     for (Map.Entry<String, String> implied : meaning.parts().entrySet()) {
       Outcome<Datum> said = implied(fact.finding(), implied.getKey(), implied.getValue());
-      Outcome<Datum> told = panel.parts().getOrDefault(implied.getKey(), said);
-      if (!told.equals(said)) {
+      Outcome<Datum> stated = panel.parts().getOrDefault(implied.getKey(), said);
+      if (!stated.equals(said)) {
         throw disagree("another " + implied.getKey(), implied.getValue());
       }
       more.put(implied.getKey(), said);
@@ -73,9 +73,9 @@ final class Qualified {
     throw disagree(whole.faults().get(0).seen(), whole.faults().get(0).wanted());
   }
 
-  private static <V> Fact<V> like(Fact<V> told, Fact<V> whole) {
-    Fact<V> remarked = whole.remarks(told.remarks());
-    return told.method().isPresent() ? remarked.by(told.method().get()) : remarked;
+  private static <V> Fact<V> like(Fact<V> stated, Fact<V> whole) {
+    Fact<V> remarked = whole.remarks(stated.remarks());
+    return stated.method().isPresent() ? remarked.by(stated.method().get()) : remarked;
   }
 
   private Outcome<Datum> implied(Finding<?> finding, String key, String word) throws Refusal {

@@ -14,7 +14,7 @@ import org.isopter.mapper.foreign.vocabulary.Effect;
 import org.isopter.mapper.foreign.vocabulary.SideText;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
 import org.isopter.mapper.foreign.vocabulary.Words;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.EncodedValue;
@@ -134,8 +134,8 @@ final class Qualifiers {
     if (!Modifiers.mayHold(observation.value(), "extension")) {
       return;
     }
-    for (Placed member : new Placed("", observation.value()).children()) {
-      String name = Placed.steps(member.at()).get(0);
+    for (Element member : new Element("", observation.value()).children()) {
+      String name = Element.steps(member.at()).get(0);
       boolean value = name.startsWith("value") || name.startsWith("_value");
       if (value || TELLING.contains(name)) {
         extensions(member, finding);
@@ -143,9 +143,9 @@ final class Qualifiers {
     }
   }
 
-  private void extensions(Placed placed, String finding) throws Refusal {
-    for (Placed child : placed.children()) {
-      boolean extension = placed.at().endsWith("/extension");
+  private void extensions(Element element, String finding) throws Refusal {
+    for (Element child : element.children()) {
+      boolean extension = element.at().endsWith("/extension");
       if (!extension) {
         extensions(child, finding);
       } else if (!observation.ledger().hasTaken(child.at()) && !isHarmless(child, finding)) {
@@ -154,7 +154,7 @@ final class Qualifiers {
     }
   }
 
-  private boolean isHarmless(Placed extension, String finding) {
+  private boolean isHarmless(Element extension, String finding) {
     String url = extension.value().string("url").orElse("");
     return vocabulary.habits().words().isHarmless(url, finding);
   }

@@ -27,25 +27,25 @@ final class Slots {
    * @param coded reads the value as the finding has it
    * @param whole whether the value stands alone, without components that say more of it
    */
-  static List<Fact<?>> read(SlotReader coded, Told told, Ledger ledger, boolean whole)
+  static List<Fact<?>> read(SlotReader coded, WholeStatement stated, Ledger ledger, boolean whole)
       throws Refusal {
     Ledger.Mark mark = ledger.mark();
     try {
       return List.of(coded.read());
     } catch (Refusal refusal) {
-      if (!whole || !IN_WORDS.contains(refusal.reason().why()) || !told.isPossible()) {
+      if (!whole || !IN_WORDS.contains(refusal.reason().why()) || !stated.isPossible()) {
         throw refusal;
       }
       ledger.backTo(mark);
-      return inWords(told, refusal);
+      return inWords(stated, refusal);
     }
   }
 
-  private static List<Fact<?>> inWords(Told told, Refusal before) throws Refusal {
+  private static List<Fact<?>> inWords(WholeStatement stated, Refusal before) throws Refusal {
     try {
-      return told.take();
+      return stated.take();
     } catch (Refusal refusal) {
-      boolean named = before.reason().why() == Why.NO_SIDE && told.namesEye();
+      boolean named = before.reason().why() == Why.NO_SIDE && stated.namesEye();
       throw named || TELLING.contains(refusal.reason().why()) ? refusal : before;
     }
   }

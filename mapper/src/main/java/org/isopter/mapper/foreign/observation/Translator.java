@@ -38,7 +38,7 @@ public final class Translator {
   private final Neighbours neighbours;
   private final Ledger ledger;
   private final Place observation;
-  private final Dressing dressing;
+  private final MethodAndNotes methodAndNotes;
   private final Gathering gathering;
   private final Qualifiers qualifiers;
   private Optional<Translation.Piece> piece = Optional.empty();
@@ -52,8 +52,8 @@ public final class Translator {
     this.neighbours = neighbours;
     this.ledger = new Ledger(resource);
     this.observation = ledger.root();
-    this.dressing = new Dressing(vocabulary, observation);
-    this.gathering = new Gathering(ledger, dressing);
+    this.methodAndNotes = new MethodAndNotes(vocabulary, observation);
+    this.gathering = new Gathering(ledger, methodAndNotes);
     this.qualifiers = new Qualifiers(vocabulary, observation);
   }
 
@@ -144,7 +144,8 @@ public final class Translator {
     List<Place> others = new ArrayList<>(components);
     others.removeAll(own);
     boolean panel = !valued && (eyes || isPanel(others));
-    boolean told = meaning.statement().isPresent() || (meaning.isGroup() && hasValue(observation));
+    boolean stated =
+        meaning.statement().isPresent() || (meaning.isGroup() && hasValue(observation));
     if (eyes || name.equals(Optional.of("refraction"))) {
       pieces.refuseUnread(others);
     }
@@ -159,7 +160,7 @@ public final class Translator {
           EyeComponents.take(vocabulary, component);
         }
       }
-    } else if (name.isPresent() ? !panel : told) {
+    } else if (name.isPresent() ? !panel : stated) {
       slot(observation, meaning, own, around);
     } else if (!meaning.isGroup() && hasValue(observation)) {
       throw unknown();
@@ -217,13 +218,13 @@ public final class Translator {
         () -> {
           Values.refuseSecond(holder);
           List<Meaning.Side> sides = SideWords.all(ledger, holder, observation, meaning, around);
-          Told told = new Told(vocabulary, holder, meaning, sides);
+          WholeStatement stated = new WholeStatement(vocabulary, holder, meaning, sides);
           if (meaning.finding().isEmpty() || meaning.statement().isPresent()) {
-            return told.take();
+            return stated.take();
           }
-          Optional<String> profile = dressing.profileNotation();
+          Optional<String> profile = methodAndNotes.profileNotation();
           SlotReader coded = new SlotReader(vocabulary, holder, meaning, parts, sides, profile);
-          return Slots.read(coded, told, ledger, parts.isEmpty());
+          return Slots.read(coded, stated, ledger, parts.isEmpty());
         },
         meaning);
   }

@@ -13,7 +13,7 @@ import org.isopter.mapper.foreign.vocabulary.Effect;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.SideText;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 
 /**
  * Reads the words that stand beside a code that is known. They may say more than the code, such as
@@ -72,9 +72,9 @@ final class WordsBeside {
 
   /** Refuses words of a code that make something else of what it is about. */
   void refuseOtherwise(Meaning meaning, Place code) throws Refusal {
-    refuseOtherwise(meaning, code.text("text"), Placed.step(code.at(), "text"));
+    refuseOtherwise(meaning, code.text("text"), Element.step(code.at(), "text"));
     for (Place coding : code.list("coding")) {
-      String at = Placed.step(coding.at(), "display");
+      String at = Element.step(coding.at(), "display");
       String token = Coding.single(coding, vocabulary::knows, vocabulary).token();
       if (vocabulary.display(token).isEmpty()) {
         refuseOtherwise(meaning, coding.text("display"), at);
@@ -105,7 +105,7 @@ final class WordsBeside {
     if (said.isBlank() || known.filter(k -> Vocabulary.sameName(k, said)).isPresent()) {
       return;
     }
-    String at = Placed.step(place.at(), name);
+    String at = Element.step(place.at(), name);
     refuseOtherwise(meaning, said, at);
     Optional<List<Effect>> effects = text.read(SideText.without(Vocabulary.withoutTag(said)));
     if (effects.isEmpty()) {

@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.value.Fault;
@@ -18,7 +18,7 @@ import org.isopter.model.value.Result;
  * @param resources the resources that were kept whole
  * @param frame the leaves of the document around the resources
  */
-public record Carried(List<OfFact> leaves, List<Whole> resources, List<Placed> frame) {
+public record Carried(List<OfFact> leaves, List<Whole> resources, List<Element> frame) {
 
   /** Nothing. */
   public static final Carried NOTHING = new Carried(List.of(), List.of(), List.of());
@@ -30,7 +30,7 @@ public record Carried(List<OfFact> leaves, List<Whole> resources, List<Placed> f
    * @param leaves the leaves, each where it stood in the resource; where nothing of an object or a
    *     list was taken, it stands here as a whole
    */
-  public record OfFact(String fact, List<Placed> leaves) {
+  public record OfFact(String fact, List<Element> leaves) {
     public OfFact {
       leaves = List.copyOf(leaves);
     }
@@ -75,12 +75,12 @@ public record Carried(List<OfFact> leaves, List<Whole> resources, List<Placed> f
     for (OfFact of : leaves) {
       Map<String, Raw> fact = new LinkedHashMap<>();
       fact.put("fact", Raw.of(of.fact()));
-      fact.put("leaves", placed(of.leaves()));
+      fact.put("leaves", element(of.leaves()));
       facts.add(new Raw.Obj(fact));
     }
     members.put("leaves", Raw.of(facts));
     members.put("resources", Raw.of(resources.stream().map(Carried::json).toList()));
-    members.put("frame", placed(frame));
+    members.put("frame", element(frame));
     return members;
   }
 
@@ -117,9 +117,9 @@ public record Carried(List<OfFact> leaves, List<Whole> resources, List<Placed> f
         json.object("resource").orElse(Raw.Obj.EMPTY));
   }
 
-  static Raw placed(List<Placed> leaves) {
+  static Raw element(List<Element> leaves) {
     List<Raw> list = new ArrayList<>();
-    for (Placed leaf : leaves) {
+    for (Element leaf : leaves) {
       Map<String, Raw> members = new LinkedHashMap<>();
       members.put("at", Raw.of(leaf.at()));
       members.put("value", leaf.value());
@@ -128,10 +128,10 @@ public record Carried(List<OfFact> leaves, List<Whole> resources, List<Placed> f
     return Raw.of(list);
   }
 
-  private static List<Placed> leaves(List<Raw> list) {
+  private static List<Element> leaves(List<Raw> list) {
     return list.stream()
         .filter(leaf -> leaf.string("at").isPresent() && leaf.get("value").isPresent())
-        .map(leaf -> new Placed(leaf.string("at").orElseThrow(), leaf.get("value").orElseThrow()))
+        .map(leaf -> new Element(leaf.string("at").orElseThrow(), leaf.get("value").orElseThrow()))
         .toList();
   }
 }

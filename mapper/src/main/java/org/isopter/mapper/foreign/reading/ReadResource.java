@@ -9,7 +9,7 @@ import org.isopter.mapper.json.Raw;
  * @param resource the resource as it came
  * @param treated what became of it
  */
-public record ReadResource(String at, Raw resource, Treated treated) {
+public record ReadResource(String at, Raw resource, ResourceOutcome outcome) {
 
   /** Returns {@code Type/id}, or the type alone, or the place where there is no type. */
   public String name() {

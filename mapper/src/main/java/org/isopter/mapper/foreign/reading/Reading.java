@@ -61,7 +61,7 @@ public record Reading(
   public Reading within(String at) {
     List<ReadResource> moved =
         resources.stream()
-            .map(read -> new ReadResource(at + read.at(), read.resource(), read.treated()))
+            .map(read -> new ReadResource(at + read.at(), read.resource(), read.outcome()))
             .toList();
     return of(exams.stream().map(exam -> exam.within(at)).toList(), moved, carried);
   }
@@ -83,6 +83,6 @@ public record Reading(
 
   /** Returns how many resources became this: {@code exact}, {@code translated} or {@code kept}. */
   public long count(String word) {
-    return resources.stream().filter(r -> r.treated().word().equals(word)).count();
+    return resources.stream().filter(r -> r.outcome().word().equals(word)).count();
   }
 }

@@ -10,7 +10,7 @@ import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.model.value.Fault;
 
 /**
@@ -44,7 +44,7 @@ public record Batch(List<Origin> origins, Reading reading) {
   }
 
   /** Returns why something was not taken, with files in place of the numbers of documents. */
-  public Reason told(Reason reason) {
+  public Reason withFiles(Reason reason) {
     Matcher other = OTHER.matcher(reason.fault().seen());
     if (!other.matches()) {
       return reason;
@@ -61,7 +61,7 @@ public record Batch(List<Origin> origins, Reading reading) {
 
   /** Returns the number of the document that a place is in. */
   static int document(String at) {
-    List<String> steps = Placed.steps(at);
+    List<String> steps = Element.steps(at);
     return steps.isEmpty() ? 0 : Integer.parseInt(steps.get(0));
   }
 }

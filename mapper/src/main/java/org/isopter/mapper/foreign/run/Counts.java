@@ -4,7 +4,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import org.isopter.mapper.foreign.reading.Treated;
+import org.isopter.mapper.foreign.reading.ResourceOutcome;
 
 /** How many resources became what, by which rules and for which reasons. */
 public final class Counts {
@@ -22,7 +22,7 @@ public final class Counts {
     exams += judged.exams().size();
     refused += judged.refused().size();
     batch.reading().exams().forEach(exam -> count(rules, exam.rule()));
-    batch.reading().resources().forEach(read -> add(read.treated()));
+    batch.reading().resources().forEach(read -> add(read.outcome()));
   }
 
   /** Counts a document that could not be read. */
@@ -85,12 +85,12 @@ public final class Counts {
     return text.toString();
   }
 
-  private void add(Treated treated) {
-    count(outcomes, treated.word());
-    if (treated instanceof Treated.Translated translated) {
+  private void add(ResourceOutcome outcome) {
+    count(outcomes, outcome.word());
+    if (outcome instanceof ResourceOutcome.Translated translated) {
       leaves += translated.leftover().size();
       translated.rules().forEach(rule -> count(rules, rule));
-    } else if (treated instanceof Treated.Kept kept) {
+    } else if (outcome instanceof ResourceOutcome.Kept kept) {
       count(reasons, kept.reasons().get(0).why().word());
     }
   }

@@ -17,8 +17,8 @@ import org.isopter.model.value.Result;
 /**
  * Takes documents and lines in, puts together what belongs together, and hands on what was read.
  *
- * <p>What need not wait for others is read at once, lines in blocks; the rest when the end is told.
- * Nothing that cannot be read stops the rest.
+ * <p>What need not wait for others is read at once, lines in blocks; the rest when the end is
+ * announced. Nothing that cannot be read stops the rest.
  */
 public final class Intake {
 

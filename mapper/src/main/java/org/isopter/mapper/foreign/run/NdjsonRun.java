@@ -25,7 +25,7 @@ import org.isopter.model.value.FaultException;
  */
 public final class NdjsonRun {
 
-  /** Is told how far a run has come. */
+  /** Hears how far a run has come. */
   @FunctionalInterface
   public interface Listener {
     /** Takes how many lines are done, and which share of the input that is, from 0 to 1. */
@@ -74,12 +74,12 @@ public final class NdjsonRun {
     if (!resume) {
       Files.deleteIfExists(mark);
     }
-    Path told = files.report().orElse(besides(files.records()));
+    Path reportFile = files.report().orElse(besides(files.records()));
     try (FileChannel raw = FileChannel.open(input);
         Lines lines = new Lines(Channels.newInputStream(raw), intake.longest());
         GrowingFile records = GrowingFile.open(files.records(), from.records());
         GrowingFile carried = GrowingFile.open(files.carried(), from.carried());
-        GrowingFile report = GrowingFile.open(told, from.report())) {
+        GrowingFile report = GrowingFile.open(reportFile, from.report())) {
       skip(lines, from.lines());
       boolean carries =
           blocks(

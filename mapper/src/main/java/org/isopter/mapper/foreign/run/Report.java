@@ -8,18 +8,18 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.ledger.Why;
-import org.isopter.mapper.foreign.own.Own;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
-import org.isopter.mapper.foreign.reading.Treated;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.foreign.reading.ResourceOutcome;
+import org.isopter.mapper.foreign.returned.ReturnedBundle;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.value.Fault;
 
 /**
  * What became of each resource, as lines for programs and as a table for people. Nothing of a
- * person is told but the ids of resources, codes and units.
+ * person is said but the ids of resources, codes and units.
  */
 public final class Report {
 
@@ -60,14 +60,14 @@ public final class Report {
   private static String row(Batch batch, ReadResource read) {
     Origin origin = batch.of(read);
     StringBuilder row = new StringBuilder();
-    String head = "%-10s  %s  %s".formatted(read.treated().word(), origin, read.name());
+    String head = "%-10s  %s  %s".formatted(read.outcome().word(), origin, read.name());
     row.append(head).append('\n');
-    if (read.treated() instanceof Treated.Translated translated) {
+    if (read.outcome() instanceof ResourceOutcome.Translated translated) {
       line(row, "rules", String.join(", ", translated.rules()));
-      String paths = String.join(", ", translated.leftover().stream().map(Placed::at).toList());
+      String paths = String.join(", ", translated.leftover().stream().map(Element::at).toList());
       line(row, "left over", paths);
     }
-    reasons(read).forEach(reason -> line(row, "reason", batch.told(reason).told()));
+    reasons(read).forEach(reason -> line(row, "reason", batch.withFiles(reason).message()));
     return row.toString();
   }
 
@@ -79,10 +79,10 @@ public final class Report {
 
   /** Returns why a resource, or a part of it that looked like a finding, was not taken. */
   public static List<Reason> reasons(ReadResource read) {
-    if (read.treated() instanceof Treated.Kept kept) {
+    if (read.outcome() instanceof ResourceOutcome.Kept kept) {
       return kept.reasons();
     }
-    return read.treated() instanceof Treated.Translated translated
+    return read.outcome() instanceof ResourceOutcome.Translated translated
         ? translated.reasons()
         : List.of();
   }
@@ -91,13 +91,13 @@ public final class Report {
    * Returns what of a resource a strict reading does not allow; empty where nothing is left over.
    */
   public static String leftOver(ReadResource read) {
-    if (read.treated() instanceof Treated.Kept kept) {
+    if (read.outcome() instanceof ResourceOutcome.Kept kept) {
       return "kept, " + kept.reasons().get(0).why().word();
     }
-    return read.treated() instanceof Treated.Translated translated
+    return read.outcome() instanceof ResourceOutcome.Translated translated
         ? translated.leftover().stream()
-            .filter(leaf -> !Own.isTransport(leaf))
-            .map(Placed::at)
+            .filter(leaf -> !ReturnedBundle.isTransport(leaf))
+            .map(Element::at)
             .collect(Collectors.joining(", "))
         : "";
   }
@@ -113,26 +113,27 @@ public final class Report {
   private static String outcome(Batch batch, ReadResource read) {
     String at = batch.of(read) + ": " + read.name() + ": ";
     List<Raw> issues = new ArrayList<>();
-    if (!(read.treated() instanceof Treated.Kept)) {
-      String word = read.treated().word();
+    if (!(read.outcome() instanceof ResourceOutcome.Kept)) {
+      String word = read.outcome().word();
       issues.add(issue("information", "informational", word, rules(read), at + said(read)));
     }
     for (Reason reason : reasons(read)) {
       String word = reason.why().word();
       issues.add(
-          issue("warning", "not-supported", word, List.of(), at + batch.told(reason).told()));
+          issue(
+              "warning", "not-supported", word, List.of(), at + batch.withFiles(reason).message()));
     }
     return outcome(issues);
   }
 
   private static List<String> rules(ReadResource read) {
-    return read.treated() instanceof Treated.Translated translated
+    return read.outcome() instanceof ResourceOutcome.Translated translated
         ? List.copyOf(translated.rules())
         : List.of();
   }
 
   private static String said(ReadResource read) {
-    return read.treated() instanceof Treated.Translated translated
+    return read.outcome() instanceof ResourceOutcome.Translated translated
         ? "translated, %d values left over".formatted(translated.leftover().size())
         : "exact";
   }

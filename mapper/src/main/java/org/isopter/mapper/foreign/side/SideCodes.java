@@ -10,7 +10,7 @@ import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.SideText;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Site;
 
@@ -92,7 +92,7 @@ final class SideCodes {
       Optional<Site> site = SideText.wholly(holder.text(name));
       if (site.isPresent()) {
         holder.take(rule, name);
-        said.add(new Meaning.Side(site.get(), Placed.step(holder.at(), name), rule));
+        said.add(new Meaning.Side(site.get(), Element.step(holder.at(), name), rule));
         return true;
       }
     }

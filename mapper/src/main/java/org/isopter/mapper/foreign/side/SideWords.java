@@ -14,7 +14,7 @@ import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.SideText;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.model.value.Site;
 
 /** The eye in words: a last resort where no code names it, and a check where one does. */
@@ -63,9 +63,9 @@ public final class SideWords {
   private static void concept(
       Place concept, Function<String, Set<Site>> reading, Map<String, Set<Site>> words)
       throws Refusal {
-    put(Placed.step(concept.at(), "text"), concept.text("text"), reading, words);
+    put(Element.step(concept.at(), "text"), concept.text("text"), reading, words);
     for (Place coding : concept.list("coding")) {
-      put(Placed.step(coding.at(), "display"), coding.text("display"), reading, words);
+      put(Element.step(coding.at(), "display"), coding.text("display"), reading, words);
     }
   }
 

@@ -12,7 +12,7 @@ import org.isopter.mapper.foreign.vocabulary.AcuityWords;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.LowVisionNames;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Unit;
@@ -208,7 +208,7 @@ public final class AcuityValues {
     if (written.isEmpty()) {
       throw Refusal.of(
           number.isPresent() ? Why.NOTATION_NOT_STATED : Why.VALUE_UNFIT,
-          Placed.step(place.at(), name),
+          Element.step(place.at(), name),
           "\"" + place.text(name) + "\"",
           "one acuity with its notation, such as 6/9-2, 20/40, 0.3 logMAR or CF 1 m");
     }

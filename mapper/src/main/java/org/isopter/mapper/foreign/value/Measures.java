@@ -13,7 +13,7 @@ import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.Habits;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.DatumTexts;
 import org.isopter.model.finding.Span;
@@ -86,7 +86,7 @@ final class Measures {
       if (written.isPresent() && !written.get().equals(named)) {
         throw Refusal.of(
             Why.UNITS_DISAGREE,
-            Placed.step(quantity.at(), member),
+            Element.step(quantity.at(), member),
             "\"" + quantity.text(member) + "\" beside " + named + " in the code",
             "one unit");
       }

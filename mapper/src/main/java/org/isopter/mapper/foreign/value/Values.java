@@ -12,7 +12,7 @@ import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.Truth;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.finding.Datum;
@@ -153,7 +153,8 @@ public final class Values {
       for (String name : object.members().keySet()) {
         if (name.startsWith("value")) {
           String seen = RawJson.write(object.members().get(name));
-          return Refusal.of(Why.VALUE_UNFIT, Placed.step(holder.at(), name), shorten(seen), wanted);
+          return Refusal.of(
+              Why.VALUE_UNFIT, Element.step(holder.at(), name), shorten(seen), wanted);
         }
       }
     }

@@ -60,7 +60,7 @@ public final class CodeText {
   }
 
   /** Reads conditions that were not read before. */
-  Optional<List<Effect>> told(String text) {
+  Optional<List<Effect>> readConditions(String text) {
     String words = words(text);
     List<String> all = words.isEmpty() ? List.of() : List.of(words.split(" "));
     return all.size() > MOST_WORDS ? Optional.empty() : conditions(all, false);

@@ -94,7 +94,7 @@ public final class Habits {
     return Optional.ofNullable(statements.get(token));
   }
 
-  /** Returns what may be told under a finding, or under a group of that name. */
+  /** Returns what may be said under a finding, or under a group of that name. */
   public Optional<Topic> topic(String name) {
     return Optional.ofNullable(topics.get(name));
   }

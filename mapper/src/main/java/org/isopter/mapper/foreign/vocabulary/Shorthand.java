@@ -15,7 +15,7 @@ import org.isopter.model.value.Site;
 /**
  * Reads the text of a value as bedside shorthand, under what the code is about.
  *
- * <p>All of the text is understood or nothing of it is taken. The side may be told by codes, by the
+ * <p>All of the text is understood or nothing of it is taken. The side may be said by codes, by the
  * text, or by both where they agree. A time of day is refused: the zone of the text is not known.
  */
 public final class Shorthand {

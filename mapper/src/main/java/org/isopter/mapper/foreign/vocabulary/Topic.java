@@ -12,7 +12,7 @@ import org.isopter.mapper.json.Raw;
  */
 public record Topic(List<String> headings, Set<String> finds) {
 
-  /** The topic under which anything may be told. */
+  /** The topic under which anything may be said. */
   public static final Topic ANY = new Topic(List.of(), Set.of());
 
   public Topic {

@@ -42,7 +42,7 @@ public final class Vocabulary {
   private final Memo<Optional<List<Effect>>> titlesRead =
       new Memo<>(text -> new CodeText(this).titled(text));
   private final Memo<Optional<List<Effect>>> conditionsRead =
-      new Memo<>(text -> new CodeText(this).told(text));
+      new Memo<>(text -> new CodeText(this).readConditions(text));
 
   public Vocabulary(Catalogue catalogue) {
     this.catalogue = catalogue;

@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.value.Fault;
 
-/** Gathers every fault of a record, to be told in the order of the text. */
+/** Gathers every fault of a record, to be reported in the order of the text. */
 public final class Complaints {
 
   private record Complaint(Place place, Fault fault) {}

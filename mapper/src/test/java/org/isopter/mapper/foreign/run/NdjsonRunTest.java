@@ -52,10 +52,10 @@ class NdjsonRunTest {
     assertEquals(2, counts.unreadable());
     assertEquals(3, counts.exams());
     assertEquals(3, counts.count("translated"));
-    String told = Files.readString(folder.resolve("report"), UTF_8);
-    assertTrue(told.contains("in.ndjson:2:2: "), told);
-    assertTrue(told.contains("in.ndjson:5: saw a list"), told);
-    assertFalse(told.contains("oops"), told);
+    String reported = Files.readString(folder.resolve("report"), UTF_8);
+    assertTrue(reported.contains("in.ndjson:2:2: "), reported);
+    assertTrue(reported.contains("in.ndjson:5: saw a list"), reported);
+    assertFalse(reported.contains("oops"), reported);
   }
 
   @Test

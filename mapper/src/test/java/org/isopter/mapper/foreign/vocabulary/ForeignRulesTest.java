@@ -15,7 +15,7 @@ import org.isopter.mapper.foreign.reading.ForeignRule;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
-import org.isopter.mapper.foreign.reading.Treated;
+import org.isopter.mapper.foreign.reading.ResourceOutcome;
 import org.isopter.model.catalogue.Catalogue;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -72,7 +72,7 @@ class ForeignRulesTest {
         .filter(e -> e.exam().facts().size() > 1)
         .forEach(e -> rules.add(e.rule()));
     for (ReadResource read : reading.resources()) {
-      if (read.treated() instanceof Treated.Translated translated) {
+      if (read.outcome() instanceof ResourceOutcome.Translated translated) {
         rules.addAll(translated.rules());
       }
     }
@@ -82,7 +82,7 @@ class ForeignRulesTest {
   private static String show(String json) {
     List<String> lines = new ArrayList<>();
     for (ReadResource read : READER.read(json).orThrow().resources()) {
-      lines.add(read.name() + ": " + read.treated());
+      lines.add(read.name() + ": " + read.outcome());
     }
     return String.join("\n", lines);
   }

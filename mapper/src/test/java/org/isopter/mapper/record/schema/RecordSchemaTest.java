@@ -74,8 +74,8 @@ class RecordSchemaTest {
              "performed": "2026-03-02", "status": "done",
              "findings": {"intraocular-pressure": {"right": [{"value": 14, "colour": "red"}]}}}
             """);
-    List<String> told = new ArrayList<>();
-    schema.check(tree).forEach(fault -> told.add(fault.toString()));
+    List<String> reported = new ArrayList<>();
+    schema.check(tree).forEach(fault -> reported.add(fault.toString()));
     assertEquals(
         List.of(
             "record.id: saw 17, wanted the type string",
@@ -84,6 +84,6 @@ class RecordSchemaTest {
             "findings.intraocular-pressure.right[0].value: saw 14, wanted the type string",
             "findings.intraocular-pressure.right[0]: saw the unknown key colour,"
                 + " wanted a key that the format has"),
-        told);
+        reported);
   }
 }

@@ -22,7 +22,7 @@ final class HalfFieldPlaces {
     if (evidence.afferent() == Afferent.OTHER_SIDE || !evidence.mayRespectVertical()) {
       return List.of();
     }
-    Set<Pathway> places = told(evidence);
+    Set<Pathway> places = named(evidence);
     if (places.isEmpty()) {
       return List.of(Pathway.RETROCHIASMAL);
     }
@@ -44,7 +44,7 @@ final class HalfFieldPlaces {
   }
 
   /** Returns the places that a sign points to; empty when no sign points anywhere. */
-  private static Set<Pathway> told(FieldEvidence evidence) {
+  private static Set<Pathway> named(FieldEvidence evidence) {
     EnumSet<Pathway> places = EnumSet.noneOf(Pathway.class);
     if (evidence.isIncongruous()) {
       places.addAll(INCONGRUOUS);

@@ -107,9 +107,9 @@ public final class DrivingVision {
     }
     boolean full = edge.isReachedBy(acuity, 0);
     boolean onTheLine = full && !edge.isReachedBy(acuity, 0.02);
-    boolean told =
+    boolean stated =
         AcuityScale.logMar(acuity).isPresent() && !(onTheLine && AcuityScale.suffix(acuity) < 0);
-    return told ? Optional.of(full) : Optional.empty();
+    return stated ? Optional.of(full) : Optional.empty();
   }
 
   private static StatementBuilder topic(Citation source, Enum<?> rule, String... facts) {

@@ -53,7 +53,7 @@ public final class Eye {
       grammar.build().from(eye);
     }
     if (eye.facts.isEmpty()) {
-      throw NotRead.because("nothing is told of it");
+      throw NotRead.because("nothing is said of it");
     }
     eye.applyMethod(grammar);
     eye.applyTime(performed);
@@ -131,7 +131,7 @@ public final class Eye {
 
   private <V> void add(Finding<V> finding, Site where, Outcome<V> outcome) throws NotRead {
     if (!finding.sites().contains(where)) {
-      throw NotRead.because("the " + finding.title() + " is told of one eye");
+      throw NotRead.because("the " + finding.title() + " is said of one eye");
     }
     Optional<V> value = outcome.ifFound();
     if (value.isEmpty()) {
@@ -175,8 +175,8 @@ public final class Eye {
   private void keepConditions(Grammar grammar) {
     List<String> words = new ArrayList<>();
     for (Slot<?> slot : said.slots()) {
-      boolean placed = slot.equals(Common.TIME) || grammar.method().equals(Optional.of(slot));
-      if (slot.isCondition() && !placed) {
+      boolean ordered = slot.equals(Common.TIME) || grammar.method().equals(Optional.of(slot));
+      if (slot.isCondition() && !ordered) {
         used.add(slot);
         words.add(said.words(slot));
       }
@@ -215,7 +215,7 @@ public final class Eye {
     for (Slot<?> slot : said.slots()) {
       if (!used.contains(slot)) {
         throw NotRead.at(
-            said.place(slot), "the " + slot.name() + " belongs to nothing that is told here");
+            said.place(slot), "the " + slot.name() + " belongs to nothing that is said here");
       }
     }
   }

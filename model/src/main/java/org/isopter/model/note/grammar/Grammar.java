@@ -12,7 +12,7 @@ import org.isopter.model.value.Concept;
 import org.isopter.model.value.Site;
 
 /**
- * How the items of a finding, or of a few that are told together, are read: a row of the table.
+ * How the items of a finding, or of a few that are said together, are read: a row of the table.
  *
  * @param name what the items are about, in words for a message
  * @param example an item that is understood
@@ -55,7 +55,7 @@ public record Grammar(
     /** Returns the sites of the facts of an item at a side. */
     List<Site> at(Site side) throws NotRead {
       if (this == PAIR) {
-        throw NotRead.because("it is told of both eyes together: leave the side out");
+        throw NotRead.because("it is said of both eyes together: leave the side out");
       }
       if (this == NAMED && side == Site.BOTH) {
         throw NotRead.because("it compares the eyes, so that it is never in both");

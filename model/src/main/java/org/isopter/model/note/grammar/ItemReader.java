@@ -110,7 +110,7 @@ public final class ItemReader {
     }
     boolean trails = start.continued() && scan.groups().get(0).said().hasValues();
     if (scan.head().hasValues() && (start.heading().plural() || trails)) {
-      throw NotRead.because("it may be told of the other eye too: put each value behind its side");
+      throw NotRead.because("it may be said of the other eye too: put each value behind its side");
     }
   }
 

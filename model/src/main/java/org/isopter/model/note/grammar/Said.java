@@ -29,7 +29,7 @@ public final class Said {
   <T> void put(Slot<T> slot, Entry<T> entry) throws NotRead {
     List<Entry<?>> list = entries.computeIfAbsent(slot, any -> new ArrayList<>());
     if (!list.isEmpty() && slot.role() != Slot.Role.VALUES) {
-      throw NotRead.at(entry.at(), "the " + slot.name() + " is told twice in one place");
+      throw NotRead.at(entry.at(), "the " + slot.name() + " is said twice in one place");
     }
     list.add(entry);
   }
@@ -46,7 +46,7 @@ public final class Said {
     boolean twice = has(slot) && slot.role() != Slot.Role.VALUES;
     List<Entry<?>> more = other.entries.getOrDefault(slot, List.of());
     if (twice && !more.isEmpty()) {
-      throw NotRead.at(more.get(0).at(), "the " + slot.name() + " is told twice in one place");
+      throw NotRead.at(more.get(0).at(), "the " + slot.name() + " is said twice in one place");
     }
     entries.computeIfAbsent(slot, any -> new ArrayList<>()).addAll(more);
   }

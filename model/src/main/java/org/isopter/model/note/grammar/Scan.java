@@ -109,10 +109,10 @@ final class Scan {
         .isPresent();
   }
 
-  /** Says whether a condition of all eyes is told anew: bright R 3 L 2, dim R 6 L 4. */
+  /** Says whether a condition of all eyes is said anew: bright R 3 L 2, dim R 6 L 4. */
   private boolean changesCondition() {
-    boolean told = groups.size() > 1 && groups.stream().allMatch(group -> group.said().hasValues());
-    Optional<Slot<?>> next = told ? longest() : Optional.empty();
+    boolean anew = groups.size() > 1 && groups.stream().allMatch(group -> group.said().hasValues());
+    Optional<Slot<?>> next = anew ? longest() : Optional.empty();
     if (next.isEmpty() || !next.get().isCondition() || !head.has(next.get())) {
       return false;
     }

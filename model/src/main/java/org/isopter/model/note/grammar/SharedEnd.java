@@ -6,7 +6,7 @@ import org.isopter.model.note.token.NotRead;
 import org.isopter.model.value.Site;
 
 /**
- * What is told of both eyes behind the last of them: {@code R -2.00 DS L -1.00 DS, add +2.00 OU}.
+ * What is said of both eyes behind the last of them: {@code R -2.00 DS L -1.00 DS, add +2.00 OU}.
  * Only an addition may be shared so; where each eye is named, what follows it may as well.
  */
 final class SharedEnd {

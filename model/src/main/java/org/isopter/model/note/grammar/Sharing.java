@@ -32,7 +32,7 @@ final class Sharing {
       sharing.requireClearEnd();
       sharing.requireValuesBehindSides();
       sharing.requireClearCommas();
-      sharing.requireAllTold();
+      sharing.requireAllStated();
     }
     return sharing.shared();
   }
@@ -79,7 +79,7 @@ final class Sharing {
     if (!next.values().equals(values) && !parted) {
       throw NotRead.at(
           group.at(),
-          "what stands around it may be told of either eye: put each value behind its side");
+          "what stands around it may be said of either eye: put each value behind its side");
     }
   }
 
@@ -90,7 +90,7 @@ final class Sharing {
       if (slot.mayBeShared() && !ofEach) {
         throw NotRead.at(
             last().said().place(slot),
-            "behind the last eye it may be told of one eye or of both: tell it of each");
+            "behind the last eye it may be said of one eye or of both: say it of each");
       }
     }
   }
@@ -133,7 +133,7 @@ final class Sharing {
           group.said().place(slot),
           "the "
               + slot.name()
-              + " is told of one eye and not of the other: tell it of each, or once before the"
+              + " is said of one eye and not of the other: say it of each, or once before the"
               + " first side");
     }
   }
@@ -153,15 +153,15 @@ final class Sharing {
       if (!slot.isCondition() && last().said().isAfterComma(slot) && !ofEach) {
         throw NotRead.at(
             last().said().place(slot),
-            "behind the comma it may be told of one eye or of both: name its side");
+            "behind the comma it may be said of one eye or of both: name its side");
       }
     }
   }
 
-  private void requireAllTold() throws NotRead {
+  private void requireAllStated() throws NotRead {
     for (Scan.Group group : groups) {
       if (!group.said().hasValues()) {
-        throw NotRead.at(group.at(), "nothing is told of this eye");
+        throw NotRead.at(group.at(), "nothing is said of this eye");
       }
     }
   }

@@ -43,7 +43,7 @@ public final class OtherTimes {
     return colon > 0 && !clause.get(0).is(NotRead.NO_PLACE) && UnknownSide.isUnknown(clause.get(0));
   }
 
-  /** Says whether a word at the start, before anything else is told, makes the clause a plan. */
+  /** Says whether a word at the start, before anything else is said, makes the clause a plan. */
   public static boolean isPlan(List<Token> clause) {
     return StandardPhrases.PLAN.contains(clause.get(0).text());
   }

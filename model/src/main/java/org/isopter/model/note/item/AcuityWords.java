@@ -20,7 +20,7 @@ final class AcuityWords {
    * An acuity as it was seen.
    *
    * @param text the acuity as AcuityText reads it
-   * @param bare whether it is a number whose notation must be told elsewhere
+   * @param bare whether it is a number whose notation must be said elsewhere
    * @param remark what was written of letters without a count of them; may be empty
    */
   record Seen(String text, boolean bare, String remark) {
@@ -121,7 +121,7 @@ final class AcuityWords {
 
   static final Matcher<Seen> THROUGH = NOT_IMPROVED.or(FAR);
 
-  /** A pinhole acuity told beside the acuity itself, with its own notation if it has one. */
+  /** A pinhole acuity said beside the acuity itself, with its own notation if it has one. */
   static final Matcher<Outcome<Seen>> BESIDE =
       ((Matcher<Outcome<Seen>>)
               cursor ->
@@ -134,8 +134,8 @@ final class AcuityWords {
     Optional<Integer> count = cursor.whole();
     boolean letters = cursor.take("letters");
     cursor.takeAny("per");
-    boolean told = letters && cursor.take("line");
-    return count.filter(any -> told);
+    boolean named = letters && cursor.take("line");
+    return count.filter(any -> named);
   }
 
   /** Reads a pinhole acuity before its word: (6/6 ph), -> 20/25 PH, improving to 6/5 with ph. */

@@ -80,25 +80,25 @@ final class AlignmentNotes {
     for (AlignmentWords.Position position : positions) {
       last = position.stand().isPresent() ? position.stand() : last;
       if (last.isEmpty()) {
-        throw NotRead.because("it is not told which deviation");
+        throw NotRead.because("it is not said which deviation");
       }
       add(eye, position, last.get());
     }
   }
 
-  /** Where several distances are told, each stands before its deviation, or each behind. */
+  /** Where several distances are said, each stands before its deviation, or each behind. */
   private static void requireOneOrder(List<AlignmentWords.Position> positions) throws NotRead {
     boolean one = positions.stream().map(AlignmentWords.Position::leads).distinct().count() < 2;
     boolean each = positions.stream().allMatch(position -> !position.fixations().isEmpty());
     if (positions.size() > 1 && !(one && each)) {
-      throw NotRead.because("it is not told which deviation is at which distance");
+      throw NotRead.because("it is not said which deviation is at which distance");
     }
   }
 
   private static void add(Eye eye, AlignmentWords.Position position, AlignmentWords.Stand stand)
       throws NotRead {
     if (position.fixations().size() > 1 && position.amount().isPresent()) {
-      throw NotRead.because("the amount may be for either distance: tell it of each");
+      throw NotRead.because("the amount may be for either distance: say it of each");
     }
     List<Optional<FixationDistance>> fixations =
         position.fixations().isEmpty()

@@ -26,7 +26,7 @@ import org.isopter.model.value.Outcome;
 /** The optic disc. */
 final class DiscNotes {
 
-  /** What starts an item that is told of both discs where it names no eye. */
+  /** What starts an item that is said of both discs where it names no eye. */
   private static final String EITHER = "either disc";
 
   private static final Vocabulary<DiscColour> COLOURS =
@@ -155,7 +155,7 @@ final class DiscNotes {
               .build(
                   eye -> {
                     throw NotRead.because(
-                        "it is not told whether the ratio is vertical or horizontal");
+                        "it is not said whether the ratio is vertical or horizontal");
                   }));
 
   static final List<Wording<?>> WORDINGS =
@@ -247,7 +247,7 @@ final class DiscNotes {
     ratio(eye, ACROSS, Discs.HORIZONTAL_CUP);
   }
 
-  /** Adds what a normal disc is; what is told of it besides must not be one of these. */
+  /** Adds what a normal disc is; what is said of it besides must not be one of these. */
   private static void normal(Eye eye) throws NotRead {
     if (eye.has(COLOUR) || eye.has(MARGIN) || eye.has(SWELLING)) {
       throw NotRead.because("the disc is normal, and yet a part of that is told apart");

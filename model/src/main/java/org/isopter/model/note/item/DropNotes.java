@@ -53,7 +53,7 @@ final class DropNotes {
       eye.get(DROP);
     }
     if (strength.isPresent() && (drops.size() > 1 || drops.get(0).strength().isPresent())) {
-      throw NotRead.because("it is not told which drug has this strength");
+      throw NotRead.because("it is not said which drug has this strength");
     }
     for (Drop drop : drops) {
       eye.found(

@@ -165,10 +165,10 @@ final class FieldNotes {
     Optional<List<FieldRegion>> lost = cursor.attempt(LOST);
     return lost.isPresent()
         ? lost.map(regions -> new Patch(regions, Outcome.found(FieldResponse.ABSENT)))
-        : told(cursor);
+        : answered(cursor);
   }
 
-  private static Optional<Patch> told(Cursor cursor) {
+  private static Optional<Patch> answered(Cursor cursor) {
     List<FieldRegion> regions = new ArrayList<>();
     Optional<FieldRegion> next = cursor.attempt(REGIONS);
     while (next.isPresent()) {
@@ -190,7 +190,7 @@ final class FieldNotes {
     for (Patch patch : eye.all(PATCH)) {
       for (FieldRegion region : patch.regions()) {
         if (regions.put(region, patch.response()) != null) {
-          throw NotRead.because("a region of the field is told twice");
+          throw NotRead.because("a region of the field is said twice");
         }
       }
     }
@@ -199,7 +199,7 @@ final class FieldNotes {
       fill(regions, full.get());
     }
     if (regions.isEmpty()) {
-      throw NotRead.because("it is not told what any part of the field gave");
+      throw NotRead.because("it is not said what any part of the field gave");
     }
     return new Fields.Confrontation(regions, eye.find(TARGET), eye.find(DISTANCE));
   }
@@ -225,7 +225,7 @@ final class FieldNotes {
         Words.maybe(field.target(), TARGETS::phrase), Words.maybeQuantity("@", field.distance()));
   }
 
-  /** Returns the regions in words; a field of which no region is told has none. */
+  /** Returns the regions in words; a field of which no region is said has none. */
   private static Optional<String> patches(Fields.Confrontation field) {
     List<String> words = new ArrayList<>();
     field

@@ -71,7 +71,7 @@ final class HalfFieldNotes {
 
   private static void homonymous(Eye eye, Optional<Height> height) throws NotRead {
     Site half =
-        eye.named().orElseThrow(() -> NotRead.because("it is not told which half: right or left"));
+        eye.named().orElseThrow(() -> NotRead.because("it is not said which half: right or left"));
     for (Site site : Site.EACH_EYE) {
       lose(eye, site, site == half, height);
     }

@@ -127,7 +127,7 @@ final class MovementNotes {
                     .map(grade -> new Moved(toward, grade)));
   }
 
-  /** Reads a grade: its sign is told unless it is nought. */
+  /** Reads a grade: its sign is said unless it is nought. */
   private static Optional<Integer> grade(Cursor cursor) {
     return cursor
         .attempt(Cursor::signed)
@@ -140,7 +140,7 @@ final class MovementNotes {
     Map<GazeDirection, Outcome<Integer>> grades = new EnumMap<>(GazeDirection.class);
     for (Moved moved : eye.all(MOVED)) {
       if (grades.put(moved.toward().of(eye.site()), moved.grade()) != null) {
-        throw NotRead.because("a direction of movement is told twice");
+        throw NotRead.because("a direction of movement is said twice");
       }
     }
     Optional<Boolean> full = eye.find(FULL);

@@ -231,9 +231,9 @@ final class PupilNotes {
       claimed(eye, eye.get(CLAIM), eye.site());
     }
     Optional<Outcome<Quantity>> size = eye.find(SIZE);
-    boolean placed =
+    boolean ordered =
         size.isPresent() && (eye.has(LIGHT) || size.get().ifFound().isEmpty() || !reacts(eye));
-    if (placed) {
+    if (ordered) {
       eye.outcome(Pupils.SIZE, size(eye, size.orElseThrow()));
     }
     for (Pupils.Size one : eye.find(BOTH_LIGHTS).orElse(List.of())) {
@@ -253,7 +253,7 @@ final class PupilNotes {
       requireFact(eye);
       eye.remark(eye.get(WIDTH));
     }
-    if (size.isPresent() && !placed) {
+    if (size.isPresent() && !ordered) {
       eye.remark("pupil " + size.get().ifFound().orElseThrow() + ", light not stated");
     }
   }
@@ -328,7 +328,7 @@ final class PupilNotes {
           DefectSide.EQUIVOCAL, Optional.empty(), Optional.empty(), suspected(eye.named()));
     }
     if (none && eye.named().isPresent()) {
-      throw NotRead.because("no defect is told of both eyes together: leave the side out")
+      throw NotRead.because("no defect is said of both eyes together: leave the side out")
           .write("no RAPD");
     }
     DefectSide side =

@@ -142,7 +142,7 @@ final class SegmentNotes {
   private static void remark(Eye eye) throws NotRead {
     Optional<String> amount = eye.find(AMOUNT);
     if (amount.isPresent() && eye.find(PRESENCE).equals(Optional.of(Presence.ABSENT))) {
-      throw NotRead.because("it is absent, and yet an amount of it is told");
+      throw NotRead.because("it is absent, and yet an amount of it is said");
     }
     eye.remark(amount.orElse(""));
   }
@@ -185,14 +185,14 @@ final class SegmentNotes {
     eye.remark(eye.find(AMOUNT).orElse(""));
   }
 
-  /** Adds what is told of a lens: a grade of sclerosis is an opacity. */
+  /** Adds what is said of a lens: a grade of sclerosis is an opacity. */
   private static void lens(Eye eye) throws NotRead {
     Optional<String> amount = eye.find(AMOUNT);
     boolean opacity =
         amount.filter(words -> words.matches(".*(NS|NSC|PSC|cortical).*")).isPresent();
     if (eye.has(CLEAR)) {
       if (amount.isPresent() || eye.has(STATE)) {
-        throw NotRead.because("the lens is clear, and yet more is told of it");
+        throw NotRead.because("the lens is clear, and yet more is said of it");
       }
       absent(eye, CLEAR, Segments.ANTERIOR, AnteriorSign.LENS_OPACITY);
       return;

@@ -29,7 +29,7 @@ final class SignItems {
     technique.ifPresent(draft::method);
     return draft.build(
         eye -> {
-          throw NotRead.because("it is not told which sign");
+          throw NotRead.because("it is not said which sign");
         });
   }
 }

@@ -15,15 +15,15 @@ import org.isopter.mapper.foreign.vocabulary.Shorthand;
 import org.isopter.mapper.foreign.vocabulary.Statement;
 import org.isopter.mapper.foreign.vocabulary.Topic;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.value.Site;
 
 /**
- * Takes what is told as a whole: a text in shorthand, or a coded finding, which stands as the value
+ * Takes what is said as a whole: a text in shorthand, or a coded finding, which stands as the value
  * or as the code itself.
  */
-final class Told {
+final class WholeStatement {
 
   private static final String TEXT = "shorthand-text";
   private static final String AS_VALUE = "finding-as-value";
@@ -36,7 +36,7 @@ final class Told {
   private final Qualified qualified;
   private final YesOrNo truth;
 
-  Told(Vocabulary vocabulary, Place holder, Meaning meaning, List<Meaning.Side> sides) {
+  WholeStatement(Vocabulary vocabulary, Place holder, Meaning meaning, List<Meaning.Side> sides) {
     this.vocabulary = vocabulary;
     this.holder = holder;
     this.meaning = meaning;
@@ -82,7 +82,7 @@ final class Told {
       coded.get().take(AS_VALUE, Optional.of(statement.display()));
       return facts;
     }
-    Placed text = text().orElseThrow(() -> Values.unfit(holder, "a text in shorthand"));
+    Element text = text().orElseThrow(() -> Values.unfit(holder, "a text in shorthand"));
     String words = text.value().string().orElse("");
     List<Fact<?>> facts =
         qualified.all(new Shorthand(topic, text.at(), eye(Optional.empty())).read(words));
@@ -163,13 +163,13 @@ final class Told {
   }
 
   /** Returns the text; beside a code that others may know it is not read. */
-  private Optional<Placed> text() {
+  private Optional<Element> text() {
     Optional<Place> concept = holder.child("valueCodeableConcept");
     boolean published =
         concept.stream().flatMap(c -> c.list("coding").stream()).anyMatch(c -> !Coding.isLocal(c));
     Optional<Place> text = published ? Optional.empty() : concept.flatMap(c -> c.child("text"));
     return text.or(() -> holder.child("valueString"))
         .filter(place -> !place.value().string().orElse("").isBlank())
-        .map(place -> new Placed(place.at(), place.value()));
+        .map(place -> new Element(place.at(), place.value()));
   }
 }

@@ -1,4 +1,4 @@
-package org.isopter.mapper.foreign.own;
+package org.isopter.mapper.foreign.returned;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -16,7 +16,7 @@ import org.isopter.mapper.foreign.document.Document;
 import org.isopter.mapper.foreign.document.Head;
 import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.ledger.Why;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Fault;
 
@@ -24,7 +24,7 @@ import org.isopter.model.value.Fault;
  * The resources of one record, from which its bundle is put together again. A page may hold some of
  * them only, or a single observation: then what is there makes the record.
  */
-final class OwnGroup {
+final class ReturnedGroup {
 
   /** References that a bundle of ours can do without, when what they lead to is on another page. */
   private static final Set<String> PARTIAL = Set.of("hasMember", "target", "result", "entry");
@@ -39,8 +39,8 @@ final class OwnGroup {
   private static final Pattern NUMBER = Pattern.compile("\\.\\d+$");
   private static final Pattern OWN_TIME = Pattern.compile("\\.\\d{4}-\\d\\d-\\d\\dT.*Z$");
 
-  private final OwnName name;
-  private final OwnCodes codes;
+  private final WrittenName name;
+  private final WrittenCodes codes;
   private final BiFunction<Document.Part, Raw.Obj, Optional<Document.Part>> resolve;
   private final Map<Document.Part, Member> members = new LinkedHashMap<>();
   private final Map<String, Document.Part> byKey = new HashMap<>();
@@ -50,11 +50,11 @@ final class OwnGroup {
   private Optional<String> performed = Optional.empty();
 
   /** A resource of the record. */
-  private record Member(Document.Part part, String key, OwnResource.Found found, String url) {}
+  private record Member(Document.Part part, String key, ReturnedResource.Found found, String url) {}
 
-  OwnGroup(
-      OwnName name,
-      OwnCodes codes,
+  ReturnedGroup(
+      WrittenName name,
+      WrittenCodes codes,
       BiFunction<Document.Part, Raw.Obj, Optional<Document.Part>> resolve) {
     this.name = name;
     this.codes = codes;
@@ -63,7 +63,7 @@ final class OwnGroup {
 
   void add(Document.Part part, String key) {
     String url = url("" + members.size());
-    members.put(part, new Member(part, key, OwnResource.of(codes, part.resource()), url));
+    members.put(part, new Member(part, key, ReturnedResource.of(codes, part.resource()), url));
   }
 
   /**
@@ -71,7 +71,7 @@ final class OwnGroup {
    * part of an earlier version of it. Returns each with the reason.
    */
   Map<Document.Part, Reason> unlisted() {
-    List<Member> panels = members.values().stream().filter(OwnGroup::isPanel).toList();
+    List<Member> panels = members.values().stream().filter(ReturnedGroup::isPanel).toList();
     Map<Document.Part, Reason> unlisted = new LinkedHashMap<>();
     if (panels.size() != 1) {
       return unlisted;
@@ -99,15 +99,15 @@ final class OwnGroup {
   }
 
   /** Returns what was set apart of each resource. */
-  Map<Document.Part, List<Placed>> additions() {
-    Map<Document.Part, List<Placed>> additions = new LinkedHashMap<>();
+  Map<Document.Part, List<Element>> additions() {
+    Map<Document.Part, List<Element>> additions = new LinkedHashMap<>();
     members.forEach((part, member) -> additions.put(part, member.found().additions()));
     return additions;
   }
 
   /** Returns the bundle of the record; empty where it cannot be told which resources it is of. */
   Optional<Raw.Obj> bundle() {
-    List<Member> panels = members.values().stream().filter(OwnGroup::isPanel).toList();
+    List<Member> panels = members.values().stream().filter(ReturnedGroup::isPanel).toList();
     long names = members.values().stream().map(Member::key).filter(k -> !k.isEmpty()).count();
     long apart =
         members.values().stream().map(Member::key).filter(k -> !k.isEmpty()).distinct().count();
@@ -146,7 +146,7 @@ final class OwnGroup {
   }
 
   private static boolean isPanel(Member member) {
-    return Own.isPanel(member.part().resource());
+    return ReturnedBundle.isPanel(member.part().resource());
   }
 
   private static Raw.Obj entry(String url, Raw.Obj resource) {
@@ -155,19 +155,19 @@ final class OwnGroup {
 
   /** Returns a resource with its references leading to the entries of the bundle. */
   private Member linked(Member member) {
-    List<Placed> gone = new ArrayList<>();
-    Raw.Obj resource = (Raw.Obj) linked(member, new Placed("", member.found().ours()), gone);
+    List<Element> gone = new ArrayList<>();
+    Raw.Obj resource = (Raw.Obj) linked(member, new Element("", member.found().ours()), gone);
     return new Member(
         member.part(), member.key(), member.found().with(resource, gone), member.url());
   }
 
-  private Raw linked(Member member, Placed placed, List<Placed> gone) {
-    if (!(placed.value() instanceof Raw.Obj object)) {
-      return placed.value();
+  private Raw linked(Member member, Element element, List<Element> gone) {
+    if (!(element.value() instanceof Raw.Obj object)) {
+      return element.value();
     }
     Map<String, Raw> all = new LinkedHashMap<>(object.members());
-    for (Placed child : placed.children()) {
-      List<String> steps = Placed.steps(child.at());
+    for (Element child : element.children()) {
+      List<String> steps = Element.steps(child.at());
       String list = steps.get(steps.size() - 1);
       if (REFERENCES.contains(list)) {
         references(member, child, gone)
@@ -179,10 +179,10 @@ final class OwnGroup {
     return new Raw.Obj(all);
   }
 
-  private Optional<Raw> references(Member member, Placed list, List<Placed> gone) {
-    List<String> steps = Placed.steps(list.at());
+  private Optional<Raw> references(Member member, Element list, List<Element> gone) {
+    List<String> steps = Element.steps(list.at());
     List<Raw> found = new ArrayList<>();
-    for (Placed item : list.children()) {
+    for (Element item : list.children()) {
       Optional<Member> target =
           item.value() instanceof Raw.Obj reference
               ? resolve.apply(member.part(), reference).map(members::get)
@@ -245,7 +245,7 @@ final class OwnGroup {
   private void renumber() {
     Map<String, Integer> seen = new HashMap<>();
     List<Member> inOrder =
-        facts().stream().sorted(Comparator.comparingInt(OwnGroup::number)).toList();
+        facts().stream().sorted(Comparator.comparingInt(ReturnedGroup::number)).toList();
     for (Member member : inOrder) {
       String base = base(member);
       int number = seen.merge(base, 1, Integer::sum);
@@ -255,7 +255,7 @@ final class OwnGroup {
               .found()
               .ours()
               .with("identifier", Raw.of(List.of(identifier(name.value() + "/" + key))));
-      List<Placed> others = others(member, name.value() + "/" + member.key());
+      List<Element> others = others(member, name.value() + "/" + member.key());
       byKey.put(key, member.part());
       members.put(
           member.part(),
@@ -311,8 +311,8 @@ final class OwnGroup {
   }
 
   /** Returns the identifiers of others. */
-  private static List<Placed> others(Member member, String ours) {
-    return new Placed("", member.found().ours())
+  private static List<Element> others(Member member, String ours) {
+    return new Element("", member.found().ours())
         .children().stream()
             .filter(child -> child.at().equals("/identifier"))
             .flatMap(list -> list.children().stream())

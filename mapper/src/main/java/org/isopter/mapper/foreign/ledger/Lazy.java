@@ -8,17 +8,17 @@ import org.jspecify.annotations.Nullable;
  *
  * @param <T> the type of the thing
  */
-public final class Once<T> implements Supplier<T> {
+public final class Lazy<T> implements Supplier<T> {
 
   private final Supplier<T> maker;
   private volatile @Nullable T made;
 
-  private Once(Supplier<T> maker) {
+  private Lazy(Supplier<T> maker) {
     this.maker = maker;
   }
 
   public static <T> Supplier<T> of(Supplier<T> maker) {
-    return new Once<>(maker);
+    return new Lazy<>(maker);
   }
 
   @Override

@@ -17,19 +17,19 @@ import org.isopter.model.text.FactWords;
  * @param at where the item starts
  * @param item the item, word for word
  */
-record Told(Fact<?> fact, Token at, String item) {
+record NotedFact(Fact<?> fact, Token at, String item) {
 
-  boolean sameItem(Told other) {
+  boolean sameItem(NotedFact other) {
     return at.start() == other.at.start();
   }
 
   /** Says whether the two speak of one thing and do not say the same. */
-  boolean contradicts(Told other) {
+  boolean contradicts(NotedFact other) {
     return isAbout(other) && !fact.equals(other.fact) && !areTwoDrugs(other);
   }
 
   /** An eye may be given drops of several drugs. */
-  private boolean areTwoDrugs(Told other) {
+  private boolean areTwoDrugs(NotedFact other) {
     return fact.finding().equals(Drops.DILATION)
         && !fact.panel()
             .flatMap(EncodedValue::value)
@@ -37,7 +37,7 @@ record Told(Fact<?> fact, Token at, String item) {
   }
 
   /** What was not done was not done by any technique or under any condition. */
-  private boolean isAbout(Told other) {
+  private boolean isAbout(NotedFact other) {
     Measurement one = Measurement.of(fact);
     Measurement two = Measurement.of(other.fact);
     boolean bothFound = fact.panel().isPresent() && other.fact.panel().isPresent();
@@ -51,7 +51,7 @@ record Told(Fact<?> fact, Token at, String item) {
     return FactWords.of(fact, FactStyle.RECORD).value(", ");
   }
 
-  Optional<Told> firstContradicted(List<Told> others) {
+  Optional<NotedFact> firstContradicted(List<NotedFact> others) {
     return others.stream().filter(this::contradicts).findFirst();
   }
 }

@@ -11,9 +11,9 @@ import java.util.List;
  *     whole
  * @param value the value
  */
-public record Placed(String at, Raw value) {
+public record Element(String at, Raw value) {
 
-  public static void collect(Raw value, String at, List<Placed> leaves) {
+  public static void collect(Raw value, String at, List<Element> leaves) {
     if (value instanceof Raw.Obj object && !object.members().isEmpty()) {
       object.members().forEach((name, child) -> collect(child, step(at, name), leaves));
     } else if (value instanceof Raw.Arr list && !list.items().isEmpty()) {
@@ -21,18 +21,18 @@ public record Placed(String at, Raw value) {
         collect(list.items().get(i), at + "/" + i, leaves);
       }
     } else {
-      leaves.add(new Placed(at, value));
+      leaves.add(new Element(at, value));
     }
   }
 
   /** Returns the members or the items, each in its place. */
-  public List<Placed> children() {
-    List<Placed> children = new ArrayList<>();
+  public List<Element> children() {
+    List<Element> children = new ArrayList<>();
     if (value instanceof Raw.Obj object) {
-      object.members().forEach((name, child) -> children.add(new Placed(step(at, name), child)));
+      object.members().forEach((name, child) -> children.add(new Element(step(at, name), child)));
     } else if (value instanceof Raw.Arr list) {
       for (int i = 0; i < list.items().size(); i++) {
-        children.add(new Placed(at + "/" + i, list.items().get(i)));
+        children.add(new Element(at + "/" + i, list.items().get(i)));
       }
     }
     return children;

@@ -1,4 +1,4 @@
-package org.isopter.mapper.foreign.own;
+package org.isopter.mapper.foreign.returned;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.mapper.foreign.document.LeftOver;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Code;
 
@@ -18,7 +18,7 @@ import org.isopter.model.value.Code;
  * <p>Only additions that cannot change what an observation says are set apart. Everything else
  * stays, for the reader of our own form to refuse.
  */
-final class OwnResource {
+final class ReturnedResource {
 
   /** How a resource is kept, sent and shown: read over, for it is no finding. */
   private static final Set<String> TRANSPORT = Set.of("id", "meta", "text", "language");
@@ -29,11 +29,11 @@ final class OwnResource {
   /** Of a reference to a person by identifier, what the server knows of that person. */
   private static final Set<String> PARTIES = Set.of("subject", "performer", "who", "author");
 
-  private final OwnCodes codes;
-  private final List<Placed> additions = new ArrayList<>();
+  private final WrittenCodes codes;
+  private final List<Element> additions = new ArrayList<>();
   private boolean clear = true;
 
-  private OwnResource(OwnCodes codes) {
+  private ReturnedResource(WrittenCodes codes) {
     this.codes = codes;
   }
 
@@ -44,27 +44,27 @@ final class OwnResource {
    * @param additions what was set apart, each where it stood
    * @param isClear whether nothing that was set apart may contradict it
    */
-  record Found(Raw.Obj ours, List<Placed> additions, boolean isClear) {
+  record Found(Raw.Obj ours, List<Element> additions, boolean isClear) {
 
-    Found with(Raw.Obj other, List<Placed> more) {
-      List<Placed> all = new ArrayList<>(additions);
+    Found with(Raw.Obj other, List<Element> more) {
+      List<Element> all = new ArrayList<>(additions);
       all.addAll(more);
       return new Found(other, all, isClear);
     }
   }
 
   /** Takes a resource of ours out of what it has become. */
-  static Found of(OwnCodes codes, Raw.Obj resource) {
+  static Found of(WrittenCodes codes, Raw.Obj resource) {
     LeftOver.Found before = LeftOver.outOf(resource);
-    OwnResource own = new OwnResource(codes);
+    ReturnedResource own = new ReturnedResource(codes);
     own.additions.addAll(before.leaves());
     return new Found(own.whole(before.ours()), own.additions, own.clear);
   }
 
   private Raw.Obj whole(Raw.Obj resource) {
     Map<String, Raw> members = new LinkedHashMap<>();
-    for (Placed member : new Placed("", resource).children()) {
-      String name = Placed.steps(member.at()).get(0);
+    for (Element member : new Element("", resource).children()) {
+      String name = Element.steps(member.at()).get(0);
       if (name.equals("meta")) {
         labels(member);
       } else if (ADDED.contains(name)) {
@@ -77,25 +77,25 @@ final class OwnResource {
   }
 
   /** Which profiles and versions a server names is transport; what it labels is kept. */
-  private void labels(Placed meta) {
-    for (Placed member : meta.children()) {
-      String name = Placed.steps(member.at()).get(1);
+  private void labels(Element meta) {
+    for (Element member : meta.children()) {
+      String name = Element.steps(member.at()).get(1);
       if (name.equals("tag") || name.equals("security")) {
         additions.add(member);
       }
     }
   }
 
-  private Raw value(String name, Placed placed) {
-    if (placed.value() instanceof Raw.Arr) {
-      return name.equals("coding") ? codings(placed) : list(name, placed);
+  private Raw value(String name, Element element) {
+    if (element.value() instanceof Raw.Arr) {
+      return name.equals("coding") ? codings(element) : list(name, element);
     }
-    if (!(placed.value() instanceof Raw.Obj)) {
-      return placed.value();
+    if (!(element.value() instanceof Raw.Obj)) {
+      return element.value();
     }
     Map<String, Raw> members = new LinkedHashMap<>();
-    for (Placed member : placed.children()) {
-      List<String> steps = Placed.steps(member.at());
+    for (Element member : element.children()) {
+      List<String> steps = Element.steps(member.at());
       String inner = steps.get(steps.size() - 1);
       if (PARTIES.contains(name) && inner.equals("reference")) {
         additions.add(member);
@@ -106,15 +106,16 @@ final class OwnResource {
     return new Raw.Obj(members);
   }
 
-  private Raw list(String name, Placed placed) {
-    return Raw.of(placed.children().stream().map(item -> value(name, item)).toList());
+  private Raw list(String name, Element element) {
+    return Raw.of(element.children().stream().map(item -> value(name, item)).toList());
   }
 
   /** Beside a coding of ours those of others are additions; of ours the display is known. */
-  private Raw codings(Placed placed) {
-    boolean known = placed.children().stream().anyMatch(item -> codes.of(item.value()).isPresent());
+  private Raw codings(Element element) {
+    boolean known =
+        element.children().stream().anyMatch(item -> codes.of(item.value()).isPresent());
     List<Raw> kept = new ArrayList<>();
-    for (Placed item : placed.children()) {
+    for (Element item : element.children()) {
       Optional<Code> code = codes.of(item.value());
       if (code.isPresent()) {
         kept.add(coding(item, code.get()));
@@ -128,13 +129,13 @@ final class OwnResource {
     return Raw.of(kept);
   }
 
-  private Raw coding(Placed item, Code code) {
+  private Raw coding(Element item, Code code) {
     Map<String, Raw> members = new LinkedHashMap<>();
     members.put("system", Raw.of(code.system()));
     members.put("code", Raw.of(code.code()));
     members.put("display", Raw.of(code.display()));
-    for (Placed member : item.children()) {
-      List<String> steps = Placed.steps(member.at());
+    for (Element member : item.children()) {
+      List<String> steps = Element.steps(member.at());
       String name = steps.get(steps.size() - 1);
       if (!member.value().equals(members.get(name))) {
         additions.add(member);

@@ -19,7 +19,7 @@ import org.isopter.model.value.Concept;
 import org.isopter.model.value.TextCheck;
 
 /** What an observation says around a finding: the technique, the instrument, the remarks. */
-final class Dressing {
+final class MethodAndNotes {
 
   /** Techniques that are each one kind of a wider one. */
   private static final Map<String, Set<String>> VAGUER =
@@ -30,26 +30,26 @@ final class Dressing {
   private final Vocabulary vocabulary;
   private final Place observation;
 
-  Dressing(Vocabulary vocabulary, Place observation) {
+  MethodAndNotes(Vocabulary vocabulary, Place observation) {
     this.vocabulary = vocabulary;
     this.observation = observation;
   }
 
   /** Returns the fact with the technique and the instrument, which are taken. */
-  Fact<?> dressed(Fact<?> fact, Meaning meaning) throws Refusal {
-    Fact<?> dressed = fact;
+  Fact<?> withMethod(Fact<?> fact, Meaning meaning) throws Refusal {
+    Fact<?> complete = fact;
     Optional<Concept> method = method(fact.finding(), meaning);
     if (method.isPresent()) {
       refuseOther(fact, method.get());
-      dressed = dressed.by(method.get());
+      complete = complete.by(method.get());
     }
     Optional<Place> device = observation.child("device");
     String name = device.map(d -> d.text("display")).orElse("");
     if (!name.isEmpty() && TextCheck.check(name).isEmpty()) {
       device.ifPresent(d -> d.take(Ledger.CATALOGUE, "display"));
-      dressed = dressed.with(name);
+      complete = complete.with(name);
     }
-    return dressed;
+    return complete;
   }
 
   /** Returns the fact with the notes of the observation behind its own remarks; they are taken. */

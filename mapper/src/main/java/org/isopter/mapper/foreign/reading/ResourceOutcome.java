@@ -4,14 +4,14 @@ import java.util.List;
 import java.util.Set;
 import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.ledger.Taken;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.json.Element;
 import org.isopter.model.exam.Fact;
 
 /** What became of a resource: one of three, and nothing else. */
-public sealed interface Treated {
+public sealed interface ResourceOutcome {
 
   /** It says exactly what the catalogue says; nothing is left over that could mean something. */
-  record Exact(List<Fact<?>> facts) implements Treated {
+  record Exact(List<Fact<?>> facts) implements ResourceOutcome {
     public Exact {
       facts = List.copyOf(facts);
     }
@@ -31,9 +31,9 @@ public sealed interface Treated {
       List<Fact<?>> facts,
       Set<String> rules,
       List<Taken> taken,
-      List<Placed> leftover,
+      List<Element> leftover,
       List<Reason> reasons)
-      implements Treated {
+      implements ResourceOutcome {
     public Translated {
       facts = List.copyOf(facts);
       taken = List.copyOf(taken);
@@ -43,7 +43,7 @@ public sealed interface Treated {
   }
 
   /** It was kept verbatim, and this is why. */
-  record Kept(List<Reason> reasons) implements Treated {
+  record Kept(List<Reason> reasons) implements ResourceOutcome {
     public Kept {
       reasons = List.copyOf(reasons);
     }

@@ -1,4 +1,4 @@
-package org.isopter.mapper.foreign.own;
+package org.isopter.mapper.foreign.returned;
 
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -17,8 +17,8 @@ import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.reading.Carried;
 import org.isopter.mapper.foreign.reading.ReadExam;
-import org.isopter.mapper.foreign.reading.Treated;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.foreign.reading.ResourceOutcome;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawTree;
 import org.isopter.model.exam.Exam;
@@ -32,10 +32,10 @@ import org.isopter.model.value.Result;
  * <p>Each record is put together again as it was written and read by the reader of our own form.
  * What a server added is carried along. A record that does not read as ours is left to the rules.
  */
-public final class OwnRecords {
+public final class ReturnedRecords {
 
   private final FhirReader exact;
-  private final OwnCodes codes;
+  private final WrittenCodes codes;
   private final Document document;
   private final Neighbours neighbours;
   private final Versions versions;
@@ -50,12 +50,12 @@ public final class OwnRecords {
    * @param byKey the resource of each fact, by the name of the fact
    */
   public record Read(
-      Exam exam, Map<Document.Part, List<Placed>> parts, Map<String, Document.Part> byKey) {
+      Exam exam, Map<Document.Part, List<Element>> parts, Map<String, Document.Part> byKey) {
 
     /** Returns the examination with what was set apart. */
-    public ReadExam exam(List<Placed> around, List<Carried.Whole> others) {
+    public ReadExam exam(List<Element> around, List<Carried.Whole> others) {
       List<Carried.OfFact> leaves = new ArrayList<>();
-      List<Placed> frame = new ArrayList<>(around);
+      List<Element> frame = new ArrayList<>(around);
       Map<Document.Part, String> keys = new HashMap<>();
       byKey.forEach((key, part) -> keys.put(part, key));
       parts.forEach(
@@ -63,7 +63,8 @@ public final class OwnRecords {
             if (keys.containsKey(part) && !additions.isEmpty()) {
               leaves.add(new Carried.OfFact(keys.get(part), additions));
             } else {
-              additions.forEach(leaf -> frame.add(new Placed(part.at() + leaf.at(), leaf.value())));
+              additions.forEach(
+                  leaf -> frame.add(new Element(part.at() + leaf.at(), leaf.value())));
             }
           });
       List<ReadExam.ReadFact> read =
@@ -77,23 +78,23 @@ public final class OwnRecords {
     }
 
     /** Returns what became of each resource. */
-    public Map<Document.Part, Treated> treated() {
-      Map<Document.Part, Treated> treated = new HashMap<>();
-      parts.keySet().forEach(part -> treated.put(part, new Treated.Exact(List.of())));
+    public Map<Document.Part, ResourceOutcome> outcome() {
+      Map<Document.Part, ResourceOutcome> outcome = new HashMap<>();
+      parts.keySet().forEach(part -> outcome.put(part, new ResourceOutcome.Exact(List.of())));
       List<FactKey> keys = exam.keys();
       for (int i = 0; i < keys.size(); i++) {
-        treated.put(part(keys.get(i)), new Treated.Exact(List.of(exam.facts().get(i))));
+        outcome.put(part(keys.get(i)), new ResourceOutcome.Exact(List.of(exam.facts().get(i))));
       }
-      return treated;
+      return outcome;
     }
   }
 
-  public OwnRecords(FhirReader exact, OwnCodes codes, Document document) {
+  public ReturnedRecords(FhirReader exact, WrittenCodes codes, Document document) {
     this.exact = exact;
     this.codes = codes;
     this.document = document;
     this.neighbours = document.neighbours();
-    this.versions = Versions.of(document.parts(), OwnRecords::names);
+    this.versions = Versions.of(document.parts(), ReturnedRecords::names);
     List<Document.Part> parts = document.parts();
     for (int i = 0; i < parts.size(); i++) {
       byResource.put(parts.get(i).resource(), parts.get(versions.holding(i)));
@@ -107,7 +108,7 @@ public final class OwnRecords {
     }
     return type.equals("Provenance")
         ? part.resource().string("id").map(id -> type + "/" + id).stream().toList()
-        : OwnName.of(part.resource()).map(name -> type + " " + name).stream().toList();
+        : WrittenName.of(part.resource()).map(name -> type + " " + name).stream().toList();
   }
 
   /**
@@ -119,10 +120,10 @@ public final class OwnRecords {
   }
 
   /** Returns what became of a resource that is no longer part of its record. */
-  public static Treated treated(Reason why) {
+  public static ResourceOutcome outcome(Reason why) {
     return why.why() == Why.DUPLICATE
-        ? new Treated.Exact(List.of())
-        : new Treated.Kept(List.of(why));
+        ? new ResourceOutcome.Exact(List.of())
+        : new ResourceOutcome.Kept(List.of(why));
   }
 
   /** Returns what is carried of the resources that are no longer part of their records. */
@@ -138,13 +139,13 @@ public final class OwnRecords {
 
   /** Returns the records that read as ours, in the order of their first resources. */
   public List<Read> read() {
-    Map<OwnName, OwnGroup> groups = new LinkedHashMap<>();
-    Map<OwnName, Map<Document.Part, Reason>> older = new HashMap<>();
+    Map<WrittenName, ReturnedGroup> groups = new LinkedHashMap<>();
+    Map<WrittenName, Map<Document.Part, Reason>> older = new HashMap<>();
     List<Document.Part> parts = document.parts();
     for (int i = 0; i < parts.size(); i++) {
       Document.Part part = parts.get(i);
       boolean gone = part.keptBefore().isPresent() || part.deletion().isPresent();
-      Optional<OwnName> name = gone ? Optional.empty() : OwnName.of(part.resource());
+      Optional<WrittenName> name = gone ? Optional.empty() : WrittenName.of(part.resource());
       Optional<Reason> old = superseded(i);
       if (name.isPresent() && old.isPresent()) {
         older
@@ -153,7 +154,7 @@ public final class OwnRecords {
       } else if (name.isPresent()) {
         groups
             .computeIfAbsent(
-                name.get().record(), record -> new OwnGroup(record, codes, this::resolve))
+                name.get().record(), record -> new ReturnedGroup(record, codes, this::resolve))
             .add(part, name.get().key());
       }
     }
@@ -175,7 +176,7 @@ public final class OwnRecords {
   }
 
   /** A provenance has no identifier of the record: it belongs where its targets do. */
-  private void provenance(Map<OwnName, OwnGroup> groups) {
+  private void provenance(Map<WrittenName, ReturnedGroup> groups) {
     List<Document.Part> parts = document.parts();
     for (int i = 0; i < parts.size(); i++) {
       Document.Part part = parts.get(i);
@@ -201,7 +202,7 @@ public final class OwnRecords {
         .map(byResource::get);
   }
 
-  private Optional<Read> read(OwnGroup group) {
+  private Optional<Read> read(ReturnedGroup group) {
     return group
         .bundle()
         .map(RawTree::of)

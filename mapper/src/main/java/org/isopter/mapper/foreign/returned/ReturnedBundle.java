@@ -1,4 +1,4 @@
-package org.isopter.mapper.foreign.own;
+package org.isopter.mapper.foreign.returned;
 
 import java.util.ArrayList;
 import java.util.Collections;
@@ -13,8 +13,8 @@ import org.isopter.mapper.foreign.reading.Carried;
 import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
-import org.isopter.mapper.foreign.reading.Treated;
-import org.isopter.mapper.json.Placed;
+import org.isopter.mapper.foreign.reading.ResourceOutcome;
+import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
@@ -22,13 +22,13 @@ import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Fault;
 
 /** A bundle of ours, with what was carried along set apart. */
-public final class Own {
+public final class ReturnedBundle {
 
   private final Raw.Obj bundle;
   private final Document document;
   private final List<Carried.OfFact> leaves = new ArrayList<>();
 
-  private Own(Raw.Obj bundle) {
+  private ReturnedBundle(Raw.Obj bundle) {
     this.document = Document.of(bundle);
     this.bundle = strip(bundle);
   }
@@ -38,15 +38,15 @@ public final class Own {
     return bundle.objects("entry").stream()
         .map(entry -> entry.object("resource"))
         .flatMap(Optional::stream)
-        .anyMatch(Own::isPanel);
+        .anyMatch(ReturnedBundle::isPanel);
   }
 
-  public static Own of(Raw.Obj bundle) {
-    return new Own(bundle);
+  public static ReturnedBundle of(Raw.Obj bundle) {
+    return new ReturnedBundle(bundle);
   }
 
   /** Says whether a leaf tells only how a resource is kept and shown. */
-  public static boolean isTransport(Placed leaf) {
+  public static boolean isTransport(Element leaf) {
     return leaf.at().equals("/id")
         || leaf.at().startsWith("/meta/")
         || leaf.at().startsWith("/text/");
@@ -73,7 +73,7 @@ public final class Own {
     for (Document.Part part : document.parts()) {
       part.keptBefore()
           .ifPresent(why -> wholes.add(new Carried.Whole(part.address(), why, part.resource())));
-      resources.add(new ReadResource(part.at(), part.resource(), treated(part, exam)));
+      resources.add(new ReadResource(part.at(), part.resource(), outcome(part, exam)));
     }
     Carried carried = new Carried(ofFacts, wholes, document.frameBefore());
     ReadExam.ReadFact whole = new ReadExam.ReadFact("", Set.of());
@@ -82,13 +82,13 @@ public final class Own {
     return Reading.of(List.of(all), resources, Carried.NOTHING);
   }
 
-  private static Treated treated(Document.Part part, Exam exam) {
+  private static ResourceOutcome outcome(Document.Part part, Exam exam) {
     if (part.keptBefore().isPresent()) {
       Why why = Why.of(part.keptBefore().get());
-      return new Treated.Kept(List.of(new Reason(why, Fault.of("", Why.KEPT_BEFORE, ""))));
+      return new ResourceOutcome.Kept(List.of(new Reason(why, Fault.of("", Why.KEPT_BEFORE, ""))));
     }
     boolean panel = isPanel(part.resource());
-    return new Treated.Exact(panel ? exam.facts() : List.of());
+    return new ResourceOutcome.Exact(panel ? exam.facts() : List.of());
   }
 
   /** Says whether a resource is the panel of one of our examinations. */

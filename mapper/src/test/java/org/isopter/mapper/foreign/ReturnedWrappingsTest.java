@@ -27,7 +27,7 @@ import org.junit.jupiter.api.Test;
  * What was written here reads exact from histories, exports and pages of many records. The shapes
  * are those of FHIR R4, "Bundle" and "RESTful API", and of the bulk data export.
  */
-class OwnWrappingsTest {
+class ReturnedWrappingsTest {
 
   private static final long SEED = Long.getLong("seed", 20261127L);
   private static final int EXAMS = Integer.getInteger("own.exams", 40);

@@ -1,4 +1,4 @@
-package org.isopter.mapper.foreign.own;
+package org.isopter.mapper.foreign.returned;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -16,7 +16,7 @@ import org.isopter.mapper.foreign.ForeignReader;
 import org.isopter.mapper.foreign.document.Neighbours;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.Reading;
-import org.isopter.mapper.foreign.reading.Treated;
+import org.isopter.mapper.foreign.reading.ResourceOutcome;
 import org.isopter.mapper.json.Limits;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
@@ -28,7 +28,7 @@ import org.isopter.model.exam.Status;
 import org.junit.jupiter.api.Test;
 
 /** What was written here reads exact, whatever a server or an export makes of it. */
-class OwnRecordsTest {
+class ReturnedRecordsTest {
 
   private static final long SEED = Long.getLong("seed", 20261127L);
   private static final int EXAMS = Integer.getInteger("own.exams", 150);
@@ -61,7 +61,7 @@ class OwnRecordsTest {
           if (exam.header().status() != Status.AMENDED) {
             List<Raw.Obj> all = resources(exam);
             all.stream()
-                .filter(r -> Neighbours.type(r).equals("Observation") && !Own.isPanel(r))
+                .filter(r -> Neighbours.type(r).equals("Observation") && !ReturnedBundle.isPanel(r))
                 .forEach(observation -> alone(exam, observation));
           }
           return null;
@@ -137,7 +137,7 @@ class OwnRecordsTest {
     assertTrue(
         reading.resources().stream()
             .filter(read -> RawJson.write(read.resource()).contains("\"bodySite\""))
-            .noneMatch(read -> read.treated() instanceof Treated.Exact),
+            .noneMatch(read -> read.outcome() instanceof ResourceOutcome.Exact),
         json);
   }
 

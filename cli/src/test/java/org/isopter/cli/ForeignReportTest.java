@@ -15,8 +15,8 @@ import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
-/** What is told of FHIR that other systems sent: in words, in the report and in the table. */
-class ToldTest {
+/** What is reported for FHIR that other systems sent: in words, in the report and in the table. */
+class ForeignReportTest {
 
   private static final String CLINIC = "docs/foreign/clinic.json";
 
@@ -36,11 +36,11 @@ class ToldTest {
             report.toString(),
             "--table",
             table.toString());
-    String told = run.ok().err() + Files.readString(report) + Files.readString(table);
+    String output = run.ok().err() + Files.readString(report) + Files.readString(table);
     for (String never : List.of("Oduya", "1971", "qi-2207", "breath", "6/9-2", "6/12", "0.8")) {
-      assertFalse(told.contains(never), never);
+      assertFalse(output.contains(never), never);
     }
-    assertTrue(told.contains("Observation/va-bare"), told);
+    assertTrue(output.contains("Observation/va-bare"), output);
   }
 
   @Test

@@ -1,4 +1,4 @@
-package org.isopter.mapper.foreign.own;
+package org.isopter.mapper.foreign.returned;
 
 import java.util.List;
 import java.util.Optional;
@@ -16,7 +16,7 @@ import org.isopter.mapper.json.Raw;
  * @param value the value of the record's identifier
  * @param key the name within the record; empty for the record itself
  */
-public record OwnName(String system, String value, String key) {
+public record WrittenName(String system, String value, String key) {
 
   private static final Set<String> WHOLES = Set.of("DiagnosticReport", "Composition");
 
@@ -25,9 +25,9 @@ public record OwnName(String system, String value, String key) {
       Pattern.compile("(.+)/((?:derived/)?[a-z0-9.-]+\\.(?:right|left|both)(?:[. ].*)?)");
 
   /** Returns the name of a resource that claims one of our profiles, or holds our report. */
-  public static Optional<OwnName> of(Raw.Obj resource) {
-    if (Own.isPanel(resource) || WHOLES.contains(Neighbours.type(resource))) {
-      return identifiers(resource).stream().findFirst().flatMap(OwnName::whole);
+  public static Optional<WrittenName> of(Raw.Obj resource) {
+    if (ReturnedBundle.isPanel(resource) || WHOLES.contains(Neighbours.type(resource))) {
+      return identifiers(resource).stream().findFirst().flatMap(WrittenName::whole);
     }
     if (!Neighbours.type(resource).equals("Observation")) {
       return Optional.empty();
@@ -36,8 +36,8 @@ public record OwnName(String system, String value, String key) {
   }
 
   /** Returns the name of the record. */
-  OwnName record() {
-    return new OwnName(system, value, "");
+  WrittenName record() {
+    return new WrittenName(system, value, "");
   }
 
   private static List<Raw.Obj> identifiers(Raw.Obj resource) {
@@ -45,17 +45,18 @@ public record OwnName(String system, String value, String key) {
     return list.isEmpty() ? resource.object("identifier").stream().toList() : list;
   }
 
-  private static Optional<OwnName> whole(Raw.Obj identifier) {
+  private static Optional<WrittenName> whole(Raw.Obj identifier) {
     return identifier
         .string("system")
-        .flatMap(system -> identifier.string("value").map(value -> new OwnName(system, value, "")));
+        .flatMap(
+            system -> identifier.string("value").map(value -> new WrittenName(system, value, "")));
   }
 
-  private static Optional<OwnName> fact(Raw.Obj identifier) {
+  private static Optional<WrittenName> fact(Raw.Obj identifier) {
     Matcher of = OF_FACT.matcher(identifier.string("value").orElse(""));
     return identifier
         .string("system")
         .filter(any -> of.matches())
-        .map(system -> new OwnName(system, of.group(1), of.group(2)));
+        .map(system -> new WrittenName(system, of.group(1), of.group(2)));
   }
 }

@@ -1,4 +1,4 @@
-package org.isopter.mapper.foreign.own;
+package org.isopter.mapper.foreign.returned;
 
 import java.util.Arrays;
 import java.util.HashMap;
@@ -28,13 +28,13 @@ import org.isopter.model.value.Concept;
 import org.isopter.model.value.Site;
 
 /** The codes that records of a catalogue are written with, each with the display it is written. */
-public final class OwnCodes {
+public final class WrittenCodes {
 
   private final Map<String, Code> byToken = new HashMap<>();
 
   private final Vocabulary vocabulary;
 
-  public OwnCodes(Catalogue catalogue, Vocabulary vocabulary) {
+  public WrittenCodes(Catalogue catalogue, Vocabulary vocabulary) {
     this.vocabulary = vocabulary;
     catalogue.all().forEach(this::finding);
     List.of(ExamCodes.PANEL, ExamCodes.DERIVED, ExamCodes.REPORT, ExamCodes.SETTING)
