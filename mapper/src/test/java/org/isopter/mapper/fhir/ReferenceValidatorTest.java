@@ -40,8 +40,12 @@ class ReferenceValidatorTest {
     return forEach(
         (exam, name) -> {
           String json = FhirWriter.of(BundleKind.COLLECTION).write(exam);
+          Random random = new Random(SEED);
           for (Mutation mutation : Mutation.values()) {
-            mutation.of(json).stream().limit(3).forEach(c -> refused(c, name + " " + mutation));
+            List<String> changed = mutation.of(json);
+            if (!changed.isEmpty()) {
+              refused(changed.get(random.nextInt(changed.size())), name + " " + mutation);
+            }
           }
         });
   }
