@@ -48,6 +48,20 @@ class MainTest {
     assertEquals("", run.err());
   }
 
+  /** The list of commands shows the first sentence alone. */
+  @ParameterizedTest
+  @MethodSource("commands")
+  void aHelpBeginsWithAWholeSentence(String command) {
+    String[] help =
+        Commands.line(new Streams(System.in, System.out, System.err))
+            .getSubcommands()
+            .get(command)
+            .getCommandSpec()
+            .usageMessage()
+            .description();
+    assertTrue(help[0].endsWith("."), help[0]);
+  }
+
   @Test
   void helpFitsTheWidthOfATerminal() {
     for (String command : commands()) {

@@ -15,6 +15,7 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "calculate",
     description = {
+      "Answers one question of lenses, prisms, driving, low vision, field or retinopathy.",
       "Transposes a lens, moves it to the cornea, changes prism dioptres into degrees and back,",
       "holds acuities against published figures for driving, and gives published numbers, stages",
       "and levels. Each answer has its source; local rules and a licensed clinician decide."

@@ -16,7 +16,7 @@ import picocli.CommandLine.Option;
 @Command(
     name = "check",
     description = {
-      "Checks records and tells every fault: where it stands, what was seen and what is wanted.",
+      "Checks records and reports every fault: where it stands, what was seen and what is wanted.",
       "A record that can be read is held against the consistency rules (docs/rules.md); only their",
       "errors refuse it. That nothing is reported says nothing about the health of an eye."
     },

@@ -13,7 +13,7 @@ import picocli.CommandLine.Option;
 @Command(
     name = "compare",
     description = {
-      "Tells what changed between the records of one person, eye by eye.",
+      "Says what changed between the records of one person, eye by eye.",
       "Two files, or a folder with the records of one person; they are put in order of time."
     },
     footer = {
@@ -29,12 +29,12 @@ public final class CompareCommand extends InputCommand {
       paramLabel = "FORM",
       defaultValue = "text",
       description = {
-        "How to tell: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).",
+        "How to report: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).",
         "json is one object a line, for each pair of records."
       })
   WordForm format = WordForm.TEXT;
 
-  @Option(names = "--all", description = "Tell what stayed the same too.")
+  @Option(names = "--all", description = "Report what stayed the same too.")
   boolean all;
 
   @Mixin final RecordInputs forms = new RecordInputs();

@@ -15,9 +15,9 @@ import picocli.CommandLine.Option;
 @Command(
     name = "describe",
     description = {
-      "Counts what there is: per finding and eye, why there was no value, how numbers are spread,",
-      "units, rules of translation, numbers far out. Reads the folder of a pool, or records and",
-      "FHIR of any system."
+      "Counts what there is in a pool, in records or in FHIR of any system.",
+      "Per finding and eye: why there was no value, how numbers are spread, units, rules of",
+      "translation, numbers far out."
     },
     footer = {
       "",

@@ -30,7 +30,7 @@ public final class ValidateCommand extends InputCommand {
       paramLabel = "FORM",
       defaultValue = "text",
       description = {
-        "How to tell: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).",
+        "How to report: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).",
         "json is a FHIR OperationOutcome a line, one for each resource."
       })
   WordForm format = WordForm.TEXT;

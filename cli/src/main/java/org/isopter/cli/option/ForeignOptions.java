@@ -39,7 +39,7 @@ public final class ForeignOptions {
       converter = Window.class,
       description = {
         "How far apart observations of one person may lie and still be one examination, as 30m or"
-            + " 2h, where neither a report nor an encounter tells it (default: the same instant)."
+            + " 2h, where neither a report nor an encounter says it (default: the same instant)."
       })
   @Nullable Duration window;
 

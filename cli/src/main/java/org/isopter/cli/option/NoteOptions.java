@@ -34,7 +34,7 @@ public final class NoteOptions {
   @Option(
       names = "--into",
       paramLabel = "RECORD",
-      description = "Add to this record; what it tells otherwise is refused.")
+      description = "Add to this record; what contradicts it is refused.")
   private @Nullable Path into;
 
   @Option(names = "--summary", description = "Print the letter too, behind the record.")

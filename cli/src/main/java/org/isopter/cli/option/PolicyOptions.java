@@ -17,7 +17,7 @@ public final class PolicyOptions {
       defaultValue = "faithful",
       description = {
         "What to do with what no rule takes: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).",
-        "strict refuses the input, faithful tells it and keeps it beside the record, extract tells"
+        "strict refuses the input, faithful reports it and keeps it beside the record, extract reports"
             + " it and lets it go."
       })
   public Policy policy = Policy.FAITHFUL;

@@ -14,7 +14,7 @@ public final class PoolInputs implements InputForms {
   @Option(
       names = "--input-format",
       paramLabel = "FORM",
-      description = "Form of the inputs, for names that do not tell it: ${COMPLETION-CANDIDATES}.")
+      description = "Form of the inputs, for names that do not show it: ${COMPLETION-CANDIDATES}.")
   @Nullable PoolForm inputFormat;
 
   @Override

@@ -80,7 +80,7 @@ public final class InputSources {
             found.add(new InputSource("standard input", form, Path.of("standard-input"), () -> in)),
         () ->
             log.missing(
-                "standard input", "required", "no name tells its form; add --input-format"));
+                "standard input", "required", "no name shows its form; add --input-format"));
   }
 
   private void file(String name, Path path) {

@@ -115,7 +115,7 @@ public final class NoteTask {
                     new Fault(
                         "--into",
                         RecordText.of(fact),
-                        "what the record does not tell otherwise",
+                        "what does not contradict the record",
                         "isopter amend replaces it"))
             .toList();
     return clashing.isEmpty() ? Result.ok(Amendment.added(old, exam)) : Result.refused(clashing);
