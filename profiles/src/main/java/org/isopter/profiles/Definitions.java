@@ -13,18 +13,18 @@ import org.hl7.fhir.r4.model.ElementDefinition;
 import org.hl7.fhir.r4.model.StructureDefinition;
 import org.hl7.fhir.r4.model.Type;
 import org.hl7.fhir.r4.model.ValueSet;
+import org.isopter.model.wire.Condition;
 import org.isopter.profiles.artefact.Artefacts;
-import org.isopter.profiles.artefact.invariant.Invariant;
 
 /** What the profiles want, looked up by what a message names. */
 final class Definitions {
 
   private final Map<String, StructureDefinition> profiles = new LinkedHashMap<>();
   private final Map<String, ValueSet> valueSets = new LinkedHashMap<>();
-  private final Map<String, Invariant> invariants;
+  private final Map<String, Condition.Rule> rules;
 
   Definitions(Artefacts artefacts) {
-    invariants = artefacts.invariants();
+    rules = artefacts.rules();
     artefacts
         .resources()
         .forEach(
@@ -37,9 +37,9 @@ final class Definitions {
             });
   }
 
-  /** Returns the invariant of that key, if it is one of ours. */
-  Optional<Invariant> invariant(String key) {
-    return Optional.ofNullable(invariants.get(key));
+  /** Returns the rule of that key, if it is one of ours. */
+  Optional<Condition.Rule> rule(String key) {
+    return Optional.ofNullable(rules.get(key));
   }
 
   /** Returns the slices at a path of a profile, each with its code; empty where there are none. */

@@ -3,7 +3,8 @@ package org.isopter.profiles;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.isopter.profiles.artefact.invariant.Invariant;
+import org.isopter.model.wire.Condition;
+import org.isopter.model.wire.FhirPath;
 
 /** Puts the library's messages in words that say what was seen and what was wanted. */
 final class Wording {
@@ -51,15 +52,16 @@ final class Wording {
   }
 
   private String invariant(RawMessage raw, String key) {
-    return definitions.invariant(key).map(found -> invariant(raw, found)).orElse(raw.text());
+    return definitions.rule(key).map(found -> invariant(raw, found)).orElse(raw.text());
   }
 
-  private String invariant(RawMessage raw, Invariant invariant) {
+  private String invariant(RawMessage raw, Condition.Rule rule) {
     String seen =
-        invariant.seen().stream()
+        rule.seen().stream()
+            .map(FhirPath::of)
             .map(path -> document.seen(raw.path() + "." + path))
             .collect(Collectors.joining(" beside "));
-    return invariant.key() + ": saw " + seen + ", wanted: " + invariant.human();
+    return rule.key() + ": saw " + seen + ", wanted: " + rule.human();
   }
 
   private String notASlice(RawMessage raw) {

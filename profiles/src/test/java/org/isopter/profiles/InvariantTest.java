@@ -87,7 +87,7 @@ class InvariantTest {
 
   /** Those of the panel are tried on an examination, not on a finding. */
   private static Set<String> invariants() {
-    Set<String> keys = new TreeSet<>(Artefacts.of(Catalogue.standard()).invariants().keySet());
+    Set<String> keys = new TreeSet<>(Artefacts.of(Catalogue.standard()).rules().keySet());
     keys.removeIf(key -> key.startsWith("examination-"));
     return keys;
   }

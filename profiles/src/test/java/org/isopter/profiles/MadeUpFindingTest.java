@@ -79,7 +79,7 @@ class MadeUpFindingTest {
     }
     InvariantPairs pairs = new InvariantPairs(Catalogue.of(List.of(GLOW)));
     List<String> own =
-        Artefacts.of(Catalogue.of(List.of(GLOW))).invariants().keySet().stream()
+        Artefacts.of(Catalogue.of(List.of(GLOW))).rules().keySet().stream()
             .filter(key -> key.startsWith("glow-"))
             .toList();
     assertEquals(

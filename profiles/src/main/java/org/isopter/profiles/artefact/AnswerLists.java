@@ -9,6 +9,7 @@ import java.util.Set;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.ExamCodes;
+import org.isopter.model.wire.ExaminationElements;
 import org.isopter.model.finding.Answers;
 import org.isopter.model.finding.Choice;
 import org.isopter.model.finding.Finding;
@@ -24,7 +25,7 @@ final class AnswerLists {
 
   AnswerLists(Catalogue catalogue) {
     catalogue.all().forEach(this::add);
-    use(ExaminationProfile.SETTINGS, ExamCodes.SETTING.display());
+    use(ExaminationElements.SETTINGS, ExamCodes.SETTING.display());
     Demographics.LAYOUT.commonParts().forEach(part -> use(part.spec(), part.code().display()));
   }
 

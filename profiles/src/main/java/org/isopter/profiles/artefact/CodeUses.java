@@ -15,7 +15,7 @@ import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Site;
-import org.isopter.profiles.artefact.invariant.Parts;
+import org.isopter.model.wire.Parts;
 
 /** Every code that records of a catalogue travel under, and what each is used for. */
 final class CodeUses {

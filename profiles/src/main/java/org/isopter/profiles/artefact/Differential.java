@@ -1,15 +1,11 @@
 package org.isopter.profiles.artefact;
 
-import org.hl7.fhir.r4.model.CodeableConcept;
-import org.hl7.fhir.r4.model.Coding;
 import org.hl7.fhir.r4.model.ElementDefinition;
 import org.hl7.fhir.r4.model.ElementDefinition.DiscriminatorType;
 import org.hl7.fhir.r4.model.ElementDefinition.SlicingRules;
-import org.hl7.fhir.r4.model.Enumerations.BindingStrength;
 import org.hl7.fhir.r4.model.StructureDefinition;
-import org.isopter.model.value.Canonical;
-import org.isopter.model.value.Code;
-import org.isopter.profiles.artefact.invariant.Invariant;
+import org.isopter.model.wire.Element;
+import org.isopter.model.wire.Slicing;
 
 /** The elements in which a profile differs from what it derives from, in the order of FHIR. */
 final class Differential {
@@ -18,6 +14,43 @@ final class Differential {
 
   Differential(StructureDefinition profile) {
     this.profile = profile;
+  }
+
+  /** Adds a resource with all below it. */
+  void add(Element root) {
+    state(root.name(), root);
+  }
+
+  private void state(String id, Element element) {
+    if (element.isStated()) {
+      state(at(id), element);
+    }
+    element.children().forEach(child -> state(id + "." + child.name(), child));
+    element
+        .slicing()
+        .ifPresent(how -> how.slices().forEach(s -> state(id + ":" + s.name(), s)));
+  }
+
+  private void state(ElementDefinition definition, Element element) {
+    if (element.min() != Element.AS_BASE) {
+      definition.setMin(element.min());
+    }
+    if (element.max() != Element.AS_BASE) {
+      definition.setMax(Integer.toString(element.max()));
+    }
+    element.slicing().ifPresent(how -> slice(definition, how));
+    Conditions conditions = new Conditions(definition, profile.getUrl());
+    element.conditions().forEach(condition -> condition.fold(conditions));
+  }
+
+  private static void slice(ElementDefinition definition, Slicing how) {
+    definition
+        .getSlicing()
+        .setRules(how.closed() ? SlicingRules.CLOSED : SlicingRules.OPEN)
+        .setOrdered(false)
+        .addDiscriminator()
+        .setType(how.by() == Slicing.By.TYPE ? DiscriminatorType.TYPE : DiscriminatorType.PATTERN)
+        .setPath(how.by() == Slicing.By.CODE ? "code" : "$this");
   }
 
   /**
@@ -45,44 +78,5 @@ final class Differential {
   /** Adds an element that may not be there. */
   void none(String id) {
     at(id).setMax("0");
-  }
-
-  /** Adds an element of which only the named slices may be there. */
-  ElementDefinition sliced(String id, DiscriminatorType by, String path) {
-    ElementDefinition element = at(id);
-    element.getSlicing().setRules(SlicingRules.CLOSED).setOrdered(false);
-    element.getSlicing().addDiscriminator().setType(by).setPath(path);
-    return element;
-  }
-
-  /** Adds, below a concept that was added, the rule that it has one coding with system and code. */
-  void oneCoding(String conceptId) {
-    once(conceptId + ".coding");
-    once(conceptId + ".coding.system");
-    once(conceptId + ".coding.code");
-  }
-
-  /** Binds an element to one of our value sets. */
-  static ElementDefinition bind(ElementDefinition element, String valueSet) {
-    element
-        .getBinding()
-        .setStrength(BindingStrength.REQUIRED)
-        .setValueSet(Canonical.valueSet(valueSet));
-    return element;
-  }
-
-  /** Returns the pattern of a coding: its display is left to its code system. */
-  static Coding coding(Code code) {
-    return new Coding().setSystem(code.system()).setCode(code.code());
-  }
-
-  /** Returns the pattern of a concept. */
-  static CodeableConcept concept(Code code) {
-    return new CodeableConcept().addCoding(coding(code));
-  }
-
-  void state(ElementDefinition element, Iterable<Invariant> invariants) {
-    invariants.forEach(
-        invariant -> element.addConstraint(invariant.constraint().setSource(profile.getUrl())));
   }
 }

@@ -10,6 +10,7 @@ import org.hl7.fhir.r4.model.UriType;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Site;
+import org.isopter.model.wire.Lists;
 
 /** Makes the map from other codes of the right eye, the left eye and both to those used here. */
 final class SiteMap {
@@ -27,7 +28,7 @@ final class SiteMap {
             + " is read from them. Withdrawn codes are read and never written.");
     map.setCopyright(Metadata.notices(List.of(Site.RIGHT.code())));
     map.setSource(new UriType("http://snomed.info/sct?fhir_vs"));
-    map.setTarget(new CanonicalType(Canonical.valueSet(ValueSets.EYE_SITE)));
+    map.setTarget(new CanonicalType(Canonical.valueSet(Lists.EYE_SITE.valueSet())));
     ConceptMapGroupComponent group = map.addGroup().setSource(Code.SNOMED).setTarget(Code.SNOMED);
     Rows.read("eye-sites.tsv").forEach(row -> add(group, row));
     return map;

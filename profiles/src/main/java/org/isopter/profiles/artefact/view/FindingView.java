@@ -7,8 +7,10 @@ import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Spec;
 import org.isopter.model.finding.Variant;
 import org.isopter.model.value.Concept;
-import org.isopter.profiles.artefact.invariant.Parts;
-import org.isopter.profiles.artefact.invariant.Paths;
+import org.isopter.model.wire.FhirPath;
+import org.isopter.model.wire.Parts;
+import org.isopter.model.wire.Path;
+import org.isopter.model.wire.Tests;
 
 /**
  * Makes the columns of the view of one finding: a row for each fact.
@@ -28,7 +30,7 @@ final class FindingView {
 
   /** Returns the condition that an observation is of the finding. */
   static String where(Finding<?> finding) {
-    return "code." + Paths.codedAs(finding.codes().general());
+    return FhirPath.of(Tests.codedAs(Path.of("code"), finding.codes().general()));
   }
 
   static List<ViewColumn> columns(Finding<?> finding) {
@@ -96,16 +98,12 @@ final class FindingView {
 
   /** Adds a value for each notation: a number of one must not be read as a number of another. */
   private void choice(Choice<?, ?> choice) {
-    String notation = Paths.component(choice.code()) + "." + ofConcept();
-    columns.coding(name(choice.key()), notation + ".coding", choice.code().display());
+    Path notation = Tests.component(choice.code());
+    String coding = FhirPath.of(notation) + ".value.ofType(CodeableConcept).coding";
+    columns.coding(name(choice.key()), coding, choice.code().display());
     for (Variant variant : finding.layout().variants()) {
       Concept one = variant.notation().orElseThrow();
-      String only =
-          "where("
-              + Paths.component(choice.code())
-              + "."
-              + Paths.valueIn(List.of(one.code()))
-              + ").";
+      Path only = Path.THIS.where(Tests.valueIn(notation, List.of(one.code())));
       variant
           .value()
           .ifPresent(
@@ -113,13 +111,13 @@ final class FindingView {
                   value(
                       spec,
                       VALUE + "_" + name(one.word()),
-                      only,
+                      FhirPath.of(only) + ".",
                       finding.title() + ", " + one.code().display()));
     }
   }
 
   private void part(Part<?, ?> part) {
-    String component = Paths.component(part.code()) + ".";
+    String component = FhirPath.of(Tests.component(part.code())) + ".";
     String name = name(part.key());
     value(part.spec(), name, component, part.code().display());
     if (part.mayBeAbsent()) {
@@ -133,10 +131,6 @@ final class FindingView {
 
   private void value(Spec spec, String name, String holder, String meaning) {
     spec.fold(new ViewValue(columns, name, holder, meaning));
-  }
-
-  private static String ofConcept() {
-    return "value.ofType(CodeableConcept)";
   }
 
   private static String name(String key) {

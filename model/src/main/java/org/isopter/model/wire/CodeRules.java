@@ -1,4 +1,4 @@
-package org.isopter.profiles.artefact.invariant;
+package org.isopter.model.wire;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -14,123 +14,122 @@ import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Site;
 
-/** The invariants between the codes of a finding, its body site and its parts. */
-public final class CodeInvariants {
+/** The rules between the codes of a finding, its body site and its parts. */
+final class CodeRules {
 
-  private static final String CODE = "code.coding";
-  private static final String SITE = "bodySite.coding";
+  private static final Path CODE = Path.of("code", "coding");
+  private static final Path SITE = Path.of("bodySite", "coding");
 
   private final Finding<?> finding;
 
-  private CodeInvariants(Finding<?> finding) {
+  private CodeRules(Finding<?> finding) {
     this.finding = finding;
   }
 
-  public static List<Invariant> of(Finding<?> finding) {
-    CodeInvariants of = new CodeInvariants(finding);
+  static List<Condition.Rule> of(Finding<?> finding) {
+    CodeRules of = new CodeRules(finding);
     return Stream.of(of.site().stream(), of.side().stream(), of.refined().stream())
-        .flatMap(invariants -> invariants)
+        .flatMap(rules -> rules)
         .toList();
   }
 
-  private List<Invariant> site() {
+  private List<Condition.Rule> site() {
     List<Site> sites = finding.sites();
     if (sites.size() == Site.values().length) {
       return List.of();
     }
     String words = sites.stream().map(Site::word).collect(Collectors.joining(" or "));
     String human = finding.title() + " is recorded at body site " + words;
-    return List.of(Invariant.of(finding.id() + "-site", human, bodySite(sites), SITE));
+    return List.of(Condition.Rule.of(finding.id() + "-site", human, bodySite(sites), SITE));
   }
 
-  private List<Invariant> side() {
+  private List<Condition.Rule> side() {
     Map<Site, List<Code>> bySite = new EnumMap<>(Site.class);
     finding.codes().bySite().forEach((site, code) -> add(bySite, site, code));
     finding.codes().refined().stream()
         .filter(Codes.Refined::isSided)
         .forEach(r -> r.bySite().forEach((site, code) -> add(bySite, site, code)));
-    String expression =
-        bySite.entrySet().stream()
-            .map(
-                e ->
-                    "(code."
-                        + Paths.codedAs(e.getValue())
-                        + " implies "
-                        + bodySite(List.of(e.getKey()))
-                        + ")")
-            .collect(Collectors.joining(" and "));
-    return expression.isEmpty()
+    List<Test> tests = bySite.entrySet().stream().map(CodeRules::beside).toList();
+    return tests.isEmpty()
         ? List.of()
         : List.of(
-            Invariant.of(
+            Condition.Rule.of(
                 finding.id() + "-side",
                 "a code that names a side stands beside the body site of that side",
-                expression,
+                new Test.And(tests),
                 CODE,
                 SITE));
   }
 
-  private List<Invariant> refined() {
+  private static Test beside(Map.Entry<Site, List<Code>> site) {
+    Test named = Tests.codedAs(Path.of("code"), site.getValue());
+    return new Test.Group(Tests.implies(named, bodySite(List.of(site.getKey()))));
+  }
+
+  private List<Condition.Rule> refined() {
     return finding.codes().refined().stream().map(this::refined).toList();
   }
 
-  private Invariant refined(Codes.Refined refined) {
+  private Condition.Rule refined(Codes.Refined refined) {
     String codes = refined.codes().stream().map(Code::code).collect(Collectors.joining(" or "));
-    return Invariant.of(
+    return Condition.Rule.of(
         finding.id() + "-" + refined.when().name(),
         "a code " + codes + " is given exactly when " + refined.when().words(),
-        "code." + Paths.codedAs(refined.codes()) + " = (" + condition(refined) + ")",
+        new Test.Same(
+            Tests.codedAs(Path.of("code"), refined.codes()),
+            new Test.Group(condition(refined)),
+            true),
         CODE,
         refined.when().fold(where));
   }
 
-  private String condition(Codes.Refined refined) {
-    String when = refined.when().fold(holds);
+  private Test condition(Codes.Refined refined) {
+    Test when = refined.when().fold(holds);
     return refined.isSided()
-        ? when + " and " + bodySite(List.copyOf(refined.bySite().keySet()))
+        ? Tests.and(when, bodySite(List.copyOf(refined.bySite().keySet())))
         : when;
   }
 
-  /** The condition as FHIRPath on the observation. */
-  private final When.Cases<String> holds =
+  /** The condition as a test on the observation. */
+  private final When.Cases<Test> holds =
       new When.Cases<>() {
         @Override
-        public String part(When.Part asked) {
-          return component(asked) + "." + Paths.valueIn(codes(asked));
+        public Test part(When.Part asked) {
+          return Tests.valueIn(component(asked), codes(asked));
         }
 
         @Override
-        public String value(When.Value asked) {
-          return Paths.valueIn(codes(asked));
+        public Test value(When.Value asked) {
+          return Tests.valueIn(Path.THIS, codes(asked));
         }
 
         @Override
-        public String method(When.Method asked) {
-          return "method." + Paths.codedAs(codes(asked));
+        public Test method(When.Method asked) {
+          return Tests.codedAs(Path.of("method"), codes(asked));
         }
       };
 
   /** The element that the condition reads. */
-  private final When.Cases<String> where =
+  private final When.Cases<Path> where =
       new When.Cases<>() {
         @Override
-        public String part(When.Part asked) {
-          return component(asked) + ".value";
+        public Path part(When.Part asked) {
+          return component(asked).to("value");
         }
 
         @Override
-        public String value(When.Value asked) {
-          return "value";
+        public Path value(When.Value asked) {
+          return Tests.VALUE;
         }
 
         @Override
-        public String method(When.Method asked) {
-          return "method";
+        public Path method(When.Method asked) {
+          return Path.of("method");
         }
       };
 
-  private String component(When.Part asked) {
-    return Paths.component(part(asked.key()).code());
+  private Path component(When.Part asked) {
+    return Tests.component(part(asked.key()).code());
   }
 
   private static List<Code> codes(When asked) {
@@ -145,8 +144,8 @@ public final class CodeInvariants {
         .orElseThrow(() -> new IllegalArgumentException(finding + " has no part " + key));
   }
 
-  private static String bodySite(List<Site> sites) {
-    return "bodySite." + Paths.codedAs(sites.stream().map(Concept::code).toList());
+  private static Test bodySite(List<Site> sites) {
+    return Tests.codedAs(Path.of("bodySite"), sites.stream().<Code>map(Concept::code).toList());
   }
 
   private static void add(Map<Site, List<Code>> bySite, Site site, Code code) {

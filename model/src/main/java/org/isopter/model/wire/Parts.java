@@ -1,4 +1,4 @@
-package org.isopter.profiles.artefact.invariant;
+package org.isopter.model.wire;
 
 import java.util.LinkedHashMap;
 import java.util.Map;

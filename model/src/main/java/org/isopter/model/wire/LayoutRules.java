@@ -1,4 +1,4 @@
-package org.isopter.profiles.artefact.invariant;
+package org.isopter.model.wire;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -16,32 +16,32 @@ import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 
 /**
- * The invariants of a whole value: what must be there, its notation, and the rules of its parts.
+ * The rules of a whole value: what must be there, its notation, and the rules of its parts.
  */
-public final class LayoutInvariants {
+final class LayoutRules {
 
   private final Finding<?> finding;
   private final Map<String, Part<?, ?>> parts;
-  private final List<Invariant> invariants = new ArrayList<>();
+  private final List<Condition.Rule> rules = new ArrayList<>();
 
-  private LayoutInvariants(Finding<?> finding) {
+  private LayoutRules(Finding<?> finding) {
     this.finding = finding;
     this.parts = Parts.of(finding.layout());
   }
 
-  public static List<Invariant> of(Finding<?> finding) {
-    LayoutInvariants of = new LayoutInvariants(finding);
+  static List<Condition.Rule> of(Finding<?> finding) {
+    LayoutRules of = new LayoutRules(finding);
     of.present();
     of.requiredParts();
     finding.layout().choice().ifPresentOrElse(of::notations, of::singleValue);
     finding.layout().rules().forEach(of::rule);
-    return List.copyOf(of.invariants);
+    return List.copyOf(of.rules);
   }
 
   private void present() {
     if (hasValue()) {
       String human = finding.title() + " has a value, or the reason why there is none";
-      add("-present", human, Paths.unlessAbsent("value.exists()"), "value");
+      add("-present", human, Tests.unlessAbsent(Tests.VALUE.exists()), Tests.VALUE);
     }
   }
 
@@ -52,28 +52,28 @@ public final class LayoutInvariants {
   private void singleValue() {
     finding.layout().variants().stream()
         .flatMap(variant -> variant.value().stream())
-        .flatMap(spec -> ValueInvariants.of(finding.id() + "-value", "the value", spec).stream())
-        .forEach(invariants::add);
+        .flatMap(spec -> ValueRules.of(finding.id() + "-value", "the value", spec).stream())
+        .forEach(rules::add);
   }
 
   private void requiredParts() {
     for (Part<?, ?> part : finding.layout().commonParts()) {
       if (part.isRequired()) {
         String human = finding.title() + " is given with its " + part.key();
-        String there = Paths.component(part.code()) + ".exists()";
+        Test there = Tests.component(part.code()).exists();
         add(
             "-" + part.key() + "-required",
             human,
-            Paths.unlessAbsent(there),
-            "component.code.coding");
+            Tests.unlessAbsent(there),
+            Tests.COMPONENT_CODES);
       }
     }
   }
 
   private void notations(Choice<?, ?> choice) {
-    String there = Paths.component(choice.code()) + ".exists()";
+    Test there = notation(choice).exists();
     String human = finding.title() + " is given with its notation";
-    add("-" + choice.key(), human, Paths.unlessAbsent(there), "component.code.coding");
+    add("-" + choice.key(), human, Tests.unlessAbsent(there), Tests.COMPONENT_CODES);
     finding.layout().variants().forEach(variant -> notation(choice, variant));
     ownParts(choice);
   }
@@ -81,30 +81,20 @@ public final class LayoutInvariants {
   private void notation(Choice<?, ?> choice, Variant variant) {
     Concept notation = variant.notation().orElseThrow();
     Spec spec = variant.value().orElseThrow();
-    ValueKind kind = ValueKind.of(spec);
+    ValueForm form = ValueForm.of(spec);
     String suffix = "-as-" + notation.word();
-    String when = inNotation(choice, List.of(notation)) + " implies ";
-    String whenThere =
-        "(" + inNotation(choice, List.of(notation)) + " and value.exists()) implies ";
-    String human = "beside notation " + notation.word() + " the value is ";
-    String[] seen = {"value", notation(choice) + ".value"};
-    add(suffix, human + DatumTexts.wanted(spec), whenThere + kind.fits(), seen);
-    if (!kind.range().isEmpty()) {
-      String whenKind = inNotation(choice, List.of(notation)) + " and " + kind.fits();
-      add(
-          suffix + "-range",
-          human + DatumTexts.wanted(spec),
-          "(" + whenKind + ") implies " + kind.range(),
-          seen);
-    }
-    if (!kind.decimals().isEmpty()) {
-      String digits = "beside notation " + notation.word() + " the value has ";
-      add(
-          suffix + "-decimals",
-          digits + ValueInvariants.decimals(spec),
-          when + kind.decimals(),
-          seen);
-    }
+    String beside = "beside notation " + notation.word() + " the value ";
+    Test noted = inNotation(choice, List.of(notation));
+    Path[] seen = {Tests.VALUE, notation(choice).to("value")};
+    Test valued = new Test.Group(Tests.and(noted, Tests.VALUE.exists()));
+    String wanted = beside + "is " + DatumTexts.wanted(spec);
+    add(suffix, wanted, Tests.implies(valued, form.fits()), seen);
+    Test fitting = new Test.Group(Tests.and(noted, form.fits()));
+    form.range()
+        .ifPresent(in -> add(suffix + "-range", wanted, Tests.implies(fitting, in), seen));
+    String digits = beside + "has " + ValueRules.decimals(spec);
+    form.decimals()
+        .ifPresent(few -> add(suffix + "-decimals", digits, Tests.implies(noted, few), seen));
   }
 
   private void ownParts(Choice<?, ?> choice) {
@@ -121,12 +111,12 @@ public final class LayoutInvariants {
 
   private void ownPart(Choice<?, ?> choice, Part<?, ?> part, List<Concept> notations) {
     String words = notations.stream().map(Concept::word).collect(Collectors.joining(" or "));
-    String there = Paths.component(part.code()) + ".exists()";
+    Test there = Tests.component(part.code()).exists();
     add(
         "-" + part.key() + "-only",
         part.key() + " is given only beside notation " + words,
-        there + " implies " + inNotation(choice, notations),
-        notation(choice) + ".value");
+        Tests.implies(there, inNotation(choice, notations)),
+        notation(choice).to("value"));
   }
 
   private void rule(Rule rule) {
@@ -134,8 +124,8 @@ public final class LayoutInvariants {
       // Some part is there in any case.
       return;
     }
-    RuleText text = RuleText.of(rule, parts);
-    add("-" + rule.id(), rule.sentence(), text.expression(), text.seen().toArray(String[]::new));
+    Path seen = rule instanceof Rule.OnlyWith ? Tests.VALUE : Tests.COMPONENT_CODES;
+    add("-" + rule.id(), rule.sentence(), PartRules.of(rule, parts), seen);
   }
 
   private boolean isRequired(String key) {
@@ -143,16 +133,16 @@ public final class LayoutInvariants {
     return part != null && part.isRequired();
   }
 
-  private static String notation(Choice<?, ?> choice) {
-    return Paths.component(choice.code());
+  private static Path notation(Choice<?, ?> choice) {
+    return Tests.component(choice.code());
   }
 
-  private static String inNotation(Choice<?, ?> choice, List<Concept> notations) {
-    List<Code> codes = notations.stream().map(Concept::code).toList();
-    return notation(choice) + "." + Paths.valueIn(codes);
+  private static Test inNotation(Choice<?, ?> choice, List<Concept> notations) {
+    return Tests.valueIn(
+        notation(choice), notations.stream().<Code>map(Concept::code).toList());
   }
 
-  private void add(String suffix, String human, String expression, String... seen) {
-    invariants.add(Invariant.of(finding.id() + suffix, human, expression, seen));
+  private void add(String suffix, String human, Test test, Path... seen) {
+    rules.add(Condition.Rule.of(finding.id() + suffix, human, test, seen));
   }
 }

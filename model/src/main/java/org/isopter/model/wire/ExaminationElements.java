@@ -1,0 +1,54 @@
+package org.isopter.model.wire;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.isopter.model.exam.Demographics;
+import org.isopter.model.exam.ExamCodes;
+import org.isopter.model.exam.Setting;
+import org.isopter.model.finding.Answers;
+import org.isopter.model.finding.Part;
+import org.isopter.model.finding.Spec;
+import org.isopter.model.value.Code;
+
+/** The panel that holds the findings of one examination together. */
+public final class ExaminationElements {
+
+  /** Where an examination may take place. */
+  public static final Answers SETTINGS = Answers.of(Setting.class);
+
+  private ExaminationElements() {}
+
+  /** Returns the elements of the panel. */
+  public static Element make() {
+    Element code =
+        Element.of("code")
+            .with(new Condition.Pattern(new Fixed.OfConcept(ExamCodes.PANEL)))
+            .holding(Element.once("coding"));
+    return Element.of("Observation")
+        .holding(BaseElements.identified())
+        .holding(code)
+        .holding(BaseElements.subjectAndTime())
+        .holding(
+            Element.none("value[x]"),
+            Element.none("dataAbsentReason"),
+            Element.of("component").sliced(Slicing.closed(Slicing.By.CODE, components())));
+  }
+
+  private static List<Element> components() {
+    List<Element> components = new ArrayList<>();
+    components.add(component("setting", ExamCodes.SETTING, new Spec.Coded(SETTINGS), List.of()));
+    for (Part<?, ?> part : Demographics.LAYOUT.commonParts()) {
+      List<Condition.Rule> rules =
+          ValueRules.of("examination-" + part.key(), part.key(), part.spec());
+      components.add(component(part.key(), part.code(), part.spec(), rules));
+    }
+    return components;
+  }
+
+  private static Element component(
+      String name, Code code, Spec spec, List<Condition.Rule> rules) {
+    return FindingElements.component(name, code)
+        .withAll(rules)
+        .holding(ValueElements.one(spec, 1), Element.none("dataAbsentReason"));
+  }
+}

@@ -1,0 +1,105 @@
+package org.isopter.model.wire;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.TreeSet;
+import org.isopter.model.finding.Spec;
+
+/** Makes the {@code value[x]} of an observation or of a component. */
+final class ValueElements {
+
+  private static final String VALUE = "value[x]";
+
+  private ValueElements() {}
+
+  /** Returns the value of an element that has values of one spec only. */
+  static Element one(Spec spec, int least) {
+    Element value = Element.of(VALUE).occurs(least, Element.AS_BASE);
+    Element typed = value.with(new Condition.OneOfTypes(List.of(ValueForm.of(spec).type())));
+    return spec.fold(new Details(typed));
+  }
+
+  /** Returns the value of an element that has values of several specs, told apart by their type. */
+  static Element choice(List<Spec> specs, Condition.Bound valueSet) {
+    List<String> types =
+        List.copyOf(new TreeSet<>(specs.stream().map(s -> ValueForm.of(s).type()).toList()));
+    List<Element> slices = types.stream().map(type -> slice(type, valueSet)).toList();
+    return Element.of(VALUE)
+        .with(new Condition.OneOfTypes(types))
+        .sliced(Slicing.closed(Slicing.By.TYPE, slices));
+  }
+
+  /** Returns the members of a concept that has one coding with system and code. */
+  static Element oneCoding(Element concept) {
+    return concept.holding(
+        Element.once("coding").holding(Element.once("system"), Element.once("code")));
+  }
+
+  private static Element slice(String type, Condition.Bound valueSet) {
+    String name = "value" + type.substring(0, 1).toUpperCase(Locale.ROOT) + type.substring(1);
+    Element slice =
+        Element.of(name).occurs(0, 1).with(new Condition.OneOfTypes(List.of(type)));
+    return switch (type) {
+      case "CodeableConcept" -> oneCoding(slice.with(valueSet));
+      case "Quantity" -> slice.holding(exact());
+      case "Ratio" -> slice.holding(exactRatio());
+      default -> slice;
+    };
+  }
+
+  private static List<Element> exact() {
+    return List.of(Element.once("value"), Element.none("comparator"));
+  }
+
+  private static List<Element> exactRatio() {
+    return List.of(
+        Element.once("numerator").holding(exact()), Element.once("denominator").holding(exact()));
+  }
+
+  /** Adds what is special to a spec. */
+  private static final class Details implements Spec.Cases<Element> {
+
+    private final Element value;
+
+    Details(Element value) {
+      this.value = value;
+    }
+
+    @Override
+    public Element measure(Spec.Measure spec) {
+      List<Condition> pattern = new ArrayList<>();
+      if (spec.spans().size() == 1) {
+        pattern.add(new Condition.Pattern(new Fixed.OfQuantity(spec.spans().get(0).unit())));
+      }
+      return value.withAll(pattern).holding(exact());
+    }
+
+    @Override
+    public Element count(Spec.Count spec) {
+      return value;
+    }
+
+    @Override
+    public Element coded(Spec.Coded spec) {
+      return oneCoding(value.with(Lists.of(spec.answers())));
+    }
+
+    @Override
+    public Element truth(Spec.Truth spec) {
+      return value;
+    }
+
+    @Override
+    public Element text(Spec.Text spec) {
+      return value.with(new Condition.Longest(spec.longest()));
+    }
+
+    @Override
+    public Element ratio(Spec.Ratio spec) {
+      return value
+          .with(new Condition.Pattern(new Fixed.OfRatio(spec.unit())))
+          .holding(exactRatio());
+    }
+  }
+}
