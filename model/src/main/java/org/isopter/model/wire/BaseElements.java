@@ -37,8 +37,7 @@ public final class BaseElements {
 
   /** Returns what comes before the code. */
   static List<Element> identified() {
-    Element exam =
-        Element.once("exam").with(new Condition.Pattern(new Fixed.OfConcept(EXAM)));
+    Element exam = Element.once("exam").with(new Condition.Pattern(new Fixed.OfConcept(EXAM)));
     return List.of(
         Element.none("modifierExtension"),
         Element.of("identifier").occurs(1, Element.AS_BASE),

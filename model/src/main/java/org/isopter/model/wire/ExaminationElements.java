@@ -45,8 +45,7 @@ public final class ExaminationElements {
     return components;
   }
 
-  private static Element component(
-      String name, Code code, Spec spec, List<Condition.Rule> rules) {
+  private static Element component(String name, Code code, Spec spec, List<Condition.Rule> rules) {
     return FindingElements.component(name, code)
         .withAll(rules)
         .holding(ValueElements.one(spec, 1), Element.none("dataAbsentReason"));

@@ -55,9 +55,7 @@ public final class FindingElements {
   }
 
   private static Element coding(String slice, Code code, int least) {
-    return Element.of(slice)
-        .occurs(least, 1)
-        .with(new Condition.Pattern(new Fixed.OfCoding(code)));
+    return Element.of(slice).occurs(least, 1).with(new Condition.Pattern(new Fixed.OfCoding(code)));
   }
 
   private Element value() {

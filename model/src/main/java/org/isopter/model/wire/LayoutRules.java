@@ -15,9 +15,7 @@ import org.isopter.model.finding.Variant;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 
-/**
- * The rules of a whole value: what must be there, its notation, and the rules of its parts.
- */
+/** The rules of a whole value: what must be there, its notation, and the rules of its parts. */
 final class LayoutRules {
 
   private final Finding<?> finding;
@@ -90,8 +88,7 @@ final class LayoutRules {
     String wanted = beside + "is " + DatumTexts.wanted(spec);
     add(suffix, wanted, Tests.implies(valued, form.fits()), seen);
     Test fitting = new Test.Group(Tests.and(noted, form.fits()));
-    form.range()
-        .ifPresent(in -> add(suffix + "-range", wanted, Tests.implies(fitting, in), seen));
+    form.range().ifPresent(in -> add(suffix + "-range", wanted, Tests.implies(fitting, in), seen));
     String digits = beside + "has " + ValueRules.decimals(spec);
     form.decimals()
         .ifPresent(few -> add(suffix + "-decimals", digits, Tests.implies(noted, few), seen));
@@ -138,8 +135,7 @@ final class LayoutRules {
   }
 
   private static Test inNotation(Choice<?, ?> choice, List<Concept> notations) {
-    return Tests.valueIn(
-        notation(choice), notations.stream().<Code>map(Concept::code).toList());
+    return Tests.valueIn(notation(choice), notations.stream().<Code>map(Concept::code).toList());
   }
 
   private void add(String suffix, String human, Test test, Path... seen) {

@@ -38,8 +38,7 @@ final class ValueElements {
 
   private static Element slice(String type, Condition.Bound valueSet) {
     String name = "value" + type.substring(0, 1).toUpperCase(Locale.ROOT) + type.substring(1);
-    Element slice =
-        Element.of(name).occurs(0, 1).with(new Condition.OneOfTypes(List.of(type)));
+    Element slice = Element.of(name).occurs(0, 1).with(new Condition.OneOfTypes(List.of(type)));
     return switch (type) {
       case "CodeableConcept" -> oneCoding(slice.with(valueSet));
       case "Quantity" -> slice.holding(exact());

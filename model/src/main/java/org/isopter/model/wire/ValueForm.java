@@ -58,8 +58,7 @@ public record ValueForm(
           quantity.where(units).exists(),
           Optional.of(new Test.Every(quantity, units)),
           Optional.of(new Test.Every(quantity, ranges)),
-          Optional.of(
-              new Test.Every(quantity.to("value"), new Test.Decimals(spec.decimals()))));
+          Optional.of(new Test.Every(quantity.to("value"), new Test.Decimals(spec.decimals()))));
     }
 
     @Override

@@ -40,8 +40,7 @@ final class ValueRules {
         : "at most " + most + " digits behind the point";
   }
 
-  private static void add(
-      List<Condition.Rule> to, String key, String human, Optional<Test> test) {
+  private static void add(List<Condition.Rule> to, String key, String human, Optional<Test> test) {
     test.ifPresent(each -> to.add(Condition.Rule.of(key, human, each, Tests.VALUE)));
   }
 }

@@ -57,7 +57,9 @@ class FindingElementsTest {
     assertEquals(Element.none("method"), member(form, "method"));
   }
 
-  /** FHIRPath: the normative release 2.0.0, sections 5.2 (where, all) and 6.1 to 6.5 (operators). */
+  /**
+   * FHIRPath: the normative release 2.0.0, sections 5.2 (where, all) and 6.1 to 6.5 (operators).
+   */
   @org.junit.jupiter.api.Test
   void printsARuleAsFhirPath() {
     Condition.Rule range =
@@ -73,8 +75,7 @@ class FindingElementsTest {
 
   @org.junit.jupiter.api.Test
   void escapesWhatWouldEndAText() {
-    assertEquals(
-        "code = '\\'\\'\\\\'", FhirPath.of(new Test.Is(Path.of("code"), "''\\")));
+    assertEquals("code = '\\'\\'\\\\'", FhirPath.of(new Test.Is(Path.of("code"), "''\\")));
   }
 
   @org.junit.jupiter.api.Test

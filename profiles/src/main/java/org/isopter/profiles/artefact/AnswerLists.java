@@ -9,13 +9,13 @@ import java.util.Set;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.ExamCodes;
-import org.isopter.model.wire.ExaminationElements;
 import org.isopter.model.finding.Answers;
 import org.isopter.model.finding.Choice;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Spec;
 import org.isopter.model.finding.Variant;
+import org.isopter.model.wire.ExaminationElements;
 
 /** Every list of answers that a catalogue uses, and what it is used for. */
 final class AnswerLists {

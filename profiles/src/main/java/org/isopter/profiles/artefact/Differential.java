@@ -26,9 +26,7 @@ final class Differential {
       state(at(id), element);
     }
     element.children().forEach(child -> state(id + "." + child.name(), child));
-    element
-        .slicing()
-        .ifPresent(how -> how.slices().forEach(s -> state(id + ":" + s.name(), s)));
+    element.slicing().ifPresent(how -> how.slices().forEach(s -> state(id + ":" + s.name(), s)));
   }
 
   private void state(ElementDefinition definition, Element element) {

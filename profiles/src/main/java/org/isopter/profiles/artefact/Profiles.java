@@ -44,8 +44,7 @@ final class Profiles {
   }
 
   private void base() {
-    StructureDefinition profile =
-        start(BaseElements.ID, "Eye examination finding", OBSERVATION);
+    StructureDefinition profile = start(BaseElements.ID, "Eye examination finding", OBSERVATION);
     profile.setAbstract(true);
     profile.setDescription(
         "What every finding of an eye examination has in common: it is of category exam, names the"

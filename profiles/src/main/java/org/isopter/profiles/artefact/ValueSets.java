@@ -25,11 +25,7 @@ final class ValueSets {
     sets.add(listed(Lists.EYE_SITE, "Right eye, left eye, both eyes"));
     sets.add(listed(Lists.ABSENT_REASON, "Why a finding has no value"));
     sets.add(listed(Lists.STATUS, "How far a record has come"));
-    lists
-        .all()
-        .forEach(
-            answers ->
-                sets.add(listed(Lists.of(answers), title(lists, answers))));
+    lists.all().forEach(answers -> sets.add(listed(Lists.of(answers), title(lists, answers))));
     catalogue.all().stream().flatMap(ValueSets::united).forEach(sets::add);
     return sets;
   }
