@@ -37,7 +37,7 @@ final class Differential {
       definition.setMax(Integer.toString(element.max()));
     }
     element.slicing().ifPresent(how -> slice(definition, how));
-    Conditions conditions = new Conditions(definition, profile.getUrl());
+    StatedConditions conditions = new StatedConditions(definition, profile.getUrl());
     element.conditions().forEach(condition -> condition.fold(conditions));
   }
 

@@ -16,7 +16,7 @@ import org.isopter.model.wire.Fixed;
 import org.isopter.model.wire.ValueForm;
 
 /** States the conditions of an element in its definition. */
-final class Conditions implements Condition.Cases<ElementDefinition> {
+final class StatedConditions implements Condition.Cases<ElementDefinition> {
 
   private static final Patterns PATTERNS = new Patterns();
 
@@ -28,7 +28,7 @@ final class Conditions implements Condition.Cases<ElementDefinition> {
    *
    * @param source the canonical address of the profile that states the rules
    */
-  Conditions(ElementDefinition definition, String source) {
+  StatedConditions(ElementDefinition definition, String source) {
     this.definition = definition;
     this.source = source;
   }
