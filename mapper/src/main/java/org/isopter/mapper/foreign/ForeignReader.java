@@ -14,6 +14,7 @@ import org.apiguardian.api.API;
 import org.apiguardian.api.API.Status;
 import org.isopter.mapper.fhir.FhirReader;
 import org.isopter.mapper.foreign.document.Document;
+import org.isopter.mapper.foreign.document.Holders;
 import org.isopter.mapper.foreign.document.Neighbours;
 import org.isopter.mapper.foreign.document.Sources;
 import org.isopter.mapper.foreign.document.Versions;
@@ -206,9 +207,10 @@ public final class ForeignReader {
   private Reading byRules(Document document) {
     Neighbours neighbours = document.neighbours();
     List<Document.Part> parts = document.parts();
+    Holders holders = Holders.of(parts, vocabulary.get().habits().words());
     List<Translation> translations =
         (parts.size() < MANY ? parts.stream() : parts.parallelStream())
-            .map(part -> translate(part, neighbours))
+            .map(part -> translate(part, neighbours, holders))
             .toList();
     Set<Document.Part> compared = new HashSet<>();
     for (int i = 0; i < parts.size(); i++) {
@@ -226,7 +228,7 @@ public final class ForeignReader {
     return new Assembly(options, document, joined, superseded).reading();
   }
 
-  private Translation translate(Document.Part part, Neighbours neighbours) {
+  private Translation translate(Document.Part part, Neighbours neighbours, Holders holders) {
     String type = Neighbours.type(part.resource());
     if (part.keptBefore().isPresent()) {
       return kept(part, Why.of(part.keptBefore().get()), Why.KEPT_BEFORE, "");
@@ -234,6 +236,10 @@ public final class ForeignReader {
     if (type.equals("Observation")) {
       Translation read = Translator.of(vocabulary.get(), options, neighbours, part.resource());
       boolean taken = !read.facts().isEmpty() || read.piece().isPresent();
+      Optional<String> doubt = taken ? holders.doubtOf(part) : Optional.empty();
+      if (doubt.isPresent()) {
+        return kept(part, Why.UNREAD_QUALIFIER, doubt.get(), "what was found in this examination");
+      }
       return taken ? read : holder(part).orElse(read);
     }
     Optional<Translation> holder = holder(part);

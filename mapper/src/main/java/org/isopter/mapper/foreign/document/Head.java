@@ -42,6 +42,9 @@ public record Head(
     Optional<String> encounter,
     Optional<Party> performer) {
 
+  /** The length of a date. */
+  private static final int DAY = 10;
+
   private static final String REFERENCE_SYSTEM = Canonical.identifier("reference");
   private static final String UNSTATED_SYSTEM = Canonical.identifier("unstated-subject");
   private static final String URI_SYSTEM = "urn:ietf:rfc:3986";
@@ -86,17 +89,41 @@ public record Head(
     }
     Optional<Place> period = observation.child("effectivePeriod");
     if (period.isPresent() && period.get().has("start")) {
+      refuseLong(period.get());
       return time(period.get(), "start", "time-period-start", zone);
     }
     throw Refusal.of(
         Why.NO_TIME, "/effectiveDateTime", "nothing", "the time or the day of the test");
   }
 
+  /** A period of more than a day is no time of an examination, but when something held. */
+  private static void refuseLong(Place period) throws Refusal {
+    String start = period.text("start");
+    String end = period.text("end");
+    if (!end.isEmpty() && !isWithinADay(start, end)) {
+      throw Refusal.of(
+          Why.NO_TIME, period.at() + "/end", "\"" + end + "\"", "the end within a day of the start");
+    }
+  }
+
+  private static boolean isWithinADay(String start, String end) {
+    try {
+      if (start.length() == DAY && end.length() == DAY) {
+        return start.equals(end);
+      }
+      OffsetDateTime from = OffsetDateTime.parse(start);
+      OffsetDateTime to = OffsetDateTime.parse(end);
+      return !to.isBefore(from) && !to.isAfter(from.plusDays(1));
+    } catch (DateTimeParseException unreadable) {
+      return start.length() >= DAY && end.startsWith(start.substring(0, DAY));
+    }
+  }
+
   private static OffsetDateTime time(Place holder, String name, String rule, ZoneId zone)
       throws Refusal {
     String text = holder.text(name);
     try {
-      if (text.length() == 10) {
+      if (text.length() == DAY) {
         OffsetDateTime day = LocalDate.parse(text).atStartOfDay(zone).toOffsetDateTime();
         // The day stays with the resource: that no time is known is in it alone.
         holder.ledger().used("time-day");

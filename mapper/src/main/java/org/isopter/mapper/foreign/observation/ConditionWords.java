@@ -2,6 +2,7 @@ package org.isopter.mapper.foreign.observation;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.vocabulary.CodeText;
@@ -16,6 +17,7 @@ import org.isopter.mapper.json.Element;
 final class ConditionWords {
 
   private static final String RULE = "condition-text";
+  private static final String UNAIDED = "unaided";
 
   private final Vocabulary vocabulary;
   private final CodeText text;
@@ -42,6 +44,11 @@ final class ConditionWords {
     add(meaning, device, "display", false);
   }
 
+  /** Reads a name that the resource of the device has. */
+  void device(Meaning meaning, Place device, String name) throws Refusal {
+    added(meaning, device, name, device.at());
+  }
+
   /** Refuses an acuity of which a list of concepts says in words that it may be another. */
   void refuseOther(Meaning meaning, List<Place> concepts) throws Refusal {
     for (Place concept : concepts) {
@@ -63,6 +70,10 @@ final class ConditionWords {
     if (truth.isPresent() && condition.isPresent()) {
       return yes(component, asked.get(), condition.get(), meaning, truth.get());
     }
+    Optional<List<Effect>> none = known(meaning, UNAIDED);
+    if (!truth.orElse(true) && none.isPresent() && isNone(asked.get().words(), "no")) {
+      return yes(component, asked.get(), none.get(), meaning, true);
+    }
     if (truth.orElse(false)) {
       WordsBeside.refuseOtherAcuity(meaning, asked.get().words(), asked.get().place().at());
     }
@@ -80,6 +91,9 @@ final class ConditionWords {
             .or(() -> Named.of(component, "valueString"));
     Optional<List<Effect>> said =
         answer.isPresent() ? known(meaning, answer.get().words()) : Optional.empty();
+    if (said.isEmpty() && answer.filter(a -> isNone(asked.words(), a.words())).isPresent()) {
+      said = known(meaning, UNAIDED);
+    }
     if (said.isEmpty()) {
       if (answer.isPresent()) {
         WordsBeside.refuseOtherAcuity(meaning, answer.get().words(), component.at());
@@ -92,6 +106,12 @@ final class ConditionWords {
     asked.take();
     answer.get().take();
     return true;
+  }
+
+  private boolean isNone(String asked, String answer) {
+    String question = CodeText.words(asked);
+    return answer.indexOf('?') < 0
+        && vocabulary.habits().words().saysNoCorrection(question, CodeText.words(answer));
   }
 
   private boolean yes(
@@ -120,35 +140,38 @@ final class ConditionWords {
     if (truth.isPresent()) {
       return truth;
     }
-    for (Place concept : component.child("valueCodeableConcept").stream().toList()) {
-      for (Place coding : concept.list("coding")) {
-        String token = coding.text("system") + "|" + coding.text("code");
-        Optional<String> word = vocabulary.habits().answer("presence", token);
-        if (word.isPresent()) {
-          return word.map("present"::equals);
-        }
-      }
-    }
-    String words =
-        component.text("valueString")
-            + component.child("valueCodeableConcept").map(c -> c.text("text")).orElse("");
-    return Truth.ofWord(words);
+    Optional<Place> concept = component.child("valueCodeableConcept");
+    String words = component.text("valueString") + concept.map(c -> c.text("text")).orElse("");
+    Optional<Boolean> said = Truth.ofWord(words);
+    Optional<Boolean> coded =
+        concept.stream().flatMap(c -> c.list("coding").stream()).flatMap(this::coded).findFirst();
+    boolean agree = coded.isEmpty() || said.isEmpty() || coded.equals(said);
+    return agree ? coded.or(() -> said) : Optional.empty();
+  }
+
+  private Stream<Boolean> coded(Place coding) {
+    String token = coding.text("system") + "|" + coding.text("code");
+    return vocabulary.habits().answer("presence", token).map("present"::equals).stream();
   }
 
   private void add(Meaning meaning, Place place, String name, boolean take) throws Refusal {
-    String words = place.text(name);
-    Optional<List<Effect>> said = known(meaning, words);
-    if (said.isEmpty()) {
-      WordsBeside.refuseOtherAcuity(meaning, words, Element.step(place.at(), name));
-      return;
-    }
-    for (Effect effect : said.get()) {
-      meaning.add(effect, Element.step(place.at(), name));
-      place.ledger().used(RULE);
-    }
-    if (take) {
+    if (added(meaning, place, place.text(name), Element.step(place.at(), name)) && take) {
       place.take(RULE, name);
     }
+  }
+
+  /** Adds what a name says; returns false where it says nothing that is known. */
+  private boolean added(Meaning meaning, Place place, String words, String at) throws Refusal {
+    Optional<List<Effect>> said = known(meaning, words);
+    if (said.isEmpty()) {
+      WordsBeside.refuseOtherAcuity(meaning, words, at);
+      return false;
+    }
+    for (Effect effect : said.get()) {
+      meaning.add(effect, at);
+      place.ledger().used(RULE);
+    }
+    return true;
   }
 
   /** Returns what words say that fit the finding; nothing where they say nothing of it. */

@@ -84,6 +84,7 @@ final class Conditions {
     Optional<Place> device = observation.child("device");
     if (device.isPresent()) {
       device(meaning, observation, device.get());
+      beside.refuseWord(meaning, device.get().text("display"), device.get().at());
       words.device(meaning, device.get());
     }
   }
@@ -120,11 +121,18 @@ final class Conditions {
   private boolean isAnswered(Place component, Meaning meaning) throws Refusal {
     Optional<Place> code = component.child("code");
     Optional<Place> answer = component.child("valueCodeableConcept");
-    if (code.isEmpty() || answer.isEmpty() || isKnown(code.get())) {
+    if (code.isEmpty() || answer.isEmpty() || isKnown(code.get()) || namesSide(code.get())) {
       return false;
     }
     refuseOtherwise(component, meaning);
     return conditions(meaning, answer.get());
+  }
+
+  /** The lens of one eye says nothing of the other. */
+  private boolean namesSide(Place code) {
+    Words habits = vocabulary.habits().words();
+    return habits.namesSide(code.text("text"))
+        || code.list("coding").stream().anyMatch(c -> habits.namesSide(c.text("display")));
   }
 
   /** Returns true if a name is known, or says that something was not so. */
@@ -170,15 +178,26 @@ final class Conditions {
     if (resource.isEmpty()) {
       return;
     }
-    for (Raw.Obj coding :
-        resource.get().object("type").map(t -> t.objects("coding")).orElse(List.of())) {
+    Optional<Raw.Obj> type = resource.get().object("type");
+    for (Raw.Obj coding : type.map(t -> t.objects("coding")).orElse(List.of())) {
       String token = coding.string("system").orElse("") + "|" + coding.string("code").orElse("");
       Optional<Effect> effect = vocabulary.effect(token).filter(Conditions::isCondition);
       if (effect.isPresent()) {
         meaning.add(effect.get(), device.at());
         observation.ledger().used("condition-device");
+      } else {
+        deviceWords(meaning, device, coding.string("display").orElse(""));
       }
     }
+    deviceWords(meaning, device, type.flatMap(t -> t.string("text")).orElse(""));
+    for (Raw.Obj name : resource.get().objects("deviceName")) {
+      deviceWords(meaning, device, name.string("name").orElse(""));
+    }
+  }
+
+  private void deviceWords(Meaning meaning, Place device, String said) throws Refusal {
+    words.device(meaning, device, said);
+    beside.refuseWord(meaning, said, device.at());
   }
 
   private boolean conditions(Meaning meaning, Place concept) throws Refusal {

@@ -106,7 +106,11 @@ final class MethodAndNotes {
     for (Coding coding : Coding.of(place, t -> byToken(methods, t).isPresent(), vocabulary)) {
       Optional<Concept> method = byToken(methods, coding.token());
       if (method.isPresent() && coding.sure()) {
-        coding.take(Ledger.CATALOGUE, Optional.of(method.get().code().display()));
+        String display = method.get().code().display();
+        coding.take(Ledger.CATALOGUE, Optional.of(display));
+        if (Vocabulary.sameName(display, place.text("text"))) {
+          place.take(Ledger.CATALOGUE, "text");
+        }
         return method;
       }
     }

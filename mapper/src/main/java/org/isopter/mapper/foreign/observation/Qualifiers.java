@@ -2,24 +2,19 @@ package org.isopter.mapper.foreign.observation;
 
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.isopter.mapper.foreign.document.Modifiers;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.Effect;
-import org.isopter.mapper.foreign.vocabulary.SideText;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
 import org.isopter.mapper.foreign.vocabulary.Words;
 import org.isopter.mapper.json.Element;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.finding.Datum;
-import org.isopter.model.finding.EncodedValue;
-import org.isopter.model.value.Outcome;
-import org.isopter.model.value.Site;
 
 /**
  * Refuses an observation beside whose value something stands that is not understood and may change
@@ -29,18 +24,36 @@ final class Qualifiers {
 
   /** Where an extension may say more of the value, of the eye or of how it was tested. */
   private static final Set<String> TELLING =
-      Set.of("extension", "code", "bodySite", "method", "device", "component", "interpretation");
+      Set.of(
+          "extension",
+          "code",
+          "bodySite",
+          "method",
+          "device",
+          "component",
+          "interpretation",
+          "_effectiveDateTime",
+          "_effectiveInstant",
+          "effectivePeriod");
 
   private static final Set<String> LENGTHS =
       Set.of("m", "cm", "mm", "ft", "in", "[ft_i]", "[in_i]");
 
+  private static final String REFRACTION = "refraction";
+
   private final Vocabulary vocabulary;
   private final Place observation;
+  private final ContextCheck context;
+  private final ConceptCheck concepts;
+  private final NoteCheck notes;
   private final Set<String> understood = new HashSet<>();
 
   Qualifiers(Vocabulary vocabulary, Place observation) {
     this.vocabulary = vocabulary;
     this.observation = observation;
+    this.context = new ContextCheck(vocabulary, observation);
+    this.concepts = new ConceptCheck(vocabulary, observation);
+    this.notes = new NoteCheck(vocabulary, observation);
   }
 
   /** Notes that a component is understood, although nothing of it is taken. */
@@ -74,21 +87,80 @@ final class Qualifiers {
     for (Fact<?> fact : facts) {
       components(fact.finding().id(), valued);
       extensions(fact.finding().id());
-      notes(fact);
+      notes.check(fact, context.narrative());
     }
     if (!facts.isEmpty()) {
+      context.check(facts);
+      concepts.check();
       method();
     }
   }
 
+  /** Refuses what may change a part of a refraction that stands alone. */
+  void checkPiece() throws Refusal {
+    components(REFRACTION, true);
+    extensions(REFRACTION);
+    context.check(List.of());
+    concepts.check();
+    notes.checkFor(REFRACTION);
+  }
+
   private void components(String finding, boolean valued) throws Refusal {
     for (Place component : observation.list("component")) {
+      if (isTaken(component) && isNamedOtherwise(component, finding)) {
+        throw unread(component.at(), "a component whose name says more than its code");
+      }
       boolean read = understood.contains(component.at()) || isTaken(component);
+      if (isUndecided(component, finding)) {
+        throw unread(component.at(), "a condition of which nobody knows whether it held");
+      }
       boolean apart = !component.hasValue() || (!valued && isMeasurement(component));
       if (!read && !apart && !isHarmless(component, finding)) {
         throw unread(component.at(), "a component that is not understood");
       }
     }
+  }
+
+  private boolean isNamedOtherwise(Place component, String finding) {
+    Words words = vocabulary.habits().words();
+    return component.child("code").stream()
+        .flatMap(code -> Stream.concat(Stream.of(code.text("text")), displays(code)))
+        .anyMatch(name -> words.otherwiseNamed(name, finding).isPresent());
+  }
+
+  private Stream<String> displays(Place code) {
+    return code.list("coding").stream()
+        .filter(c -> vocabulary.display(c.text("system") + "|" + c.text("code")).isEmpty())
+        .map(coding -> coding.text("display"));
+  }
+
+  /** Whether something was through a pinhole is not known where the reason says no more. */
+  private boolean isUndecided(Place component, String finding) {
+    Optional<Place> reason = component.child("dataAbsentReason");
+    return reason.isPresent()
+        && !component.hasValue()
+        && reason.get().list("coding").stream().noneMatch(this::isNot)
+        && component.child("code").stream()
+            .flatMap(code -> code.list("coding").stream())
+            .flatMap(
+                coding ->
+                    vocabulary.effect(coding.text("system") + "|" + coding.text("code")).stream())
+            .anyMatch(effect -> isOfAnother(effect, finding));
+  }
+
+  private boolean isOfAnother(Effect effect, String finding) {
+    boolean question = effect.rule().equals("condition-coded");
+    boolean same = effect.finding().map(f -> f.equals(finding) || f.equals(Effect.ACUITY)).orElse(true);
+    return question && !same && vocabulary.isAcuity(Optional.of(finding));
+  }
+
+  private boolean isNot(Place reason) {
+    String token = reason.text("system") + "|" + reason.text("code");
+    return vocabulary
+        .habits()
+        .absence(token)
+        .filter(word -> word.equals("not-done") || word.equals("not-applicable"))
+        .isPresent();
   }
 
   /** A component of which only the name was taken may still say anything. */
@@ -119,7 +191,7 @@ final class Qualifiers {
   }
 
   private static boolean isHarmless(Words words, String name, String finding) {
-    boolean derived = finding.equals("refraction") && words.isDerivedPart(name);
+    boolean derived = finding.equals(REFRACTION) && words.isDerivedPart(name);
     return derived || words.isHarmless(name, finding);
   }
 
@@ -159,46 +231,8 @@ final class Qualifiers {
     return vocabulary.habits().words().isHarmless(url, finding);
   }
 
-  /** A note is read for words that may change the value; the others go along. */
-  private void notes(Fact<?> fact) throws Refusal {
-    for (Place note : observation.list("note")) {
-      note(fact, note, note.text("text"));
-    }
-  }
-
-  private void note(Fact<?> fact, Place note, String text) throws Refusal {
-    Words words = vocabulary.habits().words();
-    boolean acuity = vocabulary.isAcuity(Optional.of(fact.finding().id()));
-    boolean changes =
-        words.otherwise(text, fact.finding().id()).isPresent()
-            || words.doubts(text)
-            || (acuity && words.conditionsIn(text).stream().anyMatch(e -> !isSaid(fact, e)))
-            || isOfAnotherEye(text, fact.site());
-    if (changes) {
-      // What somebody wrote of a patient is not quoted.
-      throw unread(note.at(), "a note with words that may change the value");
-    }
-  }
-
-  /** Returns true if the fact says itself what a phrase says. */
-  private static boolean isSaid(Fact<?> fact, Effect effect) {
-    Map<String, Outcome<Datum>> parts = fact.panel().map(EncodedValue::parts).orElse(Map.of());
-    boolean same = effect.finding().map(fact.finding().id()::equals).orElse(true);
-    return same
-        && effect.parts().entrySet().stream()
-            .allMatch(
-                said ->
-                    parts.get(said.getKey()) instanceof Outcome.Found<Datum> found
-                        && found.value() instanceof Datum.Coded coded
-                        && coded.concept().word().equals(said.getValue()));
-  }
-
-  private static boolean isOfAnotherEye(String text, Site site) {
-    Set<Site> named = SideText.in(text);
-    return site != Site.BOTH && !named.isEmpty() && !named.contains(site);
-  }
-
-  private static Refusal unread(String at, String seen) {
+  /** Returns the refusal of something that may change a value. */
+  static Refusal unread(String at, String seen) {
     return Refusal.of(Why.UNREAD_QUALIFIER, at, seen, "only what is known, or known as harmless");
   }
 }

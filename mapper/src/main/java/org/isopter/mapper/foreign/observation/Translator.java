@@ -70,7 +70,12 @@ public final class Translator {
       around = gathering.attempt(() -> Sides.of(vocabulary, observation, neighbours));
       head = head();
       root(around.orElse(List.of()));
-      qualifiers.check(gathering.facts(), valued);
+      if (around.isPresent()) {
+        qualifiers.check(gathering.facts(), valued);
+      }
+      if (piece.isPresent()) {
+        qualifiers.checkPiece();
+      }
     } catch (Refusal refusal) {
       gathering.refused(refusal);
     }

@@ -49,6 +49,17 @@ final class WordsBeside {
     for (Place coding : code.list("coding")) {
       String token = Coding.single(coding, vocabulary::knows, vocabulary).token();
       word(meaning, coding, "display", vocabulary.display(token));
+      if (Coding.isLocal(coding) && coding.text("display").isBlank()) {
+        sign(meaning, coding);
+      }
+    }
+  }
+
+  /** A code of a department may be an abbreviation that the trade knows, such as VA-PH. */
+  private void sign(Meaning meaning, Place coding) throws Refusal {
+    String said = SideText.without(coding.text("code"));
+    if (text.read(said).isPresent()) {
+      word(meaning, coding, "code", Optional.empty());
     }
   }
 
@@ -92,8 +103,9 @@ final class WordsBeside {
     }
   }
 
-  private void refuseWord(Meaning meaning, String said, String at) throws Refusal {
-    Optional<String> word = vocabulary.habits().words().otherwise(said, meaning.topic().orElse(""));
+  /** Refuses a name that makes something else of a finding; it is not quoted. */
+  void refuseWord(Meaning meaning, String said, String at) throws Refusal {
+    Optional<String> word = vocabulary.habits().words().otherwiseNamed(said, meaning.topic().orElse(""));
     if (word.isPresent()) {
       throw disagree(word.get(), at, "what was found in this examination");
     }
@@ -130,7 +142,7 @@ final class WordsBeside {
   }
 
   private void refuseOtherwise(Meaning meaning, String said, String at) throws Refusal {
-    Optional<String> word = vocabulary.habits().words().otherwise(said, meaning.topic().orElse(""));
+    Optional<String> word = vocabulary.habits().words().otherwiseNamed(said, meaning.topic().orElse(""));
     if (word.isPresent()) {
       throw disagree(said, at, "what was found, and nothing that is \"" + word.get() + "\"");
     }

@@ -155,22 +155,32 @@ public final class AcuityValues {
 
   private String concept(Place concept) throws Refusal {
     Optional<String> coded = coded(concept);
-    Optional<String> text = AcuityWords.written(concept.text("text"), vocabulary.habits());
     if (coded.isEmpty()) {
+      Optional<String> text = AcuityWords.written(concept.text("text"), vocabulary.habits());
       return text.isPresent() ? text(concept, "text") : display(concept);
     }
-    if (text.isEmpty()) {
-      return coded.get();
+    for (Place coding : concept.list("coding")) {
+      if (Coding.isLocal(coding)) {
+        agreeing(coding, "display", coded.get());
+      }
     }
-    if (!AcuityWords.agree(coded.get(), text.get())) {
+    return agreeing(concept, "text", coded.get()).orElse(coded.get());
+  }
+
+  /** Takes words that say the same acuity as a code, perhaps with its distance. */
+  private Optional<String> agreeing(Place place, String name, String coded) throws Refusal {
+    Optional<String> words = AcuityWords.written(place.text(name), vocabulary.habits());
+    if (words.isPresent() && !AcuityWords.agree(coded, words.get())) {
       throw Refusal.of(
           Why.VALUE_UNFIT,
-          concept.at() + "/text",
-          text.get() + " beside " + coded.get(),
+          Element.step(place.at(), name),
+          words.get() + " beside " + coded,
           "one acuity");
     }
-    concept.take("acuity-text", "text");
-    return text.get();
+    if (words.isPresent()) {
+      place.take("acuity-text", name);
+    }
+    return words;
   }
 
   private Optional<String> coded(Place concept) throws Refusal {

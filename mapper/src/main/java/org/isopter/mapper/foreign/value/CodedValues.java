@@ -49,10 +49,34 @@ final class CodedValues {
       }
     }
     if (found.isPresent()) {
+      agree(concept.get(), answers, found.get());
       return found.get();
     }
     return named(concept.get(), answers)
         .orElseThrow(() -> Values.unfit(holder, DatumTexts.wanted(spec)));
+  }
+
+  /** Takes a text that names the same answer as the code, and refuses one that names another. */
+  private void agree(Place concept, Answers answers, Concept found) throws Refusal {
+    Optional<Concept> text = word(answers, concept.text("text"));
+    if (text.equals(Optional.of(found))) {
+      concept.take("answer-text", "text");
+    }
+    refuseOther(text, found, concept);
+    for (Place coding : concept.list("coding")) {
+      refuseOther(word(answers, coding.text("display")), found, coding);
+    }
+  }
+
+  private static void refuseOther(Optional<Concept> named, Concept found, Place at)
+      throws Refusal {
+    if (named.isPresent() && !named.get().equals(found)) {
+      throw Refusal.of(
+          Why.VALUE_UNFIT,
+          at.at(),
+          named.get().word() + " in words beside the code of " + found.word(),
+          "one answer");
+    }
   }
 
   private Optional<Concept> answer(Answers answers, String token) {

@@ -35,7 +35,10 @@ final class Units {
     if (!code.isEmpty() && coded.isEmpty()) {
       throw unknown(quantity, code);
     }
-    if (coded.isPresent() && !text.isEmpty()) {
+    if (coded.isPresent() && !text.isEmpty() && named.isEmpty()) {
+      throw conflict(quantity, coded.get(), text);
+    }
+    if (coded.isPresent() && named.isPresent()) {
       refuseConflict(quantity, coded.get(), text);
     }
     Optional<Unit> unit = coded.or(() -> named).or(() -> none(code + text));
@@ -95,12 +98,16 @@ final class Units {
   private void refuseConflict(Place quantity, Unit coded, String text) throws Refusal {
     Optional<String> ucum = habits.ucum(text);
     if (ucum.isPresent() && !ucum.get().equals(coded.ucum())) {
-      throw Refusal.of(
-          Why.UNITS_DISAGREE,
-          quantity.at() + "/unit",
-          "\"" + text + "\" beside the code of " + coded.label(),
-          "one unit");
+      throw conflict(quantity, coded, text);
     }
+  }
+
+  private static Refusal conflict(Place quantity, Unit coded, String text) {
+    return Refusal.of(
+        Why.UNITS_DISAGREE,
+        quantity.at() + "/unit",
+        "\"" + text + "\" beside the code of " + coded.label(),
+        "one unit");
   }
 
   static void refuseForeignSystem(Place quantity, String code) throws Refusal {

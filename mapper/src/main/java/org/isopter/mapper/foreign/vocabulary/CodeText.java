@@ -40,7 +40,7 @@ public final class CodeText {
   Optional<List<Effect>> titled(String text) {
     String words = words(text);
     List<String> all = List.of(words.split(" "));
-    if (words.isEmpty() || all.size() > MOST_WORDS) {
+    if (words.isEmpty() || all.size() > MOST_WORDS || isAsked(text)) {
       return Optional.empty();
     }
     for (int length = all.size(); length > 0; length--) {
@@ -63,7 +63,12 @@ public final class CodeText {
   Optional<List<Effect>> readConditions(String text) {
     String words = words(text);
     List<String> all = words.isEmpty() ? List.of() : List.of(words.split(" "));
-    return all.size() > MOST_WORDS ? Optional.empty() : conditions(all, false);
+    return all.size() > MOST_WORDS || isAsked(text) ? Optional.empty() : conditions(all, false);
+  }
+
+  /** Nobody is sure of what stands with a question mark. */
+  private static boolean isAsked(String text) {
+    return text.indexOf('?') >= 0 || text.indexOf('？') >= 0;
   }
 
   private Optional<List<Effect>> around(List<String> all, int from, int to) {

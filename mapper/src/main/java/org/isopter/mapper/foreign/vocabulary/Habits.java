@@ -45,9 +45,11 @@ public final class Habits {
   private final Map<String, String> profiles = new HashMap<>();
   private final Map<String, String> titles = new HashMap<>();
   private final Words words;
+  private final Surroundings surroundings;
 
   private Habits(Raw tables) {
     words = new Words(tables);
+    surroundings = new Surroundings(tables);
     codes = table(tables, "codes", Effect::of);
     parts = table(tables, "parts", Effect::of);
     groups = table(tables, "groups", Effect::of);
@@ -162,6 +164,11 @@ public final class Habits {
   /** Returns the words that others use. */
   public Words words() {
     return words;
+  }
+
+  /** Returns what may stand around a value without changing it. */
+  public Surroundings surroundings() {
+    return surroundings;
   }
 
   /** Returns the notation that a published profile fixes. */

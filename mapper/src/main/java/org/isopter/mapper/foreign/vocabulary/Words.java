@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Site;
 
@@ -19,13 +18,15 @@ public final class Words {
   private final Set<String> sideQuestions = new HashSet<>();
   private final Map<String, Effect> conditions = new HashMap<>();
   private final Set<String> conditionQuestions = new HashSet<>();
+  private final Set<String> correctionQuestions = new HashSet<>();
+  private final Set<String> noCorrection = new HashSet<>();
   private final Set<String> fillers = new HashSet<>();
   private final Set<String> derivedParts = new HashSet<>();
   private final Set<String> doubts = new HashSet<>();
   private final Set<String> denials = new HashSet<>();
   private final Map<String, Set<String>> harmless = new HashMap<>();
-  private final Map<String, String> otherwise = new LinkedHashMap<>();
-  private final Memo<List<String>> otherwiseIn = new Memo<>(this::allOtherwise);
+  private final Phrases otherwise;
+  private final Phrases otherwiseNamed;
   private final Map<String, Effect> titled = new HashMap<>();
   private final Map<String, String> named = new HashMap<>();
   private final Map<String, String> parts = new HashMap<>();
@@ -42,6 +43,8 @@ public final class Words {
       spellings(row).forEach(words -> conditions.put(words, effect));
     }
     texts(tables, "conditionQuestions", conditionQuestions);
+    texts(tables, "correctionQuestions", correctionQuestions);
+    texts(tables, "noCorrection", noCorrection);
     texts(tables, "fillers", fillers);
     texts(tables, "derivedParts", derivedParts);
     texts(tables, "doubts", doubts);
@@ -51,10 +54,8 @@ public final class Words {
           harmless.computeIfAbsent(row.string("of").orElse(""), any -> new HashSet<>());
       spellings(row).forEach(names::add);
     }
-    for (Raw row : tables.objects("otherwise")) {
-      String of = row.string("of").orElse("");
-      spellings(row).forEach(words -> otherwise.put(words, of));
-    }
+    otherwise = new Phrases(tables, "otherwise", "drugs");
+    otherwiseNamed = new Phrases(tables, "otherwise", "drugs", "otherwiseNamed");
     for (Raw row : tables.objects("titledFindings")) {
       Effect effect = Effect.of(row);
       spellings(row).forEach(words -> titled.put(words, effect));
@@ -96,6 +97,16 @@ public final class Words {
     return conditionQuestions.contains(words);
   }
 
+  /** Returns true if words ask for the correction and others answer that there was none. */
+  public boolean saysNoCorrection(String asked, String answer) {
+    return correctionQuestions.contains(asked) && noCorrection.contains(answer);
+  }
+
+  /** Returns true if words name any side, alone or as the name of an eye. */
+  public boolean namesSide(String name) {
+    return !in(sidesAlone.keySet(), name).isEmpty() || !in(sides.keySet(), name).isEmpty();
+  }
+
   /** Says whether a word between others says nothing of its own. */
   boolean isFiller(String word) {
     return fillers.contains(word);
@@ -103,19 +114,12 @@ public final class Words {
 
   /** Returns the word of a text that makes something else of what a code is about. */
   public Optional<String> otherwise(String text, String finding) {
-    return text.isBlank()
-        ? Optional.empty()
-        : otherwiseIn.of(text).stream().filter(word -> isOf(finding, word)).findFirst();
+    return otherwise.in(text, finding);
   }
 
-  private boolean isOf(String finding, String word) {
-    String of = otherwise.getOrDefault(word, "");
-    return of.isEmpty() || of.equals(finding);
-  }
-
-  private List<String> allOtherwise(String text) {
-    String spaced = " " + CodeText.words(text) + " ";
-    return otherwise.keySet().stream().filter(word -> spaced.contains(" " + word + " ")).toList();
+  /** Returns such a word of a name, in which more words do so than in a remark. */
+  public Optional<String> otherwiseNamed(String name, String finding) {
+    return otherwiseNamed.in(name, finding);
   }
 
   /** Returns the findings that the trade names by these words. */

@@ -1,0 +1,83 @@
+package org.isopter.mapper.foreign.observation;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.mapper.foreign.ledger.Place;
+import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.vocabulary.Effect;
+import org.isopter.mapper.foreign.vocabulary.SideText;
+import org.isopter.mapper.foreign.vocabulary.Vocabulary;
+import org.isopter.mapper.foreign.vocabulary.Words;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.finding.Datum;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Site;
+
+/** Refuses an observation whose notes have words that may change what its value means. */
+final class NoteCheck {
+
+  private static final String NOTE = "a note with words that may change the value";
+
+  private final Vocabulary vocabulary;
+  private final Place observation;
+
+  NoteCheck(Vocabulary vocabulary, Place observation) {
+    this.vocabulary = vocabulary;
+    this.observation = observation;
+  }
+
+  /** A note is read for words that may change the value; the others go along. */
+  void check(Fact<?> fact, String narrative) throws Refusal {
+    for (Place note : observation.list("note")) {
+      note(fact, note.at(), note.text("text"));
+    }
+    note(fact, "/text/div", narrative);
+  }
+
+  /** Refuses a note that makes something else of a finding of that name. */
+  void checkFor(String finding) throws Refusal {
+    for (Place note : observation.list("note")) {
+      if (isOfSomethingElse(note.text("text"), finding)) {
+        throw Qualifiers.unread(note.at(), NOTE);
+      }
+    }
+  }
+
+  private boolean isOfSomethingElse(String text, String finding) {
+    Words words = vocabulary.habits().words();
+    return words.otherwise(text, finding).isPresent() || words.doubts(text);
+  }
+
+  private void note(Fact<?> fact, String at, String text) throws Refusal {
+    Words words = vocabulary.habits().words();
+    boolean acuity = vocabulary.isAcuity(Optional.of(fact.finding().id()));
+    boolean changes =
+        isOfSomethingElse(text, fact.finding().id())
+            || (acuity && words.conditionsIn(text).stream().anyMatch(e -> !isSaid(fact, e)))
+            || isOfAnotherEye(text, fact.site());
+    if (changes) {
+      // What somebody wrote of a patient is not quoted.
+      throw Qualifiers.unread(at, NOTE);
+    }
+  }
+
+  /** Returns true if the fact says itself what a phrase says. */
+  private static boolean isSaid(Fact<?> fact, Effect effect) {
+    Map<String, Outcome<Datum>> parts = fact.panel().map(EncodedValue::parts).orElse(Map.of());
+    boolean same = effect.finding().map(fact.finding().id()::equals).orElse(true);
+    return same
+        && effect.parts().entrySet().stream()
+            .allMatch(
+                said ->
+                    parts.get(said.getKey()) instanceof Outcome.Found<Datum> found
+                        && found.value() instanceof Datum.Coded coded
+                        && coded.concept().word().equals(said.getValue()));
+  }
+
+  private static boolean isOfAnotherEye(String text, Site site) {
+    Set<Site> named = SideText.in(text);
+    return site != Site.BOTH && !named.isEmpty() && !named.contains(site);
+  }
+}
