@@ -57,10 +57,7 @@ class BesideAValueTest {
   Stream<DynamicTest> losesNothingOfIt() {
     return cases()
         .flatMap(row -> Stream.of(json(row, "harmful"), json(row, "harmless")))
-        .map(
-            json ->
-                DynamicTest.dynamicTest(
-                    json, () -> Conservation.check(READER, json, json)));
+        .map(json -> DynamicTest.dynamicTest(json, () -> Conservation.check(READER, json, json)));
   }
 
   private static String said(Raw row, String name) {

@@ -102,7 +102,10 @@ public record Head(
     String end = period.text("end");
     if (!end.isEmpty() && !isWithinADay(start, end)) {
       throw Refusal.of(
-          Why.NO_TIME, period.at() + "/end", "\"" + end + "\"", "the end within a day of the start");
+          Why.NO_TIME,
+          period.at() + "/end",
+          "\"" + end + "\"",
+          "the end within a day of the start");
     }
   }
 

@@ -10,8 +10,8 @@ import org.isopter.mapper.foreign.vocabulary.Words;
 import org.isopter.mapper.json.Raw;
 
 /**
- * What reports, panels, lists and sections say of the observations that they name: those of targets,
- * of an earlier visit, of a relative, or of a report that was withdrawn are no findings.
+ * What reports, panels, lists and sections say of the observations that they name: those of
+ * targets, of an earlier visit, of a relative, or of a report that was withdrawn are no findings.
  */
 public final class Holders {
 
@@ -76,9 +76,7 @@ public final class Holders {
     Optional<String> status = holder.string("status").filter(WITHDRAWN::contains);
     return status.isPresent()
         ? status
-        : names(holder).stream()
-            .flatMap(name -> words.otherwise(name, "").stream())
-            .findFirst();
+        : names(holder).stream().flatMap(name -> words.otherwise(name, "").stream()).findFirst();
   }
 
   private static List<String> names(Raw.Obj holder) {

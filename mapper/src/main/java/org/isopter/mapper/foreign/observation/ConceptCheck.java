@@ -82,12 +82,14 @@ final class ConceptCheck {
         String display = coding.text("display");
         boolean words = !display.isBlank() && namesSite(display);
         if (!isTaken(coding) && !isEye(coding) && !words) {
-          throw Qualifiers.unread(coding.at(), "a code beside that of the eye that is not understood");
+          throw Qualifiers.unread(
+              coding.at(), "a code beside that of the eye that is not understood");
         }
       }
       String text = site.text("text");
       if (!text.isBlank() && !namesSite(text)) {
-        throw Qualifiers.unread(site.at() + "/text", "words beside the eye that are not understood");
+        throw Qualifiers.unread(
+            site.at() + "/text", "words beside the eye that are not understood");
       }
     }
   }

@@ -111,7 +111,8 @@ final class ContextCheck {
 
   private static boolean isAnswer(Fact<?> fact, String word) {
     return fact.panel().flatMap(panel -> panel.value()).stream()
-        .anyMatch(value -> value instanceof Datum.Coded coded && coded.concept().word().equals(word));
+        .anyMatch(
+            value -> value instanceof Datum.Coded coded && coded.concept().word().equals(word));
   }
 
   private void source(Place source) throws Refusal {

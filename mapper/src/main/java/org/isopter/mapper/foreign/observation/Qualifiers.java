@@ -150,7 +150,8 @@ final class Qualifiers {
 
   private boolean isOfAnother(Effect effect, String finding) {
     boolean question = effect.rule().equals("condition-coded");
-    boolean same = effect.finding().map(f -> f.equals(finding) || f.equals(Effect.ACUITY)).orElse(true);
+    boolean same =
+        effect.finding().map(f -> f.equals(finding) || f.equals(Effect.ACUITY)).orElse(true);
     return question && !same && vocabulary.isAcuity(Optional.of(finding));
   }
 

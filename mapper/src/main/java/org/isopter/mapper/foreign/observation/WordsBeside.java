@@ -105,7 +105,8 @@ final class WordsBeside {
 
   /** Refuses a name that makes something else of a finding; it is not quoted. */
   void refuseWord(Meaning meaning, String said, String at) throws Refusal {
-    Optional<String> word = vocabulary.habits().words().otherwiseNamed(said, meaning.topic().orElse(""));
+    Optional<String> word =
+        vocabulary.habits().words().otherwiseNamed(said, meaning.topic().orElse(""));
     if (word.isPresent()) {
       throw disagree(word.get(), at, "what was found in this examination");
     }
@@ -142,7 +143,8 @@ final class WordsBeside {
   }
 
   private void refuseOtherwise(Meaning meaning, String said, String at) throws Refusal {
-    Optional<String> word = vocabulary.habits().words().otherwiseNamed(said, meaning.topic().orElse(""));
+    Optional<String> word =
+        vocabulary.habits().words().otherwiseNamed(said, meaning.topic().orElse(""));
     if (word.isPresent()) {
       throw disagree(said, at, "what was found, and nothing that is \"" + word.get() + "\"");
     }

@@ -68,8 +68,7 @@ final class CodedValues {
     }
   }
 
-  private static void refuseOther(Optional<Concept> named, Concept found, Place at)
-      throws Refusal {
+  private static void refuseOther(Optional<Concept> named, Concept found, Place at) throws Refusal {
     if (named.isPresent() && !named.get().equals(found)) {
       throw Refusal.of(
           Why.VALUE_UNFIT,

@@ -9,7 +9,9 @@ import java.util.Set;
 import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.mapper.json.Raw;
 
-/** Phrases that make something else of a text where they stand in it, of some findings or of all. */
+/**
+ * Phrases that make something else of a text where they stand in it, of some findings or of all.
+ */
 final class Phrases {
 
   private final Map<String, Set<String>> findings = new LinkedHashMap<>();

@@ -43,7 +43,9 @@ public final class Surroundings {
     return consistsOf(categories, text);
   }
 
-  /** Returns true if a label, {@code system|code}, says that a resource is not whole or not sure. */
+  /**
+   * Returns true if a label, {@code system|code}, says that a resource is not whole or not sure.
+   */
   public boolean isLabelOfDoubt(String token) {
     return labels.contains(token);
   }
