@@ -25,8 +25,8 @@ public final class Words {
   private final Set<String> doubts = new HashSet<>();
   private final Set<String> denials = new HashSet<>();
   private final Map<String, Set<String>> harmless = new HashMap<>();
-  private final Phrases otherwise;
-  private final Phrases otherwiseNamed;
+  private final ChangingPhrases otherwise;
+  private final ChangingPhrases otherwiseNamed;
   private final Map<String, Effect> titled = new HashMap<>();
   private final Map<String, String> named = new HashMap<>();
   private final Map<String, String> parts = new HashMap<>();
@@ -54,8 +54,8 @@ public final class Words {
           harmless.computeIfAbsent(row.string("of").orElse(""), any -> new HashSet<>());
       spellings(row).forEach(names::add);
     }
-    otherwise = new Phrases(tables, "otherwise", "drugs");
-    otherwiseNamed = new Phrases(tables, "otherwise", "drugs", "otherwiseNamed");
+    otherwise = new ChangingPhrases(tables, "otherwise", "drugs");
+    otherwiseNamed = new ChangingPhrases(tables, "otherwise", "drugs", "otherwiseNamed");
     for (Raw row : tables.objects("titledFindings")) {
       Effect effect = Effect.of(row);
       spellings(row).forEach(words -> titled.put(words, effect));

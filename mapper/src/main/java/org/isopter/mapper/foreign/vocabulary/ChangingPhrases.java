@@ -10,15 +10,15 @@ import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.mapper.json.Raw;
 
 /**
- * Phrases that make something else of a text where they stand in it, of some findings or of all.
+ * ChangingPhrases that make something else of a text where they stand in it, of some findings or of all.
  */
-final class Phrases {
+final class ChangingPhrases {
 
   private final Map<String, Set<String>> findings = new LinkedHashMap<>();
   private final Memo<List<String>> found = new Memo<>(this::all);
 
   /** Reads tables; a row without {@code of} holds for every finding. */
-  Phrases(Raw tables, String... names) {
+  ChangingPhrases(Raw tables, String... names) {
     for (String name : names) {
       for (Raw row : tables.objects(name)) {
         Set<String> of = of(row);
