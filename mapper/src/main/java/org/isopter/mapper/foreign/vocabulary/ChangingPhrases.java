@@ -10,7 +10,8 @@ import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.mapper.json.Raw;
 
 /**
- * ChangingPhrases that make something else of a text where they stand in it, of some findings or of all.
+ * ChangingPhrases that make something else of a text where they stand in it, of some findings or of
+ * all.
  */
 final class ChangingPhrases {
 
