@@ -84,7 +84,7 @@ final class NoteReading {
     }
     List<Reading> read =
         Readings.of(item).stream().filter(reading -> isRead(reading.text())).toList();
-    return read.size() > 1 ? read : List.of();
+    return read.size() > 1 || read.stream().anyMatch(Reading::isCertain) ? read : List.of();
   }
 
   private boolean isRead(String form) {
@@ -126,7 +126,7 @@ final class NoteReading {
   }
 
   private List<Token> tokens() {
-    return HalfFieldOrder.of(Additions.joined(habits.book().apply(Lexer.read(text))));
+    return HalfFieldOrder.of(Additions.joined(habits.book().apply(OrLists.spelledOut(Lexer.read(text)))));
   }
 
   /** Leaves unread what was read before words that take it back: sorry, left. */
@@ -175,7 +175,7 @@ final class NoteReading {
     close();
     context.lose();
     String why = "it may be of another time, another person, or not certain";
-    unread.add(unread(NotRead.at(piece.first(), why), piece, Optional.empty()));
+    unread.add(unread(NotRead.at(piece.first(), why), piece, Optional.empty()).withoutReadings());
   }
 
   /**

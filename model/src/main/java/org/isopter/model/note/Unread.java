@@ -34,6 +34,11 @@ public record Unread(
     return readings.size() > 1;
   }
 
+  /** Returns this where no answer can make it read: it is of another time or person. */
+  Unread withoutReadings() {
+    return new Unread(start, line, column, text, why, nearest, List.of());
+  }
+
   /** Returns the place as a message names it: {@code line 2, column 5}. */
   public String place() {
     return "line " + line + ", column " + column;

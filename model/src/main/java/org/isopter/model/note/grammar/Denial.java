@@ -43,6 +43,10 @@ public final class Denial {
           Discs.HAEMORRHAGE,
           Discs.VENOUS_PULSATION);
 
+  /** Lists of signs, of which each fact says whether it is there. */
+  private static final Set<Finding<?>> LISTS =
+      Set.of(Segments.ANTERIOR, Segments.POSTERIOR, Pupils.FEATURE, Discs.SIGN);
+
   private static final Set<String> NOTHING = Set.of("none", "absent");
 
   /** Names of signs of the disc that a "no" may reach; adjectives it cannot. */
@@ -91,7 +95,7 @@ public final class Denial {
   }
 
   private static boolean isThere(Fact<?> fact) {
-    if (fact.finding() == Segments.ANTERIOR || fact.finding() == Segments.POSTERIOR) {
+    if (LISTS.contains(fact.finding())) {
       return fact.panel()
           .map(panel -> panel.parts().get("presence"))
           .flatMap(part -> part.ifFound())

@@ -56,6 +56,9 @@ public final class Eye {
       throw NotRead.because("nothing is said of it");
     }
     eye.applyMethod(grammar);
+    if (grammar.clockFace()) {
+      eye.requireTimeOfDay();
+    }
     eye.applyTime(performed);
     eye.requireAllUsed();
     return eye.facts;
@@ -209,6 +212,17 @@ public final class Eye {
     }
     OffsetDateTime at = time.get().on(performed.get());
     facts.replaceAll(fact -> fact.at(at));
+  }
+
+  /** Refuses a bare hour behind all values: it may be a place as on the face of a clock. */
+  private void requireTimeOfDay() throws NotRead {
+    boolean hour = said.words(Common.TIME).matches("(?:(?:@|at) )?(?:[1-9]|1[0-2]) ?: ?[03]0");
+    if (hour && said.isBehindValues(Common.TIME)) {
+      throw NotRead.at(
+              said.place(Common.TIME),
+              "it may be a time of day, or a place as on the face of a clock")
+          .write("at 7 o'clock, or @ 07:00");
+    }
   }
 
   private void requireAllUsed() throws NotRead {

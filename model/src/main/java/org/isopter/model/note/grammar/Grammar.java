@@ -23,6 +23,7 @@ import org.isopter.model.value.Site;
  * @param method the slot of the technique, where there is one
  * @param unsided says whether what was said may stand without a side
  * @param unsidedSites the sites that it is then about
+ * @param clockFace whether an hour in it may be a place as on the face of a clock
  * @param build makes the facts of an eye
  */
 public record Grammar(
@@ -35,6 +36,7 @@ public record Grammar(
     Optional<Slot<? extends Concept>> method,
     BiPredicate<Said, Heading> unsided,
     List<Site> unsidedSites,
+    boolean clockFace,
     Build build) {
 
   /** What a side means. */
@@ -94,6 +96,7 @@ public record Grammar(
     private Optional<Slot<? extends Concept>> method = Optional.empty();
     private BiPredicate<Said, Heading> unsided = (said, heading) -> false;
     private List<Site> unsidedSites = Site.EACH_EYE;
+    private boolean clockFace;
 
     private Draft(String name, String example) {
       this.name = name;
@@ -147,6 +150,12 @@ public record Grammar(
       return this;
     }
 
+    /** Takes a bare hour for a time only where it cannot be a place: 7:00 behind a sign. */
+    public Draft onClockFace() {
+      this.clockFace = true;
+      return this;
+    }
+
     public Grammar build(Build build) {
       return new Grammar(
           name,
@@ -158,6 +167,7 @@ public record Grammar(
           method,
           (said, heading) -> said.has(Common.ABSENCE) || unsided.test(said, heading),
           unsidedSites,
+          clockFace,
           build);
     }
   }

@@ -72,7 +72,8 @@ public final class ItemReader {
     Start next = new Start(start.grammar(), start.heading(), head.conditions(), true);
     List<Fact<?>> facts = new ArrayList<>();
     if (!isOnlyHeading(start.grammar(), scan, side)) {
-      for (Scan.Group group : Sharing.among(head, groups(start, scan, first, side))) {
+      for (Scan.Group group : Sharing.among(
+              head, groups(start, scan, first, side), scan.parts(head))) {
         facts.addAll(facts(start.grammar(), group));
       }
     }
@@ -109,7 +110,10 @@ public final class ItemReader {
       return;
     }
     boolean trails = start.continued() && scan.groups().get(0).said().hasValues();
-    if (scan.head().hasValues() && (start.heading().plural() || trails)) {
+    boolean apart =
+        Sharing.isBehind(scan.head(), scan.groups()) || scan.parts(scan.head()).isPresent();
+    boolean ofAll = start.heading().plural() && !apart;
+    if (scan.head().hasValues() && (ofAll || trails)) {
       throw NotRead.because("it may be said of the other eye too: put each value behind its side");
     }
   }

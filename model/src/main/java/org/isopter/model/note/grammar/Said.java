@@ -91,6 +91,22 @@ public final class Said {
     return rest;
   }
 
+  /** Returns what starts between two places of the note. */
+  Said between(int from, int to) {
+    Said part = new Said();
+    entries.forEach(
+        (slot, all) -> {
+          List<Entry<?>> some =
+              all.stream()
+                  .filter(one -> one.at().start() >= from && one.at().start() < to)
+                  .toList();
+          if (!some.isEmpty()) {
+            part.entries.put(slot, new ArrayList<>(some));
+          }
+        });
+    return part;
+  }
+
   /** Returns the slots that are no conditions. */
   Set<Slot<?>> values() {
     return slots().stream().filter(slot -> !slot.isCondition()).collect(Collectors.toSet());
@@ -144,6 +160,13 @@ public final class Said {
     return entries.getOrDefault(slot, List.of()).stream()
         .map(Entry::seen)
         .collect(Collectors.joining(" "));
+  }
+
+  /** Says whether no value stands behind what was said in a slot. */
+  boolean isBehindValues(Slot<?> slot) {
+    return slots().stream()
+        .filter(other -> !other.isCondition())
+        .noneMatch(other -> place(other).start() > place(slot).start());
   }
 
   boolean isAfterComma(Slot<?> slot) {

@@ -27,6 +27,7 @@ final class Scan {
   private final Cursor cursor;
   private final Said head = new Said();
   private final List<Group> groups = new ArrayList<>();
+  private final List<Token> commas = new ArrayList<>();
   private boolean afterComma;
   private boolean denied;
   private Last last = Last.HEADING;
@@ -61,6 +62,11 @@ final class Scan {
     return groups;
   }
 
+  /** Returns the eyes as commas part them; empty where they do not. */
+  Optional<CommaParts> parts(Said conditions) throws NotRead {
+    return CommaParts.of(conditions, groups, commas);
+  }
+
   /** Returns the number of tokens read: up to the comma before the next item, or all. */
   int length() {
     return cursor.place();
@@ -82,6 +88,7 @@ final class Scan {
     Token here = cursor.token();
     if (cursor.take(",")) {
       afterComma = true;
+      commas.add(here);
       return;
     }
     if (cursor.takeAny(")") || (!slotReads() && cursor.takeAny("("))) {
@@ -100,13 +107,25 @@ final class Scan {
       cursor.back(comma);
       return true;
     }
-    boolean sidesBehind = last == Last.SIDE && head.hasValues();
+    boolean sidesBehind = last == Last.SIDE && head.hasValues() && !endsWithCondition();
     int mine = sidesBehind ? comma : longest().map(this::end).orElse(comma);
     cursor.back(comma);
     return headings
         .at(tokens, comma + 1)
         .filter(next -> mine == comma || (!isMine(next) && next.end() > mine))
         .isPresent();
+  }
+
+  /** Says whether nothing but a condition follows: 20/30 OD, 20/40 OS, uncorrected. */
+  private boolean endsWithCondition() {
+    return longest().filter(Slot::isCondition).filter(slot -> nothingMore(end(slot))).isPresent();
+  }
+
+  /** Says whether the item ends at a place: nothing follows, or a comma and another item. */
+  private boolean nothingMore(int at) {
+    return at == tokens.size()
+        || (tokens.get(at).is(",")
+            && headings.certain(tokens, at + 1).filter(next -> !isMine(next)).isPresent());
   }
 
   /** Says whether a condition of all eyes is said anew: bright R 3 L 2, dim R 6 L 4. */

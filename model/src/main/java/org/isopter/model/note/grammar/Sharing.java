@@ -25,13 +25,21 @@ final class Sharing {
   }
 
   /** Returns the groups with all that holds for each; there is at least one group. */
-  static List<Scan.Group> among(Said head, List<Scan.Group> named) throws NotRead {
+  static List<Scan.Group> among(Said head, List<Scan.Group> named, Optional<CommaParts> parts)
+      throws NotRead {
     List<Scan.Group> groups = SharedEnd.among(named);
-    Sharing sharing = isBehind(head, groups) ? behind(head, groups) : new Sharing(head, groups);
+    Sharing sharing =
+        isBehind(head, groups)
+            ? behind(head, groups)
+            : parts
+                .map(apart -> new Sharing(apart.head(), apart.groups()))
+                .orElseGet(() -> new Sharing(head, groups));
     if (groups.size() > 1) {
       sharing.requireClearEnd();
       sharing.requireValuesBehindSides();
-      sharing.requireClearCommas();
+      if (parts.isEmpty()) {
+        sharing.requireClearCommas();
+      }
       sharing.requireAllStated();
     }
     return sharing.shared();
@@ -41,7 +49,7 @@ final class Sharing {
    * Says whether each value stands before its side, as in 14 OD 16 OS: one before the first side,
    * none behind the last.
    */
-  private static boolean isBehind(Said head, List<Scan.Group> groups) {
+  static boolean isBehind(Said head, List<Scan.Group> groups) {
     return groups.size() > 1
         && head.hasValues()
         && groups.subList(0, groups.size() - 1).stream().allMatch(one -> one.said().hasValues())
@@ -65,9 +73,20 @@ final class Sharing {
     moved.add(
         new Scan.Group(
             groups.get(groups.size() - 1).side(), groups.get(groups.size() - 1).at(), said));
+    requireOfEach(said, moved);
     // Behind the last eye there are only conditions, which hold for every eye.
     before.putAll(groups.get(groups.size() - 1).said());
     return new Sharing(before, moved);
+  }
+
+  /** A condition before the last eye is of that eye alone, or of all; unless each has its own. */
+  private static void requireOfEach(Said lastSaid, List<Scan.Group> groups) throws NotRead {
+    for (Slot<?> slot : lastSaid.slots()) {
+      if (slot.isCondition() && !groups.stream().allMatch(group -> group.said().has(slot))) {
+        throw NotRead.at(
+            lastSaid.place(slot), "the " + slot.name() + " may be said of one eye or of both");
+      }
+    }
   }
 
   /**

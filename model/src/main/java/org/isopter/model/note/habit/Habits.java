@@ -123,7 +123,9 @@ public final class Habits {
   /** Returns the reading that the habits choose, if they choose one. */
   public Optional<Reading> chosen(List<Reading> readings) {
     return readings.stream()
-        .filter(reading -> reading.choice().equals(choices.get(reading.kind())))
+        .filter(
+            reading ->
+                reading.isCertain() || reading.choice().equals(choices.get(reading.kind())))
         .findFirst()
         .or(() -> settings.open(readings));
   }

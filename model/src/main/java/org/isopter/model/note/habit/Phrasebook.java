@@ -78,7 +78,7 @@ public final class Phrasebook {
 
   /** Returns the tokens in the words of the grammar, each at the place of what was written. */
   public List<Token> apply(List<Token> written) {
-    List<Token> tokens = SpokenNumbers.read(written).stream().map(spelling::mend).toList();
+    List<Token> tokens = SpokenNumbers.read(written).stream().map(this::mended).toList();
     Set<String> languages = languages(tokens);
     List<Token> out = new ArrayList<>();
     int at = 0;
@@ -95,6 +95,10 @@ public final class Phrasebook {
     List<Token> said = withoutEmptyWords(out);
     boolean comma = languages.stream().anyMatch(language -> !POINT.contains(language));
     return comma ? DecimalComma.read(said) : said;
+  }
+
+  private Token mended(Token token) {
+    return StandardPhrases.isWhole(token) ? token : spelling.mend(token);
   }
 
   /** Says whether the full stop of an abbreviation also ends the sentence: bds. Tensio. */

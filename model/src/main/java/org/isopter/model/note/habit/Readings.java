@@ -40,6 +40,12 @@ public final class Readings {
   private static final Pattern DEFECT =
       Pattern.compile("\\b(?:field )?defect\\b", Pattern.CASE_INSENSITIVE);
 
+  /** A hole in the middle, of which it is not said how deep it is. */
+  private static final Pattern SCOTOMA =
+      Pattern.compile(
+          "\\b(?:cent(?:ral|r)?\\.? scot(?:oma)?|scotome central|escotoma central|Zentralskotom)\\b",
+          Pattern.CASE_INSENSITIVE);
+
   private static final Pattern DIPLOPIA =
       Pattern.compile("\\b(?:diplop[ií]a|diplopie|double vision)\\b", Pattern.CASE_INSENSITIVE);
 
@@ -69,6 +75,7 @@ public final class Readings {
     readings.swapped("diplopia", DIPLOPIA, List.of("binocular diplopia", "monocular diplopia"));
     readings.time();
     readings.denial();
+    readings.swapped("loss", SCOTOMA, List.of("central absent", "central reduced"));
     return List.copyOf(readings.all);
   }
 
@@ -78,6 +85,10 @@ public final class Readings {
       if (found.find()) {
         String one = found.group(1);
         String two = found.group(2);
+        if (one.equals(two)) {
+          put("eyes", Reading.EITHER, found, "R " + one + " L " + two);
+          return;
+        }
         put("eyes", "right then left", found, "R " + one + " L " + two);
         put("eyes", "left then right", found, "R " + two + " L " + one);
         return;
@@ -120,6 +131,9 @@ public final class Readings {
     if (found.find() && Integer.parseInt(found.group(1)) <= 12) {
       int hour = Integer.parseInt(found.group(1)) % 12;
       String morning = (hour < 10 ? "0" : "") + hour + ":" + found.group(2);
+      if (found.group(2).equals("00")) {
+        put("time", "place", found, found.group(1) + " o'clock");
+      }
       put("time", "morning", found, morning + (hour >= 10 ? " am" : ""));
       put("time", "afternoon", found, (hour + 12) + ":" + found.group(2));
     }

@@ -42,6 +42,9 @@ final class StandardPhrases {
   /** The words at the start of a clause that take back what stands before it. */
   static final Set<String> RETRACT = of("retract");
 
+  /** The words that are no slip of spelling, however near they come to a known one. */
+  private static final Set<String> WHOLE = of("word");
+
   static final Phrasebook BOOK = Phrasebook.of(said(LINES), grammarWords());
 
   private StandardPhrases() {}
@@ -62,6 +65,11 @@ final class StandardPhrases {
   static boolean saysNothing(Token token) {
     return EMPTY.contains(token.text())
         && (token.text().length() > 1 || token.seen().equals(token.text()));
+  }
+
+  /** Says whether a word is meant as it stands: fellow is no slip of follow. */
+  static boolean isWhole(Token token) {
+    return WHOLE.contains(token.text());
   }
 
   static List<PhraseLine> said(List<PhraseLine> lines) {

@@ -89,7 +89,7 @@ final class AlignmentWords {
   static final Vocabulary<FixationDistance> FIXATIONS =
       Vocabulary.of(FixationDistance.class)
           .say(FixationDistance.FAR, "distance", "at distance", "dist", "D", "in the distance")
-          .say(FixationDistance.NEAR, "at near", "N");
+          .say(FixationDistance.NEAR, "at near", "N", "NV");
 
   /** A squint that names the eye that turns; the record keeps that eye as a remark. */
   private record Turned(Stand stand, String eye) {}
@@ -170,6 +170,7 @@ final class AlignmentWords {
     if (leads) {
       cursor.takeAny(":", "=");
     }
+    Optional<Measured> first = cursor.attempt(AlignmentWords::amountOf);
     cursor.attempt(SIZES).ifPresent(remarks::add);
     Optional<Turned> turned = cursor.attempt(TURNED);
     turned.ifPresent(found -> remarks.add(found.eye()));
@@ -177,7 +178,8 @@ final class AlignmentWords {
     if (stand.isPresent() && !leads && cursor.isClose() && cursor.takeAny("'", "\u2019")) {
       fixations.add(FixationDistance.NEAR);
     }
-    Optional<Measured> before = cursor.attempt(c -> measured(c, stand.isPresent()));
+    Optional<Measured> before =
+        first.or(() -> cursor.attempt(c -> measured(c, stand.isPresent())));
     if (!leads && fixations.isEmpty()) {
       trailing(cursor, fixations);
     }
@@ -193,6 +195,16 @@ final class AlignmentWords {
                 leads || (behind && measured.isPresent()),
                 remarks))
         .filter(any -> tells);
+  }
+
+  /** Reads an amount before the deviation that it is of: 14 PD ET, 4 XOP. */
+  private static Optional<Measured> amountOf(Cursor cursor) {
+    Optional<Measured> amount = measured(cursor, true);
+    int here = cursor.place();
+    boolean named =
+        cursor.attempt(TURNED).isPresent() || cursor.attempt(STANDS).isPresent();
+    cursor.back(here);
+    return amount.filter(found -> named && found.stand().isEmpty());
   }
 
   private static void trailing(Cursor cursor, List<FixationDistance> fixations) {

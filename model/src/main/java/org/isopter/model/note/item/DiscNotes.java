@@ -123,6 +123,7 @@ final class DiscNotes {
                       .map(Heading::afterWords))
               .slots(NORMAL, COLOUR, MARGIN, SWELLING, FRISEN, HAEMORRHAGE, CLOCK_HOUR, PULSATION)
               .slots(UPRIGHT, ACROSS)
+              .onClockFace()
               .method(METHOD)
               .whole(
                   Discs.VERTICAL_CUP,
@@ -236,6 +237,8 @@ final class DiscNotes {
     if (swelling.isPresent()) {
       Optional<Integer> grade = swelling.get().ifFound().flatMap(any -> eye.find(FRISEN));
       eye.outcome(Discs.SWELLING, swelling.get().map(sign -> new Discs.Swelling(sign, grade)));
+    } else if (eye.has(FRISEN)) {
+      eye.found(Discs.SWELLING, graded(eye.get(FRISEN)));
     }
     Optional<Outcome<Presence>> blood = eye.find(HAEMORRHAGE);
     if (blood.isPresent()) {
@@ -247,14 +250,33 @@ final class DiscNotes {
     ratio(eye, ACROSS, Discs.HORIZONTAL_CUP);
   }
 
-  /** Adds what a normal disc is; what is said of it besides must not be one of these. */
+  /** Returns the swelling that a grade alone states: a disc of grade 0 is not swollen. */
+  private static Discs.Swelling graded(int frisen) {
+    Presence presence = frisen == 0 ? Presence.ABSENT : Presence.PRESENT;
+    return new Discs.Swelling(presence, Optional.of(frisen));
+  }
+
+  /** Adds what a normal disc is; what is said of it besides must not contradict that. */
   private static void normal(Eye eye) throws NotRead {
-    if (eye.has(COLOUR) || eye.has(MARGIN) || eye.has(SWELLING)) {
+    requireNormal(eye, COLOUR, DiscColour.PINK);
+    requireNormal(eye, MARGIN, DiscMargin.CLEAR);
+    requireNormal(eye, SWELLING, Presence.ABSENT);
+    if (!eye.has(COLOUR)) {
+      eye.found(Discs.COLOUR, DiscColour.PINK);
+    }
+    if (!eye.has(MARGIN)) {
+      eye.found(Discs.MARGIN, DiscMargin.CLEAR);
+    }
+    if (!eye.has(SWELLING)) {
+      eye.found(Discs.SWELLING, new Discs.Swelling(Presence.ABSENT, Optional.empty()));
+    }
+  }
+
+  private static <V> void requireNormal(Eye eye, Slot<Outcome<V>> slot, V normal) throws NotRead {
+    boolean other = eye.find(slot).filter(told -> !told.ifFound().equals(Optional.of(normal))).isPresent();
+    if (other || eye.has(FRISEN)) {
       throw NotRead.because("the disc is normal, and yet a part of that is told apart");
     }
-    eye.found(Discs.COLOUR, DiscColour.PINK);
-    eye.found(Discs.MARGIN, DiscMargin.CLEAR);
-    eye.found(Discs.SWELLING, new Discs.Swelling(Presence.ABSENT, Optional.empty()));
   }
 
   private static void ratio(Eye eye, Slot<BigDecimal> slot, Finding<BigDecimal> finding)

@@ -31,7 +31,11 @@ final class DropNotes {
       List.of(
           Grammar.of("dilating drops", "tropicamide 1% OU @ 10:05")
               .sides(Grammar.Sides.EACH_OR_BOTH)
-              .startsWith(DRUGS.words().stream().map(Heading::of).map(Heading::keptAsWord))
+              .startsWith(
+                  DRUGS.words().stream()
+                      .map(Heading::of)
+                      .map(Heading::keptAsWord)
+                      .map(Heading::afterWords))
               .startsWith("drops")
               .slots(DROP, STRENGTH)
               .whole(Drops.DILATION)
@@ -61,8 +65,12 @@ final class DropNotes {
     }
   }
 
+  /** Reads a drug and its strength, the strength before or behind: 1% tropicamide. */
   private static Optional<Drop> drop(Cursor cursor) {
-    return DRUGS.read(cursor).map(drug -> new Drop(drug, cursor.attempt(DropNotes::strength)));
+    Optional<Quantity> before = cursor.attempt(DropNotes::strength);
+    return DRUGS
+        .read(cursor)
+        .map(drug -> new Drop(drug, before.or(() -> cursor.attempt(DropNotes::strength))));
   }
 
   private static Optional<Quantity> strength(Cursor cursor) {

@@ -73,7 +73,7 @@ final class FieldNotes {
               .say(true, "full", "intact", "FTC", "normal", "no defect", "no defects")
               .say(false, "rest full", "rest intact", "otherwise full"));
 
-  private static final Slot<FieldTarget> TARGET = Slot.condition("target", TARGETS);
+  static final Slot<FieldTarget> TARGET = Slot.condition("target", TARGETS);
 
   private static final Slot<Quantity> DISTANCE =
       Slot.condition("testing distance", Common.AT_DISTANCE);

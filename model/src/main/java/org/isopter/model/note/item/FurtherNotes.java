@@ -24,10 +24,12 @@ import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.VisualFunctions;
 import org.isopter.model.finding.Finding;
+import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Matcher;
+import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.note.token.Words;
 import org.isopter.model.value.Concept;
@@ -36,7 +38,7 @@ import org.isopter.model.value.Term;
 import org.isopter.model.value.Unit;
 
 /**
- * Items of a heading and a word or a number; a sign is stated as there or not, never by its name.
+ * Items of a heading and a word or a number; a sign is there where its name stands beside an eye.
  */
 final class FurtherNotes {
 
@@ -54,7 +56,15 @@ final class FurtherNotes {
   private static final Slot<FieldMethod> TESTED =
       Slot.condition("technique", Vocabulary.of(FieldMethod.class));
 
-  private static final Vocabulary<Term> QUALITIES = WordLists.vocabulary(Movements.SACCADES);
+  private static final Vocabulary<Term> QUALITIES =
+      WordLists.also(
+          WordLists.also(
+              WordLists.also(
+                  WordLists.vocabulary(Movements.SACCADES), "accurate", "normal"),
+              "too-short",
+              "hypometric"),
+          "too-long",
+          "hypermetric");
 
   private static final Slot<Term> QUALITY = Slot.value("quality", QUALITIES);
 
@@ -68,7 +78,20 @@ final class FurtherNotes {
   private static final Slot<Term> DEPTH = Slot.value("stereopsis", STEREO);
 
   private static final Slot<Quantity> DISPARITY =
-      Slot.value("disparity", quantity(Unit.ARC_SECOND, "arcsec"));
+      Slot.value(
+          "disparity",
+          quantity(Unit.ARC_SECOND, "arcsec").or(quantity(Unit.ARC_SECOND, "\"")));
+
+  /** The test of stereopsis, for which the record has no place but a remark. */
+  private static final Slot<String> STEREO_TEST =
+      Slot.condition(
+          "test",
+          Vocabulary.<String>empty()
+              .say("Frisby", "Frisby")
+              .say("TNO", "TNO")
+              .say("Titmus", "Titmus")
+              .say("Randot", "Randot")
+              .say("Lang", "Lang"));
 
   private static final Vocabulary<Boolean> CENTRAL = either("central", "eccentric");
   private static final Vocabulary<Boolean> STEADY = either("steady", "unsteady");
@@ -97,9 +120,15 @@ final class FurtherNotes {
               "head posture",
               WordLists.vocabulary(Alignments.HEAD_POSTURE)),
           word(Globes.STATE, "globe", Vocabulary.of(GlobeState.class)),
-          word(Globes.RED_REFLEX, "red reflex", WordLists.vocabulary(Globes.RED_REFLEX)),
+          word(
+              Globes.RED_REFLEX,
+              "red reflex",
+              WordLists.also(WordLists.vocabulary(Globes.RED_REFLEX), "full", "normal")),
           word(Globes.FUNDUS_VIEW, "view", WordLists.vocabulary(Globes.FUNDUS_VIEW), LOOKED),
-          word(VisualFunctions.GRID, "grid", WordLists.vocabulary(VisualFunctions.GRID)),
+          word(
+              VisualFunctions.GRID,
+              "grid",
+              WordLists.also(WordLists.vocabulary(VisualFunctions.GRID), "regular", "normal")),
           number(Colours.BRIGHTNESS, "brightness", Grammar.Sides.EACH, Unit.PERCENT, "70%", "%"),
           number(
               VisualFunctions.PHOTOSTRESS,
@@ -271,7 +300,10 @@ final class FurtherNotes {
       grammars.add(
           draft
               .unsided((said, any) -> said.find(PRESENCE).equals(Optional.of(Presence.ABSENT)))
-              .build(eye -> eye.found(finding, make.of(one, eye.get(PRESENCE)))));
+              .build(
+                  eye ->
+                      eye.found(
+                          finding, make.of(one, eye.find(PRESENCE).orElse(Presence.PRESENT)))));
     }
     grammars.add(SignItems.unnamed(finding, heading, technique));
     return new Item(
@@ -310,13 +342,9 @@ final class FurtherNotes {
             Grammar.of("stereopsis", "stereopsis present 60 arcsec")
                 .sides(Grammar.Sides.PAIR)
                 .startsWith("stereopsis")
-                .slots(DEPTH, DISPARITY)
+                .slots(DEPTH, DISPARITY, STEREO_TEST)
                 .whole(VisualFunctions.STEREOPSIS)
-                .build(
-                    eye ->
-                        eye.found(
-                            VisualFunctions.STEREOPSIS,
-                            new VisualFunctions.Stereopsis(eye.get(DEPTH), eye.find(DISPARITY))))),
+                .build(FurtherNotes::depth)),
         List.of(
             Wording.of(
                 VisualFunctions.STEREOPSIS,
@@ -325,6 +353,17 @@ final class FurtherNotes {
                     Words.join(
                         STEREO.phrase(seen.result()),
                         Words.maybe(seen.disparity(), Quantity::toString)))));
+  }
+
+  /** Adds the stereopsis; an angle that was seen says that there is some. */
+  private static void depth(Eye eye) throws NotRead {
+    Optional<Quantity> angle = eye.find(DISPARITY);
+    Term depth =
+        angle.isPresent()
+            ? eye.find(DEPTH).orElse(WordLists.answer(STEREO, "present"))
+            : eye.get(DEPTH);
+    eye.found(VisualFunctions.STEREOPSIS, new VisualFunctions.Stereopsis(depth, angle));
+    eye.remark(eye.find(STEREO_TEST).orElse(""));
   }
 
   private static Item fixation() {

@@ -48,17 +48,19 @@ final class HalfFieldNotes {
           Grammar.of("homonymous hemianopia", "R homonymous hemianopia")
               .sides(Grammar.Sides.NAMED)
               .startsWith(Stream.of(Heading.of("homonymous hemianopia").afterWords()))
+              .slots(FieldNotes.TARGET)
               .method(METHOD)
               .build(eye -> homonymous(eye, Optional.empty())),
           Grammar.of("homonymous quadrantanopia", "R superior homonymous quadrantanopia")
               .sides(Grammar.Sides.NAMED)
               .startsWith(Stream.of(Heading.of("homonymous quadrantanopia").afterWords()))
-              .slots(HEIGHT)
+              .slots(HEIGHT, FieldNotes.TARGET)
               .method(METHOD)
               .build(eye -> homonymous(eye, Optional.of(eye.get(HEIGHT)))),
           Grammar.of("bitemporal hemianopia", "bitemporal hemianopia")
               .sides(Grammar.Sides.PAIR)
               .startsWith("bitemporal hemianopia")
+              .slots(FieldNotes.TARGET)
               .method(METHOD)
               .build(
                   eye -> {
@@ -93,6 +95,6 @@ final class HalfFieldNotes {
     eye.at(
         site,
         Fields.CONFRONTATION,
-        new Fields.Confrontation(regions, Optional.empty(), Optional.empty()));
+        new Fields.Confrontation(regions, eye.find(FieldNotes.TARGET), Optional.empty()));
   }
 }

@@ -1,5 +1,6 @@
 package org.isopter.model.note.item;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -127,10 +128,11 @@ final class MovementNotes {
                     .map(grade -> new Moved(toward, grade)));
   }
 
-  /** Reads a grade: its sign is said unless it is nought. */
+  /** Reads a grade: its sign is said unless it is nought, which full is. */
   private static Optional<Integer> grade(Cursor cursor) {
     return cursor
         .attempt(Cursor::signed)
+        .or(() -> cursor.take("full") ? Optional.of(BigDecimal.ZERO) : Optional.empty())
         .or(() -> cursor.number().filter(number -> number.signum() == 0))
         .filter(number -> number.scale() == 0 && number.precision() < 4)
         .map(number -> number.intValueExact());

@@ -145,7 +145,7 @@ final class PupilNotes {
           Grammar.of("pupils in letters", "PERRLA")
               .sides(Grammar.Sides.PAIR)
               .startsWith(CLAIMS.words().stream().map(Heading::of).map(Heading::keptAsWord))
-              .slots(CLAIM)
+              .slots(CLAIM, NARROWS, SIZE, LIGHT)
               .build(PupilNotes::claimed),
           Grammar.of("pupils", "pupils R 4 mm L 3 mm dim")
               .startsWith("pupil")
@@ -217,8 +217,24 @@ final class PupilNotes {
       eye.at(site, Pupils.OUTLINE, PupilOutline.ROUND);
     }
     eye.at(site, Pupils.DIRECT, PupilResponse.REACTIVE);
+    eye.remark(eye.find(NARROWS).orElse(""));
+    measured(eye, site);
     if (claim.near) {
       eye.at(site, Pupils.NEAR, PupilResponse.REACTIVE);
+    }
+  }
+
+  /** Adds the size of a pupil beside the letters, in a remark where its light is not stated. */
+  private static void measured(Eye eye, Site site) throws NotRead {
+    Optional<Quantity> size = eye.find(SIZE).flatMap(Outcome::ifFound);
+    boolean pair = eye.site() == Site.BOTH;
+    if (pair && size.isPresent()) {
+      Optional<Lighting> light = eye.find(LIGHT);
+      if (light.isPresent()) {
+        eye.at(site, Pupils.SIZE, new Pupils.Size(size.get(), light.get()));
+      } else {
+        eye.remark("pupil " + size.get() + ", light not stated");
+      }
     }
   }
 

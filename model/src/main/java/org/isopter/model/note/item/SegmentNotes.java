@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.isopter.model.answer.tissue.AnteriorSign;
 import org.isopter.model.answer.tissue.PosteriorSign;
 import org.isopter.model.answer.tissue.Presence;
@@ -15,12 +16,17 @@ import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Lexer;
+import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.note.token.Words;
 
 /** Signs of the front and of the back of the eye. */
 final class SegmentNotes {
+
+  /** A sign of the chamber: whether it is there, and how much of it. */
+  private record Found(Presence presence, String amount) {}
 
   private static final Slot<Presence> PRESENCE =
       Slot.value(
@@ -73,6 +79,13 @@ final class SegmentNotes {
           "technique",
           Vocabulary.of(SegmentMethod.class).say(SegmentMethod.SLIT_LAMP, "on slit lamp", "SLE"));
 
+  private static final Slot<Boolean> SHALLOW =
+      Slot.value("shallow", Vocabulary.<Boolean>empty().say(true, "shallow"));
+
+  private static final Slot<Found> CELLS = Slot.value("cells", found("anterior chamber cells", "cells", "cell"));
+
+  private static final Slot<Found> FLARE = Slot.value("flare", found("anterior chamber flare", "flare"));
+
   static final List<Grammar> GRAMMARS = grammars();
 
   static final List<Wording<?>> WORDINGS =
@@ -101,24 +114,28 @@ final class SegmentNotes {
             .startsWith("cornea")
             .slots(CLEAR, OEDEMA, AMOUNT)
             .method(METHOD)
+            .onClockFace()
             .build(SegmentNotes::cornea));
     all.add(
         Grammar.of("lens", "lens R clear L clear")
             .startsWith("lens", "lenses")
             .slots(CLEAR, STATE, AMOUNT)
             .method(METHOD)
+            .onClockFace()
             .build(SegmentNotes::lens));
     all.add(
         Grammar.of("anterior chamber", "AC R deep and quiet")
             .startsWith("AC")
-            .slots(DEEP, QUIET)
+            .slots(DEEP, SHALLOW, QUIET, CELLS, FLARE)
             .method(METHOD)
+            .onClockFace()
             .build(SegmentNotes::chamber));
     all.add(
         Grammar.of("retina", "retina R flat")
             .startsWith("retina", "periphery")
             .slots(FLAT)
             .method(METHOD)
+            .onClockFace()
             .build(eye -> absent(eye, FLAT, Segments.POSTERIOR, PosteriorSign.RETINAL_DETACHMENT)));
     all.add(SignItems.unnamed(Segments.ANTERIOR, "anterior sign", Optional.of(METHOD)));
     all.add(SignItems.unnamed(Segments.POSTERIOR, "posterior sign", Optional.of(METHOD)));
@@ -130,6 +147,7 @@ final class SegmentNotes {
     return SignItems.named(sign, lead)
         .slots(PRESENCE, AMOUNT)
         .method(METHOD)
+        .onClockFace()
         .unsided((said, heading) -> said.find(PRESENCE).equals(Optional.of(Presence.ABSENT)))
         .build(
             eye -> {
@@ -155,6 +173,9 @@ final class SegmentNotes {
     while (word.isPresent()) {
       word.ifPresent(words::add);
       word = cursor.attempt(SegmentNotes::further);
+    }
+    if (!words.isEmpty()) {
+      cursor.attempt(SegmentNotes::grade).ifPresent(words::add);
     }
     return Optional.of(String.join(" ", words)).filter(some -> !some.isEmpty());
   }
@@ -202,7 +223,43 @@ final class SegmentNotes {
     eye.remark(amount.orElse(""));
   }
 
+  /** Reads no cells, cells 1+, 2+ cell, flare trace; a name alone does not say how much. */
+  private static Matcher<Found> found(String... names) {
+    List<List<String>> phrases = Stream.of(names).map(Lexer::words).toList();
+    return cursor -> {
+      boolean no = cursor.takeAny("no", "nil", "0");
+      Optional<String> before = no ? Optional.empty() : cursor.attempt(SegmentNotes::amount);
+      boolean named = phrases.stream().anyMatch(cursor::take);
+      boolean denied = no || (named && before.isEmpty() && cursor.takeAny("absent", "nil", "0"));
+      Optional<String> amount =
+          denied || before.isPresent() ? before : cursor.attempt(SegmentNotes::amount);
+      return Optional.of(new Found(denied ? Presence.ABSENT : Presence.PRESENT, amount.orElse("")))
+          .filter(any -> named && (denied || amount.isPresent()));
+    };
+  }
+
+  private static void found(Eye eye, Slot<Found> slot, AnteriorSign sign) throws NotRead {
+    Optional<Found> found = eye.find(slot);
+    if (found.isPresent()) {
+      eye.found(Segments.ANTERIOR, new Segments.Sign<>(sign, found.get().presence()));
+      eye.remark(found.get().amount());
+    }
+  }
+
   private static void chamber(Eye eye) throws NotRead {
+    if (eye.has(DEEP) && eye.has(SHALLOW)) {
+      throw NotRead.because("the chamber is deep, and yet shallow");
+    }
+    if (eye.has(QUIET) && (eye.has(CELLS) || eye.has(FLARE))) {
+      throw NotRead.because("the chamber is quiet, and yet cells or flare are told apart");
+    }
+    if (eye.has(SHALLOW)) {
+      eye.found(
+          Segments.ANTERIOR,
+          new Segments.Sign<>(AnteriorSign.SHALLOW_ANTERIOR_CHAMBER, Presence.PRESENT));
+    }
+    found(eye, CELLS, AnteriorSign.ANTERIOR_CHAMBER_CELLS);
+    found(eye, FLARE, AnteriorSign.ANTERIOR_CHAMBER_FLARE);
     if (eye.has(DEEP)) {
       absent(eye, DEEP, Segments.ANTERIOR, AnteriorSign.SHALLOW_ANTERIOR_CHAMBER);
     }

@@ -7,6 +7,8 @@ import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Spec;
 import org.isopter.model.finding.Variant;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Term;
@@ -28,6 +30,16 @@ final class WordLists {
       words.say((Term) concept, said.apply(concept.word()));
     }
     return words;
+  }
+
+  /** Returns the words with others that are said for one of them as well. */
+  static Vocabulary<Term> also(Vocabulary<Term> words, String answer, String... more) {
+    return words.say(answer(words, answer), more);
+  }
+
+  /** Returns the answer of a list that a word names. */
+  static Term answer(Vocabulary<Term> words, String answer) {
+    return words.read(new Cursor(Lexer.read(answer), 0)).orElseThrow();
   }
 
   private static Iterable<Concept> concepts(Finding<?> finding, String key) {

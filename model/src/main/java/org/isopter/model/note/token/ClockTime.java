@@ -67,20 +67,15 @@ public record ClockTime(List<LocalTime> readings) {
         : of(hour, Integer.parseInt(minute), morning, afternoon);
   }
 
-  /** Reads the clock of 24 hours without its colon: @ 1430, and 0930 even without an at. */
+  /** Reads the clock of 24 hours without its colon: @ 1430, 1430h, and 0930 even without an at. */
   private static Optional<ClockTime> fourDigits(Cursor cursor) {
     boolean at = cursor.sawAt();
     return cursor
         .digits()
         .filter(text -> text.matches("(?:[01]\\d|2[0-3])[0-5]\\d"))
-        .filter(text -> at || text.startsWith("0"))
+        .filter(text -> cursor.takeAny("h", "hrs", "hours") || at || text.startsWith("0"))
         .map(
-            text ->
-                new ClockTime(
-                    List.of(
-                        LocalTime.of(
-                            Integer.parseInt(text.substring(0, 2)),
-                            Integer.parseInt(text.substring(2))))));
+            text -> exact(text.substring(0, 2), text.substring(2), cursor));
   }
 
   private static ClockTime of(String hour, int minute, boolean morning, boolean afternoon) {

@@ -1,0 +1,104 @@
+package org.isopter.model.note;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.isopter.model.value.Site;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Token;
+
+/**
+ * Says the "no" of a list again for each of its members: {@code no ptosis, proptosis or lid lag} is
+ * {@code no ptosis, no proptosis, no lid lag}. Only an "or" makes that clear; a list without one
+ * stays as it is.
+ */
+final class OrLists {
+
+  private static final Set<String> NO =
+      Set.of("no", "without", "denies", "nil", "keine", "kein", "ohne", "sin", "sans", "pas");
+  private static final Set<String> OR = Set.of("or", "nor", "oder", "ni");
+  private static final Set<String> STOPS = Set.of("and", "but", "with", ":", "&", "/", "+", "=");
+
+  /** A longer member is no name of a sign. */
+  private static final int LONGEST = 5;
+
+  private OrLists() {}
+
+  static List<Token> spelledOut(List<Token> note) {
+    List<Token> out = new ArrayList<>();
+    for (int i = 0; i < note.size(); i++) {
+      int no = OR.contains(note.get(i).text()) && isMember(note, i + 1) ? denial(out) : -1;
+      if (no >= 0) {
+        spellOut(out, no, note.get(i), note.get(i + 1));
+      } else {
+        out.add(note.get(i));
+      }
+    }
+    return List.copyOf(out);
+  }
+
+  /** Says whether words alone follow, up to a mark or the end of the clause. */
+  private static boolean isMember(List<Token> note, int from) {
+    int at = from;
+    while (at < note.size() && isWord(note.get(at)) && !STOPS.contains(note.get(at).text())) {
+      at++;
+    }
+    boolean ends =
+        at == note.size() || note.get(at).kind() == Token.Kind.BREAK || note.get(at).is(",");
+    return at > from && at - from <= LONGEST && (ends || OR.contains(note.get(at).text()));
+  }
+
+  /** Returns where the "no" of the list stands, or -1 where anything but names stands between. */
+  private static int denial(List<Token> before) {
+    for (int i = before.size() - 1; i >= 0; i--) {
+      Token token = before.get(i);
+      if (NO.contains(token.text())) {
+        return i == before.size() - 1 ? -1 : i;
+      }
+      boolean name = token.is(",") || (isWord(token) && !STOPS.contains(token.text()));
+      if (!name) {
+        return -1;
+      }
+    }
+    return -1;
+  }
+
+  private static void spellOut(List<Token> out, int no, Token or, Token member) {
+    List<Token> list = new ArrayList<>(out.subList(no, out.size()));
+    out.subList(no, out.size()).clear();
+    for (int i = 0; i < list.size(); i++) {
+      out.add(list.get(i));
+      boolean denied = i + 1 < list.size() && NO.contains(list.get(i + 1).text());
+      if (list.get(i).is(",") && !denied) {
+        addNo(list, i + 1 < list.size() ? list.get(i + 1) : member, out);
+      }
+    }
+    if (!out.get(out.size() - 1).is(",")) {
+      out.add(at(or, Token.Kind.MARK, ","));
+    }
+    addNo(list, member, out);
+  }
+
+  /** Adds the words of the denial, of which French has two: pas de. */
+  private static void addNo(List<Token> list, Token place, List<Token> out) {
+    out.add(at(place, Token.Kind.WORD, list.get(0).text()));
+    if (list.get(0).is("pas") && list.size() > 1 && list.get(1).is("de")) {
+      out.add(at(place, Token.Kind.WORD, "de"));
+    }
+  }
+
+  private static boolean isWord(Token token) {
+    boolean oneEye =
+        new Cursor(List.of(token), 0)
+            .attempt(Common.SIDES)
+            .filter(side -> side != Site.BOTH)
+            .isPresent();
+    return token.kind() == Token.Kind.WORD && !oneEye;
+  }
+
+  private static Token at(Token place, Token.Kind kind, String text) {
+    return new Token(
+        kind, text, place.seen(), place.start(), place.end(), place.line(), place.column());
+  }
+}
