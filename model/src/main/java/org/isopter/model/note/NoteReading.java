@@ -126,7 +126,8 @@ final class NoteReading {
   }
 
   private List<Token> tokens() {
-    return HalfFieldOrder.of(Additions.joined(habits.book().apply(OrLists.spelledOut(Lexer.read(text)))));
+    return HalfFieldOrder.of(
+        Additions.joined(habits.book().apply(OrLists.spelledOut(Lexer.read(text)))));
   }
 
   /** Leaves unread what was read before words that take it back: sorry, left. */

@@ -3,10 +3,10 @@ package org.isopter.model.note;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import org.isopter.model.value.Site;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.value.Site;
 
 /**
  * Says the "no" of a list again for each of its members: {@code no ptosis, proptosis or lid lag} is

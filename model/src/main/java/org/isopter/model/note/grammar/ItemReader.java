@@ -72,8 +72,8 @@ public final class ItemReader {
     Start next = new Start(start.grammar(), start.heading(), head.conditions(), true);
     List<Fact<?>> facts = new ArrayList<>();
     if (!isOnlyHeading(start.grammar(), scan, side)) {
-      for (Scan.Group group : Sharing.among(
-              head, groups(start, scan, first, side), scan.parts(head))) {
+      for (Scan.Group group :
+          Sharing.among(head, groups(start, scan, first, side), scan.parts(head))) {
         facts.addAll(facts(start.grammar(), group));
       }
     }

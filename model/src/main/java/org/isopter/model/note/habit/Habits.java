@@ -124,8 +124,7 @@ public final class Habits {
   public Optional<Reading> chosen(List<Reading> readings) {
     return readings.stream()
         .filter(
-            reading ->
-                reading.isCertain() || reading.choice().equals(choices.get(reading.kind())))
+            reading -> reading.isCertain() || reading.choice().equals(choices.get(reading.kind())))
         .findFirst()
         .or(() -> settings.open(readings));
   }

@@ -178,8 +178,7 @@ final class AlignmentWords {
     if (stand.isPresent() && !leads && cursor.isClose() && cursor.takeAny("'", "\u2019")) {
       fixations.add(FixationDistance.NEAR);
     }
-    Optional<Measured> before =
-        first.or(() -> cursor.attempt(c -> measured(c, stand.isPresent())));
+    Optional<Measured> before = first.or(() -> cursor.attempt(c -> measured(c, stand.isPresent())));
     if (!leads && fixations.isEmpty()) {
       trailing(cursor, fixations);
     }
@@ -201,8 +200,7 @@ final class AlignmentWords {
   private static Optional<Measured> amountOf(Cursor cursor) {
     Optional<Measured> amount = measured(cursor, true);
     int here = cursor.place();
-    boolean named =
-        cursor.attempt(TURNED).isPresent() || cursor.attempt(STANDS).isPresent();
+    boolean named = cursor.attempt(TURNED).isPresent() || cursor.attempt(STANDS).isPresent();
     cursor.back(here);
     return amount.filter(found -> named && found.stand().isEmpty());
   }

@@ -273,7 +273,8 @@ final class DiscNotes {
   }
 
   private static <V> void requireNormal(Eye eye, Slot<Outcome<V>> slot, V normal) throws NotRead {
-    boolean other = eye.find(slot).filter(told -> !told.ifFound().equals(Optional.of(normal))).isPresent();
+    boolean other =
+        eye.find(slot).filter(told -> !told.ifFound().equals(Optional.of(normal))).isPresent();
     if (other || eye.has(FRISEN)) {
       throw NotRead.because("the disc is normal, and yet a part of that is told apart");
     }

@@ -59,8 +59,7 @@ final class FurtherNotes {
   private static final Vocabulary<Term> QUALITIES =
       WordLists.also(
           WordLists.also(
-              WordLists.also(
-                  WordLists.vocabulary(Movements.SACCADES), "accurate", "normal"),
+              WordLists.also(WordLists.vocabulary(Movements.SACCADES), "accurate", "normal"),
               "too-short",
               "hypometric"),
           "too-long",
@@ -79,8 +78,7 @@ final class FurtherNotes {
 
   private static final Slot<Quantity> DISPARITY =
       Slot.value(
-          "disparity",
-          quantity(Unit.ARC_SECOND, "arcsec").or(quantity(Unit.ARC_SECOND, "\"")));
+          "disparity", quantity(Unit.ARC_SECOND, "arcsec").or(quantity(Unit.ARC_SECOND, "\"")));
 
   /** The test of stereopsis, for which the record has no place but a remark. */
   private static final Slot<String> STEREO_TEST =

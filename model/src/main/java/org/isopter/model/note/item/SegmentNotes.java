@@ -82,9 +82,11 @@ final class SegmentNotes {
   private static final Slot<Boolean> SHALLOW =
       Slot.value("shallow", Vocabulary.<Boolean>empty().say(true, "shallow"));
 
-  private static final Slot<Found> CELLS = Slot.value("cells", found("anterior chamber cells", "cells", "cell"));
+  private static final Slot<Found> CELLS =
+      Slot.value("cells", found("anterior chamber cells", "cells", "cell"));
 
-  private static final Slot<Found> FLARE = Slot.value("flare", found("anterior chamber flare", "flare"));
+  private static final Slot<Found> FLARE =
+      Slot.value("flare", found("anterior chamber flare", "flare"));
 
   static final List<Grammar> GRAMMARS = grammars();
 

@@ -74,8 +74,7 @@ public record ClockTime(List<LocalTime> readings) {
         .digits()
         .filter(text -> text.matches("(?:[01]\\d|2[0-3])[0-5]\\d"))
         .filter(text -> cursor.takeAny("h", "hrs", "hours") || at || text.startsWith("0"))
-        .map(
-            text -> exact(text.substring(0, 2), text.substring(2), cursor));
+        .map(text -> exact(text.substring(0, 2), text.substring(2), cursor));
   }
 
   private static ClockTime of(String hour, int minute, boolean morning, boolean afternoon) {
