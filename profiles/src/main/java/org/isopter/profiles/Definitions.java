@@ -42,14 +42,6 @@ final class Definitions {
     return Optional.ofNullable(rules.get(key));
   }
 
-  /** Returns the slices at a path of a profile, each with its code; empty where there are none. */
-  String slices(String profile, String path) {
-    return elements(profile)
-        .filter(element -> element.getPath().equals(path) && element.hasSliceName())
-        .map(element -> element.getSliceName() + " " + code(profile, element))
-        .collect(Collectors.joining(", "));
-  }
-
   /** Returns the code of a slice. */
   String slice(String profile, String id) {
     return elements(profile)
@@ -61,6 +53,15 @@ final class Definitions {
   /** Returns the codes of a value set, in words; empty when it is not one of ours. */
   Optional<String> members(String valueSet) {
     return Optional.ofNullable(valueSets.get(valueSet)).map(Definitions::members);
+  }
+
+  /** Says whether one of our value sets lists a code, written as system, number sign and code. */
+  boolean lists(String valueSet, String code) {
+    ValueSet set = valueSets.get(valueSet);
+    return set != null
+        && set.getCompose().getInclude().stream()
+            .flatMap(i -> i.getConcept().stream().map(c -> i.getSystem() + "#" + c.getCode()))
+            .anyMatch(code::equals);
   }
 
   private static String members(ValueSet set) {

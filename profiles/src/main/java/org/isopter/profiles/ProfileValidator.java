@@ -80,6 +80,7 @@ public final class ProfileValidator {
     private List<ValidationMessage> validateResource(String json) {
       List<RawMessage> raw =
           Noise.without(
+              definitions,
               validator.validateWithResult(json).getMessages().stream()
                   .map(RawMessage::of)
                   .toList());

@@ -8,6 +8,7 @@ import org.hl7.fhir.common.hapi.validation.support.InMemoryTerminologyServerVali
 import org.hl7.fhir.common.hapi.validation.support.PrePopulatedValidationSupport;
 import org.hl7.fhir.common.hapi.validation.support.SnapshotGeneratingValidationSupport;
 import org.hl7.fhir.common.hapi.validation.support.ValidationSupportChain;
+import org.hl7.fhir.common.hapi.validation.support.UnknownCodeSystemWarningValidationSupport;
 import org.isopter.profiles.artefact.Artefacts;
 
 /** Puts our definitions beside those of the standard, without a network. */
@@ -29,6 +30,14 @@ final class Support {
         STANDARD,
         new InMemoryTerminologyServerValidationSupport(r4),
         new CommonCodeSystemsTerminologyService(r4),
-        new SnapshotGeneratingValidationSupport(r4));
+        new SnapshotGeneratingValidationSupport(r4),
+        othersSystems(r4));
+  }
+
+  /** A code of a system that is not known may stand beside ours, and is not judged. */
+  private static IValidationSupport othersSystems(FhirContext r4) {
+    var support = new UnknownCodeSystemWarningValidationSupport(r4);
+    support.setNonExistentCodeSystemSeverity(IValidationSupport.IssueSeverity.WARNING);
+    return support;
   }
 }

@@ -11,7 +11,6 @@ final class Wording {
 
   private static final Pattern PROFILE = Pattern.compile("(?:profile|from) ([^ |]+)\\|");
   private static final Pattern SLICE = Pattern.compile("^Slice '([^']+)'");
-  private static final Pattern VALUE_SET = Pattern.compile("\\((https?://[^|) ]+)");
   private static final Pattern COUNT =
       Pattern.compile(
           "^(\\S+): (?:max allowed|minimum required) = (\\d+), but (?:only )?found (\\d+)");
@@ -37,11 +36,10 @@ final class Wording {
     if (id.contains("#")) {
       return invariant(raw, id.substring(id.indexOf('#') + 1));
     }
-    if (id.startsWith("Terminology_TX_NoValid")) {
+    if (id.startsWith(Noise.NOT_IN_VALUE_SET)) {
       return notInValueSet(raw);
     }
     return switch (id) {
-      case Noise.NOT_A_SLICE -> notASlice(raw);
       case "Validation_VAL_Profile_Minimum_SLICE" -> missingSlice(raw);
       case "_DT_Fixed_Wrong" -> notFixed(raw);
       case "Validation_VAL_Profile_Maximum" -> count(raw, "at most");
@@ -64,17 +62,6 @@ final class Wording {
     return rule.key() + ": saw " + seen + ", wanted: " + rule.human();
   }
 
-  private String notASlice(RawMessage raw) {
-    Matcher profile = PROFILE.matcher(raw.text());
-    if (!profile.find()) {
-      return raw.text();
-    }
-    String wanted = definitions.slices(profile.group(1), elementPath(raw.path()));
-    return wanted.isEmpty()
-        ? raw.text()
-        : "saw " + document.seen(raw.path()) + ", wanted one of the slices: " + wanted;
-  }
-
   private String missingSlice(RawMessage raw) {
     Matcher slice = SLICE.matcher(raw.text());
     Matcher profile = PROFILE.matcher(raw.text());
@@ -87,7 +74,7 @@ final class Wording {
   }
 
   private String notInValueSet(RawMessage raw) {
-    Matcher set = VALUE_SET.matcher(raw.text());
+    Matcher set = Noise.VALUE_SET.matcher(raw.text());
     if (!set.find()) {
       return raw.text();
     }
@@ -115,11 +102,5 @@ final class Wording {
     return type.find()
         ? "saw a value of type " + type.group(2) + ", wanted " + type.group(1)
         : raw.text();
-  }
-
-  /** Returns the path of the definition: without positions, and from the resource itself on. */
-  private static String elementPath(String path) {
-    String plain = path.replaceAll("\\[\\d+]", "");
-    return plain.replaceFirst("^.*?\\.resource\\.", "Observation.");
   }
 }

@@ -213,7 +213,7 @@ final class Breaker {
   private boolean otherUnit(String subject) {
     return holder(subject)
         .flatMap(Breaker::number)
-        .map(number -> number.put("unit", "furlong"))
+        .map(number -> number.put("code", "kg"))
         .isPresent();
   }
 

@@ -95,13 +95,13 @@ class BundleTest {
   }
 
   @Test
-  void namesTheSlicesInsideAnEntryToo() {
+  void namesTheMissingSliceInsideAnEntryToo() {
     assertEquals(
         List.of(
-            "ERROR Bundle.entry[2].resource.code.coding[0]: saw http://loinc.org|1-8, wanted one"
-                + " of the slices: right http://loinc.org|79892-6, left http://loinc.org|79893-4,"
-                + " any-side http://snomed.info/sct|41633001"),
-        messages(BUNDLE.formatted(pressure.replace("79892-6", "1-8"))));
+            "ERROR Bundle.entry[2].resource.code: saw no element of slice"
+                + " Observation.code.coding:any-side, wanted one with"
+                + " http://snomed.info/sct|41633001"),
+        messages(BUNDLE.formatted(pressure.replace("41633001", "41633002"))));
   }
 
   @Test

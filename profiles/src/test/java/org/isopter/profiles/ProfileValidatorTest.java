@@ -86,12 +86,24 @@ class ProfileValidatorTest {
   }
 
   @Test
-  void namesTheSlicesOfTheCode() {
-    refuses(
-        pressure.replace("79892-6", "79892-7"),
-        "ERROR Observation.code.coding[0]: saw http://loinc.org|79892-7, wanted one of the slices:"
-            + " right http://loinc.org|79892-6, left http://loinc.org|79893-4,"
-            + " any-side http://snomed.info/sct|41633001");
+  void acceptsWhatAnotherSystemPutsBesideOurs() {
+    String local = "\"system\":\"https://example.org/codes\",\"code\":\"x1\"";
+    String component =
+        "\"component\":[{\"code\":{\"coding\":[{%s}]},\"valueString\":\"x\"}],".formatted(local);
+    for (String open :
+        List.of(
+            pressure.replace("}],\"text\"", "},{%s}],\"text\"".formatted(local)),
+            pressure.replace("\"coding\":[{", "\"coding\":[{%s},{".formatted(local)),
+            pressure.replaceFirst("\"status\"", component + "\"status\""),
+            pressure.replace("\"mmHg\"", "\"mm Hg\""),
+            pressure.replaceAll("\"display\":\"[^\"]*\",?", "").replace(",}", "}"))) {
+      assertNotEquals(pressure, open);
+      assertEquals(List.of(), errors(open));
+    }
+  }
+
+  private List<ValidationMessage> errors(String json) {
+    return validator.validate(json).stream().filter(ValidationMessage::isError).toList();
   }
 
   @Test
@@ -109,17 +121,20 @@ class ProfileValidatorTest {
   void namesTheAnswersWhereACodeIsNotAmongThem() {
     refuses(
         pupil.replace("\"code\":\"dim\"", "\"code\":\"dark\""),
-        "ERROR Observation.component[0].value.ofType(CodeableConcept): saw"
+        "ERROR Observation.component[0].value.ofType(CodeableConcept): Unknown code"
+            + " 'https://isopter.example/fhir/CodeSystem/lighting#dark'",
+        "WARNING Observation.component[0].value.ofType(CodeableConcept): saw"
             + " https://isopter.example/fhir/CodeSystem/lighting|dark, wanted one of: bright"
             + " Bright light, room Room light, dim Dim light");
   }
 
   @Test
-  void refusesAMethodThatItsFragmentOfSnomedDoesNotHave() {
+  void warnsOfAMethodThatIsNotAmongOurs() {
     List<ValidationMessage> messages =
         validator.validate(pressure.replace("389152008", "389152009"));
     assertEquals(1, messages.size(), messages::toString);
     assertEquals("Observation.method", messages.get(0).path());
+    assertEquals(ValidationMessage.Severity.WARNING, messages.get(0).severity());
   }
 
   @Test

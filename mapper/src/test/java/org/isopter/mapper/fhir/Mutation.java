@@ -8,7 +8,10 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ObjectNode;
 
-/** One change of a kind that no reader and no validator may let pass. */
+/**
+ * One change of a kind that no reader may let pass, and no validator without a word: an error, or a
+ * warning where the profile leaves room for codes of others.
+ */
 public enum Mutation {
   UNIT {
     @Override
@@ -20,12 +23,24 @@ public enum Mutation {
   CODE {
     @Override
     void find(JsonNode observation, List<Consumer<JsonNode>> changes) {
-      each(
-          observation,
-          "valueCodeableConcept",
-          c -> ((ObjectNode) c.path("coding").path(0)).put("code", "74964007"),
-          changes);
-      changes.add(o -> ((ObjectNode) o.path("code").path("coding").path(0)).put("code", "55284-4"));
+      if (observation.has("valueCodeableConcept")) {
+        changes.add(o -> recode(o.path("valueCodeableConcept"), "74964007"));
+      }
+      changes.add(o -> recode(o.path("code"), "55284-4"));
+    }
+  },
+  CODE_OF_PART {
+    @Override
+    void find(JsonNode observation, List<Consumer<JsonNode>> changes) {
+      for (int i = 0; i < observation.path("component").size(); i++) {
+        int at = i;
+        if (observation.path("component").get(i).has("valueCodeableConcept")) {
+          changes.add(
+              o ->
+                  recode(
+                      o.path("component").get(at).path("valueCodeableConcept"), "74964007"));
+        }
+      }
     }
   },
   SIDE {
@@ -52,6 +67,15 @@ public enum Mutation {
   private static final JsonMapper MAPPER = new JsonMapper();
 
   abstract void find(JsonNode observation, List<Consumer<JsonNode>> changes);
+
+  /** Says whether a profile has to refuse it: it may leave room for the codes of others. */
+  boolean isRefused() {
+    return this != CODE_OF_PART;
+  }
+
+  private static void recode(JsonNode concept, String code) {
+    concept.path("coding").forEach(coding -> ((ObjectNode) coding).put("code", code));
+  }
 
   /** Returns the bundle with each change of this kind made alone. */
   List<String> of(String bundle) {

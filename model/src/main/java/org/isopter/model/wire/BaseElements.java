@@ -29,19 +29,22 @@ public final class BaseElements {
         .holding(identified())
         .holding(subjectAndTime())
         .holding(
-            ValueElements.oneCoding(Element.of("dataAbsentReason").with(Lists.ABSENT_REASON)),
-            ValueElements.oneCoding(Element.once("bodySite").with(Lists.EYE_SITE)),
+            Element.of("performer").support(),
+            Element.of("value[x]").support(),
+            Element.of("dataAbsentReason").with(Lists.ABSENT_REASON.orOthers()).support(),
+            Element.once("bodySite").with(Lists.EYE_SITE).support(),
             Element.none("specimen"),
             Element.none("hasMember"));
   }
 
   /** Returns what comes before the code. */
   static List<Element> identified() {
-    Element exam = Element.once("exam").with(new Condition.Pattern(new Fixed.OfConcept(EXAM)));
+    Element exam =
+        Element.once("exam").with(new Condition.Pattern(new Fixed.OfConcept(EXAM))).support();
     return List.of(
         Element.none("modifierExtension"),
-        Element.of("identifier").occurs(1, Element.AS_BASE),
-        Element.of("status").with(Lists.STATUS),
+        Element.of("identifier").occurs(1, Element.AS_BASE).support(),
+        Element.of("status").with(Lists.STATUS).support(),
         Element.of("category")
             .occurs(1, Element.AS_BASE)
             .sliced(Slicing.open(Slicing.By.PATTERN, List.of(exam))));
@@ -50,8 +53,10 @@ public final class BaseElements {
   /** Returns what comes between the code and the value. */
   static List<Element> subjectAndTime() {
     return List.of(
-        Element.once("subject"),
+        Element.once("subject").support(),
         Element.none("focus"),
-        Element.once("effective[x]").with(new Condition.OneOfTypes(List.of("dateTime"))));
+        Element.once("effective[x]")
+            .with(new Condition.OneOfTypes(List.of("dateTime")))
+            .support());
   }
 }

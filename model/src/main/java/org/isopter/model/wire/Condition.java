@@ -19,14 +19,26 @@ public sealed interface Condition {
   }
 
   /**
-   * It has one of the codes of a value set.
+   * It has one of the codes of a value set; codes of others may stand beside it.
    *
    * @param valueSet the id of the value set
    * @param codes its codes
+   * @param extensible whether codes of others may stand in its place, where no code of the value
+   *     set says what is meant
    */
-  record Bound(String valueSet, List<Code> codes) implements Condition {
+  record Bound(String valueSet, List<Code> codes, boolean extensible) implements Condition {
     public Bound {
       codes = List.copyOf(codes);
+    }
+
+    /** Returns a condition without which the element cannot be understood. */
+    static Bound required(String valueSet, List<Code> codes) {
+      return new Bound(valueSet, codes, false);
+    }
+
+    /** Returns this condition where the value set has not all that a place may need. */
+    Bound orOthers() {
+      return new Bound(valueSet, codes, true);
     }
 
     @Override

@@ -15,6 +15,8 @@ import java.util.Optional;
  * @param conditions what each of them must keep
  * @param children what is said of its members, in the order of the standard
  * @param slicing how its occurrences are told apart, where they are
+ * @param supported whether whoever writes it has to fill it where there is something to say, and
+ *     whoever reads it has to take it or to say that it was not taken
  */
 public record Element(
     String name,
@@ -22,7 +24,8 @@ public record Element(
     int max,
     List<Condition> conditions,
     List<Element> children,
-    Optional<Slicing> slicing) {
+    Optional<Slicing> slicing,
+    boolean supported) {
 
   /** As many as the profile from which this one derives allows. */
   public static final int AS_BASE = -1;
@@ -34,7 +37,7 @@ public record Element(
 
   /** Returns an element of which nothing is said. */
   public static Element of(String name) {
-    return new Element(name, AS_BASE, AS_BASE, List.of(), List.of(), Optional.empty());
+    return new Element(name, AS_BASE, AS_BASE, List.of(), List.of(), Optional.empty(), false);
   }
 
   /** Returns an element that must be there once. */
@@ -49,7 +52,7 @@ public record Element(
 
   /** Returns this element with limits on how often it is there. */
   public Element occurs(int least, int most) {
-    return new Element(name, least, most, conditions, children, slicing);
+    return new Element(name, least, most, conditions, children, slicing, supported);
   }
 
   /** Returns this element with further conditions. */
@@ -61,14 +64,14 @@ public record Element(
   public Element withAll(List<? extends Condition> more) {
     List<Condition> all = new ArrayList<>(conditions);
     all.addAll(more);
-    return new Element(name, min, max, all, children, slicing);
+    return new Element(name, min, max, all, children, slicing, supported);
   }
 
   /** Returns this element with further members. */
   public Element holding(List<Element> more) {
     List<Element> all = new ArrayList<>(children);
     all.addAll(more);
-    return new Element(name, min, max, conditions, all, slicing);
+    return new Element(name, min, max, conditions, all, slicing, supported);
   }
 
   /** Returns this element with further members. */
@@ -78,12 +81,21 @@ public record Element(
 
   /** Returns this element with its occurrences told apart. */
   public Element sliced(Slicing how) {
-    return new Element(name, min, max, conditions, children, Optional.of(how));
+    return new Element(name, min, max, conditions, children, Optional.of(how), supported);
+  }
+
+  /** Returns this element as one that has to be supported. */
+  public Element support() {
+    return new Element(name, min, max, conditions, children, slicing, true);
   }
 
   /** Says whether a profile states anything of the element itself, apart from its members. */
   public boolean isStated() {
-    return min != AS_BASE || max != AS_BASE || !conditions.isEmpty() || slicing.isPresent();
+    return supported
+        || min != AS_BASE
+        || max != AS_BASE
+        || !conditions.isEmpty()
+        || slicing.isPresent();
   }
 
   /** Returns the conditions of a kind. */

@@ -23,15 +23,17 @@ public final class ExaminationElements {
     Element code =
         Element.of("code")
             .with(new Condition.Pattern(new Fixed.OfConcept(ExamCodes.PANEL)))
-            .holding(Element.once("coding"));
+            .support();
     return Element.of("Observation")
         .holding(BaseElements.identified())
         .holding(code)
         .holding(BaseElements.subjectAndTime())
         .holding(
+            Element.of("performer").support(),
             Element.none("value[x]"),
             Element.none("dataAbsentReason"),
-            Element.of("component").sliced(Slicing.closed(Slicing.By.CODE, components())));
+            Element.of("hasMember").support(),
+            Element.of("component").sliced(Slicing.open(Slicing.By.CODE, components())));
   }
 
   private static List<Element> components() {
@@ -48,6 +50,6 @@ public final class ExaminationElements {
   private static Element component(String name, Code code, Spec spec, List<Condition.Rule> rules) {
     return FindingElements.component(name, code)
         .withAll(rules)
-        .holding(ValueElements.one(spec, 1), Element.none("dataAbsentReason"));
+        .holding(ValueElements.part(spec, 1), Element.none("dataAbsentReason"));
   }
 }

@@ -41,7 +41,7 @@ public final class FindingElements {
     Element coding =
         Element.of("coding")
             .occurs(codes.general().size(), Element.AS_BASE)
-            .sliced(Slicing.closed(Slicing.By.PATTERN, slices));
+            .sliced(Slicing.open(Slicing.By.PATTERN, slices));
     return Element.of("code").holding(coding);
   }
 
@@ -72,7 +72,7 @@ public final class FindingElements {
   private Element method() {
     return finding
         .methods()
-        .map(list -> ValueElements.oneCoding(Element.of("method").with(Lists.of(list))))
+        .map(list -> Element.of("method").with(Lists.of(list).orOthers()).support())
         .orElseGet(() -> Element.none("method"));
   }
 
@@ -83,9 +83,8 @@ public final class FindingElements {
                 choice.stream().map(FindingElements::notation),
                 Parts.of(finding.layout()).values().stream().map(this::part))
             .toList();
-    return slices.isEmpty()
-        ? Element.none("component")
-        : Element.of("component").sliced(Slicing.closed(Slicing.By.CODE, slices));
+    Element component = Element.of("component");
+    return slices.isEmpty() ? component : component.sliced(Slicing.open(Slicing.By.CODE, slices));
   }
 
   private static Element notation(Choice<?, ?> choice) {
@@ -100,10 +99,11 @@ public final class FindingElements {
     Element component =
         component(part.key(), part.code())
             .withAll(ValueRules.of(prefix, part.key(), part.spec()))
-            .holding(ValueElements.one(part.spec(), part.mayBeAbsent() ? 0 : 1));
-    Element reason = Element.of("dataAbsentReason").with(Lists.ABSENT_REASON);
+            .holding(ValueElements.part(part.spec(), part.mayBeAbsent() ? 0 : 1));
+    Element reason =
+        Element.of("dataAbsentReason").with(Lists.ABSENT_REASON.orOthers()).support();
     return part.mayBeAbsent()
-        ? component.with(outcome(prefix, part)).holding(ValueElements.oneCoding(reason))
+        ? component.with(outcome(prefix, part)).holding(reason)
         : component.holding(Element.none("dataAbsentReason"));
   }
 
@@ -111,7 +111,9 @@ public final class FindingElements {
   static Element component(String name, Code code) {
     return Element.of(name)
         .occurs(0, 1)
-        .holding(Element.of("code").with(new Condition.Pattern(new Fixed.OfConcept(code))));
+        .support()
+        .holding(
+            Element.of("code").with(new Condition.Pattern(new Fixed.OfConcept(code))).support());
   }
 
   private static Condition.Rule outcome(String prefix, Part<?, ?> part) {

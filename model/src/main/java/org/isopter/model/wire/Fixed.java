@@ -22,7 +22,7 @@ public sealed interface Fixed {
     }
   }
 
-  /** The unit of a quantity: text, system and code. */
+  /** The unit of a quantity: system and code; its text is free. */
   record OfQuantity(Unit unit) implements Fixed {
     @Override
     public <R> R fold(Cases<R> cases) {

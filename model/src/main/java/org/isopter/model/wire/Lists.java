@@ -17,22 +17,22 @@ public final class Lists {
 
   /** Right eye, left eye, both eyes. */
   public static final Condition.Bound EYE_SITE =
-      new Condition.Bound("eye-site", codes(List.of(Site.values())));
+      Condition.Bound.required("eye-site", codes(List.of(Site.values())));
 
   /** Why a finding has no value. */
   public static final Condition.Bound ABSENT_REASON =
-      new Condition.Bound("absent-reason", codes(List.of(Absence.values())));
+      Condition.Bound.required("absent-reason", codes(List.of(Absence.values())));
 
   /** How far a record has come. */
   public static final Condition.Bound STATUS =
-      new Condition.Bound(
+      Condition.Bound.required(
           "record-status", Stream.of(Status.values()).map(Lists::ofStatus).toList());
 
   private Lists() {}
 
   /** Returns the value set of a list of answers. */
   public static Condition.Bound of(Answers answers) {
-    return new Condition.Bound(answers.id(), codes(answers.concepts()));
+    return Condition.Bound.required(answers.id(), codes(answers.concepts()));
   }
 
   /**
@@ -42,7 +42,7 @@ public final class Lists {
   public static Condition.Bound ofValue(Finding<?> finding) {
     List<Answers> lists = codedValues(finding);
     List<Code> codes = lists.stream().flatMap(list -> codes(list.concepts()).stream()).toList();
-    return new Condition.Bound(
+    return Condition.Bound.required(
         lists.size() == 1 ? lists.get(0).id() : finding.id() + "-value", codes);
   }
 

@@ -15,9 +15,19 @@ final class ValueElements {
 
   /** Returns the value of an element that has values of one spec only. */
   static Element one(Spec spec, int least) {
-    Element value = Element.of(VALUE).occurs(least, Element.AS_BASE);
-    Element typed = value.with(new Condition.OneOfTypes(List.of(ValueForm.of(spec).type())));
-    return spec.fold(new Details(typed));
+    return spec.fold(new Details(typed(spec, least), false));
+  }
+
+  /** Returns the value of a component; in words a place may have some that are not in our list. */
+  static Element part(Spec spec, int least) {
+    return spec.fold(new Details(typed(spec, least), true));
+  }
+
+  private static Element typed(Spec spec, int least) {
+    return Element.of(VALUE)
+        .occurs(least, Element.AS_BASE)
+        .with(new Condition.OneOfTypes(List.of(ValueForm.of(spec).type())))
+        .support();
   }
 
   /** Returns the value of an element that has values of several specs, told apart by their type. */
@@ -30,17 +40,11 @@ final class ValueElements {
         .sliced(Slicing.closed(Slicing.By.TYPE, slices));
   }
 
-  /** Returns the members of a concept that has one coding with system and code. */
-  static Element oneCoding(Element concept) {
-    return concept.holding(
-        Element.once("coding").holding(Element.once("system"), Element.once("code")));
-  }
-
   private static Element slice(String type, Condition.Bound valueSet) {
     String name = "value" + type.substring(0, 1).toUpperCase(Locale.ROOT) + type.substring(1);
     Element slice = Element.of(name).occurs(0, 1).with(new Condition.OneOfTypes(List.of(type)));
     return switch (type) {
-      case "CodeableConcept" -> oneCoding(slice.with(valueSet));
+      case "CodeableConcept" -> slice.with(valueSet);
       case "Quantity" -> slice.holding(exact());
       case "Ratio" -> slice.holding(exactRatio());
       default -> slice;
@@ -60,9 +64,11 @@ final class ValueElements {
   private static final class Details implements Spec.Cases<Element> {
 
     private final Element value;
+    private final boolean extensible;
 
-    Details(Element value) {
+    Details(Element value, boolean extensible) {
       this.value = value;
+      this.extensible = extensible;
     }
 
     @Override
@@ -81,7 +87,8 @@ final class ValueElements {
 
     @Override
     public Element coded(Spec.Coded spec) {
-      return oneCoding(value.with(Lists.of(spec.answers())));
+      Condition.Bound list = Lists.of(spec.answers());
+      return value.with(extensible ? list.orOthers() : list);
     }
 
     @Override

@@ -68,7 +68,7 @@ class FindingElementsTest {
             .findFirst()
             .orElseThrow();
     assertEquals(
-        "value.ofType(Quantity).all(((unit = 'mmHg' and system = 'http://unitsofmeasure.org' and"
+        "value.ofType(Quantity).all(((system = 'http://unitsofmeasure.org' and"
             + " code = 'mm[Hg]') implies ((value >= 0) and (value <= 80))))",
         range.expression());
   }

@@ -36,6 +36,9 @@ final class Differential {
     if (element.max() != Element.AS_BASE) {
       definition.setMax(Integer.toString(element.max()));
     }
+    if (element.supported()) {
+      definition.setMustSupport(true);
+    }
     element.slicing().ifPresent(how -> slice(definition, how));
     StatedConditions conditions = new StatedConditions(definition, profile.getUrl());
     element.conditions().forEach(condition -> condition.fold(conditions));

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.hl7.fhir.r4.model.DateTimeType;
 import org.hl7.fhir.r4.model.Enumerations.PublicationStatus;
 import org.hl7.fhir.r4.model.MetadataResource;
 import org.isopter.model.value.Code;
@@ -27,6 +28,7 @@ public final class Metadata {
     artefact.setTitle(title);
     artefact.setStatus(PublicationStatus.ACTIVE);
     artefact.setExperimental(false);
+    artefact.setDateElement(new DateTimeType(Release.DATE));
     artefact.setPublisher("Isopter");
     return artefact;
   }

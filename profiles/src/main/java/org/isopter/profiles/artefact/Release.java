@@ -14,18 +14,23 @@ public final class Release {
   /** The version of FHIR that all is written for. */
   public static final String FHIR = "4.0.1";
 
+  private static final Properties PROPERTIES = read();
+
   /** The version of the package and of everything in it: that of the build. */
-  public static final String VERSION = read();
+  public static final String VERSION = PROPERTIES.getProperty("version");
+
+  /** The day on which the artefacts were last changed. */
+  public static final String DATE = PROPERTIES.getProperty("date");
 
   private Release() {}
 
-  private static String read() {
+  private static Properties read() {
     Properties properties = new Properties();
     try (InputStream in = Release.class.getResourceAsStream("release.properties")) {
       properties.load(in);
     } catch (IOException unreadable) {
       throw new UncheckedIOException(unreadable);
     }
-    return properties.getProperty("version");
+    return properties;
   }
 }

@@ -42,7 +42,8 @@ final class StatedConditions implements Condition.Cases<ElementDefinition> {
   public ElementDefinition bound(Condition.Bound condition) {
     definition
         .getBinding()
-        .setStrength(BindingStrength.REQUIRED)
+        .setStrength(
+            condition.extensible() ? BindingStrength.EXTENSIBLE : BindingStrength.REQUIRED)
         .setValueSet(Canonical.valueSet(condition.valueSet()));
     return definition;
   }
@@ -101,7 +102,6 @@ final class StatedConditions implements Condition.Cases<ElementDefinition> {
 
     private static Quantity quantity(Unit unit) {
       return new Quantity()
-          .setUnit(unit.label())
           .setSystem(ValueForm.ucum(unit).system())
           .setCode(unit.ucum());
     }
