@@ -36,9 +36,7 @@ public enum Mutation {
         int at = i;
         if (observation.path("component").get(i).has("valueCodeableConcept")) {
           changes.add(
-              o ->
-                  recode(
-                      o.path("component").get(at).path("valueCodeableConcept"), "74964007"));
+              o -> recode(o.path("component").get(at).path("valueCodeableConcept"), "74964007"));
         }
       }
     }

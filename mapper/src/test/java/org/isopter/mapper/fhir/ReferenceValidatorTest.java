@@ -44,10 +44,7 @@ class ReferenceValidatorTest {
           for (Mutation mutation : Mutation.values()) {
             List<String> changed = mutation.of(json);
             if (!changed.isEmpty()) {
-              refused(
-                  mutation,
-                  changed.get(random.nextInt(changed.size())),
-                  name + " " + mutation);
+              refused(mutation, changed.get(random.nextInt(changed.size())), name + " " + mutation);
             }
           }
         });

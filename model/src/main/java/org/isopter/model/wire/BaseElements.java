@@ -55,8 +55,6 @@ public final class BaseElements {
     return List.of(
         Element.once("subject").support(),
         Element.none("focus"),
-        Element.once("effective[x]")
-            .with(new Condition.OneOfTypes(List.of("dateTime")))
-            .support());
+        Element.once("effective[x]").with(new Condition.OneOfTypes(List.of("dateTime"))).support());
   }
 }

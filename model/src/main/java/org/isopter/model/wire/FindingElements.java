@@ -100,8 +100,7 @@ public final class FindingElements {
         component(part.key(), part.code())
             .withAll(ValueRules.of(prefix, part.key(), part.spec()))
             .holding(ValueElements.part(part.spec(), part.mayBeAbsent() ? 0 : 1));
-    Element reason =
-        Element.of("dataAbsentReason").with(Lists.ABSENT_REASON.orOthers()).support();
+    Element reason = Element.of("dataAbsentReason").with(Lists.ABSENT_REASON.orOthers()).support();
     return part.mayBeAbsent()
         ? component.with(outcome(prefix, part)).holding(reason)
         : component.holding(Element.none("dataAbsentReason"));

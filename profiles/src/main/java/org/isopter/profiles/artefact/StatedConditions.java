@@ -42,8 +42,7 @@ final class StatedConditions implements Condition.Cases<ElementDefinition> {
   public ElementDefinition bound(Condition.Bound condition) {
     definition
         .getBinding()
-        .setStrength(
-            condition.extensible() ? BindingStrength.EXTENSIBLE : BindingStrength.REQUIRED)
+        .setStrength(condition.extensible() ? BindingStrength.EXTENSIBLE : BindingStrength.REQUIRED)
         .setValueSet(Canonical.valueSet(condition.valueSet()));
     return definition;
   }
@@ -101,9 +100,7 @@ final class StatedConditions implements Condition.Cases<ElementDefinition> {
     }
 
     private static Quantity quantity(Unit unit) {
-      return new Quantity()
-          .setSystem(ValueForm.ucum(unit).system())
-          .setCode(unit.ucum());
+      return new Quantity().setSystem(ValueForm.ucum(unit).system()).setCode(unit.ucum());
     }
   }
 }
