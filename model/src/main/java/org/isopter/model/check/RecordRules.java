@@ -175,16 +175,12 @@ final class RecordRules {
         .suggest("check which eye was removed, and which one was examined")
         .eachEye(
             eye ->
-                eye.seen(Globes.STATE, RecordRules::isNone)
+                eye.seen(Globes.STATE, GlobeState::isGone)
                     .flatMap(
                         none ->
                             OF_A_GLOBE.stream()
                                 .flatMap(finding -> first(eye, finding, none))
                                 .limit(1)));
-  }
-
-  private static boolean isNone(GlobeState state) {
-    return state == GlobeState.REMOVED || state == GlobeState.PROSTHESIS;
   }
 
   private static <V> Stream<Breach> first(EyeView eye, Finding<V> finding, Seen<?> none) {

@@ -45,7 +45,7 @@ record Subject(String title, Map<Finding<?>, String> labels) {
               .and(VisualFunctions.PREFERENTIAL_LOOKING, "grating")
               .and(VisualFunctions.CONTRAST, "contrast")
               .and(VisualFunctions.PHOTOSTRESS, "recovery after bright light"),
-          of("Globe").and(Globes.STATE, "eye"),
+          of("Globe").and(Globes.STATE, ""),
           of("Confrontation")
               .and(Fields.CONFRONTATION, "")
               .and(FieldFeatures.BORDER, "loss")

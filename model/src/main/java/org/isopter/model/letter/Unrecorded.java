@@ -9,10 +9,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.isopter.model.answer.tissue.GlobeState;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Colours;
 import org.isopter.model.catalogue.Discs;
+import org.isopter.model.catalogue.FieldFeatures;
 import org.isopter.model.catalogue.Fields;
+import org.isopter.model.catalogue.Globes;
 import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Perimetry;
@@ -26,26 +29,34 @@ import org.isopter.model.value.Site;
 
 /**
  * What a usual examination has and this one does not mention, not even as not done; common
- * practice, no source.
+ * practice, no source. Where there is no eye, nothing is missed.
  */
 enum Unrecorded {
   ACUITY("acuity at distance", Acuities.DISTANCE),
-  FIELD("visual field", Fields.CONFRONTATION, Perimetry.MEAN_DEVIATION, Perimetry.FIELD_INDEX),
+  FIELD(
+      "visual field",
+      Fields.CONFRONTATION,
+      FieldFeatures.ISOPTER,
+      Perimetry.MEAN_DEVIATION,
+      Perimetry.FIELD_INDEX),
   DISC(
       "optic disc",
       Discs.SWELLING,
       Discs.MARGIN,
       Discs.COLOUR,
       Discs.VERTICAL_CUP,
-      Discs.HAEMORRHAGE),
+      Discs.HORIZONTAL_CUP,
+      Discs.UNDIRECTED_CUP,
+      Discs.HAEMORRHAGE,
+      Discs.SIGN),
   SIZE("size of the pupil", Pupils.SIZE),
   LIGHT("response to light", Pupils.DIRECT),
   COLOUR("colour vision", Colours.PLATES, Colours.RED_SATURATION),
   LIDS("lids", Lids.PTOSIS, Lids.MARGIN_REFLEX, Lids.FISSURE),
-  MOVEMENTS("movements", Movements.DUCTIONS),
-  PRESSURE("pressure", Pressures.INTRAOCULAR),
-  FRONT("front of the eye", Segments.ANTERIOR),
-  BACK("back of the eye", Segments.POSTERIOR);
+  MOVEMENTS("range of movement", Movements.DUCTIONS),
+  PRESSURE("pressure", Pressures.INTRAOCULAR, Pressures.BEYOND),
+  FRONT("signs at the front of the eye", Segments.ANTERIOR),
+  BACK("signs at the back of the eye", Segments.POSTERIOR);
 
   private final String title;
   private final List<Finding<?>> findings;
@@ -73,7 +84,10 @@ enum Unrecorded {
 
   private Set<Eyes> silent(ExamView exam) {
     Set<Eyes> silent = EnumSet.noneOf(Eyes.class);
-    Site.EACH_EYE.stream().filter(eye -> isSilent(exam, eye)).forEach(e -> silent.add(Eyes.of(e)));
+    Site.EACH_EYE.stream()
+        .filter(eye -> !exam.eye(eye).has(Globes.STATE, GlobeState::isGone))
+        .filter(eye -> isSilent(exam, eye))
+        .forEach(eye -> silent.add(Eyes.of(eye)));
     return Eyes.joined(silent);
   }
 

@@ -4,15 +4,18 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.math.BigDecimal;
 import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.regex.Pattern;
+import org.isopter.model.answer.tissue.GlobeState;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.Discs;
+import org.isopter.model.catalogue.Globes;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamSampler;
@@ -91,5 +94,18 @@ class SummaryTest {
         assertFalse(words.isBlank(), "seed " + SEED + ": " + fact);
       }
     }
+  }
+
+  /** A usual examination is missed where there is an eye, and only what was not recorded of it. */
+  @Test
+  void missesNothingOfAnEyeThatIsGoneNorWhatStandsUnderAnotherName() {
+    Exam exam =
+        exam(
+            Fact.of(Globes.STATE, Site.LEFT, GlobeState.PROSTHESIS),
+            Fact.of(Discs.UNDIRECTED_CUP, Site.RIGHT, new BigDecimal("0.3")));
+    String text = Summary.of(exam).silent().orElseThrow();
+    assertTrue(text.contains("Not recorded, right eye: acuity at distance, visual field,"), text);
+    assertFalse(text.contains("optic disc,"), text);
+    assertFalse(text.contains("either eye:"), text);
   }
 }

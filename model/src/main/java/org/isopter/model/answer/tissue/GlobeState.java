@@ -16,6 +16,11 @@ public enum GlobeState implements Concept {
     this.code = Concept.local(this, display);
   }
 
+  /** Says whether there is no eye to examine. */
+  public boolean isGone() {
+    return this == REMOVED || this == PROSTHESIS;
+  }
+
   @Override
   public String word() {
     return Concept.word(this);
