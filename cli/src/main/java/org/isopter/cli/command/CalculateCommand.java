@@ -16,9 +16,8 @@ import picocli.CommandLine.Spec;
     name = "calculate",
     description = {
       "Answers one question of lenses, prisms, driving, low vision, field or retinopathy.",
-      "Transposes a lens, moves it to the cornea, changes prism dioptres into degrees and back,",
-      "holds acuities against published figures for driving, and gives published numbers, stages",
-      "and levels. Each answer has its source; local rules and a licensed clinician decide."
+      "Lenses are transposed and moved to the cornea, acuities held against published figures;",
+      "each answer has its source. Local rules and a licensed clinician decide."
     },
     footer = {
       "",
