@@ -94,6 +94,36 @@ class StrictTest {
   }
 
   @Test
+  void looksForThemInFhirAsInRecords() throws IOException {
+    Path bundles = folder.resolve("fhir.ndjson");
+    Files.writeString(bundles, Run.of("to-fhir", wrong, right).ok().out(), UTF_8);
+    wrong = bundles.toString();
+    Run named = pool("named").ok();
+    assertTrue(
+        named.err().contains("isopter: input 1:1: 1 error by the rules: " + RULE),
+        named.err());
+    assertTrue(named.err().contains("3 examinations with 3 facts"), named.err());
+    Run strict = pool("strict", "--strict");
+    assertEquals(ExitStatus.REFUSED, strict.status());
+    assertTrue(strict.err().contains("2 examinations with 2 facts"), strict.err());
+  }
+
+  /** What another system wrote is no record, and contradicts itself as well. */
+  @Test
+  void looksForThemInFhirOfOthers() throws IOException {
+    String bundle = Run.of("to-fhir", wrong).ok().out();
+    String theirs = bundle.replaceAll("(urn:uuid:[0-9a-f-]{34})[0-9a-f]{2}", "$1");
+    wrong = Files.writeString(folder.resolve("theirs.json"), theirs, UTF_8).toString();
+    Run named = pool("named");
+    assertTrue(named.err().contains(RULE), named.err());
+    Run strict = pool("strict", "--strict");
+    assertEquals(ExitStatus.REFUSED, strict.status());
+    assertTrue(strict.err().contains("1 examination with 1 fact"), strict.err());
+    String left = Files.readString(folder.resolve("strict/leftover.ndjson"), UTF_8);
+    assertTrue(left.contains("record-errors"), left);
+  }
+
+  @Test
   void saysNothingOfRecordsWithoutErrors() {
     assertFalse(Run.of("summary", right).ok().err().contains("error"));
   }

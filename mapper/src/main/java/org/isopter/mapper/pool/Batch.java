@@ -8,11 +8,14 @@ import org.isopter.mapper.table.PooledExam;
  *
  * @param exams the examinations that were read, in the order of the documents
  * @param left what was left over
+ * @param flawed the examinations with errors, whether they were read or left over
  * @param counts how many there were
  */
-public record Batch(List<PooledExam> exams, List<Remainder> left, PoolCounts counts) {
+public record Batch(
+    List<PooledExam> exams, List<Remainder> left, List<Flawed> flawed, PoolCounts counts) {
   public Batch {
     exams = List.copyOf(exams);
     left = List.copyOf(left);
+    flawed = List.copyOf(flawed);
   }
 }

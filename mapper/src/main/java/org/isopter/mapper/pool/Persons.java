@@ -34,7 +34,7 @@ final class Persons {
     reading.exams().forEach(exam -> exam.carried().resources().forEach(this::add));
   }
 
-  /** Returns what is known of the person; nothing where no Patient is the one. */
+  /** Returns what is known of the person: by the Patient who it is, else by the header. */
   Person of(Header header) {
     return header
         .subject()
@@ -46,7 +46,8 @@ final class Persons {
                     one.string("birthDate").flatMap(Persons::day),
                     one.string("gender").filter(SEXES::contains),
                     header.performed().toLocalDate()))
-        .orElse(Person.UNKNOWN);
+        .orElse(Person.UNKNOWN)
+        .or(Person.stated(header.demographics()));
   }
 
   private Optional<Raw> patient(Identifier identifier) {

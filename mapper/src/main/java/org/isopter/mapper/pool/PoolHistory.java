@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
@@ -24,25 +25,29 @@ final class PoolHistory {
   /** The file in the folder of the pool. */
   static final String FILE = "additions.txt";
 
-  private static final String SETTINGS = "settings";
   private static final String COUNTS = "counts";
 
   /** Of a keyed hash, as many digits as a long has: one in 10^7 of a million documents is lost. */
   private static final int DIGITS = 16;
 
   private final Deidentifier key;
-  private final String settings;
+  private final Map<String, String> settings = new LinkedHashMap<>();
   private final TreeSet<Long> documents = new TreeSet<>();
   private PoolCounts counts = PoolCounts.NONE;
   private long skipped;
 
-  private PoolHistory(Deidentifier key, String settings) {
+  private PoolHistory(Deidentifier key, Map<String, String> settings) {
     this.key = key;
-    this.settings = key.digest(settings);
+    this.settings.put("key", key.digest("key"));
+    settings.forEach((name, text) -> this.settings.put(name, key.digest(text)));
   }
 
-  /** Returns that of a pool that is begun. */
-  static PoolHistory begun(Deidentifier key, String settings) {
+  /**
+   * Returns that of a pool that is begun.
+   *
+   * @param settings how it is made, by what each part of that is called
+   */
+  static PoolHistory begun(Deidentifier key, Map<String, String> settings) {
     return new PoolHistory(key, settings);
   }
 
@@ -51,7 +56,8 @@ final class PoolHistory {
    *
    * @throws FaultException when the pool has none, or was made otherwise than now
    */
-  static PoolHistory read(Path pool, Deidentifier key, String settings) throws IOException {
+  static PoolHistory read(Path pool, Deidentifier key, Map<String, String> settings)
+      throws IOException {
     Path file = pool.resolve(FILE);
     if (!Files.isRegularFile(file)) {
       throw fault(pool, "a pool that was made without --add", "one that was begun with it");
@@ -59,18 +65,21 @@ final class PoolHistory {
     PoolHistory history = new PoolHistory(key, settings);
     Map<String, String> head = new HashMap<>();
     for (String line : Files.readAllLines(file)) {
-      int blank = line.indexOf(' ');
+      int blank = line.lastIndexOf(": ");
       if (blank > 0) {
-        head.put(line.substring(0, blank), line.substring(blank + 1));
+        head.put(line.substring(0, blank), line.substring(blank + 2));
       } else {
         history.documents.add(Long.parseUnsignedLong(line, 16));
       }
     }
-    if (!history.settings.equals(head.get(SETTINGS))) {
-      throw fault(
-          pool,
-          "a pool of another key, version, file of persons or other options",
-          "the same for what is added, or all pooled again");
+    // Under another key, every hash is another.
+    for (Map.Entry<String, String> setting : history.settings.entrySet()) {
+      if (!setting.getValue().equals(head.get(setting.getKey()))) {
+        throw fault(
+            pool,
+            "a pool that was made with another " + setting.getKey(),
+            "the same for what is added, or all pooled again");
+      }
     }
     history.counts = PoolCounts.parse(head.getOrDefault(COUNTS, ""));
     return history;
@@ -101,9 +110,10 @@ final class PoolHistory {
 
   void write(Path to, PoolCounts all) throws IOException {
     try (BufferedWriter writer = Files.newBufferedWriter(to, UTF_8)) {
-      for (String line : List.of(SETTINGS + " " + settings, COUNTS + " " + all.text())) {
-        writer.write(line + "\n");
+      for (Map.Entry<String, String> setting : settings.entrySet()) {
+        writer.write(setting.getKey() + ": " + setting.getValue() + "\n");
       }
+      writer.write(COUNTS + ": " + all.text() + "\n");
       for (long document : documents) {
         writer.write(Long.toHexString(document) + "\n");
       }

@@ -2,7 +2,6 @@ package org.isopter.mapper.pool;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,9 +15,6 @@ import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.mapper.record.RecordFormat;
 import org.isopter.mapper.record.RecordReader;
-import org.isopter.mapper.table.Origin;
-import org.isopter.mapper.table.Person;
-import org.isopter.mapper.table.PooledExam;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Result;
@@ -41,6 +37,8 @@ public final class PoolReader {
   private final RawJson json;
   private final Release release;
   private final boolean refusesPools;
+  private final OnErrors policy;
+  private final String settings;
 
   /**
    * Makes a reader.
@@ -55,7 +53,9 @@ public final class PoolReader {
         new ForeignReader(catalogue, options),
         new RawJson(options.limits()),
         release,
-        false);
+        false,
+        OnErrors.NOT_LOOKED_FOR,
+        options.zone() + " " + options.window() + " " + options.limits() + " " + release);
   }
 
   private PoolReader(
@@ -64,13 +64,17 @@ public final class PoolReader {
       ForeignReader foreign,
       RawJson json,
       Release release,
-      boolean refusesPools) {
+      boolean refusesPools,
+      OnErrors policy,
+      String settings) {
     this.records = records;
     this.ours = ours;
     this.foreign = foreign;
     this.json = json;
     this.release = release;
     this.refusesPools = refusesPools;
+    this.policy = policy;
+    this.settings = settings;
   }
 
   /**
@@ -78,7 +82,18 @@ public final class PoolReader {
    * pseudonyms would join with nothing, and times moved twice would be taken for times moved once.
    */
   public PoolReader refusingPools() {
-    return new PoolReader(records, ours, foreign, json, release, true);
+    return new PoolReader(records, ours, foreign, json, release, true, policy, settings);
+  }
+
+  /** Returns this reader, looking for errors in every examination, whoever wrote it. */
+  public PoolReader on(OnErrors other) {
+    return new PoolReader(
+        records, ours, foreign, json, release, refusesPools, other, settings);
+  }
+
+  /** Returns how this reads, as one text: with another, the same documents give other rows. */
+  String settings() {
+    return settings + " " + (policy == OnErrors.LEFT_OVER);
   }
 
   /** Reads the documents of one batch, using the processors that there are. */
@@ -168,20 +183,16 @@ public final class PoolReader {
     return records.read(document.bytes(), format).map(exam -> ours(document, exam));
   }
 
-  private static Step ours(PoolDocument document, Exam exam) {
-    Origin origin = Origin.of(document.source(), document.line());
-    List<Origin> origins = Collections.nCopies(exam.facts().size(), origin);
-    PooledExam pooled = new PooledExam(exam, Person.UNKNOWN, origins);
-    PoolCounts counts = new PoolCounts(1, 0, 1, 1, 0, 1, exam.facts().size());
-    return new Step(document, new Batch(List.of(pooled), List.of(), counts), Optional.empty());
+  private Step ours(PoolDocument document, Exam exam) {
+    return new Step(document, Batches.ours(document, exam, policy), Optional.empty());
   }
 
-  private static Step done(PoolDocument document, Reading reading) {
+  private Step done(PoolDocument document, Reading reading) {
     return done(document, reading, Neighbourhood.of(document));
   }
 
-  private static Step done(PoolDocument document, Reading reading, Neighbourhood neighbourhood) {
-    Batch batch = Batches.of(reading, at -> document, 1, neighbourhood);
+  private Step done(PoolDocument document, Reading reading, Neighbourhood neighbourhood) {
+    Batch batch = ReadingBatch.of(reading, at -> document, 1, neighbourhood, policy);
     return new Step(document, batch, Optional.empty());
   }
 
@@ -189,6 +200,7 @@ public final class PoolReader {
     List<Raw> resources = bare.stream().map(step -> step.bare().orElseThrow()).toList();
     Reading reading = foreign.readTogether(resources);
     Neighbourhood folder = Neighbourhood.of(bare.get(0).document().group());
-    return Batches.of(reading, number -> bare.get(number).document(), bare.size(), folder);
+    return ReadingBatch.of(
+        reading, number -> bare.get(number).document(), bare.size(), folder, policy);
   }
 }

@@ -5,7 +5,9 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.LongConsumer;
@@ -68,6 +70,7 @@ public final class PoolRun implements AutoCloseable {
   private LongConsumer progress = documents -> {};
   private Optional<PersonsFile> persons = Optional.empty();
   private Consumer<Remainder> left = one -> {};
+  private Consumer<Flawed> flawed = one -> {};
 
   private PoolRun(PoolReader reader, PoolPlan plan, Table<EyeRow> eyes, PoolFolder folder)
       throws IOException, SQLException {
@@ -135,6 +138,12 @@ public final class PoolRun implements AutoCloseable {
     return this;
   }
 
+  /** Returns this run, telling of every examination in which its reader found errors. */
+  public PoolRun naming(Consumer<Flawed> listener) {
+    flawed = listener;
+    return this;
+  }
+
   /** Returns this run, adding what a file says of the persons. */
   public PoolRun knowing(Optional<PersonsFile> file) {
     persons = file;
@@ -173,13 +182,12 @@ public final class PoolRun implements AutoCloseable {
   private PoolHistory history() throws IOException {
     if (history.isEmpty()) {
       Deidentifier key = plan.deidentifier().orElseThrow();
-      String settings =
-          String.join(
-              " ",
-              Version.TEXT,
-              key.settings(),
-              persons.map(PersonsFile::text).orElse(""),
-              tables.stream().map(PoolRun::names).toList().toString());
+      Map<String, String> settings = new LinkedHashMap<>();
+      settings.put("version", Version.TEXT + tables.stream().map(PoolRun::names).toList());
+      settings.put("way to take out identities", key.settings());
+      settings.put("way to read the inputs", reader.settings());
+      settings.put("file of persons", persons.map(PersonsFile::text).orElse(""));
+      settings.put("choice of bundles", Boolean.toString(plan.bundles()));
       Optional<Path> older = folder.older();
       history =
           Optional.of(
@@ -300,6 +308,7 @@ public final class PoolRun implements AutoCloseable {
   }
 
   private void leave(Batch batch) throws IOException {
+    batch.flawed().forEach(flawed);
     batch.left().forEach(left);
     sink.leave(batch);
   }

@@ -32,6 +32,7 @@ import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.simulate.Cohort;
 import org.isopter.model.value.FaultException;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.w3c.dom.Document;
@@ -41,6 +42,9 @@ import org.xml.sax.InputSource;
 class DescriptionTest {
 
   private static final Pattern PICTURE = Pattern.compile("(?s)<svg .*?</svg\\s*>");
+
+  @TempDir static Path cohort = Path.of("");
+  private static String page = "";
 
   @TempDir Path folder;
 
@@ -196,7 +200,6 @@ class DescriptionTest {
   /** Who cannot see a picture hears what it shows. */
   @Test
   void everyPictureHasANameAndARole() throws IOException {
-    String page = page();
     assertEquals(
         PICTURE.matcher(page).results().count(),
         Pattern.compile("<svg role=\"img\" aria-label=\"[^\"]{5,}\" ")
@@ -214,7 +217,6 @@ class DescriptionTest {
 
   @Test
   void thePageNeedsNothingElse() throws IOException {
-    String page = page();
     assertTrue(page.contains("<svg "));
     assertFalse(page.contains("<script"));
     String links = page.replaceAll("xmlns(:xlink)?=\"http://www.w3.org/[^\"]*\"", "");
@@ -226,7 +228,7 @@ class DescriptionTest {
   void noTwoPicturesShareAName() throws IOException {
     List<String> names =
         Pattern.compile(" id=\"([^\"]+)\"")
-            .matcher(page())
+            .matcher(page)
             .results()
             .map(found -> found.group(1))
             .toList();
@@ -237,7 +239,7 @@ class DescriptionTest {
   /** A browser draws what is well formed; a picture of nothing has axes and no data. */
   @Test
   void everyPictureIsWellFormedAndShowsShapesAndWords() throws Exception {
-    List<String> pictures = PICTURE.matcher(page()).results().map(MatchResult::group).toList();
+    List<String> pictures = PICTURE.matcher(page).results().map(MatchResult::group).toList();
     assertTrue(pictures.size() >= 5, "only " + pictures.size() + " pictures");
     for (String picture : pictures) {
       Document drawn =
@@ -253,8 +255,10 @@ class DescriptionTest {
     return Stream.of(names).mapToInt(name -> drawn.getElementsByTagName(name).getLength()).sum();
   }
 
-  private String page() throws IOException {
-    return DescriptionPage.of(describe(new Cohort(30, 3).exams().map(DescriptionTest::line)));
+  @BeforeAll
+  static void describeACohort() throws IOException {
+    PoolPlan plan = PoolPlan.identified(cohort.resolve("pool"));
+    page = DescriptionPage.of(describe(new Cohort(30, 3).exams().map(DescriptionTest::line), plan));
   }
 
   private Description describe(Stream<String> lines) throws IOException {

@@ -22,7 +22,7 @@ import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.store.PoolTables;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.simulate.Cohort;
-import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -38,16 +38,16 @@ class AttackTest {
   private static final int WEEK = 7;
   private static final int PERSONS = 400;
 
-  @TempDir Path folder;
+  @TempDir static Path folder = Path.of("");
 
-  private final Map<String, LocalDate> truth = new HashMap<>();
-  private List<Row> rows = List.of();
+  private static final Map<String, LocalDate> TRUTH = new HashMap<>();
+  private static List<Row> rows = List.of();
 
   /** A row of the wide table, as the attacker sees it. */
   private record Row(String subject, String examination, LocalDateTime time) {}
 
-  @BeforeEach
-  void poolASortedInput() throws IOException, SQLException {
+  @BeforeAll
+  static void poolASortedInput() throws IOException, SQLException {
     Deidentifier deidentifier = new Deidentifier(Pools.KEY, false);
     List<Exam> exams =
         new Cohort(PERSONS, 31)
@@ -57,7 +57,7 @@ class AttackTest {
     List<PoolDocument> documents = new ArrayList<>();
     for (Exam exam : exams) {
       documents.add(Pools.record(exam, documents.size() + 1L));
-      truth.put(
+      TRUTH.put(
           deidentifier.examination(exam.header().id()).toString(),
           exam.header().performed().toLocalDate());
     }
@@ -141,7 +141,7 @@ class AttackTest {
   }
 
   /** Within four standard deviations of what the same guesses find among other persons' days. */
-  private void assertChance(ToLongFunction<Row> guess) {
+  private static void assertChance(ToLongFunction<Row> guess) {
     int dealt = 20;
     double chance = 0;
     for (int turn = 1; turn <= dealt; turn++) {
@@ -152,7 +152,7 @@ class AttackTest {
     assertTrue(hits <= chance + 4 * spread, hits + " found, " + chance + " by chance");
   }
 
-  private long hits(ToLongFunction<Row> guess, int turned) {
+  private static long hits(ToLongFunction<Row> guess, int turned) {
     long hits = 0;
     for (int at = 0; at < rows.size(); at++) {
       Row other = rows.get((at + turned) % rows.size());
@@ -161,16 +161,16 @@ class AttackTest {
     return hits;
   }
 
-  private long first() {
-    return truth.values().stream().mapToLong(LocalDate::toEpochDay).min().orElseThrow();
+  private static long first() {
+    return TRUTH.values().stream().mapToLong(LocalDate::toEpochDay).min().orElseThrow();
   }
 
-  private long last() {
-    return truth.values().stream().mapToLong(LocalDate::toEpochDay).max().orElseThrow();
+  private static long last() {
+    return TRUTH.values().stream().mapToLong(LocalDate::toEpochDay).max().orElseThrow();
   }
 
-  private long truth(Row row) {
-    return Optional.ofNullable(truth.get(row.examination())).orElseThrow().toEpochDay();
+  private static long truth(Row row) {
+    return Optional.ofNullable(TRUTH.get(row.examination())).orElseThrow().toEpochDay();
   }
 
   private static long day(Row row) {

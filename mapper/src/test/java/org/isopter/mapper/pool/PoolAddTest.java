@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -14,6 +15,8 @@ import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.isopter.mapper.foreign.reading.Options;
+import org.isopter.mapper.foreign.reading.Release;
 import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.privacy.SecretKey;
 import org.isopter.mapper.store.TableFormat;
@@ -36,11 +39,11 @@ class PoolAddTest {
     Pools.run(plan("whole"), all);
     List<PoolDocument> mixed = new ArrayList<>(all);
     Collections.shuffle(mixed, new Random(3));
-    Pools.run(plan("grown"), mixed.subList(0, 20));
-    PoolResult.Aside aside = Pools.run(plan("grown"), mixed.subList(10, 50)).aside();
-    assertEquals(10, aside.skipped());
+    Pools.run(plan("grown"), mixed.subList(0, 12));
+    PoolResult.Aside aside = Pools.run(plan("grown"), mixed.subList(6, 24)).aside();
+    assertEquals(6, aside.skipped());
     PoolResult last = Pools.run(plan("grown"), mixed);
-    assertEquals(50, last.aside().skipped());
+    assertEquals(24, last.aside().skipped());
     assertEquals(all.size(), last.counts().documents());
     assertEquals(files("whole"), files("grown"));
     assertTrue(files("whole").keySet().contains("bundles.ndjson"));
@@ -50,7 +53,7 @@ class PoolAddTest {
   void aRunThatIsKilledLeavesThePoolAsItWasAndIsDoneAgain() throws IOException {
     List<PoolDocument> all = documents();
     Pools.run(plan("whole"), all);
-    Pools.run(plan("grown"), all.subList(0, 30));
+    Pools.run(plan("grown"), all.subList(0, 15));
     Map<String, Integer> before = files("grown");
     try (PoolRun begun = PoolRun.begin(Catalogue.standard(), Pools.reader(), plan("grown"))) {
       for (PoolDocument document : all) {
@@ -76,6 +79,36 @@ class PoolAddTest {
           assertThrows(FaultException.class, () -> Pools.run(plan("grown", odd), all));
       assertTrue(refused.getMessage().contains("all pooled again"), refused.getMessage());
     }
+    PoolReader there = new PoolReader(Catalogue.standard(), Options.usual(), Release.R4);
+    Options elsewhere = Options.usual().zone(ZoneOffset.ofHours(9));
+    for (PoolReader odd :
+        List.of(
+            new PoolReader(Catalogue.standard(), elsewhere, Release.R4),
+            new PoolReader(Catalogue.standard(), Options.usual(), Release.R5),
+            there.on(OnErrors.LEFT_OVER))) {
+      assertRefused("way to read the inputs", plan("grown"), odd);
+    }
+    PoolPlan plain = PoolPlan.of(folder.resolve("grown"), new Deidentifier(Pools.KEY, false));
+    assertRefused("choice of bundles", plain.adding(), there);
+    // To name errors changes no row.
+    try (PoolRun run = PoolRun.begin(Catalogue.standard(), there.on(OnErrors.POOLED), plan("grown"))) {
+      run.add(all.get(6));
+      assertEquals(6, run.finish().counts().documents());
+    }
+  }
+
+  private static void assertRefused(String why, PoolPlan plan, PoolReader reader)
+      throws IOException {
+    try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan)) {
+      FaultException refused =
+          assertThrows(FaultException.class, () -> run.add(Pools.json(BARE, 1)));
+      assertTrue(refused.getMessage().contains(why), refused.getMessage());
+    }
+  }
+
+  @Test
+  void aPoolThatWasMadeWithoutAddIsNotAddedTo() throws IOException {
+    List<PoolDocument> all = documents();
     Pools.run(PoolPlan.of(folder.resolve("plain"), new Deidentifier(Pools.KEY, false)), all);
     FaultException plain = assertThrows(FaultException.class, () -> Pools.run(plan("plain"), all));
     assertTrue(plain.getMessage().contains("without --add"), plain.getMessage());
@@ -103,7 +136,7 @@ class PoolAddTest {
 
   private static List<PoolDocument> documents() {
     List<PoolDocument> documents = new ArrayList<>();
-    new Cohort(40, 9).exams().forEach(exam -> documents.add(Pools.record(exam, documents.size())));
+    new Cohort(20, 9).exams().forEach(exam -> documents.add(Pools.record(exam, documents.size())));
     documents.add(Pools.json("{}", documents.size()));
     documents.add(Pools.json(BARE, documents.size()));
     return documents;

@@ -43,7 +43,7 @@ class PoolRunTest {
   @Test
   void everyFormatHoldsTheSame() throws IOException, SQLException {
     Path pool = folder.resolve("pool");
-    PoolResult result = Pools.run(Pools.everything(pool, false, true), mixed(300));
+    PoolResult result = Pools.run(Pools.everything(pool, false, true), mixed(80));
     try (TableStore store = TableStore.at(pool.resolve("tables.duckdb"))) {
       for (String table : List.of("findings", "examinations")) {
         for (String file : List.of("parquet", "ndjson")) {
@@ -108,7 +108,7 @@ class PoolRunTest {
   @Test
   void bundlesOfThePoolAreLabelledAndReadAgain() throws IOException {
     Path pool = folder.resolve("pool");
-    Pools.run(Pools.everything(pool, false, false), mixed(20));
+    Pools.run(Pools.everything(pool, false, false), mixed(10));
     for (String line : Files.readAllLines(pool.resolve("bundles.ndjson"))) {
       assertTrue(line.contains("\"code\":\"PSEUDED\""), line);
       new FhirReader(Catalogue.standard()).read(line).orThrow();
@@ -118,7 +118,7 @@ class PoolRunTest {
   @Test
   void theCodebookNamesEveryColumnAndCountsIt() throws IOException, SQLException {
     Path pool = folder.resolve("pool");
-    Pools.run(Pools.everything(pool, false, false), mixed(60));
+    Pools.run(Pools.everything(pool, false, false), mixed(30));
     try (TableStore store = TableStore.at(pool.resolve("tables.duckdb"))) {
       String book = "'" + pool.resolve("codebook.csv") + "'";
       for (String table : List.of("findings", "examinations")) {

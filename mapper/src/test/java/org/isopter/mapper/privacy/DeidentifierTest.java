@@ -12,6 +12,7 @@ import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.isopter.mapper.pool.Pools;
 import org.isopter.mapper.table.Origin;
 import org.isopter.mapper.table.Person;
@@ -104,8 +105,33 @@ class DeidentifierTest {
   @Test
   void agesFromNinetyOnAreOne() {
     assertEquals(Optional.of(90), age(97));
-    assertEquals(Optional.of(90), age(90));
-    assertEquals(Optional.of(89), age(89));
+    assertEquals(Optional.of(90), age(91));
+  }
+
+  /**
+   * Whoever knows a birthday would know when two visits were between which an age changes. Of ages
+   * without a date of birth, as many as chance would have it change without a birthday.
+   */
+  @Test
+  void anAgeThatChangesTellsNoBirthday() {
+    int pairs = 2000;
+    double without = ups(40, 40, pairs) / pairs;
+    double with = ups(40, 41, pairs) / pairs;
+    // A quarter a year less, a quarter a year more: two draws of these differ by one so often.
+    assertEquals(0.25, without, 4 * Math.sqrt(0.25 * 0.75 / pairs));
+    assertEquals(0.375, with, 4 * Math.sqrt(0.375 * 0.625 / pairs));
+  }
+
+  private double ups(int before, int after, int pairs) {
+    return IntStream.range(0, pairs)
+        .filter(pair -> age("a" + pair, after) == age("b" + pair, before) + 1)
+        .count();
+  }
+
+  private int age(String examination, int years) {
+    PooledExam exam = pooled(exam(examination, "p-1", FIRST));
+    Person person = Person.of(Optional.of(years), Optional.empty());
+    return deidentifier.apply(exam.with(exam.exam(), person)).person().age().orElseThrow();
   }
 
   @Test

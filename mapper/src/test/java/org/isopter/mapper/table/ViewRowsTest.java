@@ -11,6 +11,7 @@ import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.hl7.fhir.r5.context.IWorkerContext;
 import org.hl7.fhir.r5.model.Base;
@@ -53,20 +54,31 @@ class ViewRowsTest {
   private static Stream<DynamicTest> forEachView(
       IWorkerContext release, List<Exam> exams, boolean full) {
     ViewEngine engine = new ViewEngine(release);
+    return View.of(Catalogue.standard()).stream()
+        .map(
+            view ->
+                DynamicTest.dynamicTest(
+                    view.id(), () -> check(engine, view, shown(view, exams), full)));
+  }
+
+  /** Returns the examinations with the finding of a view, and some that the view must pass over. */
+  private static List<Exam> shown(View view, List<Exam> exams) {
+    return IntStream.range(0, exams.size())
+        .filter(at -> at % 97 == 0 || has(exams.get(at), view.id()))
+        .mapToObj(exams::get)
+        .toList();
+  }
+
+  private static boolean has(Exam exam, String finding) {
+    return exam.facts().stream().anyMatch(fact -> fact.finding().id().equals(finding));
+  }
+
+  private static void check(ViewEngine engine, View view, List<Exam> exams, boolean full) {
     List<Base> observations =
         exams.stream()
             .flatMap(exam -> Observations.of(exam).stream())
             .map(ViewEngine::resource)
             .toList();
-    return View.of(Catalogue.standard()).stream()
-        .map(
-            view ->
-                DynamicTest.dynamicTest(
-                    view.id(), () -> check(engine, view, exams, observations, full)));
-  }
-
-  private static void check(
-      ViewEngine engine, View view, List<Exam> exams, List<Base> observations, boolean full) {
     JsonObject definition = ViewEngine.view(view.json());
     List<Map<String, String>> rows = engine.rows(definition, observations);
     assertFalse(rows.isEmpty());

@@ -34,14 +34,18 @@ final class LeftOverReport {
 
   /** Lists one thing that was left over. */
   void list(Remainder left) {
-    int line = Math.toIntExact(left.line());
-    Position at = new Position("input " + numbers.getOrDefault(left.source(), 0), line, 0);
+    Position at = position(left.source(), left.line());
     List<Issue.Said> said = new ArrayList<>();
     said.add(new Issue.Said("", what(left)));
     left.reasons().forEach(reason -> said.add(new Issue.Said("cause", reason)));
     boolean refused = left.what() == Remainder.What.REFUSED;
     Issue.Severity severity = refused ? Issue.Severity.ERROR : Issue.Severity.WARNING;
     log.list(at, List.of(new Issue(severity, "not-supported", at, "", said)));
+  }
+
+  /** Returns what an input is called where nobody is named. */
+  Position position(String source, long line) {
+    return new Position("input " + numbers.getOrDefault(source, 0), Math.toIntExact(line), 0);
   }
 
   private static String what(Remainder left) {

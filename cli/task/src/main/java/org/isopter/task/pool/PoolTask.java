@@ -2,6 +2,7 @@ package org.isopter.task.pool;
 
 import java.io.IOException;
 import java.util.List;
+import org.isopter.mapper.pool.OnErrors;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolResult;
@@ -55,14 +56,16 @@ public final class PoolTask {
             fault -> {
               throw new UsageException(fault.toString());
             });
+    LeftOverReport left = new LeftOverReport(log, sources);
+    RecordErrors errors = new RecordErrors(log, request.strict()).withoutValues();
     try (Progress progress = Progress.on(log.streams(), "documents");
         PoolRun run =
-            PoolRun.begin(Catalogue.standard(), reader, plan)
+            PoolRun.begin(Catalogue.standard(), reader.on(policy()), plan)
                 .knowing(request.persons())
                 .rotatedFrom(request.older())
-                .reporting(new LeftOverReport(log, sources)::list)) {
-      RecordErrors errors = new RecordErrors(log, request.strict());
-      new PoolFeed(run.telling(progress::at), InputSource::name).looking(errors).feed(log, sources);
+                .reporting(left::list)
+                .naming(one -> errors.name(left.position(one.source(), one.line()), one.errors()))) {
+      new PoolFeed(run.telling(progress::at), InputSource::name).feed(log, sources);
       PoolResult result = run.finish();
       progress.end();
       errors.sum();
@@ -72,5 +75,9 @@ public final class PoolTask {
     } catch (IOException failed) {
       throw new UnwritableException(plan.folder().toString(), failed);
     }
+  }
+
+  private OnErrors policy() {
+    return request.strict() ? OnErrors.LEFT_OVER : OnErrors.POOLED;
   }
 }

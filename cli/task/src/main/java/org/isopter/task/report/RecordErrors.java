@@ -51,9 +51,14 @@ public final class RecordErrors {
         Consistency.check(exam).stream()
             .filter(violation -> violation.rule().severity() == Severity.ERROR)
             .toList();
-    if (errors.isEmpty()) {
-      return true;
+    if (!errors.isEmpty()) {
+      name(document, errors);
     }
+    return errors.isEmpty() || !strict;
+  }
+
+  /** Names the errors of a record, at least one; where that is strict, the record is refused. */
+  public void name(Position document, List<Violation> errors) {
     records++;
     errors.forEach(error -> rules.merge(error.rule().id(), 1, Integer::sum));
     List<Issue> issues = errors.stream().map(error -> issue(document, error)).toList();
@@ -63,7 +68,6 @@ public final class RecordErrors {
       say(document, errors);
       log.list(document, issues);
     }
-    return !strict;
   }
 
   private void say(Position document, List<Violation> errors) {
