@@ -100,8 +100,7 @@ class StrictTest {
     wrong = bundles.toString();
     Run named = pool("named").ok();
     assertTrue(
-        named.err().contains("isopter: input 1:1: 1 error by the rules: " + RULE),
-        named.err());
+        named.err().contains("isopter: input 1:1: 1 error by the rules: " + RULE), named.err());
     assertTrue(named.err().contains("3 examinations with 3 facts"), named.err());
     Run strict = pool("strict", "--strict");
     assertEquals(ExitStatus.REFUSED, strict.status());

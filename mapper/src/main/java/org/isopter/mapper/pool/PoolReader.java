@@ -87,8 +87,7 @@ public final class PoolReader {
 
   /** Returns this reader, looking for errors in every examination, whoever wrote it. */
   public PoolReader on(OnErrors other) {
-    return new PoolReader(
-        records, ours, foreign, json, release, refusesPools, other, settings);
+    return new PoolReader(records, ours, foreign, json, release, refusesPools, other, settings);
   }
 
   /** Returns how this reads, as one text: with another, the same documents give other rows. */

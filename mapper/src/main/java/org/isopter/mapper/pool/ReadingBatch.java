@@ -109,7 +109,8 @@ final class ReadingBatch {
     return Optional.empty();
   }
 
-  private static Remainder withErrors(PoolDocument document, ReadResource read, List<Fault> faults) {
+  private static Remainder withErrors(
+      PoolDocument document, ReadResource read, List<Fault> faults) {
     return new Remainder(
         document.source(),
         document.line(),

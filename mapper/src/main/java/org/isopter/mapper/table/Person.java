@@ -43,8 +43,7 @@ public record Person(
 
   /** Returns a person as the header of an examination states them. */
   public static Person stated(Demographics stated) {
-    return of(
-        stated.age().flatMap(Person::wholeYears), stated.sex().map(AdministrativeSex::word));
+    return of(stated.age().flatMap(Person::wholeYears), stated.sex().map(AdministrativeSex::word));
   }
 
   private static Optional<Integer> wholeYears(Quantity age) {

@@ -91,7 +91,8 @@ class PoolAddTest {
     PoolPlan plain = PoolPlan.of(folder.resolve("grown"), new Deidentifier(Pools.KEY, false));
     assertRefused("choice of bundles", plain.adding(), there);
     // To name errors changes no row.
-    try (PoolRun run = PoolRun.begin(Catalogue.standard(), there.on(OnErrors.POOLED), plan("grown"))) {
+    try (PoolRun run =
+        PoolRun.begin(Catalogue.standard(), there.on(OnErrors.POOLED), plan("grown"))) {
       run.add(all.get(6));
       assertEquals(6, run.finish().counts().documents());
     }

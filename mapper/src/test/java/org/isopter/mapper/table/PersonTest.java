@@ -33,11 +33,9 @@ class PersonTest {
 
   @Test
   void whatOneSourceDoesNotSayTheOtherDoes() {
-    Person patient =
-        Person.born(Optional.of(LocalDate.parse("1990-01-01")), Optional.empty(), DAY);
+    Person patient = Person.born(Optional.of(LocalDate.parse("1990-01-01")), Optional.empty(), DAY);
     assertEquals(
-        new Person(
-            Optional.of(36), Optional.of("female"), patient.born(), Optional.empty()),
+        new Person(Optional.of(36), Optional.of("female"), patient.born(), Optional.empty()),
         patient.or(STATED));
     assertEquals(STATED, Person.UNKNOWN.or(STATED));
     assertEquals(STATED, STATED.or(Person.of(Optional.of(80), Optional.of("male"))));
@@ -46,8 +44,7 @@ class PersonTest {
   /** A date of birth after the examination is a slip, and no age may be counted from it. */
   @Test
   void aBirthAfterTheExaminationIsNotCountedFrom() {
-    Person patient =
-        Person.born(Optional.of(LocalDate.parse("2027-01-01")), Optional.empty(), DAY);
+    Person patient = Person.born(Optional.of(LocalDate.parse("2027-01-01")), Optional.empty(), DAY);
     assertEquals(Optional.of(34), patient.or(STATED).bornLater(10, DAY).age());
   }
 

@@ -64,7 +64,8 @@ public final class PoolTask {
                 .knowing(request.persons())
                 .rotatedFrom(request.older())
                 .reporting(left::list)
-                .naming(one -> errors.name(left.position(one.source(), one.line()), one.errors()))) {
+                .naming(
+                    one -> errors.name(left.position(one.source(), one.line()), one.errors()))) {
       new PoolFeed(run.telling(progress::at), InputSource::name).feed(log, sources);
       PoolResult result = run.finish();
       progress.end();
