@@ -3,7 +3,7 @@ package org.isopter.cli.option;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.isopter.mapper.pool.PersonsFile;
+import org.isopter.mapper.person.PersonsFile;
 import org.isopter.mapper.privacy.DateShift;
 import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.privacy.Kept;

@@ -16,6 +16,7 @@ import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.fhir.Version;
 import org.isopter.mapper.omop.OmopTables;
 import org.isopter.mapper.omop.OmopVocabulary;
+import org.isopter.mapper.person.PersonsFile;
 import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.privacy.RiskReport;
 import org.isopter.mapper.privacy.SmallCells;

@@ -12,6 +12,7 @@ import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
 import org.isopter.mapper.foreign.reading.ResourceOutcome;
+import org.isopter.mapper.person.Persons;
 import org.isopter.mapper.table.Origin;
 import org.isopter.mapper.table.PooledExam;
 import org.isopter.model.check.Violation;

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import org.isopter.mapper.pool.PersonsFile;
+import org.isopter.mapper.person.PersonsFile;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolRun;
 import org.isopter.mapper.pool.Pools;

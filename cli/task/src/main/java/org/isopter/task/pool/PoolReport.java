@@ -2,7 +2,7 @@ package org.isopter.task.pool;
 
 import java.nio.file.Path;
 import java.util.Optional;
-import org.isopter.mapper.pool.PersonsFile;
+import org.isopter.mapper.person.PersonsFile;
 import org.isopter.mapper.pool.PoolCounts;
 import org.isopter.mapper.pool.PoolResult;
 import org.isopter.task.io.Messages;

@@ -1,7 +1,7 @@
 package org.isopter.task.pool;
 
 import java.util.Optional;
-import org.isopter.mapper.pool.PersonsFile;
+import org.isopter.mapper.person.PersonsFile;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.privacy.Deidentifier;
 

@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.person;
 
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -17,7 +17,7 @@ import org.isopter.model.value.Canonical;
 import org.isopter.model.value.TextCheck;
 
 /** What the Patient resources of a document say of the persons examined. */
-final class Persons {
+public final class Persons {
 
   /** The codes of FHIR's AdministrativeGender. */
   private static final Set<String> SEXES = Set.of("male", "female", "other", "unknown");
@@ -27,7 +27,7 @@ final class Persons {
 
   private final Map<String, Raw> patients = new HashMap<>();
 
-  Persons(Reading reading) {
+  public Persons(Reading reading) {
     for (ReadResource read : reading.resources()) {
       add(read.resource());
     }
@@ -35,7 +35,7 @@ final class Persons {
   }
 
   /** Returns what is known of the person: by the Patient who it is, else by the header. */
-  Person of(Header header) {
+  public Person of(Header header) {
     return header
         .subject()
         .identifier()

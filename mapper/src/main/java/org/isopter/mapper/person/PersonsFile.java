@@ -1,4 +1,4 @@
-package org.isopter.mapper.pool;
+package org.isopter.mapper.person;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
@@ -147,7 +147,7 @@ public final class PersonsFile {
   }
 
   /** Returns the examination with what the file says of the person. */
-  PooledExam apply(PooledExam exam) {
+  public PooledExam apply(PooledExam exam) {
     Header header = exam.exam().header();
     Optional<String> key = header.subject().identifier().map(this::key).filter(rows::containsKey);
     key.ifPresent(met::add);
@@ -166,7 +166,7 @@ public final class PersonsFile {
   }
 
   /** Returns all that it says, as one text; the same for the same rows in any order. */
-  String text() {
+  public String text() {
     return bySystem + new java.util.TreeMap<>(rows).toString();
   }
 
