@@ -49,6 +49,7 @@ final class AcuityRules {
                     .filter(
                         any ->
                             eye.isSilentOn(Acuities.PINHOLE)
+                                && !Sight.isForReading(eye, any)
                                 && eye.seen(Acuities.DISTANCE).allMatch(AcuityRules::isUnexplained))
                     .limit(1)
                     .map(Breach::of));

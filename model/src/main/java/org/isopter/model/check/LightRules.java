@@ -11,12 +11,15 @@ import org.isopter.model.answer.movement.DoubleVision;
 import org.isopter.model.answer.pupil.DefectSide;
 import org.isopter.model.answer.pupil.PupilResponse;
 import org.isopter.model.answer.sight.FieldResponse;
+import org.isopter.model.answer.tissue.GlobeState;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Colours;
 import org.isopter.model.catalogue.Fields;
+import org.isopter.model.catalogue.Globes;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.EyeView;
+import org.isopter.model.exam.Seen;
 
 /** Rules about eyes that see no light. */
 final class LightRules {
@@ -221,9 +224,9 @@ final class LightRules {
 
   private static ConsistencyRule doubleWithOneEye() {
     return impossible("double-with-one-eye")
-        .what("Double vision of both eyes together is stated, and one eye perceives no light.")
+        .what("Double vision of both eyes together is stated, and one eye sees nothing or is gone.")
         .why("Binocular double vision needs two eyes that see: it goes when either is covered.")
-        .on(Movements.DIPLOPIA, Acuities.DISTANCE)
+        .on(Movements.DIPLOPIA, Acuities.DISTANCE, Globes.STATE)
         .wanted("monocular or none, or an acuity of light perception or better in each eye")
         .suggest("ask again with each eye covered in turn")
         .pair(
@@ -232,8 +235,16 @@ final class LightRules {
                     .flatMap(
                         eye ->
                             both.seen(Movements.DIPLOPIA, LightRules::isBinocular)
-                                .filter(seen -> Reflexes.isBlindBeside(eye, seen))
-                                .map(seen -> Reflexes.besideAcuity(seen, eye))));
+                                .flatMap(seen -> sightless(eye, seen))));
+  }
+
+  private static Stream<Breach> sightless(EyeView eye, Seen<?> seen) {
+    return Reflexes.isBlindBeside(eye, seen)
+        ? Stream.of(Reflexes.besideAcuity(seen, eye))
+        : eye
+            .beside(seen, Globes.STATE, state -> state != GlobeState.PRESENT)
+            .map(gone -> Breach.of(seen, gone))
+            .stream();
   }
 
   private static boolean isBinocular(Movements.Diplopia diplopia) {

@@ -3,33 +3,21 @@ package org.isopter.model.check;
 import static org.isopter.model.check.ConsistencyRule.contradictory;
 import static org.isopter.model.check.ConsistencyRule.implausible;
 import static org.isopter.model.check.ConsistencyRule.impossible;
-import static org.isopter.model.check.ConsistencyRule.incomplete;
 import static org.isopter.model.check.Reflexes.WORKS;
 
-import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Stream;
-import org.isopter.model.answer.pupil.DefectGrade;
 import org.isopter.model.answer.pupil.DefectSide;
 import org.isopter.model.answer.pupil.PupilResponse;
 import org.isopter.model.catalogue.Pupils;
-import org.isopter.model.catalogue.Pupils.AfferentDefect;
-import org.isopter.model.clinical.pupil.AfferentDefects;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
-import org.isopter.model.finding.Span;
-import org.isopter.model.value.Site;
 
 /** Rules about the light responses, the near response and the afferent defect. */
 final class PupilRules {
 
-  private static final String WIRING = "pupil pathways: Trobe; NOVEL, University of Utah";
-  private static final Set<DefectGrade> STRONG =
-      Set.of(DefectGrade.GRADE_3, DefectGrade.GRADE_4, DefectGrade.GRADE_5);
-  private static final Set<DefectGrade> SLIGHT = Set.of(DefectGrade.TRACE, DefectGrade.GRADE_1);
-  private static final BigDecimal STEP = new BigDecimal("0.3");
+  static final String WIRING = "pupil pathways: Trobe; NOVEL, University of Utah";
 
   private PupilRules() {}
 
@@ -39,12 +27,7 @@ final class PupilRules {
         answersFellowOnly(),
         defectOnWrongSide(),
         noDefectBesideBlockedEye(),
-        strongDefectButBrisk(),
-        allBriskBesideDefect(),
-        defectWithoutResponses(),
-        gradeAgainstLogUnits(),
-        nearLostLightKept(),
-        defectWithoutReactingPupil());
+        nearLostLightKept());
   }
 
   private static ConsistencyRule litEyeReachesOnePupil() {
@@ -131,123 +114,6 @@ final class PupilRules {
                     blocked.beside(defect, Pupils.CONSENSUAL, any -> true)));
   }
 
-  private static ConsistencyRule strongDefectButBrisk() {
-    return contradictory("strong-defect-but-brisk", Severity.WARNING)
-        .what("The eye of a defect of 3+ or 4+ has a brisk direct response.")
-        .why(
-            "From 3+ on the pupil widens at once when the light comes to it. The grade alone says"
-                + " nothing of what the eye sees.")
-        .source(
-            "Bell and others 1993, Arch Ophthalmol 111:938: grade IV means 2.0 log units, grade V an"
-                + " eye that is blind")
-        .on(Pupils.DIRECT, Pupils.AFFERENT_DEFECT)
-        .wanted("a direct response that is not brisk, or a lower grade")
-        .suggest("repeat the swinging light test and the direct response")
-        .eachEye(
-            eye ->
-                eye.seen(Pupils.DIRECT, PupilResponse.BRISK::equals)
-                    .flatMap(
-                        brisk ->
-                            eye
-                                .at(Site.BOTH)
-                                .beside(
-                                    brisk,
-                                    Pupils.AFFERENT_DEFECT,
-                                    defect -> isIn(defect, eye) && isGraded(defect, STRONG))
-                                .map(defect -> Breach.of(brisk, defect))
-                                .stream()));
-  }
-
-  private static boolean isIn(AfferentDefect defect, EyeView eye) {
-    return defect.side() == Reflexes.side(eye);
-  }
-
-  private static boolean isGraded(AfferentDefect defect, Set<DefectGrade> grades) {
-    return defect.grade().filter(grades::contains).isPresent();
-  }
-
-  private static ConsistencyRule allBriskBesideDefect() {
-    return contradictory("all-brisk-beside-defect", Severity.INFORMATION)
-        .what("All four light responses are brisk beside an afferent defect of more than 1+.")
-        .why(
-            "The swinging test shows what the single responses may hide, so both can be true; yet"
-                + " brisk and equal is often written by habit.")
-        .on(Pupils.AFFERENT_DEFECT, Pupils.DIRECT, Pupils.CONSENSUAL)
-        .wanted("responses as they were seen, or a grade of trace or 1+")
-        .suggest("state how the light responses of the two eyes differed")
-        .pair(
-            both ->
-                both.seen(Pupils.AFFERENT_DEFECT, PupilRules::isMoreThanSlight)
-                    .filter(defect -> Reflexes.eyes(both).allMatch(eye -> isBrisk(eye, defect)))
-                    .map(defect -> Breach.of(defect, responses(both, defect))));
-  }
-
-  private static Seen<?>[] responses(EyeView both, Seen<?> at) {
-    return Reflexes.eyes(both)
-        .flatMap(
-            eye ->
-                Stream.of(Pupils.DIRECT, Pupils.CONSENSUAL)
-                    .flatMap(finding -> eye.beside(at, finding, any -> true).stream()))
-        .toArray(Seen<?>[]::new);
-  }
-
-  private static boolean isMoreThanSlight(AfferentDefect defect) {
-    return defect.side().isDefect() && !isGraded(defect, SLIGHT);
-  }
-
-  private static boolean isBrisk(EyeView eye, Seen<?> at) {
-    return eye.beside(at, Pupils.DIRECT, PupilResponse.BRISK::equals).isPresent()
-        && eye.beside(at, Pupils.CONSENSUAL, PupilResponse.BRISK::equals).isPresent();
-  }
-
-  private static ConsistencyRule defectWithoutResponses() {
-    return incomplete("defect-without-responses", Severity.INFORMATION)
-        .what("An afferent defect is stated and no direct light response is.")
-        .why("A reader needs to know whether the pupils can move before a comparison means much.")
-        .on(Pupils.AFFERENT_DEFECT, Pupils.DIRECT)
-        .wanted("the direct light response of each eye, or why it was not tested")
-        .suggest("add direct-light-response for right and left")
-        .pair(
-            both ->
-                both.seen(Pupils.AFFERENT_DEFECT, defect -> defect.side().isDefect())
-                    .filter(
-                        defect ->
-                            Reflexes.eyes(both).allMatch(eye -> eye.isSilentOn(Pupils.DIRECT)))
-                    .map(Breach::of));
-  }
-
-  private static ConsistencyRule gradeAgainstLogUnits() {
-    return implausible("defect-grade-against-log-units", Severity.INFORMATION)
-        .what("Grade and log units of a defect lie more than 0.3 log units apart.")
-        .why("In one study most eyes of a grade lay within a span of log units.")
-        .source(
-            "Yotharak and Aui-Aree 2012, J Med Assoc Thai 95(4), n = 69; allowance: a filter step")
-        .on(Pupils.AFFERENT_DEFECT)
-        .wanted("log units within 0.3 of the published span of the grade")
-        .suggest("check both; one is never derived from the other")
-        .pair(
-            both ->
-                both.seen(Pupils.AFFERENT_DEFECT, PupilRules::isFarApart)
-                    .map(defect -> Breach.of(defect).in("log-units")));
-  }
-
-  private static boolean isFarApart(AfferentDefect defect) {
-    return defect
-        .logUnits()
-        .flatMap(
-            units ->
-                defect
-                    .grade()
-                    .flatMap(AfferentDefects::publishedSpan)
-                    .filter(span -> isOutside(span, units)))
-        .isPresent();
-  }
-
-  private static boolean isOutside(Span span, BigDecimal units) {
-    return units.compareTo(span.least().subtract(STEP)) < 0
-        || units.compareTo(span.most().add(STEP)) > 0;
-  }
-
   private static ConsistencyRule nearLostLightKept() {
     return implausible("near-lost-but-light-kept", Severity.INFORMATION)
         .what("A pupil answers light and not a near target.")
@@ -264,25 +130,5 @@ final class PupilRules {
                     PupilResponse.ABSENT::equals,
                     Pupils.DIRECT,
                     WORKS::contains));
-  }
-
-  private static ConsistencyRule defectWithoutReactingPupil() {
-    return contradictory("defect-without-reacting-pupil", Severity.WARNING)
-        .what("A defect is stated in one eye, and neither pupil answers any light.")
-        .why("The defect is seen on a pupil that answers; one at least must do so.")
-        .source(WIRING)
-        .on(Pupils.AFFERENT_DEFECT, Pupils.DIRECT, Pupils.CONSENSUAL)
-        .wanted("a pupil that answers, or the defect as not testable")
-        .settledByRemark()
-        .suggest("state which pupil was watched, or afferent-defect as { absent: unable }")
-        .pair(
-            both ->
-                both.seen(Pupils.AFFERENT_DEFECT, defect -> defect.side().isDefect())
-                    .filter(defect -> Reflexes.eyes(both).allMatch(eye -> isStill(eye, defect)))
-                    .map(defect -> Breach.of(defect, responses(both, defect))));
-  }
-
-  private static boolean isStill(EyeView eye, Seen<?> at) {
-    return Reflexes.fails(eye, Pupils.DIRECT, at) && Reflexes.fails(eye, Pupils.CONSENSUAL, at);
   }
 }

@@ -5,8 +5,10 @@ import static org.isopter.model.check.ConsistencyRule.implausible;
 import static org.isopter.model.check.ConsistencyRule.incomplete;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.answer.tissue.GlobeState;
 import org.isopter.model.catalogue.Acuities;
@@ -73,7 +75,8 @@ final class RecordRules {
   private RecordRules() {}
 
   static List<ConsistencyRule> all() {
-    return List.of(oneEyeOnly(), saidTwice(), absentAndFound(), farInTime(), ofNoEye());
+    return List.of(
+        oneEyeOnly(), saidTwice(), absentAndFound(), farInTime(), inTheFuture(), ofNoEye());
   }
 
   private static Finding<?>[] array(List<Finding<?>> findings) {
@@ -164,6 +167,29 @@ final class RecordRules {
     return fact.at()
         .filter(time -> Duration.between(performed, time).abs().compareTo(DAY) > 0)
         .isPresent();
+  }
+
+  private static ConsistencyRule inTheFuture() {
+    return implausible("exam-in-the-future", Severity.WARNING)
+        .what("The examination has a time more than 24 hours after that of this machine.")
+        .why("Nobody has examined yet; a slip of the year, or a clock that is wrong, is likelier.")
+        .onAll()
+        .wanted("a time that has passed")
+        .suggest("correct performed; dates that were shifted on purpose may lie ahead")
+        .pair(
+            both ->
+                both.exam().exam().facts().stream()
+                    .limit(1)
+                    .filter(any -> isAhead(both.exam().exam().header().performed()))
+                    .map(fact -> inTheFuture(both.exam().exam(), fact)));
+  }
+
+  private static boolean isAhead(OffsetDateTime performed) {
+    return performed.toInstant().isAfter(Instant.now().plus(DAY));
+  }
+
+  private static Breach inTheFuture(Exam exam, Fact<?> first) {
+    return new Breach(first, Optional.empty(), "performed " + exam.header().performed());
   }
 
   private static ConsistencyRule ofNoEye() {

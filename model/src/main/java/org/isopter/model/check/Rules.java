@@ -13,6 +13,7 @@ public final class Rules {
               LittleSightRules.all(),
               SightRules.all(),
               PupilRules.all(),
+              DefectRules.all(),
               PupilSizeRules.all(),
               AcuityRules.all(),
               ChartRules.all(),

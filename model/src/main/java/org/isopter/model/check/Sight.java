@@ -1,8 +1,11 @@
 package org.isopter.model.check;
 
+import java.math.BigDecimal;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
@@ -23,6 +26,9 @@ final class Sight {
   /** The worst that still goes by the name of 6/9: 6/9.5 or 20/32, with the same allowance. */
   private static final Set<Correction> BEST_CORRECTED =
       Set.of(Correction.BEST, Correction.TRIAL_LENSES);
+
+  /** Five lines, with the same allowance. */
+  private static final double FIVE_LINES = 0.476;
 
   private static final double SIX_NINE = 0.212;
 
@@ -107,6 +113,58 @@ final class Sight {
   static boolean isOnlyBlindEye(EyeView eye, Seen<?> at) {
     return eye.beside(at, Acuities.DISTANCE, Sight::isNoLight).isPresent()
         && eye.fellow().beside(at, Acuities.DISTANCE, Sight::isNoLight).isEmpty();
+  }
+
+  /**
+   * Returns the best acuity of the fellow eye where it is worse than the best of this eye by five
+   * lines or more, or no letter at all; of either eye through a pinhole too.
+   */
+  static Stream<Seen<AcuityReading>> farWorseFellow(EyeView eye, Seen<?> at) {
+    OptionalDouble best =
+        readings(eye, at)
+            .map(one -> AcuityScale.logMar(one.value().acuity()))
+            .flatMapToDouble(OptionalDouble::stream)
+            .min();
+    List<Seen<AcuityReading>> fellow = readings(eye.fellow(), at).toList();
+    return best.isPresent()
+            && fellow.stream().allMatch(one -> isFarWorse(one.value(), best.getAsDouble()))
+        ? fellow.stream().limit(1)
+        : Stream.empty();
+  }
+
+  /**
+   * Says whether an eye is made for reading by its contact lens: it reads N5 to N8 through one at
+   * near, and its fellow 6/9 or better at distance through one.
+   */
+  static boolean isForReading(EyeView eye, Seen<AcuityReading> far) {
+    return isInContactLens(far.value())
+        && eye.beside(far, Acuities.NEAR, one -> isInContactLens(one) && isSmallPrint(one))
+            .isPresent()
+        && eye.fellow()
+            .beside(
+                far,
+                Acuities.DISTANCE,
+                one -> isInContactLens(one) && isChart(one) && !isWorseThanSixNine(one))
+            .isPresent();
+  }
+
+  private static boolean isInContactLens(AcuityReading reading) {
+    return reading.correction().filter(Correction.CONTACT_LENSES::equals).isPresent();
+  }
+
+  private static boolean isSmallPrint(AcuityReading reading) {
+    return reading.acuity() instanceof Acuity.Points print
+        && print.size().compareTo(BigDecimal.valueOf(8)) <= 0;
+  }
+
+  private static boolean isFarWorse(AcuityReading reading, double best) {
+    return low(reading).isPresent() || isWorse(reading, best + FIVE_LINES);
+  }
+
+  private static Stream<Seen<AcuityReading>> readings(EyeView eye, Seen<?> at) {
+    return Stream.of(Acuities.DISTANCE, Acuities.PINHOLE)
+        .flatMap(finding -> eye.seen(finding, one -> !(one.acuity() instanceof Acuity.NotImproved)))
+        .filter(at::isWith);
   }
 
   private static boolean isWorse(AcuityReading reading, double logMar) {

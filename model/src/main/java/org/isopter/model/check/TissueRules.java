@@ -7,6 +7,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.stream.Stream;
 import org.isopter.model.answer.pupil.DrugEffect;
+import org.isopter.model.answer.pupil.TestDrug;
 import org.isopter.model.answer.tissue.AnteriorSign;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Corneas;
@@ -14,6 +15,7 @@ import org.isopter.model.catalogue.Drops;
 import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Perimetry;
 import org.isopter.model.catalogue.Segments;
+import org.isopter.model.clinical.pupil.Anisocoria;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Quantity;
@@ -33,6 +35,7 @@ final class TissueRules {
         flatSteeperThanSteep(),
         lidThatDoesNotRise(),
         drugTheWrongWay(),
+        apraclonidineWidensLarger(),
         drugAgainstSizes(),
         deepFieldButFullIndex());
   }
@@ -124,6 +127,40 @@ final class TissueRules {
       case APRACLONIDINE -> false;
       case COCAINE, HYDROXYAMFETAMINE, PHENYLEPHRINE_WEAK -> test.effect() == DrugEffect.NARROWER;
     };
+  }
+
+  private static ConsistencyRule apraclonidineWidensLarger() {
+    return implausible("apraclonidine-widens-larger", Severity.WARNING)
+        .what("Apraclonidine widens the pupil that was the larger of the two before.")
+        .why("It widens the pupil whose sympathetic supply is lost, and that is the smaller one.")
+        .source("Bremner 2019, Front Neurol 10:55")
+        .on(Drops.TEST)
+        .wanted("the smaller pupil wider after it, or neither")
+        .settledByRemark()
+        .suggest("check the sides, and whether the sizes before and after were exchanged")
+        .eachEye(
+            eye ->
+                eye.seen(Drops.TEST, TissueRules::isWidenedByApraclonidine)
+                    .flatMap(
+                        wide ->
+                            eye
+                                .fellow()
+                                .beside(wide, Drops.TEST, fellow -> isSmaller(fellow, wide.value()))
+                                .map(fellow -> Breach.of(wide, fellow))
+                                .stream()));
+  }
+
+  private static boolean isWidenedByApraclonidine(Drops.DrugTest test) {
+    return test.drug() == TestDrug.APRACLONIDINE && test.effect() == DrugEffect.WIDER;
+  }
+
+  /** Says whether a pupil was the smaller by more than measuring errs, before the same drug. */
+  private static boolean isSmaller(Drops.DrugTest one, Drops.DrugTest other) {
+    return one.drug() == other.drug()
+        && one.before()
+            .flatMap(size -> other.before().map(more -> more.value().subtract(size.value())))
+            .filter(apart -> apart.compareTo(Anisocoria.REPEATABILITY) > 0)
+            .isPresent();
   }
 
   private static ConsistencyRule drugAgainstSizes() {

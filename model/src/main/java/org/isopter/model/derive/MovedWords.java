@@ -54,7 +54,11 @@ final class MovedWords {
     Set<GazeDirection> limited = limited(moves);
     return limited.isEmpty()
         ? "not limited where tested"
-        : "limited: "
-            + String.join(", ", limited.stream().sorted().map(GazeDirection::word).toList());
+        : "limited on looking "
+            + String.join(", ", limited.stream().sorted().map(MovedWords::gaze).toList());
+  }
+
+  private static String gaze(GazeDirection gaze) {
+    return gaze == GazeDirection.PRIMARY ? "straight ahead" : gaze.word().replace("-", " and ");
   }
 }

@@ -11,11 +11,10 @@ import java.util.Set;
 import java.util.function.Function;
 import org.isopter.model.answer.movement.DoubleVision;
 import org.isopter.model.answer.pupil.DefectSide;
-import org.isopter.model.answer.pupil.DrugEffect;
+import org.isopter.model.answer.pupil.PupilFeature;
 import org.isopter.model.answer.pupil.PupilOutline;
 import org.isopter.model.answer.pupil.PupilResponse;
 import org.isopter.model.answer.pupil.Sweating;
-import org.isopter.model.answer.pupil.TestDrug;
 import org.isopter.model.answer.tissue.AnteriorSign;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Drops;
@@ -86,6 +85,7 @@ final class PupilSignReader {
         PupilSign.OUTLINE,
         shape -> shape.word(),
         shape -> Set.of(shape == PupilOutline.ROUND ? "round" : "odd"));
+    eye.seen(Pupils.FEATURE).forEach(this::feature);
     one(eye, Lids.PTOSIS, PupilSign.LID, lid -> lid.presence().word(), PupilSignReader::lid);
     one(eye, Movements.DUCTIONS, PupilSign.MOVEMENT, MovedWords::said, MovedWords.of(eye.site()));
     pressure(eye);
@@ -105,14 +105,14 @@ final class PupilSignReader {
       PupilSign sign,
       Function<V, String> said,
       Function<V, Set<String>> words) {
-    eye.only(finding)
-        .ifPresent(
-            seen -> {
-              Set<String> found = words.apply(seen.value());
-              if (!found.isEmpty()) {
-                put(sign, eye.site(), said.apply(seen.value()), found, List.of(seen));
-              }
-            });
+    List<Seen<V>> all = eye.seen(finding).toList();
+    Set<String> found = new LinkedHashSet<>();
+    Set<String> texts = new LinkedHashSet<>();
+    all.forEach(seen -> found.addAll(words.apply(seen.value())));
+    all.forEach(seen -> texts.add(said.apply(seen.value())));
+    if (!found.isEmpty()) {
+      put(sign, eye.site(), String.join(" or ", texts), found, List.copyOf(all));
+    }
   }
 
   private void put(PupilSign sign, Site site, String said, Set<String> words, List<Seen<?>> facts) {
@@ -132,6 +132,21 @@ final class PupilSignReader {
         sign,
         PupilResponse::word,
         seen -> seen == PupilResponse.REACTIVE ? SOME_RESPONSE : Set.of(seen.word()));
+  }
+
+  /** Hippus tells nothing: healthy pupils have it too. */
+  private static final Map<PupilFeature, PupilSign> FEATURES =
+      Map.of(
+          PupilFeature.DILATION_LAG, PupilSign.DILATION_LAG,
+          PupilFeature.SEGMENTAL_MOVEMENT, PupilSign.SEGMENTAL_MOVEMENT,
+          PupilFeature.CORECTOPIA, PupilSign.CORECTOPIA);
+
+  private void feature(Seen<Pupils.Feature> seen) {
+    Presence presence = seen.value().presence();
+    Set<String> words =
+        presence == Presence.EQUIVOCAL ? Set.of("absent", "present") : Set.of(presence.word());
+    Optional.ofNullable(FEATURES.get(seen.value().feature()))
+        .ifPresent(sign -> put(sign, seen.site(), presence.word(), words, List.of(seen)));
   }
 
   private static Set<String> lid(Lids.Ptosis lid) {
@@ -181,37 +196,15 @@ final class PupilSignReader {
 
   private void drug(Seen<Drops.DrugTest> seen) {
     Drops.DrugTest test = seen.value();
-    sign(test)
+    DrugSigns.of(test)
         .ifPresent(
             sign ->
-                put(sign, seen.site(), test.effect().word(), effect(test.effect()), List.of(seen)));
-  }
-
-  private static Set<String> effect(DrugEffect effect) {
-    return Set.of(effect.word());
-  }
-
-  /** A healthy pupil does not answer 0.0625 % of pilocarpine, and answers 0.5 % and more. */
-  private static Optional<PupilSign> sign(Drops.DrugTest test) {
-    TestDrug drug = test.drug();
-    if (drug == TestDrug.PILOCARPINE) {
-      return test.strength().map(Quantity::value).flatMap(PupilSignReader::pilocarpine);
-    }
-    return Optional.ofNullable(
-        Map.of(
-                TestDrug.COCAINE, PupilSign.COCAINE,
-                TestDrug.APRACLONIDINE, PupilSign.APRACLONIDINE,
-                TestDrug.HYDROXYAMFETAMINE, PupilSign.HYDROXYAMFETAMINE)
-            .get(drug));
-  }
-
-  private static Optional<PupilSign> pilocarpine(BigDecimal percent) {
-    if (percent.compareTo(new BigDecimal("0.063")) <= 0) {
-      return Optional.of(PupilSign.WEAK_PILOCARPINE);
-    }
-    return percent.compareTo(new BigDecimal("0.5")) >= 0
-        ? Optional.of(PupilSign.STRONG_PILOCARPINE)
-        : Optional.empty();
+                put(
+                    sign,
+                    seen.site(),
+                    test.effect().word(),
+                    Set.of(test.effect().word()),
+                    List.of(seen)));
   }
 
   private void size(EyeView eye) {
@@ -267,7 +260,10 @@ final class PupilSignReader {
         Pupils.AFFERENT_DEFECT,
         PupilSign.AFFERENT,
         defect -> defect.side().word(),
-        defect -> defect.side() == DefectSide.EQUIVOCAL ? Set.of() : Set.of(defect.side().word()));
+        defect ->
+            defect.side() == DefectSide.EQUIVOCAL
+                ? PupilSign.AFFERENT.words()
+                : Set.of(defect.side().word()));
     one(
         pair,
         Movements.DIPLOPIA,

@@ -1,5 +1,6 @@
 package org.isopter.model.text;
 
+import java.util.Map;
 import java.util.Optional;
 import org.isopter.model.answer.movement.Alignment;
 import org.isopter.model.answer.movement.FixationDistance;
@@ -13,6 +14,9 @@ import org.isopter.model.value.Quantity;
 
 /** Values in words that are no list of parts: signs, drops, deviations. */
 final class SignText {
+
+  /** Signs that are recorded as an adjective. */
+  private static final Map<String, String> NOUNS = Map.of("tilted", "tilt", "crowded", "crowding");
 
   private SignText() {}
 
@@ -32,7 +36,7 @@ final class SignText {
   }
 
   static String sign(Concept sign, Presence presence) {
-    String name = PlainWords.concept(sign);
+    String name = NOUNS.getOrDefault(sign.word(), PlainWords.concept(sign));
     return switch (presence) {
       case PRESENT -> name + " present";
       case ABSENT -> "no " + name;

@@ -44,6 +44,11 @@ class NeverDerivedTest {
           Pattern.compile(
               "\\b(diagnos\\w*|refer|urgent\\w*|emergency|treat\\w*|should|must|recommend\\w*"
                   + "|advise\\w*|prove[sd]?|confirm\\w*)\\b"),
+          "nothing reassures",
+          Pattern.compile(
+              "\\b(benign|harmless|reassur\\w*|innocent|unremarkable|nothing (wrong|abnormal)"
+                  + "|no (cause|sign) for (concern|worry)|within normal|safely?|physiological)\\b"
+                  + "|\\bhealthy (eye|pupil|disc)s?\\b|\\bis (usual|normal|healthy)\\b"),
           "no acuity stands without its notation",
           Pattern.compile("^(0\\.\\d+|\\d+) (is|equals)"));
 

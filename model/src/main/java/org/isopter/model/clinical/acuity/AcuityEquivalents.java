@@ -1,6 +1,7 @@
 package org.isopter.model.clinical.acuity;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -98,11 +99,24 @@ public final class AcuityEquivalents {
   }
 
   private static String words(Acuity acuity, Equivalents same) {
-    String line =
-        "%s is %s logMAR, %s decimal, an angle of %s min"
-            .formatted(acuity, same.logMar(), same.decimal(), same.minutes());
-    return AcuityScale.suffix(acuity) == 0
-        ? line + "."
-        : line + ", as the full line: the suffix is not counted.";
+    List<String> other = new ArrayList<>();
+    if (!(acuity instanceof Acuity.LogMar)) {
+      other.add(same.logMar() + " logMAR");
+    }
+    if (!(acuity instanceof Acuity.DecimalFraction)) {
+      other.add(plain(same.decimal()) + " decimal");
+    }
+    String line = AcuityScale.suffix(acuity) == 0 ? "" : ", as the full line without its suffix,";
+    return "%s%s is %s; the detail of its smallest signs is %s wide."
+        .formatted(acuity, line, String.join(" or ", other), minutes(same.minutes()));
+  }
+
+  private static String minutes(BigDecimal minutes) {
+    String number = plain(minutes);
+    return number + (number.equals("1") ? " minute" : " minutes") + " of arc";
+  }
+
+  private static String plain(BigDecimal number) {
+    return number.stripTrailingZeros().toPlainString();
   }
 }

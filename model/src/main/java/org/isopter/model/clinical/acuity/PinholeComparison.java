@@ -6,6 +6,7 @@ import org.isopter.model.clinical.statement.Certainty;
 import org.isopter.model.clinical.statement.StatementBuilder;
 import org.isopter.model.finding.Citation;
 import org.isopter.model.value.Acuity;
+import org.isopter.model.value.LowVision;
 
 /** What a pinhole did to an acuity, as recorded. */
 public final class PinholeComparison {
@@ -48,6 +49,10 @@ public final class PinholeComparison {
     }
     if (through.acuity() instanceof Acuity.NotImproved) {
       return given(topic, Effect.NOT_IMPROVED, Certainty.COMPUTED);
+    }
+    if (without.acuity() instanceof Acuity.Low low
+        && low.category() == LowVision.NO_LIGHT_PERCEPTION) {
+      return topic.withheld("Without perception of light a pinhole compares nothing.");
     }
     Answer<AcuityOrder> order = AcuityComparison.compare(through, without);
     return order

@@ -22,9 +22,11 @@ public record RedSaturation(Optional<Site> less, BigDecimal ratio, BigDecimal di
 
   private static final Citation SOURCE =
       new Citation(
-          "Mikolajczyk et al, n = 101: 24 % of healthy people report a difference, mean 9 %, range"
-              + " 2 to 25 %; journal from memory");
+          "Mikolajczyk et al, 2022, Neurol Clin Pract, as reviewed by the American Academy of"
+              + " Ophthalmology, n = 101: 24 % of healthy people report a difference, mean 9 %,"
+              + " range 2 to 25 %");
 
+  private static final BigDecimal MOST = BigDecimal.valueOf(25);
   private static final BigDecimal FULL = BigDecimal.valueOf(100);
 
   /**
@@ -56,12 +58,18 @@ public record RedSaturation(Optional<Site> less, BigDecimal ratio, BigDecimal di
     String text =
         less.map(
                 eye ->
-                    "Red looks less saturated to the %s eye, %s of the other."
-                        .formatted(eye.word(), ratio))
+                    "Red looks less saturated to the %s eye: %s %% of what it is to the other."
+                            .formatted(eye.word(), ratio.movePointRight(2).toPlainString())
+                        + compared())
             .orElse("Red looks alike to both eyes.");
     return StatementBuilder.of("colour.red-saturation", SOURCE, "difference " + difference + " %")
-        .say(
-            Certainty.COMPUTED,
-            text + " Of healthy people 24 % report a difference, of up to 25 %.");
+        .say(Certainty.COMPUTED, text);
+  }
+
+  /** Up to 25 % was reported by healthy people too, which says nothing for either. */
+  private String compared() {
+    return difference.compareTo(MOST) > 0
+        ? " No healthy person of one study reported so much, 25 % at most."
+        : " By itself a difference of up to 25 % tells neither health nor disease.";
   }
 }

@@ -101,12 +101,15 @@ public final class BlindSpots {
     return one.flatMap(first -> two.map(first::subtract))
         .map(
             more ->
-                topic.given(
-                    more,
-                    Certainty.COMPUTED,
-                    "Right less left, the width differs by %s degrees. No cut-off is published."
-                        .formatted(more)))
+                topic.given(more, Certainty.COMPUTED, compared(more) + " No cut-off is published."))
         .orElseGet(() -> topic.withheld("The widths cannot be compared: one is missing."));
+  }
+
+  private static String compared(BigDecimal more) {
+    return more.signum() == 0
+        ? "Both blind spots are equally wide, as measured."
+        : "The blind spot of the %s eye is wider by %s degrees."
+            .formatted(more.signum() > 0 ? "right" : "left", more.abs());
   }
 
   /**

@@ -77,8 +77,8 @@ public final class CupDisc {
               return topic.given(
                   above,
                   Certainty.BY_RULE,
-                  "The ratio %s the 97.5th percentile for its disc, %s."
-                      .formatted(relation, limit));
+                  "The ratio %s the 97.5th percentile for its disc, %s%s."
+                      .formatted(relation, limit, above ? "" : "; that excludes no damage"));
             })
         .orElseGet(() -> diameter.isPresent() ? topic.withheld(NO_ROW) : aboveEvery(topic, ratio));
   }
@@ -119,7 +119,7 @@ public final class CupDisc {
   }
 
   private static final String NO_ROW =
-      "The table holds a ratio against the size of the disc, and prints none for this.";
+      "Limits depend on the size of the disc, and are not published for this one.";
 
   private static Optional<Percentiles> row(Optional<BigDecimal> diameter) {
     return diameter.flatMap(size -> Optional.ofNullable(BY_DIAMETER.get(Numbers.round(size, 1))));

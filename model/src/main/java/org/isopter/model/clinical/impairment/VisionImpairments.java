@@ -61,7 +61,7 @@ public final class VisionImpairments {
     StatementBuilder topic =
         StatementBuilder.of("impairment.field", Sources.WHO, "field radius " + radius + " deg");
     return radius.compareTo(BigDecimal.TEN) <= 0
-        ? given(topic, new Category(VisionImpairment.BLINDNESS_TO_ONE_SIXTIETH, false))
+        ? given(topic, "the field", sure(VisionImpairment.BLINDNESS_TO_ONE_SIXTIETH))
         : topic.withheld("A field wider than 10 degrees in radius sets no category by itself.");
   }
 
@@ -142,9 +142,15 @@ public final class VisionImpairments {
   }
 
   static Answer<Category> given(StatementBuilder topic, Category category) {
+    return given(topic, "acuity", category);
+  }
+
+  private static Answer<Category> given(StatementBuilder topic, String by, Category category) {
     String border =
         category.borderline() ? ", borderline: letters were missed on its last line" : "";
-    String text = "Vision impairment category: " + category.impairment() + border + ".";
+    String text =
+        "Vision impairment category by %s alone: %s%s."
+            .formatted(by, category.impairment(), border);
     return topic.given(category, Certainty.BY_RULE, text);
   }
 

@@ -16,8 +16,8 @@ import org.isopter.model.value.Site;
  * @param side the side; both where the row has none
  * @param grave whether it may cost sight or life when it is missed
  * @param allowed the words it allows for the signs it speaks of; of all others the usual ones
- * @param needs signs of which at least one must be recorded as here for the row to be named; none
- *     where the list is empty
+ * @param needs signs of which at least one must be recorded, or may be, as here for the row to be
+ *     named; none where the list is empty
  * @param source where the row comes from
  */
 public record PupilCause(
@@ -54,20 +54,29 @@ public record PupilCause(
         .toList();
   }
 
-  /** Says whether the row accounts for a sign that departs from the usual, and is called for. */
-  boolean explains(PupilSigns signs) {
-    boolean some = signs.unusual().stream().anyMatch(key -> meets(signs.words(key), allows(key)));
+  /** Says whether the row accounts for a sign that may depart from the usual, and is called for. */
+  boolean explains(PupilSigns signs, List<PupilSigns.Key> unusual) {
+    boolean some = unusual.stream().anyMatch(key -> explains(key, signs.words(key)));
     return some && (needs.isEmpty() || isCalledFor(signs));
+  }
+
+  private boolean explains(PupilSigns.Key key, Set<String> seen) {
+    Set<String> usual = key.sign().usual();
+    return seen.stream().anyMatch(word -> !usual.contains(word) && allows(key).contains(word));
   }
 
   private boolean isCalledFor(PupilSigns signs) {
     return needs.entrySet().stream()
         .anyMatch(
             need ->
-                signs
-                    .seen(need.getKey())
-                    .filter(seen -> need.getValue().containsAll(seen.words()))
-                    .isPresent());
+                signs.seen(need.getKey()).filter(seen -> isCalled(need, seen.words())).isPresent());
+  }
+
+  /** Of the pair a vague word names the other side too, and calls for nothing. */
+  private static boolean isCalled(Map.Entry<PupilSigns.Key, Set<String>> need, Set<String> seen) {
+    return need.getKey().sign().isOfThePair()
+        ? need.getValue().containsAll(seen)
+        : meets(seen, need.getValue());
   }
 
   private static boolean meets(Set<String> seen, Set<String> allowed) {

@@ -39,12 +39,15 @@ public record PupilReading(
   public static PupilReading of(PupilSigns signs) {
     List<PupilCause> fitting = new ArrayList<>();
     Map<PupilCause, PupilSigns.Key> near = new LinkedHashMap<>();
+    List<PupilSigns.Key> unusual = signs.maybeUnusual();
     for (PupilCause row : PupilCauses.all()) {
-      List<PupilSigns.Key> against = row.explains(signs) ? row.against(signs) : List.of();
-      if (against.isEmpty() && row.explains(signs)) {
-        fitting.add(row);
-      } else if (against.size() == 1) {
-        near.put(row, against.get(0));
+      if (row.explains(signs, unusual)) {
+        List<PupilSigns.Key> against = row.against(signs);
+        if (against.isEmpty()) {
+          fitting.add(row);
+        } else if (against.size() == 1) {
+          near.put(row, against.get(0));
+        }
       }
     }
     boolean alone = near.isEmpty();
@@ -82,7 +85,7 @@ public record PupilReading(
     if (!fitting.isEmpty() && fitting.stream().noneMatch(PupilCause::grave)) {
       return topic.say(Certainty.CANNOT_TELL, OPEN);
     }
-    String text = fits(fitting) + near(signs, near) + missing(missing) + MORE;
+    String text = fits(fitting) + near(signs, near) + wouldTell(signs, missing) + MORE;
     return topic.say(certainty(fitting, alone), text);
   }
 
@@ -107,23 +110,29 @@ public record PupilReading(
             bySign
                 .computeIfAbsent(signs.fact(key), any -> new LinkedHashSet<>())
                 .add(row.toString()));
-    return bySign.isEmpty()
+    StringBuilder text = new StringBuilder();
+    bySign.forEach(
+        (sign, rows) ->
+            text.append(" All signs but one (")
+                .append(sign)
+                .append(") fit: ")
+                .append(joined(rows.stream()))
+                .append('.'));
+    return text.toString();
+  }
+
+  private static String wouldTell(PupilSigns signs, List<PupilSign> missing) {
+    return missing.isEmpty()
         ? ""
-        : " Fits "
-            + joined(
-                bySign.entrySet().stream()
-                    .map(
-                        one ->
-                            "but for " + one.getKey() + ": " + String.join(", ", one.getValue())))
+        : " Not recorded, though it would tell more: "
+            + String.join(", ", missing.stream().map(sign -> unseen(signs, sign)).toList())
             + ".";
   }
 
-  private static String missing(List<PupilSign> missing) {
-    return missing.isEmpty()
-        ? ""
-        : " Not recorded, and told apart by: "
-            + String.join(", ", missing.stream().map(PupilSign::title).toList())
-            + ".";
+  /** Names the eye where the sign was recorded of the other alone. */
+  private static String unseen(PupilSigns signs, PupilSign sign) {
+    List<PupilSigns.Key> unseen = keys(sign).filter(key -> signs.seen(key).isEmpty()).toList();
+    return unseen.size() == 1 ? unseen.get(0).toString() : sign.title();
   }
 
   private static String joined(Stream<String> all) {

@@ -18,6 +18,12 @@ public enum PupilSign {
   /** Against the usual span of the light it was measured in. */
   SIZE("size", "small middle large |"),
   OUTLINE("outline", "round | odd"),
+  /** Whether it widens more slowly than its fellow in the dark. */
+  DILATION_LAG("dilation lag", "absent | present"),
+  /** Whether parts of its edge move and others do not. */
+  SEGMENTAL_MOVEMENT("segmental movement", "absent | present"),
+  /** Whether it lies off the centre of the iris. */
+  CORECTOPIA("corectopia", "absent | present"),
   LID("upper lid", "up | low"),
   MOVEMENT("eye movements", "full | up third abduction several"),
   PRESSURE("pressure", "under-22 22-to-39 | 40-or-more"),
@@ -41,7 +47,7 @@ public enum PupilSign {
   private static final Set<PupilSign> OF_THE_PAIR = Set.of(UNEQUAL, AMOUNT, AFFERENT, DOUBLE);
 
   private static final Set<PupilSign> BESIDE_THE_PUPILS =
-      Set.of(LID, MOVEMENT, PRESSURE, FRONT, SWEATING, DOUBLE, OUTLINE);
+      Set.of(LID, MOVEMENT, PRESSURE, FRONT, SWEATING, DOUBLE, OUTLINE, CORECTOPIA);
 
   /** What is computed from other signs, and tests with drugs, are not named as missing. */
   private static final Set<PupilSign> NEVER_MISSED =

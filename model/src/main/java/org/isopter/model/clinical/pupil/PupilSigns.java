@@ -109,6 +109,13 @@ public record PupilSigns(Map<Key, Seen> all) {
     return all.entrySet().stream().filter(departs).map(Map.Entry::getKey).toList();
   }
 
+  /** Returns the signs that may depart from the usual: a vague one may, and one judged twice. */
+  List<Key> maybeUnusual() {
+    Predicate<Map.Entry<Key, Seen>> may =
+        one -> !one.getKey().sign().usual().containsAll(one.getValue().words());
+    return all.entrySet().stream().filter(may).map(Map.Entry::getKey).toList();
+  }
+
   List<String> facts() {
     List<String> facts = all.values().stream().map(Seen::fact).distinct().toList();
     return facts.isEmpty() ? List.of("no sign of the pupils examined") : facts;

@@ -38,7 +38,9 @@ public record SideDifference(BigDecimal difference, Optional<Site> greater) {
             unusual,
             Certainty.BY_RULE,
             words("protrusion")
-                + (unusual ? " More than 2 mm is unusual." : " Up to 2 mm is usual."));
+                + (unusual
+                    ? " More than 2 mm is unusual."
+                    : " It is the difference alone that is compared: both may protrude."));
   }
 
   /** Returns a difference of the lids in words; no cut-off is published for it. */

@@ -8,10 +8,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Random;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
@@ -160,6 +163,15 @@ public class PupilCausesTest {
                       : Site.EACH_EYE.stream().map(eye -> new PupilSigns.Key(sign, eye)))
           .toList();
 
+  /** What the table makes of every combination, read for all laws at once. */
+  private static final Map<PupilSigns, PupilReading> READINGS = readings();
+
+  private static Map<PupilSigns, PupilReading> readings() {
+    Map<PupilSigns, PupilReading> all = new LinkedHashMap<>();
+    everyCombination(signs -> all.put(signs, PupilReading.of(signs)));
+    return all;
+  }
+
   private static void combine(
       PupilSigns signs, List<PupilSigns.Key> keys, Consumer<PupilSigns> each) {
     if (keys.isEmpty()) {
@@ -176,9 +188,8 @@ public class PupilCausesTest {
 
   @Test
   void namesNoListOfHarmlessRowsAlone() {
-    everyCombination(
-        signs -> {
-          PupilReading reading = PupilReading.of(signs);
+    READINGS.forEach(
+        (signs, reading) -> {
           boolean harmless =
               !reading.fitting().isEmpty()
                   && reading.fitting().stream().noneMatch(PupilCause::grave);
@@ -192,10 +203,9 @@ public class PupilCausesTest {
 
   @Test
   void putsGraveRowsFirst() {
-    everyCombination(
-        signs -> {
-          List<Boolean> grave =
-              PupilReading.of(signs).fitting().stream().map(PupilCause::grave).toList();
+    READINGS.forEach(
+        (signs, reading) -> {
+          List<Boolean> grave = reading.fitting().stream().map(PupilCause::grave).toList();
           int mild = grave.indexOf(false);
           assertTrue(mild < 0 || !grave.subList(mild, grave.size()).contains(true));
         });
@@ -203,30 +213,36 @@ public class PupilCausesTest {
 
   @Test
   void mirrorsItsAnswerWithItsSigns() {
-    everyCombination(
-        signs ->
-            assertEquals(
-                Set.copyOf(PupilReading.of(signs).fitting()),
-                PupilReading.of(signs.mirrored()).fitting().stream()
-                    .map(PupilCause::mirrored)
-                    .collect(Collectors.toSet())));
+    Map<PupilCause, PupilCause> mirror =
+        PupilCauses.all().stream()
+            .collect(
+                Collectors.toMap(row -> row, row -> PupilCauses.of(row.id(), row.side().fellow())));
+    sample(4000)
+        .forEach(
+            signs ->
+                assertEquals(
+                    Set.copyOf(READINGS.get(signs).fitting()),
+                    PupilReading.of(signs.mirrored()).fitting().stream()
+                        .map(mirror::get)
+                        .collect(Collectors.toSet())));
+  }
+
+  private static List<PupilSigns> sample(int size) {
+    List<PupilSigns> all = new ArrayList<>(READINGS.keySet());
+    Collections.shuffle(all, new Random(20261127));
+    return all.subList(0, size);
   }
 
   /** Whatever sign is added, what is opposed to a row that fitted makes nothing surer. */
   @Test
   void addsNoCertaintyWithAFactAgainstARow() {
-    List<PupilSigns> all = new ArrayList<>();
-    everyCombination(
-        signs -> {
-          if (signs.all().size() <= 3 && !signs.unusual().isEmpty()) {
-            all.add(signs);
+    for (PupilSigns signs : sample(600)) {
+      if (!signs.unusual().isEmpty()) {
+        PupilReading before = READINGS.get(signs);
+        for (PupilSigns.Key key : FURTHER) {
+          if (signs.seen(key).isEmpty()) {
+            key.sign().words().forEach(word -> holdsWith(signs, before, key, word));
           }
-        });
-    for (PupilSigns signs : all) {
-      PupilReading before = PupilReading.of(signs);
-      for (PupilSigns.Key key : FURTHER) {
-        if (signs.seen(key).isEmpty()) {
-          key.sign().words().forEach(word -> holdsWith(signs, before, key, word));
         }
       }
     }
@@ -234,66 +250,66 @@ public class PupilCausesTest {
 
   private static void holdsWith(
       PupilSigns signs, PupilReading before, PupilSigns.Key key, String word) {
-    PupilReading after = PupilReading.of(put(signs, key.sign(), key.site(), word));
     boolean against = before.fitting().stream().anyMatch(row -> !row.allows(key).contains(word));
-    boolean surer =
-        before.statement().certainty() != Certainty.ONE_FITS
-            && after.statement().certainty() == Certainty.ONE_FITS;
-    assertFalse(against && surer, before + " with " + key + " " + word + ": " + after);
+    if (against && before.statement().certainty() != Certainty.ONE_FITS) {
+      PupilReading after = PupilReading.of(put(signs, key.sign(), key.site(), word));
+      assertNotEquals(
+          Certainty.ONE_FITS,
+          after.statement().certainty(),
+          () -> before + " with " + key + " " + word + ": " + after);
+    }
   }
 
   @Test
   void excludesNothingPartialByABriskResponse() {
-    everyCombination(
-        signs -> {
-          boolean defect =
-              signs
-                  .seen(new PupilSigns.Key(PupilSign.AFFERENT, Site.BOTH))
-                  .filter(seen -> seen.words().contains("right"))
-                  .isPresent();
-          if (defect && signs.all().size() == 1) {
-            for (Site eye : Site.EACH_EYE) {
-              PupilSigns brisk = put(signs, PupilSign.DIRECT, eye, "brisk");
-              Set<PupilCause> rows = Set.copyOf(PupilReading.of(brisk).fitting());
-              assertTrue(rows.contains(PupilCauses.of("optic-nerve", Site.RIGHT)));
-              assertTrue(rows.contains(PupilCauses.of("retina", Site.RIGHT)));
-            }
-          }
-        });
+    PupilSigns defect = put(PupilSigns.none(), PupilSign.AFFERENT, Site.BOTH, "right");
+    for (Site eye : Site.EACH_EYE) {
+      PupilSigns brisk = put(defect, PupilSign.DIRECT, eye, "brisk");
+      Set<PupilCause> rows = Set.copyOf(PupilReading.of(brisk).fitting());
+      assertTrue(rows.contains(PupilCauses.of("optic-nerve", Site.RIGHT)));
+      assertTrue(rows.contains(PupilCauses.of("retina", Site.RIGHT)));
+    }
   }
 
   @Test
   void namesTheRetinaWhereverItNamesTheNerve() {
-    everyCombination(
-        signs -> {
-          Set<PupilCause> rows = Set.copyOf(PupilReading.of(signs).fitting());
-          for (Site eye : Site.EACH_EYE) {
+    READINGS.forEach(
+        (signs, reading) -> {
+          Set<String> rows = names(reading);
+          for (String side : List.of("RIGHT", "LEFT")) {
             assertEquals(
-                rows.contains(PupilCauses.of("optic-nerve", eye)),
-                rows.contains(PupilCauses.of("retina", eye)));
+                rows.contains("optic-nerve " + side),
+                rows.contains("retina " + side),
+                rows::toString);
           }
-          assertEquals(
-              rows.contains(PupilCauses.of("both-nerves", Site.BOTH)),
-              rows.contains(PupilCauses.of("both-retinas", Site.BOTH)));
+          assertEquals(rows.contains("both-nerves BOTH"), rows.contains("both-retinas BOTH"));
         });
+  }
+
+  private static Set<String> names(PupilReading reading) {
+    return reading.fitting().stream()
+        .map(row -> row.id() + " " + row.side().name())
+        .collect(Collectors.toSet());
   }
 
   @Test
   void neverExplainsUnequalPupilsByANerveAlone() {
-    everyCombination(
-        signs -> {
+    PupilSigns.Key key = new PupilSigns.Key(PupilSign.UNEQUAL, Site.BOTH);
+    READINGS.forEach(
+        (signs, reading) -> {
           boolean unequal =
-              signs
-                  .seen(new PupilSigns.Key(PupilSign.UNEQUAL, Site.BOTH))
-                  .filter(seen -> !seen.words().contains("none"))
-                  .isPresent();
-          Set<String> rows =
-              PupilReading.of(signs).fitting().stream()
-                  .map(PupilCause::id)
-                  .collect(Collectors.toSet());
-          assertFalse(unequal && (rows.contains("optic-nerve") || rows.contains("both-nerves")));
+              signs.seen(key).filter(seen -> !seen.words().contains("none")).isPresent();
+          assertFalse(unequal && names(reading).stream().anyMatch(AFFERENT_ROWS::contains));
         });
   }
+
+  private static final Set<String> AFFERENT_ROWS =
+      Set.of(
+          "optic-nerve RIGHT",
+          "optic-nerve LEFT",
+          "nerves-unlike RIGHT",
+          "nerves-unlike LEFT",
+          "both-nerves BOTH");
 
   @Test
   void namesWhatWasNotRecordedAndWouldTell() {
