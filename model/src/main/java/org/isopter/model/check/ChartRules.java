@@ -36,7 +36,7 @@ final class ChartRules {
         suffixOfWholeLine(),
         fractionAgainstDistance(),
         nearCardFarAway(),
-        nearTooFar());
+        nearTooFar(), handButPrint());
   }
 
   private static Stream<Seen<AcuityReading>> readings(
@@ -152,5 +152,19 @@ final class ChartRules {
                         Acuities.NEAR,
                         one -> one.distance().filter(far -> Sight.isBeyond(far, 1)).isPresent())
                     .map(seen -> Breach.of(seen).in("distance")));
+  }
+
+  private static ConsistencyRule handButPrint() {
+    return implausible("hand-movements-but-print", Severity.WARNING)
+        .what("An eye that sees no more than a moving hand or a light reads print.")
+        .why("Print needs shapes; a very short-sighted eye reads, but then it counts fingers.")
+        .on(Acuities.NEAR, Acuities.DISTANCE)
+        .wanted("near acuity absent, or a better acuity at distance")
+        .settledByRemark()
+        .suggest("check which eye was meant, and note a strong refraction in the remarks")
+        .eachEye(
+            eye ->
+                Breach.clash(
+                    eye, Acuities.NEAR, any -> true, Acuities.DISTANCE, Sight::isHandOrLight));
   }
 }

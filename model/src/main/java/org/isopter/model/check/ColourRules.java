@@ -9,6 +9,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.answer.sight.ColourTest;
+import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Colours;
 import org.isopter.model.catalogue.Colours.Plates;
 import org.isopter.model.catalogue.Pupils;
@@ -34,7 +35,7 @@ final class ColourRules {
         platesWithoutControl(),
         redWithoutReference(),
         redOfOneEye(),
-        redAgainstDefect());
+        redAgainstDefect(), handButPlates());
   }
 
   private static ConsistencyRule shownBeyondEdition() {
@@ -177,5 +178,22 @@ final class ColourRules {
                                     defect -> defect.side() == Reflexes.side(eye.fellow()))
                                 .map(defect -> Breach.of(red, defect))
                                 .stream()));
+  }
+
+  private static ConsistencyRule handButPlates() {
+    return implausible("hand-movements-but-plates", Severity.WARNING)
+        .what("An eye that sees no more than a moving hand or a light reads colour plates.")
+        .why("The figures of the plates need about 6/60.")
+        .on(Colours.PLATES, Acuities.DISTANCE)
+        .wanted("no plate read, or a better acuity")
+        .suggest("check which eye was meant, and whether the acuity was taken with correction")
+        .eachEye(
+            eye ->
+                Breach.clash(
+                    eye,
+                    Colours.PLATES,
+                    plates -> plates.correct() > 1,
+                    Acuities.DISTANCE,
+                    Sight::isHandOrLight));
   }
 }

@@ -1,5 +1,6 @@
 package org.isopter.model.check;
 
+import static org.isopter.model.check.ConsistencyRule.contradictory;
 import static org.isopter.model.check.ConsistencyRule.implausible;
 import static org.isopter.model.check.ConsistencyRule.impossible;
 
@@ -36,7 +37,7 @@ final class FieldRules {
         heightsExchanged(),
         spotOnNasalSide(),
         spotAroundFixation(),
-        spotFarOut());
+        spotFarOut(), handButFingersCounted());
   }
 
   private static ConsistencyRule centreLostButSharp() {
@@ -164,5 +165,27 @@ final class FieldRules {
 
   private static int order(Quantity one, Quantity other) {
     return one.value().compareTo(other.value());
+  }
+
+  private static ConsistencyRule handButFingersCounted() {
+    return contradictory("hand-movements-but-fingers-counted", Severity.WARNING)
+        .what("An eye that sees no more than a moving hand or a light counts fingers in its field.")
+        .why("An eye that counts fingers is recorded as counting fingers.")
+        .on(Fields.CONFRONTATION, Acuities.DISTANCE)
+        .wanted("another target, such as hand or light, or an acuity of counting fingers")
+        .suggest("state what was shown in the field")
+        .eachEye(
+            eye ->
+                Breach.clash(
+                    eye,
+                    Fields.CONFRONTATION,
+                    FieldRules::isCounted,
+                    Acuities.DISTANCE,
+                    Sight::isHandOrLight));
+  }
+
+  private static boolean isCounted(Fields.Confrontation field) {
+    return field.target().filter(FieldTarget.FINGER_COUNTING::equals).isPresent()
+        && field.regions().containsValue(Outcome.found(FieldResponse.FULL));
   }
 }

@@ -10,7 +10,6 @@ public final class Rules {
   private static final List<ConsistencyRule> ALL =
       Stream.of(
               LightRules.all(),
-              LittleSightRules.all(),
               SightRules.all(),
               PupilRules.all(),
               DefectRules.all(),

@@ -117,7 +117,7 @@ final class Sight {
 
   /**
    * Returns the best acuity of the fellow eye where it is worse than the best of this eye by five
-   * lines or more, or no letter at all; of either eye through a pinhole too.
+   * lines or more, or no letter at all, but light; of either eye through a pinhole too.
    */
   static Stream<Seen<AcuityReading>> farWorseFellow(EyeView eye, Seen<?> at) {
     OptionalDouble best =
@@ -158,7 +158,7 @@ final class Sight {
   }
 
   private static boolean isFarWorse(AcuityReading reading, double best) {
-    return low(reading).isPresent() || isWorse(reading, best + FIVE_LINES);
+    return !isNoLight(reading) && (low(reading).isPresent() || isWorse(reading, best + FIVE_LINES));
   }
 
   private static Stream<Seen<AcuityReading>> readings(EyeView eye, Seen<?> at) {

@@ -159,12 +159,25 @@ final class PupilSignReader {
 
   private void pressure(EyeView eye) {
     List<Seen<Quantity>> all = eye.seen(Pressures.INTRAOCULAR).toList();
+    List<Seen<Pressures.Beyond>> above =
+        eye.seen(Pressures.BEYOND, beyond -> beyond.beyond().word().equals("above")).toList();
     Set<String> words = new LinkedHashSet<>();
+    Set<String> said = new LinkedHashSet<>();
     all.forEach(seen -> words.add(pressure(seen.value().value())));
+    all.forEach(seen -> said.add(seen.value().toString()));
+    above.forEach(seen -> words.addAll(above(pressure(seen.value().limit().value()))));
+    above.forEach(seen -> said.add("above " + seen.value().limit()));
     if (!words.isEmpty()) {
-      String said = String.join(", ", all.stream().map(seen -> seen.value().toString()).toList());
-      put(PupilSign.PRESSURE, eye.site(), said, words, List.copyOf(all));
+      List<Seen<?>> facts = new ArrayList<>(all);
+      facts.addAll(above);
+      put(PupilSign.PRESSURE, eye.site(), String.join(", ", said), words, facts);
     }
+  }
+
+  /** Above a limit lies its own span and whatever is higher. */
+  private static Set<String> above(String limit) {
+    List<String> spans = List.copyOf(PupilSign.PRESSURE.words());
+    return Set.copyOf(spans.subList(spans.indexOf(limit), spans.size()));
   }
 
   private static String pressure(BigDecimal mmHg) {

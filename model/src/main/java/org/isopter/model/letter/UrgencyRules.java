@@ -125,7 +125,7 @@ public enum UrgencyRules {
   }
 
   private static Optional<String> pressure(ExamView exam) {
-    return eyes(exam, eye -> eye.has(Pressures.INTRAOCULAR, UrgencyRules::isHigh))
+    return eyes(exam, UrgencyRules::isHigh)
         .map(eyes -> "An intraocular pressure of 40 mmHg or more is on the list: " + eyes + ".");
   }
 
@@ -149,6 +149,13 @@ public enum UrgencyRules {
   private static Optional<String> eyes(ExamView exam, Predicate<EyeView> which) {
     List<String> eyes = exam.eyes().filter(which).map(eye -> PlainWords.eye(eye.site())).toList();
     return eyes.isEmpty() ? Optional.empty() : Optional.of(PlainWords.list(eyes));
+  }
+
+  /** A pressure above the end of a scale that reaches so far is as high at least. */
+  private static boolean isHigh(EyeView eye) {
+    return eye.has(Pressures.INTRAOCULAR, UrgencyRules::isHigh)
+        || eye.has(
+            Pressures.BEYOND, past -> past.beyond().word().equals("above") && isHigh(past.limit()));
   }
 
   private static boolean isHigh(Quantity pressure) {

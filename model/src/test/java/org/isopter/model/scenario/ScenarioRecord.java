@@ -19,6 +19,7 @@ import org.isopter.model.catalogue.Corneas;
 import org.isopter.model.catalogue.Discs;
 import org.isopter.model.catalogue.Drops;
 import org.isopter.model.catalogue.Perimetry;
+import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Segments;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
@@ -26,8 +27,10 @@ import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
 import org.isopter.model.note.NoteReader;
+import org.isopter.model.value.Code;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
+import org.isopter.model.value.Term;
 import org.isopter.model.value.Unit;
 
 /**
@@ -37,6 +40,8 @@ import org.isopter.model.value.Unit;
 final class ScenarioRecord {
 
   private static final OffsetDateTime WHEN = OffsetDateTime.parse("2026-03-02T09:00:00+01:00");
+
+  private static final Term ABOVE = new Term("above", Code.local("beyond-limit", "above", "Above"));
 
   private ScenarioRecord() {}
 
@@ -83,6 +88,9 @@ final class ScenarioRecord {
               site,
               new Drops.Dilation(one(DilatingDrug.class, first), Optional.empty()));
       case "test" -> Fact.of(Drops.TEST, site, drugTest(rest));
+      case "above" ->
+          Fact.of(
+              Pressures.BEYOND, site, new Pressures.Beyond(Quantity.of(first, Unit.MM_HG), ABOVE));
       case "md" -> Fact.of(Perimetry.MEAN_DEVIATION, site, new BigDecimal(first));
       case "vfi" -> Fact.of(Perimetry.FIELD_INDEX, site, new BigDecimal(first));
       case "dd" -> Fact.of(Discs.DIAMETER, site, Quantity.of(first, Unit.MILLIMETRE));
