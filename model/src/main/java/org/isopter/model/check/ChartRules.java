@@ -36,7 +36,8 @@ final class ChartRules {
         suffixOfWholeLine(),
         fractionAgainstDistance(),
         nearCardFarAway(),
-        nearTooFar(), handButPrint());
+        nearTooFar(),
+        handButPrint());
   }
 
   private static Stream<Seen<AcuityReading>> readings(

@@ -35,7 +35,8 @@ final class ColourRules {
         platesWithoutControl(),
         redWithoutReference(),
         redOfOneEye(),
-        redAgainstDefect(), handButPlates());
+        redAgainstDefect(),
+        handButPlates());
   }
 
   private static ConsistencyRule shownBeyondEdition() {

@@ -37,7 +37,8 @@ final class FieldRules {
         heightsExchanged(),
         spotOnNasalSide(),
         spotAroundFixation(),
-        spotFarOut(), handButFingersCounted());
+        spotFarOut(),
+        handButFingersCounted());
   }
 
   private static ConsistencyRule centreLostButSharp() {

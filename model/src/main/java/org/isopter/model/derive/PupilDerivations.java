@@ -4,7 +4,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.answer.pupil.Lighting;
+import org.isopter.model.answer.tissue.GlobeState;
 import org.isopter.model.catalogue.Drops;
+import org.isopter.model.catalogue.Globes;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.clinical.pupil.Anisocoria;
 import org.isopter.model.clinical.pupil.LightNearDissociation;
@@ -19,7 +21,8 @@ import org.isopter.model.value.Unit;
 
 /**
  * What follows from the pupils: their difference, and the causes that fit all their signs. Nothing
- * follows from pupils of which a dilating drop is recorded, whenever it was given.
+ * follows from pupils of which a dilating drop is recorded, whenever it was given, nor from two of
+ * which one is gone: what the table knows, it knows of two.
  */
 final class PupilDerivations {
 
@@ -33,21 +36,31 @@ final class PupilDerivations {
 
   static Stream<Derived> of(ExamView facts) {
     List<Seen<?>> drops = facts.seen(Drops.DILATION).<Seen<?>>map(drop -> drop).toList();
-    return drops.isEmpty() ? new PupilDerivations(facts).all() : silent(facts, drops);
+    if (!drops.isEmpty()) {
+      return silent(facts, "drops that widen them are recorded", drops);
+    }
+    List<Seen<?>> gone =
+        facts
+            .eyes()
+            .flatMap(eye -> eye.seen(Globes.STATE, state -> state != GlobeState.PRESENT))
+            .<Seen<?>>map(seen -> seen)
+            .toList();
+    return gone.isEmpty()
+        ? new PupilDerivations(facts).all()
+        : silent(facts, "one of the eyes is gone or shrunken", gone);
   }
 
   /** Says why nothing is said, where there is something it would be said of. */
-  private static Stream<Derived> silent(ExamView facts, List<Seen<?>> drops) {
+  private static Stream<Derived> silent(ExamView facts, String why, List<Seen<?>> from) {
     Statement statement =
-        StatementBuilder.of("pupils.table", Citation.COMMON_PRACTICE, "dilating drops are recorded")
-            .<Boolean>withheld(
-                "Nothing is concluded from the pupils: drops that widen them are recorded.")
+        StatementBuilder.of("pupils.table", Citation.COMMON_PRACTICE, why)
+            .<Boolean>withheld("Nothing is concluded from the pupils: " + why + ".")
             .statement();
     boolean some =
         Stream.of(Pupils.SIZE, Pupils.DIRECT, Pupils.CONSENSUAL, Pupils.NEAR, Pupils.EQUALITY)
                 .anyMatch(finding -> facts.seen(finding).findAny().isPresent())
             || facts.seen(Pupils.AFFERENT_DEFECT).findAny().isPresent();
-    return some ? Stream.of(Derived.of(statement, Site.BOTH, drops)) : Stream.empty();
+    return some ? Stream.of(Derived.of(statement, Site.BOTH, from)) : Stream.empty();
   }
 
   private Stream<Derived> all() {
