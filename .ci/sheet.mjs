@@ -17,6 +17,7 @@ page.on('pageerror', (error) => { throw error; });
 const open = () => page.waitForSelector('#form:not([hidden])', { timeout: 120000 });
 const field = (name) => page.locator(`input[name="${name}"]`);
 const canSave = () => page.waitForFunction(() => !document.getElementById('save').disabled, null, { timeout: 60000 });
+const facts = (record) => Object.values(record.findings).flatMap((sites) => Object.values(sites)).flat().length;
 const started = Date.now();
 await page.goto(`file://${path.resolve(folder, 'sheet.html')}`);
 await open();
@@ -55,6 +56,13 @@ const saved = JSON.parse(fs.readFileSync(path.join(folder, 'saved.json'), 'utf8'
 assert.equal(saved.findings['distance-acuity'].left.value, '6/24-1');
 assert.equal(saved.findings['intraocular-pressure'].right.absent, 'refused');
 assert.ok(!('left' in saved.findings['disc-colour']), 'an empty field records nothing');
+const [sent] = await Promise.all([page.waitForEvent('download'), page.click('#fhir')]);
+await sent.saveAs(path.join(folder, 'saved.fhir.json'));
+const bundle = JSON.parse(fs.readFileSync(path.join(folder, 'saved.fhir.json'), 'utf8'));
+assert.equal(bundle.resourceType, 'Bundle');
+assert.equal(bundle.entry.filter((entry) => entry.resource.resourceType === 'Observation').length, 1 + facts(saved));
+assert.equal(await page.locator('#pictures svg').count(), await page.locator('#pictures svg > title').count());
+assert.ok((await page.locator('#pictures').textContent()).includes('Afferent defect: left, grade 2+'));
 await page.emulateMedia({ media: 'print' });
 await page.screenshot({ path: path.join(folder, 'sheet-print.png'), fullPage: true });
 await page.emulateMedia({ media: 'screen' });
@@ -63,13 +71,34 @@ await page.reload();
 await open();
 assert.equal(await field('acuity.left').inputValue(), '6/24-1 sc', 'the draft outlives the page');
 
-const drawn = JSON.parse(fs.readFileSync(forms, 'utf8')).drawn;
-for (const { form, view } of drawn) {
+const known = JSON.parse(fs.readFileSync(forms, 'utf8')).drawn;
+for (const { form, view, fhir } of known) {
   assert.equal(await page.evaluate((text) => isopterRead(text), form), view, form);
+  assert.equal(await page.evaluate((text) => isopterFhir(text), form), fhir, form);
 }
-console.log(`${drawn.length} forms read alike by the script and by Java`);
+console.log(`${known.length} forms read alike by the script and by Java`);
 
 page.on('dialog', (dialog) => dialog.accept());
+await page.setInputFiles('#open', path.join(folder, 'saved.json'));
+await page.waitForFunction(() => document.getElementById('old').textContent.includes('This amends the record'));
+assert.equal(await field('subject').inputValue(), 'p-1');
+assert.equal(await field('acuity.left').inputValue(), '', 'only what changes is written');
+await field('pressure.left').fill('16 GAT');
+await canSave();
+assert.match(await page.locator('#old').textContent(), /Replaced: Left eye, Intraocular pressure: 14 mmHg/);
+await page.screenshot({ path: path.join(folder, 'sheet-amending.png'), fullPage: true });
+const [amending] = await Promise.all([page.waitForEvent('download'), page.click('#save')]);
+await amending.saveAs(path.join(folder, 'amended.json'));
+const amended = JSON.parse(fs.readFileSync(path.join(folder, 'amended.json'), 'utf8'));
+assert.equal(amended.status, 'amended');
+assert.equal(amended.amends.id, saved.record.id);
+assert.notEqual(amended.record.id, saved.record.id);
+assert.equal(amended.findings['distance-acuity'].left.value, '6/24-1', 'what is not written stays');
+assert.equal(amended.findings['intraocular-pressure'].left.value, '16 mmHg');
+fs.writeFileSync(path.join(folder, 'torn.json'), '{"isopter": 1,');
+await page.setInputFiles('#open', path.join(folder, 'torn.json'));
+await page.waitForFunction(() => document.getElementById('faults').textContent.includes('cannot be opened'));
+assert.ok(await page.isDisabled('#save'));
 await page.click('#wipe');
 assert.equal(await field('acuity.left').inputValue(), '');
 assert.equal(await page.evaluate(() => localStorage.length), 0, 'nothing of the draft is left');

@@ -8,10 +8,16 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import org.isopter.mapper.fhir.BundleKind;
+import org.isopter.mapper.fhir.FhirTree;
 import org.isopter.mapper.record.PlainJson;
 import org.isopter.mapper.record.RecordTree;
 import org.isopter.model.check.Consistency;
+import org.isopter.model.drawing.Drawing;
+import org.isopter.model.drawing.Picture;
+import org.isopter.model.entry.Amendment;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
@@ -34,6 +40,8 @@ public final class Sheet {
   private static final OffsetDateTime ANY_DAY = OffsetDateTime.parse("2026-01-01T12:00:00Z");
 
   private final Map<String, SheetField> read = new HashMap<>();
+  private Optional<SheetStart> lastStart = Optional.empty();
+  private Optional<Exam> exam = Optional.empty();
 
   /** Makes a sheet. */
   public Sheet() {}
@@ -73,8 +81,9 @@ public final class Sheet {
   /** Returns what the form says, field by field and as a whole. */
   public Map<String, Object> read(String form) {
     SheetForm filled = new SheetForm(form);
-    Result<Header> header = filled.header();
-    OffsetDateTime day = header.isOk() ? header.orThrow().performed() : ANY_DAY;
+    SheetStart start = SheetStart.of(filled, lastStart);
+    lastStart = Optional.of(start);
+    OffsetDateTime day = start.header().map(Header::performed).orElse(ANY_DAY);
     Map<String, Object> fields = new LinkedHashMap<>();
     List<SheetField> written = new ArrayList<>();
     for (SheetRow row : SheetRow.ALL) {
@@ -89,8 +98,17 @@ public final class Sheet {
     }
     Map<String, Object> view = new LinkedHashMap<>();
     view.put("fields", fields);
-    whole(header, written, view);
+    whole(start, written, view);
     return view;
+  }
+
+  /**
+   * Returns the examination of a form as a FHIR R4 bundle; empty where a field is not understood to
+   * the last word.
+   */
+  public String fhir(String form) {
+    read(form);
+    return exam.map(whole -> PlainJson.of(FhirTree.of(whole, BundleKind.COLLECTION))).orElse("");
   }
 
   private static Map<String, Object> shown(SheetField field, OffsetDateTime day) {
@@ -130,24 +148,54 @@ public final class Sheet {
         .toList();
   }
 
-  private static void whole(
-      Result<Header> header, List<SheetField> written, Map<String, Object> view) {
+  private void whole(SheetStart start, List<SheetField> written, Map<String, Object> view) {
     String note = String.join("\n", written.stream().map(SheetField::note).toList());
+    List<Fact<?>> stated = stated(written);
+    exam = Optional.empty();
     view.put("note", note);
-    List<String> faults = new ArrayList<>();
-    header.faults().forEach(fault -> faults.add(fault.toString()));
+    start.old().ifPresent(old -> view.put("old", opened(old, stated)));
+    List<String> faults = new ArrayList<>(start.faults());
     if (written.isEmpty()) {
       faults.add("Nothing is written yet.");
     } else if (!written.stream().allMatch(SheetField::isClear)) {
       faults.add("A field is not understood to the last word.");
     }
-    view.put(
-        "breaches",
-        header.isOk() ? breaches(new Exam(header.orThrow(), stated(written))) : List.of());
+    Optional<Exam> soFar = start.header().map(header -> start.exam(stated));
+    view.put("breaches", soFar.map(Sheet::breaches).orElse(List.of()));
+    view.put("pictures", soFar.map(Sheet::pictures).orElse(List.of()));
     if (faults.isEmpty()) {
-      exam(header.orThrow(), note, stated(written), faults, view);
+      exam(start, note, stated, faults, view);
     }
     view.put("faults", faults);
+  }
+
+  /** Shows what stands in the record that is amended, and what of it is replaced. */
+  private static Map<String, Object> opened(Exam old, List<Fact<?>> stated) {
+    Map<String, Object> opened = new LinkedHashMap<>();
+    opened.put("id", old.header().id().value());
+    opened.put("subject", SheetStart.shown(old.header().subject()));
+    opened.put("performer", old.header().performer().map(SheetStart::shown).orElse(""));
+    opened.put("performed", old.header().performed().toString());
+    List<Fact<?>> replaced = Amendment.clashing(old, stated);
+    OffsetDateTime day = old.header().performed();
+    opened.put(
+        "lines",
+        old.facts().stream()
+            .map(fact -> (replaced.contains(fact) ? "Replaced: " : "") + whole(fact, day))
+            .toList());
+    return opened;
+  }
+
+  private static String whole(Fact<?> fact, OffsetDateTime day) {
+    String eye =
+        fact.site() == Site.BOTH
+            ? "Both eyes together"
+            : PlainWords.capital(fact.site().word()) + " eye";
+    return eye + ", " + fact.finding().title() + ": " + FactText.of(fact, day);
+  }
+
+  private static List<String> pictures(Exam exam) {
+    return Drawing.of(exam).stream().map(Picture::svg).toList();
   }
 
   private static List<Fact<?>> stated(List<SheetField> written) {
@@ -163,23 +211,25 @@ public final class Sheet {
   }
 
   /** Makes record and letter of what a note of the same words gives. */
-  private static void exam(
-      Header header,
+  private void exam(
+      SheetStart start,
       String note,
       List<Fact<?>> stated,
       List<String> faults,
       Map<String, Object> view) {
-    Result<List<Fact<?>>> facts = NoteReader.performed(header.performed()).facts(note);
+    OffsetDateTime day = start.header().orElseThrow().performed();
+    Result<List<Fact<?>>> facts = NoteReader.performed(day).facts(note);
     facts.faults().forEach(fault -> faults.add(fault.toString()));
     if (facts.isOk() && !new HashSet<>(facts.orThrow()).equals(new HashSet<>(stated))) {
       faults.add("Two fields change each other's meaning; write one of them differently.");
     }
     if (faults.isEmpty()) {
-      Exam exam = new Exam(header, facts.orThrow());
-      Summary summary = Summary.of(exam);
+      Exam whole = start.exam(facts.orThrow());
+      Summary summary = Summary.of(whole);
       view.put("letter", Letter.text().write(summary));
       view.put("silent", summary.silent().orElse(""));
-      view.put("record", PlainJson.of(RecordTree.of(exam)));
+      view.put("record", PlainJson.of(RecordTree.of(whole)));
+      exam = Optional.of(whole);
     }
   }
 }

@@ -24,4 +24,10 @@ public final class SheetScript {
   public static String isopterRead(String form) {
     return PlainJson.of(SHEET.read(form));
   }
+
+  /** Returns the examination of a form as FHIR; see {@link Sheet#fhir}. */
+  @JSExport
+  public static String isopterFhir(String form) {
+    return SHEET.fhir(form);
+  }
 }

@@ -6,6 +6,8 @@
   const REASONS = ['not done', 'declined', 'unable to test', 'n/a'];
   const form = document.getElementById('form');
   const at = (id) => document.getElementById(id);
+  const SAVING = ['save', 'fhir', 'copy', 'print'];
+  const OPENED = ['subject', 'performer', 'performed'];
   let view = {};
   let timer = 0;
 
@@ -64,7 +66,11 @@
     at('rows').append(make('div', { className: 'row' }, name, ...eyes.map((eye) => cell(row, eye))));
   };
 
-  const fields = () => Array.from(form.querySelectorAll('input'), (input) => [input.name, input.value]);
+  const fields = () => [['id', form.dataset.id], ['old', form.dataset.old],
+    ...Array.from(form.querySelectorAll('input'), (input) => [input.name, input.value])];
+
+  const words = () => fields()
+    .map(([name, value]) => `${name}\u001f${value.replace(/[\u001e\u001f]/g, ' ')}\u001e`).join('');
 
   const list = (element, lines) => {
     const before = Array.from(element.children, (item) => item.textContent).join('\n');
@@ -79,31 +85,58 @@
 
   const keep = () => {
     try {
-      localStorage.setItem(DRAFT, JSON.stringify([['id', form.dataset.id], ...fields()]));
+      localStorage.setItem(DRAFT, JSON.stringify(fields()));
     } catch (full) {
       text(at('done'), 'This browser keeps no draft: save the record before the page is closed.');
     }
   };
 
+  // The pictures are made by the model, which lets no mark through that a person wrote.
+  const pictures = (drawings) => {
+    if (at('pictures').dataset.drawn !== drawings.join('')) {
+      at('pictures').dataset.drawn = drawings.join('');
+      at('pictures').replaceChildren(...drawings.map((drawing) => {
+        const svg = new DOMParser().parseFromString(drawing, 'image/svg+xml').documentElement;
+        const caption = make('figcaption', { textContent: svg.querySelector('title').textContent });
+        return make('figure', { tabIndex: 0 }, caption, document.importNode(svg, true));
+      }));
+    }
+  };
+
+  const opened = (old) => {
+    list(at('old'), old ? [`This amends the record ${old.id}:`, ...old.lines] : []);
+    at('new').hidden = !form.dataset.old;
+    for (const name of OPENED) {
+      form.elements[name].readOnly = Boolean(old);
+      if (old) { form.elements[name].value = old[name]; }
+    }
+  };
+
+  const allow = (whole) => {
+    for (const button of SAVING) { at(button).disabled = !whole; }
+    document.body.classList.toggle('whole', whole);
+  };
+
   const read = () => {
-    const words = [['id', form.dataset.id], ...fields()]
-      .map(([name, value]) => `${name}\u001f${value.replace(/[\u001e\u001f]/g, ' ')}\u001e`).join('');
-    view = JSON.parse(isopterRead(words));
+    view = JSON.parse(isopterRead(words()));
     for (const said of form.querySelectorAll('.said')) {
       const field = view.fields[said.id.slice('said.'.length)];
       said.className = field ? `said ${field.clear ? 'read' : 'ask'}` : 'said';
       list(said, field ? field.lines : []);
     }
+    opened(view.old);
     list(at('faults'), [...view.faults, ...view.breaches]);
     text(at('silent'), view.silent || '');
+    pictures(view.pictures);
     text(at('letter'), view.letter || 'There is a letter when every field is understood.');
-    for (const button of ['save', 'copy', 'print']) { at(button).disabled = !view.record; }
+    allow(Boolean(view.record));
     keep();
   };
 
   const start = (draft) => {
     const kept = new Map(draft);
     form.dataset.id = kept.get('id') || id();
+    form.dataset.old = kept.get('old') || '';
     for (const input of form.querySelectorAll('input')) { input.value = kept.get(input.name) || ''; }
     if (!form.elements.performed.value) { form.elements.performed.value = now(); }
     read();
@@ -117,35 +150,67 @@
     }
   };
 
-  const save = () => {
-    const link = make('a', { download: `${form.dataset.id}.json`,
-      href: URL.createObjectURL(new Blob([view.record], { type: 'application/json' })) });
+  const save = (name, type, content, done) => {
+    const link = make('a', { download: name,
+      href: URL.createObjectURL(new Blob([content], { type })) });
     link.click();
     URL.revokeObjectURL(link.href);
-    text(at('done'), 'The record was saved as a file.');
+    text(at('done'), done);
   };
 
-  JSON.parse(isopterRows()).rows.forEach(show);
-  form.addEventListener('input', () => {
-    // What was read no longer holds: nothing may be saved until it is read again.
-    for (const button of ['save', 'copy', 'print']) { at(button).disabled = true; }
-    clearTimeout(timer);
-    timer = setTimeout(read, 150);
-  });
-  form.addEventListener('submit', (event) => event.preventDefault());
-  at('save').addEventListener('click', save);
-  at('print').addEventListener('click', () => window.print());
-  at('copy').addEventListener('click', () => navigator.clipboard.writeText(view.letter).then(
-    () => text(at('done'), 'The letter was copied.'),
-    () => text(at('done'), 'The browser did not allow it: select the letter and copy it.')));
-  at('wipe').addEventListener('click', () => {
-    if (window.confirm('Wipe all fields and the draft on this device?')) {
-      start([]);
-      localStorage.removeItem(DRAFT);
-      text(at('done'), 'The draft was wiped.');
+  const open = async (file) => {
+    const old = await file.text();
+    if (!fields().some(([name, value]) => name.includes('.') && value) ||
+        window.confirm('Leave what is written and amend this record?')) {
+      start([['old', old]]);
+      text(at('done'), view.old ? `The record ${view.old.id} was opened.` : 'The record was not opened; see under Look again.');
     }
-  });
-  start(draft());
-  at('starting').remove();
-  form.hidden = false;
+    at('open').value = '';
+  };
+
+  // The script of the model is kept packed; its digest stands in the policy of the page.
+  const model = async () => {
+    const packed = Uint8Array.from(atob(at('model').textContent), (one) => one.charCodeAt(0));
+    const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream('gzip'));
+    document.head.append(make('script', { textContent: await new Response(stream).text() }));
+    at('model').remove();
+  };
+
+  const ready = () => {
+    JSON.parse(isopterRows()).rows.forEach(show);
+    form.addEventListener('input', () => {
+      // What was read no longer holds: nothing may be saved until it is read again.
+      allow(false);
+      clearTimeout(timer);
+      timer = setTimeout(read, 150);
+    });
+    form.addEventListener('submit', (event) => event.preventDefault());
+    at('open').addEventListener('change', () => { if (at('open').files[0]) { open(at('open').files[0]); } });
+    at('new').addEventListener('click', () => {
+      start([]);
+      text(at('done'), 'This is a new record.');
+    });
+    at('save').addEventListener('click', () =>
+      save(`${form.dataset.id}.json`, 'application/json', view.record, 'The record was saved as a file.'));
+    at('fhir').addEventListener('click', () => save(`${form.dataset.id}.fhir.json`,
+      'application/fhir+json', isopterFhir(words()), 'The examination was saved as FHIR.'));
+    at('print').addEventListener('click', () => window.print());
+    at('copy').addEventListener('click', () => navigator.clipboard.writeText(view.letter).then(
+      () => text(at('done'), 'The letter was copied.'),
+      () => text(at('done'), 'The browser did not allow it: select the letter and copy it.')));
+    at('wipe').addEventListener('click', () => {
+      if (window.confirm('Wipe all fields and the draft on this device?')) {
+        start([]);
+        localStorage.removeItem(DRAFT);
+        text(at('done'), 'The draft was wiped.');
+      }
+    });
+    start(draft());
+    at('starting').remove();
+    at('opening').hidden = false;
+    form.hidden = false;
+  };
+
+  model().then(ready, () => text(at('starting'),
+    'This browser cannot run the sheet: it is older than the year 2023, or the file was changed.'));
 })();

@@ -10,6 +10,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import org.isopter.mapper.fhir.BundleKind;
+import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.record.PlainJson;
 import org.isopter.mapper.record.RecordFormat;
 import org.isopter.mapper.record.RecordReader;
@@ -18,10 +20,14 @@ import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.note.NoteReader;
 import org.junit.jupiter.api.Test;
+import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.databind.json.JsonMapper;
 
 final class SheetLawsTest {
 
   private static final int FORMS = 300;
+  private static final JsonMapper DIGITS =
+      JsonMapper.builder().enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS).build();
 
   @Test
   void savesTheBytesThatANoteOfTheFieldsGives() throws IOException {
@@ -33,11 +39,15 @@ final class SheetLawsTest {
     for (int i = 0; i < FORMS; i++) {
       String form = Forms.drawn(random);
       Map<String, Object> view = sheet.read(form);
-      drawn.add(Map.of("form", form, "view", PlainJson.of(view)));
+      drawn.add(Map.of("form", form, "view", PlainJson.of(view), "fhir", sheet.fhir(form)));
+      assertEquals(view.containsKey("record"), !sheet.fhir(form).isEmpty());
       if (view.get("record") instanceof String record) {
         Exam exam = reader.read(record, RecordFormat.JSON).orThrow();
         Exam typed = NoteReader.exam(exam.header(), (String) view.get("note")).orThrow();
         assertEquals(new RecordWriter().write(typed, RecordFormat.JSON), record);
+        assertEquals(
+            DIGITS.readTree(FhirWriter.of(BundleKind.COLLECTION).write(exam)),
+            DIGITS.readTree(sheet.fhir(form)));
         saved++;
       }
     }

@@ -7,10 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.isopter.mapper.record.RecordFormat;
 import org.isopter.mapper.record.RecordReader;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Identifier;
+import org.isopter.model.exam.Status;
 import org.isopter.model.note.NoteReader;
 import org.junit.jupiter.api.Test;
 
@@ -121,6 +124,65 @@ final class SheetTest {
             Forms.of("disc.right", "swollen, clear margins, Frisen 3", "acuity.left", "what"));
 
     assertFalse(((List<?>) view.get("breaches")).isEmpty());
+  }
+
+  private static String amending(String old, String id, String... namesAndWords) {
+    return Forms.of(namesAndWords).replace("id\u001fs-1", "id\u001f" + id)
+        + "old\u001f"
+        + old
+        + "\u001e";
+  }
+
+  @Test
+  void amendsARecordByWhatIsWritten() {
+    String old =
+        (String) sheet.read(Forms.of("acuity.right", "6/9", "pressure.left", "14 GAT")).get("record");
+    Map<String, Object> view = sheet.read(amending(old, "s-2", "pressure.left", "16.0 GAT"));
+
+    Exam amended = saved(view);
+    assertEquals(Optional.of("s-1"), amended.header().amends().map(Identifier::value));
+    assertEquals(Status.AMENDED, amended.header().status());
+    assertEquals(
+        NoteReader.exam(amended.header(), "VA R 6/9; IOP L 16.0 GAT").orThrow().facts(),
+        amended.facts());
+    List<?> lines = (List<?>) ((Map<?, ?>) view.get("old")).get("lines");
+    assertEquals(2, lines.size());
+    assertTrue(lines.get(1).toString().startsWith("Replaced: "), lines.toString());
+    assertFalse(lines.get(0).toString().startsWith("Replaced: "), lines.toString());
+  }
+
+  @Test
+  void replacesNothingOfTheOtherEye() {
+    String old =
+        (String) sheet.read(Forms.of("acuity.right", "6/9", "acuity.left", "6/12")).get("record");
+    Exam amended = saved(sheet.read(amending(old, "s-2", "acuity.left", "6/24")));
+
+    assertEquals(
+        NoteReader.exam(amended.header(), "VA R 6/9 L 6/24").orThrow().facts(), amended.facts());
+  }
+
+  @Test
+  void amendsNothingThatItCannotOpenOrThatHasTheSameIdentifier() {
+    String old = (String) sheet.read(Forms.of("acuity.right", "6/9")).get("record");
+    for (String form :
+        List.of(
+            amending(old, "s-1", "acuity.right", "6/12"),
+            amending(old.replace("s-1", ""), "s-2", "acuity.right", "6/12"),
+            amending("{", "s-2", "acuity.right", "6/12"),
+            amending(old, "s-2"))) {
+      assertNull(sheet.read(form).get("record"), form);
+      assertFalse(((List<?>) sheet.read(form).get("faults")).isEmpty(), form);
+      assertEquals("", sheet.fhir(form));
+    }
+  }
+
+  @Test
+  void drawsOnlyWhatWasUnderstood() {
+    List<?> pictures =
+        (List<?>) sheet.read(Forms.of("disc.left", "pale, bluury margin")).get("pictures");
+
+    assertTrue(pictures.toString().contains("Left eye. Swelling: not recorded."));
+    assertFalse(pictures.toString().contains("pale"));
   }
 
   @Test

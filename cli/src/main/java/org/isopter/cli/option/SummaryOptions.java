@@ -1,6 +1,7 @@
 package org.isopter.cli.option;
 
 import java.util.Optional;
+import org.isopter.model.drawing.View;
 import org.isopter.model.letter.UrgencyRules;
 import org.isopter.task.page.SummaryForm;
 import org.isopter.task.page.SummaryStyle;
@@ -28,6 +29,16 @@ public final class SummaryOptions {
   private SummaryStyle style = SummaryStyle.LETTER;
 
   @Option(
+      names = "--seen-by",
+      paramLabel = "SIDE",
+      defaultValue = "usual",
+      description = {
+        "From where pictures are seen: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).",
+        "usual is fields as the person sees them, all else as the examiner sees it. Discs always are."
+      })
+  private View view = View.USUAL;
+
+  @Option(
       names = "--urgency-hints",
       paramLabel = "LIST",
       converter = UrgencyList.class,
@@ -46,7 +57,7 @@ public final class SummaryOptions {
 
   /** Returns the task with these options. */
   public SummaryTask task(RunLog log) {
-    return SummaryTask.of(log, format, style)
+    return SummaryTask.of(log, format, style, view)
         .detailed(detail)
         .strict(strict.strict())
         .with(Optional.ofNullable(urgencyHints));

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import org.isopter.mapper.fhir.element.FrameCodes;
+import org.isopter.mapper.fhir.element.GeneratorSink;
 import org.isopter.mapper.fhir.element.Json;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Code;
@@ -118,7 +119,7 @@ public final class FhirWriter {
 
   /** Writes a bundle to a generator, for instance into a tree. */
   public void write(Exam exam, JsonGenerator generator) {
-    Json json = new Json(generator, searches);
+    Json json = new Json(new GeneratorSink(generator), searches);
     new BundleWriter(json, exam, kind, hash, derived).labelled(label).write();
   }
 

@@ -8,10 +8,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import org.isopter.mapper.record.tree.Complaints;
 import org.isopter.mapper.record.tree.JsonTree;
 import org.isopter.mapper.record.tree.Limits;
 import org.isopter.mapper.record.tree.Node;
+import org.isopter.mapper.record.tree.PlainTree;
 import org.isopter.mapper.record.tree.YamlTree;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
@@ -55,13 +57,26 @@ public final class RecordReader {
 
   /** Reads a record from text. */
   public Result<Exam> read(String text, RecordFormat format) {
+    return read(text, complaints -> tree(text, format, complaints));
+  }
+
+  /**
+   * Reads a record in JSON without a library, for instance in a browser. What the other readers
+   * take it takes the same; a text that is no JSON at all it may refuse in other words.
+   */
+  public Result<Exam> readPlain(String text) {
+    return read(text, complaints -> Optional.of(PlainTree.read(bare(text), complaints)));
+  }
+
+  private Result<Exam> read(String text, Function<Complaints, Optional<Node>> parser) {
     if (text.length() > Limits.LENGTH) {
       return Result.refused(
           Fault.of("", text.length() + " characters", "a record of at most " + Limits.LENGTH));
     }
     Complaints complaints = new Complaints();
     try {
-      return tree(text, format, complaints)
+      return parser
+          .apply(complaints)
           .flatMap(node -> exam(node, complaints))
           .<Result<Exam>>map(Result::ok)
           .orElseGet(() -> Result.refused(complaints.faults()));
@@ -71,10 +86,14 @@ public final class RecordReader {
   }
 
   private static Optional<Node> tree(String text, RecordFormat format, Complaints complaints) {
-    String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
+    String plain = bare(text);
     return format == RecordFormat.JSON
         ? JsonTree.read(plain, complaints)
         : YamlTree.read(plain, complaints);
+  }
+
+  private static String bare(String text) {
+    return text.startsWith("\uFEFF") ? text.substring(1) : text;
   }
 
   private Optional<Exam> exam(Node node, Complaints complaints) {

@@ -8,8 +8,17 @@ public final class Drawing {
 
   private Drawing() {}
 
-  /** Returns pupils, fields and discs. */
+  /** Returns pupils, fields, discs and movements as they are usually seen. */
   public static List<Picture> of(Exam exam) {
-    return List.of(PupilPicture.of(exam), FieldPicture.of(exam), DiscPicture.of(exam));
+    return of(exam, View.USUAL);
+  }
+
+  /** Returns pupils, fields, discs and movements as they are seen from one side. */
+  public static List<Picture> of(Exam exam, View view) {
+    return List.of(
+        PupilPicture.of(exam, view),
+        FieldPicture.of(exam, view),
+        DiscPicture.of(exam),
+        MovementPicture.of(exam, view));
   }
 }

@@ -12,7 +12,7 @@ import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Site;
 
-/** The fields of both eyes by confrontation, as the person sees them; not to scale. */
+/** The fields of both eyes by confrontation; not to scale. */
 final class FieldPicture {
 
   private static final double RADIUS = 75;
@@ -20,28 +20,35 @@ final class FieldPicture {
   private static final double CENTRE = 14;
   private static final double SPOT = 32;
 
+  private final View view;
   private final Sayings sayings;
   private final Svg svg = new Svg();
 
-  private FieldPicture(Exam exam) {
+  private FieldPicture(Exam exam, View view) {
     sayings = new Sayings(exam);
+    this.view = view;
   }
 
-  static Picture of(Exam exam) {
-    FieldPicture picture = new FieldPicture(exam);
-    List<String> left = picture.eye(Site.LEFT, 140);
-    List<String> right = picture.eye(Site.RIGHT, 420);
-    double end = Math.max(picture.svg.lines(140, 215, left), picture.svg.lines(420, 215, right));
-    return picture.svg.picture(
+  static Picture of(Exam exam, View view) {
+    return new FieldPicture(exam, view.orUsually(View.PERSON)).drawn();
+  }
+
+  private Picture drawn() {
+    double xLeft = view.x(Site.LEFT);
+    double xRight = view.x(Site.RIGHT);
+    List<String> left = eye(Site.LEFT, xLeft);
+    List<String> right = eye(Site.RIGHT, xRight);
+    double end = Math.max(svg.lines(xLeft, 215, left), svg.lines(xRight, 215, right));
+    return svg.picture(
         "isopter-fields",
-        "Visual fields by confrontation, as the person sees them: left eye on the left",
+        "Visual fields by confrontation" + view.words(),
         Svg.said(Site.LEFT, left) + " " + Svg.said(Site.RIGHT, right),
         end);
   }
 
   /** Draws an eye and returns what is said of it. */
   private List<String> eye(Site eye, double x) {
-    int temporal = eye == Site.RIGHT ? 1 : -1;
+    int temporal = view.right() * (eye == Site.RIGHT ? 1 : -1);
     svg.title(x, eye);
     svg.words(x + temporal * (RADIUS + 30), MIDDLE, "temporal");
     svg.words(x - temporal * (RADIUS + 24), MIDDLE, "nasal");

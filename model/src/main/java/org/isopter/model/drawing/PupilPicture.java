@@ -10,7 +10,7 @@ import org.isopter.model.exam.Fact;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Site;
 
-/** The pupils as the examiner sees them, to one scale; the iris around them is 12 mm in all. */
+/** The pupils to one scale; the iris around them is 12 mm in all. */
 final class PupilPicture {
 
   private static final double MILLIMETRE = 7;
@@ -18,43 +18,47 @@ final class PupilPicture {
   private static final int ROW = 116;
 
   private final Exam exam;
+  private final View view;
   private final Sayings sayings;
   private final Svg svg = new Svg();
 
-  private PupilPicture(Exam exam) {
+  private PupilPicture(Exam exam, View view) {
     this.exam = exam;
+    this.view = view;
     sayings = new Sayings(exam);
   }
 
-  static Picture of(Exam exam) {
-    return new PupilPicture(exam).drawn();
+  static Picture of(Exam exam, View view) {
+    return new PupilPicture(exam, view.orUsually(View.EXAMINER)).drawn();
   }
 
   private Picture drawn() {
-    svg.title(140, Site.RIGHT);
-    svg.title(420, Site.LEFT);
+    double xRight = view.x(Site.RIGHT);
+    double xLeft = view.x(Site.LEFT);
+    svg.title(xRight, Site.RIGHT);
+    svg.title(xLeft, Site.LEFT);
     double y = 30;
     for (Lighting light : Lighting.values()) {
       if (isMeasured(light)) {
-        eye(Site.RIGHT, light, 140, y + IRIS);
-        eye(Site.LEFT, light, 420, y + IRIS);
+        eye(Site.RIGHT, light, xRight, y + IRIS);
+        eye(Site.LEFT, light, xLeft, y + IRIS);
         y += ROW;
       }
     }
     if (y < ROW) {
-      unmeasured(140, y + IRIS);
-      unmeasured(420, y + IRIS);
+      unmeasured(xRight, y + IRIS);
+      unmeasured(xLeft, y + IRIS);
       y += ROW;
     }
     List<String> right = said(Site.RIGHT);
     List<String> left = said(Site.LEFT);
-    double end = Math.max(svg.lines(140, y, right), svg.lines(420, y, left));
+    double end = Math.max(svg.lines(xRight, y, right), svg.lines(xLeft, y, left));
     List<String> both =
         new ArrayList<>(sayings.of("Afferent defect", Pupils.AFFERENT_DEFECT, Site.BOTH));
     end = svg.lines(280, end + 8, both);
     return svg.picture(
         "isopter-pupils",
-        "Pupils, as the examiner sees them: right eye on the left",
+        "Pupils" + view.words(),
         Svg.said(Site.RIGHT, right)
             + " "
             + Svg.said(Site.LEFT, left)

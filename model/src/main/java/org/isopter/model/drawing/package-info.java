@@ -1,5 +1,5 @@
 /**
- * Pictures of an examination as plain SVG: pupils, fields and discs.
+ * Pictures of an examination as plain SVG: pupils, fields, discs and movements.
  *
  * <p>What was not examined is drawn as such and never as normal. Every picture says in words what
  * it shows; nothing is said by colour alone.

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.isopter.model.drawing.Drawing;
 import org.isopter.model.drawing.Picture;
+import org.isopter.model.drawing.View;
 import org.isopter.model.exam.Exam;
 
 /** A letter as HTML with pictures; the caution stands at the foot of every printed page. */
@@ -30,6 +31,12 @@ final class HtmlPage implements Page {
         footer { position: fixed; bottom: 0; left: 0; right: 0; background: #ffffff; }
       }
       """;
+
+  private final View view;
+
+  HtmlPage(View view) {
+    this.view = view;
+  }
 
   @Override
   public String head(String title, List<String> lines) {
@@ -76,7 +83,7 @@ final class HtmlPage implements Page {
   @Override
   public Optional<String> pictures(Exam exam) {
     return Optional.of(
-        Drawing.of(exam).stream().map(HtmlPage::figure).collect(Collectors.joining()));
+        Drawing.of(exam, view).stream().map(HtmlPage::figure).collect(Collectors.joining()));
   }
 
   private static String figure(Picture picture) {

@@ -137,4 +137,61 @@ final class DrawingTest {
     assertTrue(one.contains("M420 62 v66"), one);
     assertFalse(one.contains("fill-opacity"), one);
   }
+
+  private static Picture seen(String note, View view, int index) {
+    return Drawing.of(exam(note), view).get(index);
+  }
+
+  @Test
+  void drawsTheGradeWhereTheEyeWouldLook() {
+    // As the examiner sees: the person's right is on the left; common practice.
+    String usual = svg("EOM R abduction -2, rest full", "isopter-movements");
+    assertTrue(usual.contains("<text x=\"94\" y=\"119\" text-anchor=\"middle\" fill=\"currentColor\">\u22122<"), usual);
+    assertEquals(1, count(usual, "\u22122<"));
+    // The nine of the left eye, and straight ahead, which was not spoken of.
+    assertEquals(10, count(usual, Svg.DOTTED));
+
+    String person = seen("EOM R abduction -2, rest full", View.PERSON, 3).svg();
+    assertTrue(person.contains("<text x=\"466\" y=\"119\" text-anchor=\"middle\" fill=\"currentColor\">\u22122<"), person);
+  }
+
+  @Test
+  void drawsNoMovementThatWasNotSpokenOf() {
+    for (String note : List.of("IOP R 14", "EOM not done")) {
+      String drawn = svg(note, "isopter-movements");
+      assertEquals(18, count(drawn, Svg.DOTTED), note);
+      assertEquals(18, count(drawn, ">?<"), note);
+      assertEquals(0, count(drawn, ">full<"), note);
+    }
+  }
+
+  @Test
+  void tellsTooLittleFromTooMuch() {
+    String drawn = svg("EOM L adduction +2", "isopter-movements");
+
+    assertTrue(drawn.contains(">+2<"), drawn);
+    assertEquals(0, count(drawn, "fill-opacity"));
+    assertEquals(1, count(drawn, "stroke-dasharray=\"7 3\""));
+  }
+
+  @Test
+  void mirrorsFieldsForTheExaminer() {
+    Picture drawn = seen("VF R IT absent", View.EXAMINER, 1);
+
+    // The temporal half of the right eye lies on the examiner's left.
+    assertTrue(drawn.shapes().contains("M140 115 h-75 A75 75 0 0 0 140 190 z\" fill=\"#333333\""), drawn.shapes());
+    assertTrue(drawn.title().endsWith("as the examiner sees them: right eye on the left"));
+  }
+
+  @Test
+  void saysTheSameOfAnEyeFromEverySide() {
+    ExamSampler exams = new ExamSampler(Catalogue.standard().all(), new Random(141421));
+    for (int i = 0; i < 100; i++) {
+      Exam exam = exams.next();
+      List<String> usual = Drawing.of(exam).stream().map(Picture::description).toList();
+      for (View view : View.values()) {
+        assertEquals(usual, Drawing.of(exam, view).stream().map(Picture::description).toList());
+      }
+    }
+  }
 }

@@ -1,24 +1,30 @@
 package org.isopter.task.page;
 
-import java.util.function.Supplier;
+import java.util.function.Function;
+import org.isopter.model.drawing.View;
 import org.isopter.model.letter.Letter;
 
 /** The forms of a summary. */
 public enum SummaryForm {
-  TEXT("text", Letter::text),
-  MARKDOWN("markdown", Letter::markdown),
+  TEXT("text", view -> Letter.text()),
+  MARKDOWN("markdown", view -> Letter.markdown()),
   HTML("html", Letter::html);
 
   private final String word;
-  private final Supplier<Letter> letter;
+  private final Function<View, Letter> letter;
 
-  SummaryForm(String word, Supplier<Letter> letter) {
+  SummaryForm(String word, Function<View, Letter> letter) {
     this.word = word;
     this.letter = letter;
   }
 
   public Letter letter() {
-    return letter.get();
+    return letter(View.USUAL);
+  }
+
+  /** Returns a letter whose pictures, if it has any, are seen from one side. */
+  public Letter letter(View view) {
+    return letter.apply(view);
   }
 
   /** Returns the word that the option takes. */

@@ -1,6 +1,7 @@
 package org.isopter.task.page;
 
 import java.util.Optional;
+import org.isopter.model.drawing.View;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.letter.Letter;
 import org.isopter.model.letter.Summary;
@@ -28,7 +29,12 @@ public final class SummaryTask {
 
   /** Makes a task that writes pages in a form and style. */
   public static SummaryTask of(RunLog log, SummaryForm form, SummaryStyle style) {
-    return new SummaryTask(log, form.letter(), style, new RecordErrors(log, false));
+    return of(log, form, style, View.USUAL);
+  }
+
+  /** Makes a task that writes pages in a form and style, with pictures seen from one side. */
+  public static SummaryTask of(RunLog log, SummaryForm form, SummaryStyle style, View view) {
+    return new SummaryTask(log, form.letter(view), style, new RecordErrors(log, false));
   }
 
   /** Returns this task with everything that follows from the findings, and from where. */

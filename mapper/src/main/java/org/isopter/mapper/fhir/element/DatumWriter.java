@@ -23,7 +23,7 @@ public final class DatumWriter implements Datum.Cases<Json> {
 
   @Override
   public Json count(Datum.Count count) {
-    json.generator().writeNumberProperty("valueInteger", count.value());
+    json.number("valueInteger", BigDecimal.valueOf(count.value()));
     return json;
   }
 
@@ -35,7 +35,7 @@ public final class DatumWriter implements Datum.Cases<Json> {
 
   @Override
   public Json truth(Datum.Truth truth) {
-    json.generator().writeBooleanProperty("valueBoolean", truth.value());
+    json.truth("valueBoolean", truth.value());
     return json;
   }
 
@@ -57,7 +57,7 @@ public final class DatumWriter implements Datum.Cases<Json> {
   }
 
   private void quantity(BigDecimal value, Unit unit) {
-    json.generator().writeNumberProperty("value", value);
+    json.number("value", value);
     json.text("unit", unit.label());
     json.text("system", Code.UCUM);
     json.text("code", unit.ucum());

@@ -1,8 +1,5 @@
 package org.isopter.mapper.fhir.element;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
-import java.util.UUID;
 import org.isopter.model.exam.FactKey;
 import org.isopter.model.exam.Identifier;
 
@@ -28,8 +25,7 @@ public record Ids(String system, String record) {
 
   /** Returns the same id for the same resource of the same record, always. */
   public String uuid(String kind, String value) {
-    String name = kind + "|" + system + "|" + value;
-    return UUID.nameUUIDFromBytes(name.getBytes(UTF_8)).toString();
+    return NameId.of(kind + "|" + system + "|" + value);
   }
 
   public static String urn(String uuid) {

@@ -2,23 +2,19 @@ package org.isopter.mapper.fhir.element;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import java.math.BigDecimal;
 import java.net.URLEncoder;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
 import org.isopter.model.value.Code;
-import tools.jackson.core.JsonGenerator;
 
 /** Writes the FHIR data types that Isopter uses. */
 public final class Json {
 
-  private final JsonGenerator out;
+  private final Sink out;
   private final boolean searches;
-
-  public Json(JsonGenerator out) {
-    this(out, false);
-  }
 
   /**
    * Makes a writer.
@@ -26,17 +22,29 @@ public final class Json {
    * @param searches whether a patient is also referred to by a search for the identifier, which a
    *     server replaces by the patient that it finds
    */
-  public Json(JsonGenerator out, boolean searches) {
+  public Json(Sink out, boolean searches) {
     this.out = out;
     this.searches = searches;
   }
 
-  public JsonGenerator generator() {
-    return out;
+  public void text(String name, String value) {
+    out.name(name);
+    out.text(value);
   }
 
-  public void text(String name, String value) {
-    out.writeStringProperty(name, value);
+  /** Writes a text that is an element of a list. */
+  public void text(String value) {
+    out.text(value);
+  }
+
+  public void number(String name, BigDecimal value) {
+    out.name(name);
+    out.number(value);
+  }
+
+  public void truth(String name, boolean value) {
+    out.name(name);
+    out.truth(value);
   }
 
   public void text(String name, Optional<String> value) {
@@ -45,22 +53,22 @@ public final class Json {
 
   /** Writes an object property. */
   public void object(String name, Runnable content) {
-    out.writeObjectPropertyStart(name);
-    content.run();
-    out.writeEndObject();
+    out.name(name);
+    element(content);
   }
 
   /** Writes an object that is an element of a list. */
   public void element(Runnable content) {
-    out.writeStartObject();
+    out.startObject();
     content.run();
-    out.writeEndObject();
+    out.endObject();
   }
 
   public void list(String name, Runnable elements) {
-    out.writeArrayPropertyStart(name);
+    out.name(name);
+    out.startList();
     elements.run();
-    out.writeEndArray();
+    out.endList();
   }
 
   /** Writes a list of a single object. */
