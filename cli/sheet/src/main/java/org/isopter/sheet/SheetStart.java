@@ -39,12 +39,12 @@ record SheetStart(
     if (text.isEmpty()) {
       return of(id, text, Optional.empty(), form.header());
     }
-    Optional<SheetStart> same = last.filter(start -> start.text.equals(text) && start.id.equals(id));
+    Optional<SheetStart> same =
+        last.filter(start -> start.text.equals(text) && start.id.equals(id));
     return same.orElseGet(() -> amending(id, text));
   }
 
-  private static SheetStart of(
-      String id, String text, Optional<Exam> old, Result<Header> header) {
+  private static SheetStart of(String id, String text, Optional<Exam> old, Result<Header> header) {
     return new SheetStart(
         id,
         text,

@@ -136,7 +136,8 @@ final class SheetTest {
   @Test
   void amendsARecordByWhatIsWritten() {
     String old =
-        (String) sheet.read(Forms.of("acuity.right", "6/9", "pressure.left", "14 GAT")).get("record");
+        (String)
+            sheet.read(Forms.of("acuity.right", "6/9", "pressure.left", "14 GAT")).get("record");
     Map<String, Object> view = sheet.read(amending(old, "s-2", "pressure.left", "16.0 GAT"));
 
     Exam amended = saved(view);

@@ -68,9 +68,7 @@ final class ObservationWriter {
   }
 
   static void profile(Json json, String finding) {
-    json.object(
-        "meta",
-        () -> json.list("profile", () -> json.text(Canonical.profile(finding))));
+    json.object("meta", () -> json.list("profile", () -> json.text(Canonical.profile(finding))));
   }
 
   static void category(Json json) {

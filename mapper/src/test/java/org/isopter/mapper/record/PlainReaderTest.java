@@ -60,8 +60,25 @@ final class PlainReaderTest {
   void refusesWhatIsNoJson() {
     for (String text :
         List.of(
-            "", " ", "{", "[1,]", "{\"a\":1,}", "{,}", "016", "1.", "-", "1e", "tru", "\"a",
-            "\"\\x\"", "\"\\u12g4\"", "\"\u0001\"", "{} {}", "[1 2]", "{\"a\" 1}", "'a'")) {
+            "",
+            " ",
+            "{",
+            "[1,]",
+            "{\"a\":1,}",
+            "{,}",
+            "016",
+            "1.",
+            "-",
+            "1e",
+            "tru",
+            "\"a",
+            "\"\\x\"",
+            "\"\\u12g4\"",
+            "\"\u0001\"",
+            "{} {}",
+            "[1 2]",
+            "{\"a\" 1}",
+            "'a'")) {
       assertFalse(reader.readPlain(text).isOk(), text);
     }
   }
@@ -73,11 +90,16 @@ final class PlainReaderTest {
 
   @Test
   void saysWhereAFaultStands() {
-    String text = new RecordWriter().write(new ExamSampler(Catalogue.standard().all(), random).next(), RecordFormat.JSON).replace("\"final\"", "\"finel\"");
+    String text =
+        new RecordWriter()
+            .write(new ExamSampler(Catalogue.standard().all(), random).next(), RecordFormat.JSON)
+            .replace("\"final\"", "\"finel\"");
     String colon = text.replaceFirst(":", ";");
     assertEquals(
         reader.read(text, RecordFormat.JSON).faults().toString(),
         reader.readPlain(text).faults().toString());
-    assertTrue(reader.readPlain(colon).faults().get(0).toString().contains("line 2, column 12"), reader.readPlain(colon).faults().toString());
+    assertTrue(
+        reader.readPlain(colon).faults().get(0).toString().contains("line 2, column 12"),
+        reader.readPlain(colon).faults().toString());
   }
 }

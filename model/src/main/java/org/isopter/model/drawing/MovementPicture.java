@@ -39,8 +39,7 @@ final class MovementPicture {
     double end =
         Math.max(
             svg.lines(view.x(Site.RIGHT), 205, right), svg.lines(view.x(Site.LEFT), 205, left));
-    List<String> both =
-        new ArrayList<>(sayings.of("Double vision", Movements.DIPLOPIA, Site.BOTH));
+    List<String> both = new ArrayList<>(sayings.of("Double vision", Movements.DIPLOPIA, Site.BOTH));
     both.addAll(sayings.of("Nystagmus of both eyes", Movements.NYSTAGMUS, Site.BOTH));
     end = svg.lines(280, end + 8, both);
     return svg.picture(

@@ -146,13 +146,19 @@ final class DrawingTest {
   void drawsTheGradeWhereTheEyeWouldLook() {
     // As the examiner sees: the person's right is on the left; common practice.
     String usual = svg("EOM R abduction -2, rest full", "isopter-movements");
-    assertTrue(usual.contains("<text x=\"94\" y=\"119\" text-anchor=\"middle\" fill=\"currentColor\">\u22122<"), usual);
+    assertTrue(
+        usual.contains(
+            "<text x=\"94\" y=\"119\" text-anchor=\"middle\" fill=\"currentColor\">\u22122<"),
+        usual);
     assertEquals(1, count(usual, "\u22122<"));
     // The nine of the left eye, and straight ahead, which was not spoken of.
     assertEquals(10, count(usual, Svg.DOTTED));
 
     String person = seen("EOM R abduction -2, rest full", View.PERSON, 3).svg();
-    assertTrue(person.contains("<text x=\"466\" y=\"119\" text-anchor=\"middle\" fill=\"currentColor\">\u22122<"), person);
+    assertTrue(
+        person.contains(
+            "<text x=\"466\" y=\"119\" text-anchor=\"middle\" fill=\"currentColor\">\u22122<"),
+        person);
   }
 
   @Test
@@ -179,7 +185,9 @@ final class DrawingTest {
     Picture drawn = seen("VF R IT absent", View.EXAMINER, 1);
 
     // The temporal half of the right eye lies on the examiner's left.
-    assertTrue(drawn.shapes().contains("M140 115 h-75 A75 75 0 0 0 140 190 z\" fill=\"#333333\""), drawn.shapes());
+    assertTrue(
+        drawn.shapes().contains("M140 115 h-75 A75 75 0 0 0 140 190 z\" fill=\"#333333\""),
+        drawn.shapes());
     assertTrue(drawn.title().endsWith("as the examiner sees them: right eye on the left"));
   }
 

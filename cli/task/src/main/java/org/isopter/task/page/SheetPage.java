@@ -17,8 +17,8 @@ import org.isopter.task.io.UnwritableException;
 import org.isopter.task.io.Utf8;
 
 /**
- * Puts the examination sheet together: one page with its scripts and its style inside, which its own
- * policy keeps from loading or sending anything.
+ * Puts the examination sheet together: one page with its scripts and its style inside, which its
+ * own policy keeps from loading or sending anything.
  */
 public final class SheetPage {
 

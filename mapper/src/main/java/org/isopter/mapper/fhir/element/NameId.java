@@ -5,8 +5,8 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import java.util.Arrays;
 
 /**
- * The UUID that follows from a name (RFC 9562, version 3, of the name's bytes alone), by MD5 as
- * RFC 1321 describes it, so that it is the same where a platform has no digests.
+ * The UUID that follows from a name (RFC 9562, version 3, of the name's bytes alone), by MD5 as RFC
+ * 1321 describes it, so that it is the same where a platform has no digests.
  */
 final class NameId {
 

@@ -49,8 +49,7 @@ public final class PlainTree {
   }
 
   private FaultException refused(String seen) {
-    return new FaultException(
-        Fault.of("line " + line + ", column " + column(), seen, WANTED));
+    return new FaultException(Fault.of("line " + line + ", column " + column(), seen, WANTED));
   }
 
   private FaultException unexpected() {

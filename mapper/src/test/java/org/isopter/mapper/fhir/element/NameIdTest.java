@@ -10,7 +10,8 @@ final class NameIdTest {
 
   @Test
   void isTheDigestOfTheStandard() {
-    // RFC 1321, A.5: MD5 ("abc") = 900150983cd24fb0d6963f7d28e17f72; RFC 9562 sets version and kind.
+    // RFC 1321, A.5: MD5 ("abc") = 900150983cd24fb0d6963f7d28e17f72; RFC 9562 sets version and
+    // kind.
     assertEquals("90015098-3cd2-3fb0-9696-3f7d28e17f72", NameId.of("abc"));
   }
 
