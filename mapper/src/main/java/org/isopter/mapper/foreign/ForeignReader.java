@@ -18,6 +18,7 @@ import org.isopter.mapper.foreign.document.Holders;
 import org.isopter.mapper.foreign.document.Neighbours;
 import org.isopter.mapper.foreign.document.Sources;
 import org.isopter.mapper.foreign.document.Versions;
+import org.isopter.mapper.foreign.form.FormAnswers;
 import org.isopter.mapper.foreign.ledger.Lazy;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Reason;
@@ -61,6 +62,7 @@ public final class ForeignReader {
   private final Options options;
   private final Supplier<WrittenCodes> codes;
   private final FhirReader exact;
+  private final Supplier<FormAnswers> form;
   private final RawJson json;
 
   /** Makes a reader of the findings of a catalogue. */
@@ -69,6 +71,7 @@ public final class ForeignReader {
     this.options = options;
     this.codes = Lazy.of(() -> new WrittenCodes(catalogue, vocabulary.get()));
     this.exact = new FhirReader(catalogue);
+    this.form = Lazy.of(() -> new FormAnswers(catalogue));
     this.json = new RawJson(options.limits());
   }
 
@@ -232,6 +235,9 @@ public final class ForeignReader {
     String type = Neighbours.type(part.resource());
     if (part.keptBefore().isPresent()) {
       return kept(part, Why.of(part.keptBefore().get()), Why.KEPT_BEFORE, "");
+    }
+    if (FormAnswers.isOurs(part.resource())) {
+      return form.get().read(part.resource(), neighbours);
     }
     if (type.equals("Observation")) {
       Translation read = Translator.of(vocabulary.get(), options, neighbours, part.resource());

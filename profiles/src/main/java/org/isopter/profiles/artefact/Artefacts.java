@@ -21,6 +21,7 @@ public final class Artefacts {
     resources.addAll(ValueSets.of(catalogue, lists));
     resources.addAll(CodeSystems.of(new CodeUses(catalogue, lists)));
     resources.add(SiteMap.make());
+    resources.add(FormQuestionnaire.of(catalogue));
     resources.add(Guide.of(List.copyOf(resources)));
   }
 
@@ -33,7 +34,7 @@ public final class Artefacts {
     return new Artefacts(catalogue);
   }
 
-  /** Returns the resources: profiles, value sets, code systems, the map, the guide. */
+  /** Returns the resources: profiles, value sets, code systems, the map, the form, the guide. */
   public List<MetadataResource> resources() {
     return List.copyOf(resources);
   }
