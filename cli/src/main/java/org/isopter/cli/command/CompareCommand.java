@@ -2,9 +2,9 @@ package org.isopter.cli.command;
 
 import org.isopter.cli.option.RecordInputs;
 import org.isopter.task.io.Streams;
+import org.isopter.task.page.CompareForm;
 import org.isopter.task.page.CompareTask;
 import org.isopter.task.report.RunLog;
-import org.isopter.task.report.WordForm;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -20,7 +20,9 @@ import picocli.CommandLine.Option;
       "",
       "Examples:",
       "  isopter compare docs/demo/04-rope-maker.yaml"
-          + " docs/demo/05-rope-maker-three-months-later.json"
+          + " docs/demo/05-rope-maker-three-months-later.json",
+      "  isopter compare docs/demo/04-rope-maker.yaml"
+          + " docs/demo/05-rope-maker-three-months-later.json --format html"
     })
 public final class CompareCommand extends InputCommand {
 
@@ -30,9 +32,9 @@ public final class CompareCommand extends InputCommand {
       defaultValue = "text",
       description = {
         "How to report: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).",
-        "json is one object a line, for each pair of records."
+        "json is one object a line, for each pair; html a page with pictures over time."
       })
-  WordForm format = WordForm.TEXT;
+  CompareForm format = CompareForm.TEXT;
 
   @Option(names = "--all", description = "Report what stayed the same too.")
   boolean all;

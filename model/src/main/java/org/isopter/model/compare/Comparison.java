@@ -166,7 +166,8 @@ public record Comparison(Exam earlier, Exam later, List<Change> changes) {
                     .map(two -> AcuityChange.between(one, two, limit(one, two)).statement()));
   }
 
-  private static RetestLimit limit(AcuityReading one, AcuityReading two) {
+  /** Returns the limit that applies to two readings. */
+  public static RetestLimit limit(AcuityReading one, AcuityReading two) {
     return isScoredByLetters(one) && isScoredByLetters(two)
         ? RetestLimit.LETTERS_OF_PATIENTS
         : RetestLimit.LINES;

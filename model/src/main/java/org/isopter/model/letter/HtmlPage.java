@@ -86,7 +86,7 @@ final class HtmlPage implements Page {
         Drawing.of(exam, view).stream().map(HtmlPage::figure).collect(Collectors.joining()));
   }
 
-  private static String figure(Picture picture) {
+  static String figure(Picture picture) {
     return "<figure>\n<figcaption>%s</figcaption>\n%s</figure>\n"
         .formatted(escape(picture.title()), picture.svg());
   }
