@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import org.hl7.fhir.r4.model.Coding;
@@ -73,8 +74,9 @@ final class FormQuestionnaireTest {
             QuestionnaireItemType.BOOLEAN),
         kinds);
     assertTrue(
-        items().get("intraocular-pressure/left/value").getText().endsWith("mmHg)"),
-        items().get("intraocular-pressure/left/value").getText());
+        Objects.requireNonNull(items().get("intraocular-pressure/left/value"))
+            .getText()
+            .endsWith("mmHg)"));
   }
 
   @Test
@@ -83,8 +85,8 @@ final class FormQuestionnaireTest {
     int conditions = 0;
     for (QuestionnaireItemComponent item : items.values()) {
       for (var when : item.getEnableWhen()) {
-        QuestionnaireItemComponent other = items.get(when.getQuestion());
-        assertTrue(other != null, when.getQuestion());
+        QuestionnaireItemComponent other =
+            Objects.requireNonNull(items.get(when.getQuestion()), when.getQuestion());
         if (when.getAnswer() instanceof Coding coding) {
           assertTrue(
               other.getAnswerOption().stream()

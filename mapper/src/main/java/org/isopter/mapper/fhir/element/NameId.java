@@ -21,12 +21,12 @@ final class NameId {
   /** Returns the UUID as text, in lower case. */
   static String of(String name) {
     byte[] bytes = new NameId().digest(name.getBytes(UTF_8));
-    bytes[6] = (byte) (bytes[6] & 0x0f | 0x30);
-    bytes[8] = (byte) (bytes[8] & 0x3f | 0x80);
+    bytes[6] = (byte) ((bytes[6] & 0x0f) | 0x30);
+    bytes[8] = (byte) ((bytes[8] & 0x3f) | 0x80);
     StringBuilder text = new StringBuilder(36);
     for (int i = 0; i < bytes.length; i++) {
       text.append(i == 4 || i == 6 || i == 8 || i == 10 ? "-" : "")
-          .append(Character.forDigit(bytes[i] >> 4 & 15, 16))
+          .append(Character.forDigit((bytes[i] >> 4) & 15, 16))
           .append(Character.forDigit(bytes[i] & 15, 16));
     }
     return text.toString();
@@ -45,14 +45,14 @@ final class NameId {
     padded[message.length] = (byte) 0x80;
     long bits = message.length * 8L;
     for (int i = 0; i < 8; i++) {
-      padded[padded.length - 8 + i] = (byte) (bits >>> 8 * i);
+      padded[padded.length - 8 + i] = (byte) (bits >>> (8 * i));
     }
     for (int at = 0; at < padded.length; at += BLOCK) {
       block(padded, at);
     }
     byte[] digest = new byte[16];
     for (int i = 0; i < digest.length; i++) {
-      digest[i] = (byte) (state[i / 4] >>> i % 4 * 8);
+      digest[i] = (byte) (state[i / 4] >>> (i % 4 * 8));
     }
     return digest;
   }
@@ -77,8 +77,8 @@ final class NameId {
 
   private static int mixed(int round, int b, int c, int d) {
     return switch (round) {
-      case 0 -> b & c | ~b & d;
-      case 1 -> d & b | ~d & c;
+      case 0 -> (b & c) | (~b & d);
+      case 1 -> (d & b) | (~d & c);
       case 2 -> b ^ c ^ d;
       default -> c ^ (b | ~d);
     };
@@ -94,7 +94,7 @@ final class NameId {
   }
 
   private static int word(byte[] bytes, int at) {
-    return bytes[at] & 255
+    return (bytes[at] & 255)
         | (bytes[at + 1] & 255) << 8
         | (bytes[at + 2] & 255) << 16
         | (bytes[at + 3] & 255) << 24;
