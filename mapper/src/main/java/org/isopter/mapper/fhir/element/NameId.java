@@ -95,8 +95,8 @@ final class NameId {
 
   private static int word(byte[] bytes, int at) {
     return (bytes[at] & 255)
-        | (bytes[at + 1] & 255) << 8
-        | (bytes[at + 2] & 255) << 16
-        | (bytes[at + 3] & 255) << 24;
+        | ((bytes[at + 1] & 255) << 8)
+        | ((bytes[at + 2] & 255) << 16)
+        | ((bytes[at + 3] & 255) << 24);
   }
 }
