@@ -18,7 +18,7 @@ import org.hl7.fhir.r4.model.Questionnaire.QuestionnaireItemType;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.form.Form;
-import org.isopter.model.form.Question;
+import org.isopter.model.form.FormItem;
 import org.isopter.model.value.Site;
 import org.isopter.profiles.artefact.Artefacts;
 import org.junit.jupiter.api.Test;
@@ -51,7 +51,7 @@ final class FormQuestionnaireTest {
     Set<String> wanted = new TreeSet<>();
     for (Finding<?> finding : Catalogue.standard().all()) {
       for (Site site : finding.sites()) {
-        for (Question question : Form.questions(finding)) {
+        for (FormItem question : Form.questions(finding)) {
           wanted.add(Form.name(finding, site, question));
         }
       }

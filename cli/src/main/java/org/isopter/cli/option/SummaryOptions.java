@@ -1,7 +1,7 @@
 package org.isopter.cli.option;
 
 import java.util.Optional;
-import org.isopter.model.drawing.View;
+import org.isopter.model.drawing.SeenBy;
 import org.isopter.model.letter.UrgencyRules;
 import org.isopter.task.page.SummaryForm;
 import org.isopter.task.page.SummaryStyle;
@@ -36,7 +36,7 @@ public final class SummaryOptions {
         "From where pictures are seen: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).",
         "usual is fields as the person sees them, all else as the examiner sees it. Discs always are."
       })
-  private View view = View.USUAL;
+  private SeenBy view = SeenBy.USUAL;
 
   @Option(
       names = "--urgency-hints",

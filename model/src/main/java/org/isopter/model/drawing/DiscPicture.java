@@ -29,7 +29,7 @@ final class DiscPicture {
     double end = Math.max(picture.svg.lines(140, 185, right), picture.svg.lines(420, 185, left));
     return picture.svg.picture(
         "isopter-discs",
-        "Optic discs" + View.EXAMINER.words(),
+        "Optic discs" + SeenBy.EXAMINER.words(),
         Svg.said(Site.RIGHT, right) + " " + Svg.said(Site.LEFT, left),
         end);
   }

@@ -10,11 +10,11 @@ public final class Drawing {
 
   /** Returns pupils, fields, discs and movements as they are usually seen. */
   public static List<Picture> of(Exam exam) {
-    return of(exam, View.USUAL);
+    return of(exam, SeenBy.USUAL);
   }
 
   /** Returns pupils, fields, discs and movements as they are seen from one side. */
-  public static List<Picture> of(Exam exam, View view) {
+  public static List<Picture> of(Exam exam, SeenBy view) {
     return List.of(
         PupilPicture.of(exam, view),
         FieldPicture.of(exam, view),

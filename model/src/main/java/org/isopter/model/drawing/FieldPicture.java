@@ -20,17 +20,17 @@ final class FieldPicture {
   private static final double CENTRE = 14;
   private static final double SPOT = 32;
 
-  private final View view;
+  private final SeenBy view;
   private final Sayings sayings;
   private final Svg svg = new Svg();
 
-  private FieldPicture(Exam exam, View view) {
+  private FieldPicture(Exam exam, SeenBy view) {
     sayings = new Sayings(exam);
     this.view = view;
   }
 
-  static Picture of(Exam exam, View view) {
-    return new FieldPicture(exam, view.orUsually(View.PERSON)).drawn();
+  static Picture of(Exam exam, SeenBy view) {
+    return new FieldPicture(exam, view.orUsually(SeenBy.PERSON)).drawn();
   }
 
   private Picture drawn() {

@@ -21,16 +21,16 @@ final class MovementPicture {
   private static final double MIDDLE = 115;
 
   private final Sayings sayings;
-  private final View view;
+  private final SeenBy view;
   private final Svg svg = new Svg();
 
-  private MovementPicture(Exam exam, View view) {
+  private MovementPicture(Exam exam, SeenBy view) {
     sayings = new Sayings(exam);
     this.view = view;
   }
 
-  static Picture of(Exam exam, View view) {
-    return new MovementPicture(exam, view.orUsually(View.EXAMINER)).drawn();
+  static Picture of(Exam exam, SeenBy view) {
+    return new MovementPicture(exam, view.orUsually(SeenBy.EXAMINER)).drawn();
   }
 
   private Picture drawn() {

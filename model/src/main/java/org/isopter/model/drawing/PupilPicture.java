@@ -18,18 +18,18 @@ final class PupilPicture {
   private static final int ROW = 116;
 
   private final Exam exam;
-  private final View view;
+  private final SeenBy view;
   private final Sayings sayings;
   private final Svg svg = new Svg();
 
-  private PupilPicture(Exam exam, View view) {
+  private PupilPicture(Exam exam, SeenBy view) {
     this.exam = exam;
     this.view = view;
     sayings = new Sayings(exam);
   }
 
-  static Picture of(Exam exam, View view) {
-    return new PupilPicture(exam, view.orUsually(View.EXAMINER)).drawn();
+  static Picture of(Exam exam, SeenBy view) {
+    return new PupilPicture(exam, view.orUsually(SeenBy.EXAMINER)).drawn();
   }
 
   private Picture drawn() {

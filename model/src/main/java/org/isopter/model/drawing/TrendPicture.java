@@ -73,13 +73,13 @@ final class TrendPicture {
   }
 
   private Picture drawn() {
-    List<String> right = eye(Site.RIGHT, View.EXAMINER.x(Site.RIGHT));
-    List<String> left = eye(Site.LEFT, View.EXAMINER.x(Site.LEFT));
+    List<String> right = eye(Site.RIGHT, SeenBy.EXAMINER.x(Site.RIGHT));
+    List<String> left = eye(Site.LEFT, SeenBy.EXAMINER.x(Site.LEFT));
     double y = TOP + HEIGHT + 40;
     double end =
         Math.max(
-            svg.lines(View.EXAMINER.x(Site.RIGHT), y, right),
-            svg.lines(View.EXAMINER.x(Site.LEFT), y, left));
+            svg.lines(SeenBy.EXAMINER.x(Site.RIGHT), y, right),
+            svg.lines(SeenBy.EXAMINER.x(Site.LEFT), y, left));
     List<String> about = new ArrayList<>(together());
     about.addAll(about());
     end = svg.lines(280, end + 8, about);

@@ -43,43 +43,43 @@ public final class Form {
   }
 
   /** Returns the name of a question about a finding at a site. */
-  public static String name(Finding<?> finding, Site site, Question question) {
+  public static String name(Finding<?> finding, Site site, FormItem question) {
     return name(finding, site) + "/" + question.key();
   }
 
   /** Returns the questions about a finding, the same for every site; the first is why not. */
-  public static List<Question> questions(Finding<?> finding) {
+  public static List<FormItem> questions(Finding<?> finding) {
     Layout<?> layout = finding.layout();
-    List<Question> questions = new ArrayList<>();
-    questions.add(Question.of(ABSENT, "Why there is no result", new Spec.Coded(REASONS)));
+    List<FormItem> questions = new ArrayList<>();
+    questions.add(FormItem.of(ABSENT, "Why there is no result", new Spec.Coded(REASONS)));
     if (layout.choice().isPresent()) {
-      questions.add(new Question(VALUE, finding.title(), Optional.empty(), false, Set.of()));
+      questions.add(new FormItem(VALUE, finding.title(), Optional.empty(), false, Set.of()));
     } else {
       layout
           .variants()
           .get(0)
           .value()
-          .ifPresent(spec -> questions.add(Question.of(VALUE, finding.title(), spec)));
+          .ifPresent(spec -> questions.add(FormItem.of(VALUE, finding.title(), spec)));
     }
     layout.commonParts().forEach(part -> add(layout, part, questions));
     finding
         .methods()
-        .ifPresent(list -> questions.add(Question.of("method", "Method", new Spec.Coded(list))));
-    questions.add(Question.of("device", "Device", new Spec.Text(LONGEST)));
+        .ifPresent(list -> questions.add(FormItem.of("method", "Method", new Spec.Coded(list))));
+    questions.add(FormItem.of("device", "Device", new Spec.Text(LONGEST)));
     questions.add(
-        new Question(
+        new FormItem(
             "remarks", "Remarks", Optional.of(new Spec.Text(LONGEST)), true, Set.of()));
     return questions;
   }
 
-  private static void add(Layout<?> layout, Part<?, ?> part, List<Question> questions) {
+  private static void add(Layout<?> layout, Part<?, ?> part, List<FormItem> questions) {
     String title = part.code().display();
     Set<? extends Concept> onlyWith = onlyWith(layout, part.key());
     questions.add(
-        new Question(part.key(), title, Optional.of(part.spec()), false, onlyWith));
+        new FormItem(part.key(), title, Optional.of(part.spec()), false, onlyWith));
     if (part.mayBeAbsent()) {
       questions.add(
-          Question.of(
+          FormItem.of(
               part.key() + "." + ABSENT, title + ": why not", new Spec.Coded(REASONS)));
     }
   }

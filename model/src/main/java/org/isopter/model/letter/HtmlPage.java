@@ -5,7 +5,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.isopter.model.drawing.Drawing;
 import org.isopter.model.drawing.Picture;
-import org.isopter.model.drawing.View;
+import org.isopter.model.drawing.SeenBy;
 import org.isopter.model.exam.Exam;
 
 /** A letter as HTML with pictures; the caution stands at the foot of every printed page. */
@@ -32,9 +32,9 @@ final class HtmlPage implements Page {
       }
       """;
 
-  private final View view;
+  private final SeenBy view;
 
-  HtmlPage(View view) {
+  HtmlPage(SeenBy view) {
     this.view = view;
   }
 

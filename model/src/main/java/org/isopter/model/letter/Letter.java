@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.isopter.model.clinical.statement.Caution;
-import org.isopter.model.drawing.View;
+import org.isopter.model.drawing.SeenBy;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
@@ -41,11 +41,11 @@ public final class Letter {
 
   /** Returns a letter as a page of HTML with pictures, to be read or printed without a network. */
   public static Letter html() {
-    return html(View.USUAL);
+    return html(SeenBy.USUAL);
   }
 
   /** Returns a letter as a page of HTML with pictures as they are seen from one side. */
-  public static Letter html(View view) {
+  public static Letter html(SeenBy view) {
     return new Letter(new HtmlPage(view), Optional.empty(), false);
   }
 

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.isopter.model.clinical.statement.Caution;
 import org.isopter.model.drawing.Trend;
-import org.isopter.model.drawing.View;
+import org.isopter.model.drawing.SeenBy;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
@@ -22,7 +22,7 @@ public final class TrendPage {
    * @param changes what changed, a paragraph each
    */
   public static String html(List<Exam> exams, List<String> changes) {
-    HtmlPage page = new HtmlPage(View.USUAL);
+    HtmlPage page = new HtmlPage(SeenBy.USUAL);
     List<Exam> inOrder =
         exams.stream().sorted(Comparator.comparing(exam -> exam.header().performed())).toList();
     Party subject = inOrder.get(0).header().subject();

@@ -138,7 +138,7 @@ final class DrawingTest {
     assertFalse(one.contains("fill-opacity"), one);
   }
 
-  private static Picture seen(String note, View view, int index) {
+  private static Picture seen(String note, SeenBy view, int index) {
     return Drawing.of(exam(note), view).get(index);
   }
 
@@ -154,7 +154,7 @@ final class DrawingTest {
     // The nine of the left eye, and straight ahead, which was not spoken of.
     assertEquals(10, count(usual, Svg.DOTTED));
 
-    String person = seen("EOM R abduction -2, rest full", View.PERSON, 3).svg();
+    String person = seen("EOM R abduction -2, rest full", SeenBy.PERSON, 3).svg();
     assertTrue(
         person.contains(
             "<text x=\"466\" y=\"119\" text-anchor=\"middle\" fill=\"currentColor\">\u22122<"),
@@ -182,7 +182,7 @@ final class DrawingTest {
 
   @Test
   void mirrorsFieldsForTheExaminer() {
-    Picture drawn = seen("VF R IT absent", View.EXAMINER, 1);
+    Picture drawn = seen("VF R IT absent", SeenBy.EXAMINER, 1);
 
     // The temporal half of the right eye lies on the examiner's left.
     assertTrue(
@@ -197,7 +197,7 @@ final class DrawingTest {
     for (int i = 0; i < 100; i++) {
       Exam exam = exams.next();
       List<String> usual = Drawing.of(exam).stream().map(Picture::description).toList();
-      for (View view : View.values()) {
+      for (SeenBy view : SeenBy.values()) {
         assertEquals(usual, Drawing.of(exam, view).stream().map(Picture::description).toList());
       }
     }

@@ -16,7 +16,7 @@ import org.isopter.model.finding.Answers;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Spec;
 import org.isopter.model.form.Form;
-import org.isopter.model.form.Question;
+import org.isopter.model.form.FormItem;
 import org.isopter.model.text.PlainWords;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
@@ -71,7 +71,7 @@ final class FormQuestionnaire {
   }
 
   private static QuestionnaireItemComponent question(
-      Finding<?> finding, Site site, Question question) {
+      Finding<?> finding, Site site, FormItem question) {
     QuestionnaireItemComponent item =
         new QuestionnaireItemComponent()
             .setLinkId(Form.name(finding, site, question))
@@ -99,7 +99,7 @@ final class FormQuestionnaire {
   }
 
   /** Says whether it is asked only where there is a result. */
-  private static boolean isOfResult(Question question) {
+  private static boolean isOfResult(FormItem question) {
     return !List.of(Form.ABSENT, "method", "device", "remarks").contains(question.key());
   }
 
@@ -118,7 +118,7 @@ final class FormQuestionnaire {
     answers.concepts().forEach(one -> item.addAnswerOption().setValue(coding(one.code())));
   }
 
-  private static Optional<Answers> answers(Question question) {
+  private static Optional<Answers> answers(FormItem question) {
     return question
         .spec()
         .filter(Spec.Coded.class::isInstance)

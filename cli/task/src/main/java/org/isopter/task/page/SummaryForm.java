@@ -1,7 +1,7 @@
 package org.isopter.task.page;
 
 import java.util.function.Function;
-import org.isopter.model.drawing.View;
+import org.isopter.model.drawing.SeenBy;
 import org.isopter.model.letter.Letter;
 
 /** The forms of a summary. */
@@ -11,19 +11,19 @@ public enum SummaryForm {
   HTML("html", Letter::html);
 
   private final String word;
-  private final Function<View, Letter> letter;
+  private final Function<SeenBy, Letter> letter;
 
-  SummaryForm(String word, Function<View, Letter> letter) {
+  SummaryForm(String word, Function<SeenBy, Letter> letter) {
     this.word = word;
     this.letter = letter;
   }
 
   public Letter letter() {
-    return letter(View.USUAL);
+    return letter(SeenBy.USUAL);
   }
 
   /** Returns a letter whose pictures, if it has any, are seen from one side. */
-  public Letter letter(View view) {
+  public Letter letter(SeenBy view) {
     return letter.apply(view);
   }
 

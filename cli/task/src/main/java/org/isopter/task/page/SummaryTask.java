@@ -1,7 +1,7 @@
 package org.isopter.task.page;
 
 import java.util.Optional;
-import org.isopter.model.drawing.View;
+import org.isopter.model.drawing.SeenBy;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.letter.Letter;
 import org.isopter.model.letter.Summary;
@@ -29,11 +29,11 @@ public final class SummaryTask {
 
   /** Makes a task that writes pages in a form and style. */
   public static SummaryTask of(RunLog log, SummaryForm form, SummaryStyle style) {
-    return of(log, form, style, View.USUAL);
+    return of(log, form, style, SeenBy.USUAL);
   }
 
   /** Makes a task that writes pages in a form and style, with pictures seen from one side. */
-  public static SummaryTask of(RunLog log, SummaryForm form, SummaryStyle style, View view) {
+  public static SummaryTask of(RunLog log, SummaryForm form, SummaryStyle style, SeenBy view) {
     return new SummaryTask(log, form.letter(view), style, new RecordErrors(log, false));
   }
 

@@ -14,7 +14,7 @@ import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.finding.Spec;
 import org.isopter.model.form.Form;
-import org.isopter.model.form.Question;
+import org.isopter.model.form.FormItem;
 import org.isopter.model.value.Concept;
 
 /** The answers of a form, put together as the findings of a record. */
@@ -84,7 +84,7 @@ final class FormEntries {
   }
 
   private void answers(Place item, String name, String group) throws Refusal {
-    Question question =
+    FormItem question =
         names
             .question(name)
             .orElseThrow(
@@ -111,7 +111,7 @@ final class FormEntries {
   }
 
   private static void put(
-      Map<String, Object> entry, Question question, List<Object> values, Place item)
+      Map<String, Object> entry, FormItem question, List<Object> values, Place item)
       throws Refusal {
     boolean absent = question.key().endsWith(PART_ABSENT);
     String key =
@@ -125,7 +125,7 @@ final class FormEntries {
     }
   }
 
-  private static Object value(Place answer, Question question) throws Refusal {
+  private static Object value(Place answer, FormItem question) throws Refusal {
     Spec spec = question.spec().orElseGet(() -> new Spec.Text(Integer.MAX_VALUE));
     if (spec instanceof Spec.Coded coded) {
       return coded(answer, coded);

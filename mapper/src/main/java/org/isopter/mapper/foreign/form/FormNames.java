@@ -8,13 +8,13 @@ import java.util.Set;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.form.Form;
-import org.isopter.model.form.Question;
+import org.isopter.model.form.FormItem;
 import org.isopter.model.value.Site;
 
 /** The questions of the form by their names. */
 final class FormNames {
 
-  private final Map<String, Question> questions = new HashMap<>();
+  private final Map<String, FormItem> questions = new HashMap<>();
   private final Set<String> findings = new HashSet<>();
   private final Set<String> entries = new HashSet<>();
 
@@ -29,7 +29,7 @@ final class FormNames {
     }
   }
 
-  Optional<Question> question(String name) {
+  Optional<FormItem> question(String name) {
     return Optional.ofNullable(questions.get(name));
   }
 

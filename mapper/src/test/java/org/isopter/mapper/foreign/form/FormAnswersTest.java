@@ -38,7 +38,7 @@ final class FormAnswersTest {
   }
 
   private static String answered(String note) {
-    return Answered.json(NoteReader.exam(HEADER, note).orThrow());
+    return FilledForm.json(NoteReader.exam(HEADER, note).orThrow());
   }
 
   /** Returns an item with one answer. */
@@ -75,7 +75,7 @@ final class FormAnswersTest {
       List<Fact<?>> facts = drawn.facts().stream().filter(fact -> fact.at().isEmpty()).toList();
       if (!facts.isEmpty() && drawn.header().status() != Status.ENTERED_IN_ERROR) {
         Exam exam = new Exam(HEADER, facts);
-        Reading reading = read(Answered.json(exam));
+        Reading reading = read(FilledForm.json(exam));
         assertEquals(1, reading.exams().size(), () -> reading.resources().toString());
         assertEquals(facts, reading.exams().get(0).exam().facts());
         assertEquals(HEADER.performed(), reading.exams().get(0).exam().header().performed());

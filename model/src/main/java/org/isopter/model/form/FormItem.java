@@ -17,19 +17,19 @@ import org.isopter.model.value.Concept;
  * @param repeats whether it may have several answers
  * @param onlyWith the values beside which it is asked; empty where it is always
  */
-public record Question(
+public record FormItem(
     String key,
     String title,
     Optional<Spec> spec,
     boolean repeats,
     Set<? extends Concept> onlyWith) {
 
-  public Question {
+  public FormItem {
     onlyWith = Set.copyOf(onlyWith);
   }
 
-  static Question of(String key, String title, Spec spec) {
-    return new Question(key, title, Optional.of(spec), false, Set.of());
+  static FormItem of(String key, String title, Spec spec) {
+    return new FormItem(key, title, Optional.of(spec), false, Set.of());
   }
 
   /** Returns the only unit that an answer may have; empty where there are several or none. */

@@ -12,13 +12,13 @@ import org.isopter.model.exam.Exam;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Spec;
 import org.isopter.model.form.Form;
-import org.isopter.model.form.Question;
+import org.isopter.model.form.FormItem;
 import org.isopter.model.value.Code;
 
 /** Fills our form with an examination, as a person before a renderer would. */
-final class Answered {
+final class FilledForm {
 
-  private Answered() {}
+  private FilledForm() {}
 
   static String json(Exam exam) {
     Map<String, Object> tree = new LinkedHashMap<>();
@@ -62,7 +62,7 @@ final class Answered {
     List<Object> items = new ArrayList<>();
     Finding<?> finding =
         Catalogue.standard().byId(name.substring(0, name.indexOf('/'))).orElseThrow();
-    for (Question question : Form.questions(finding)) {
+    for (FormItem question : Form.questions(finding)) {
       Optional<Object> value =
           question.key().endsWith(".absent")
               ? part(members.get(question.key().replace(".absent", "")))
@@ -85,7 +85,7 @@ final class Answered {
         : Optional.empty();
   }
 
-  private static Map<String, Object> answer(Question question, Object value) {
+  private static Map<String, Object> answer(FormItem question, Object value) {
     if (question.spec().orElse(null) instanceof Spec.Coded coded) {
       Code code = coded.answers().byWord((String) value).orElseThrow().code();
       return Map.of("valueCoding", Map.of("system", code.system(), "code", code.code()));

@@ -7,7 +7,7 @@ import org.isopter.model.value.Site;
 
 /** From where a picture is seen: which eye is on which side of it. */
 @API(status = Status.STABLE)
-public enum View {
+public enum SeenBy {
   /** Pupils, movements and discs as the examiner sees them, fields as the person sees them. */
   USUAL,
   /** All as the examiner sees it who faces the person: the right eye is on the left. */
@@ -29,7 +29,7 @@ public enum View {
   }
 
   /** Returns this view, or another where it is the usual one. */
-  View orUsually(View usual) {
+  SeenBy orUsually(SeenBy usual) {
     return this == USUAL ? usual : this;
   }
 
