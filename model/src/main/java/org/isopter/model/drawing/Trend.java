@@ -65,7 +65,8 @@ public final class Trend {
     List<TrendLine> lines = new ArrayList<>();
     points.forEach(
         (measured, some) ->
-            lines.add(new TrendLine(measured, some, limit(facts.getOrDefault(measured, List.of())))));
+            lines.add(
+                new TrendLine(measured, some, limit(facts.getOrDefault(measured, List.of())))));
     return lines;
   }
 

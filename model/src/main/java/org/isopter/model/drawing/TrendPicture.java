@@ -49,7 +49,8 @@ final class TrendPicture {
   /** Returns the numbers of a line, and the ends of the band about its first. */
   private static Stream<Double> ends(TrendLine line) {
     List<Double> ends = new ArrayList<>();
-    line.points().forEach(point -> point.number().map(BigDecimal::doubleValue).ifPresent(ends::add));
+    line.points()
+        .forEach(point -> point.number().map(BigDecimal::doubleValue).ifPresent(ends::add));
     line.first()
         .flatMap(first -> line.limit().map(limit -> limit.most().doubleValue()))
         .ifPresent(
@@ -134,7 +135,11 @@ final class TrendPicture {
       svg.words(x - 18, y + 4, Svg.number(value));
     }
     List<LocalDate> days =
-        lines.stream().flatMap(line -> line.points().stream()).map(TrendPicture::day).sorted().toList();
+        lines.stream()
+            .flatMap(line -> line.points().stream())
+            .map(TrendPicture::day)
+            .sorted()
+            .toList();
     svg.words(x + 20, TOP + HEIGHT + 18, days.get(0).toString());
     svg.words(x + WIDTH - 20, TOP + HEIGHT + 18, days.get(days.size() - 1).toString());
   }
@@ -152,7 +157,8 @@ final class TrendPicture {
   private void line(TrendLine line, double left, String name) {
     line.first()
         .filter(first -> line.isFollowed())
-        .ifPresent(first -> line.limit().ifPresent(limit -> band(first.doubleValue(), limit, left)));
+        .ifPresent(
+            first -> line.limit().ifPresent(limit -> band(first.doubleValue(), limit, left)));
     Optional<TrendLine.Point> before = Optional.empty();
     for (TrendLine.Point point : line.points()) {
       double x = x(point, left);
@@ -198,7 +204,9 @@ final class TrendPicture {
   private List<String> about() {
     if (finding != Acuities.DISTANCE) {
       String unit = finding == Colours.PLATES ? "In per cent of the plates shown" : "In mmHg";
-      return List.of(unit, "No test-retest limit of it is carried here: whether a difference is a change is not said");
+      return List.of(
+          unit,
+          "No test-retest limit of it is carried here: whether a difference is a change is not said");
     }
     List<String> about = new ArrayList<>(List.of("In logMAR, better acuity higher"));
     lines.stream()

@@ -67,20 +67,17 @@ public final class Form {
         .ifPresent(list -> questions.add(FormItem.of("method", "Method", new Spec.Coded(list))));
     questions.add(FormItem.of("device", "Device", new Spec.Text(LONGEST)));
     questions.add(
-        new FormItem(
-            "remarks", "Remarks", Optional.of(new Spec.Text(LONGEST)), true, Set.of()));
+        new FormItem("remarks", "Remarks", Optional.of(new Spec.Text(LONGEST)), true, Set.of()));
     return questions;
   }
 
   private static void add(Layout<?> layout, Part<?, ?> part, List<FormItem> questions) {
     String title = part.code().display();
     Set<? extends Concept> onlyWith = onlyWith(layout, part.key());
-    questions.add(
-        new FormItem(part.key(), title, Optional.of(part.spec()), false, onlyWith));
+    questions.add(new FormItem(part.key(), title, Optional.of(part.spec()), false, onlyWith));
     if (part.mayBeAbsent()) {
       questions.add(
-          FormItem.of(
-              part.key() + "." + ABSENT, title + ": why not", new Spec.Coded(REASONS)));
+          FormItem.of(part.key() + "." + ABSENT, title + ": why not", new Spec.Coded(REASONS)));
     }
   }
 

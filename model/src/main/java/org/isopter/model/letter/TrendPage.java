@@ -4,8 +4,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.isopter.model.clinical.statement.Caution;
-import org.isopter.model.drawing.Trend;
 import org.isopter.model.drawing.SeenBy;
+import org.isopter.model.drawing.Trend;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
@@ -27,13 +27,13 @@ public final class TrendPage {
         exams.stream().sorted(Comparator.comparing(exam -> exam.header().performed())).toList();
     Party subject = inOrder.get(0).header().subject();
     String title =
-        "Eye examinations: " + subject.name().or(() -> subject.identifier().map(Identifier::value)).orElse("");
+        "Eye examinations: "
+            + subject.name().or(() -> subject.identifier().map(Identifier::value)).orElse("");
     String days =
         inOrder.stream()
             .map(exam -> exam.header().performed().toLocalDate().toString())
             .collect(Collectors.joining(", "));
-    String pictures =
-        Trend.of(exams).stream().map(HtmlPage::figure).collect(Collectors.joining());
+    String pictures = Trend.of(exams).stream().map(HtmlPage::figure).collect(Collectors.joining());
     return page.document(
         title,
         page.head(title, List.of("Examined on " + days + "."))

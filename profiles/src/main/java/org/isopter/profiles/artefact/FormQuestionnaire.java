@@ -64,7 +64,8 @@ final class FormQuestionnaire {
   }
 
   private static QuestionnaireItemComponent site(Finding<?> finding, Site site) {
-    String words = site == Site.BOTH ? "Both eyes together" : PlainWords.capital(site.word()) + " eye";
+    String words =
+        site == Site.BOTH ? "Both eyes together" : PlainWords.capital(site.word()) + " eye";
     QuestionnaireItemComponent item = group(Form.name(finding, site), words).setRepeats(true);
     Form.questions(finding).forEach(question -> item.addItem(question(finding, site, question)));
     return item;

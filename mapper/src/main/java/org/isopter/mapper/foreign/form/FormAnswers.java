@@ -100,7 +100,8 @@ public final class FormAnswers {
   private static Fault named(Fault fault) {
     int findings = fault.path().indexOf("findings.");
     String path = findings < 0 ? "" : fault.path().substring(findings + "findings.".length());
-    return new Fault("/item " + path.replace('.', '/'), fault.seen(), fault.wanted(), fault.advice());
+    return new Fault(
+        "/item " + path.replace('.', '/'), fault.seen(), fault.wanted(), fault.advice());
   }
 
   private static Status status(Place response) throws Refusal {

@@ -149,8 +149,7 @@ final class FormEntries {
   }
 
   private static String text(Place answer) throws Refusal {
-    Optional<String> number =
-        answer.number("valueInteger").or(() -> answer.number("valueDecimal"));
+    Optional<String> number = answer.number("valueInteger").or(() -> answer.number("valueDecimal"));
     return answer
         .value()
         .string("valueString")

@@ -49,19 +49,27 @@ final class FormAnswersTest {
   private static String response(Object... items) {
     return PlainJson.of(
         Map.of(
-            "resourceType", "QuestionnaireResponse",
-            "questionnaire", Form.URL + "|0.1.0",
-            "status", "completed",
-            "authored", "2026-03-02T09:30:00+01:00",
-            "subject", Map.of("identifier", Map.of("value", "p-17")),
-            "item", List.of(items)));
+            "resourceType",
+            "QuestionnaireResponse",
+            "questionnaire",
+            Form.URL + "|0.1.0",
+            "status",
+            "completed",
+            "authored",
+            "2026-03-02T09:30:00+01:00",
+            "subject",
+            Map.of("identifier", Map.of("value", "p-17")),
+            "item",
+            List.of(items)));
   }
 
   private void isKept(String json, String where) {
     Reading reading = read(json);
     assertEquals(List.of(), reading.exams(), json);
     assertTrue(
-        ((ResourceOutcome.Kept) reading.resources().get(0).outcome()).reasons().toString()
+        ((ResourceOutcome.Kept) reading.resources().get(0).outcome())
+            .reasons()
+            .toString()
             .contains(where),
         reading.resources().get(0).outcome()::toString);
   }
@@ -101,7 +109,8 @@ final class FormAnswersTest {
 
   @Test
   void accountsForEveryLeaf() {
-    Reading reading = read(answered("IOP R 14 GAT").replace("{\n  \"res", "{\n  \"language\": \"en\",\n  \"res"));
+    Reading reading =
+        read(answered("IOP R 14 GAT").replace("{\n  \"res", "{\n  \"language\": \"en\",\n  \"res"));
     ResourceOutcome.Translated outcome =
         (ResourceOutcome.Translated) reading.resources().get(0).outcome();
     assertEquals(
@@ -115,15 +124,21 @@ final class FormAnswersTest {
     String pressure = "intraocular-pressure/right/value";
     Map<String, Object> right = item(pressure, "valueString", "14");
     assertEquals(1, read(response(right)).exams().size());
-    isKept(response(right, item("intraocular-pressure/left/value", "valueString", "x")), "intraocular-pressure/left/value");
-    isKept(response(right, item("intraocular-pressure/up/value", "valueString", "9")), "a question of the form");
+    isKept(
+        response(right, item("intraocular-pressure/left/value", "valueString", "x")),
+        "intraocular-pressure/left/value");
+    isKept(
+        response(right, item("intraocular-pressure/up/value", "valueString", "9")),
+        "a question of the form");
     isKept(response(right, item("mood", "valueString", "good")), "a question of the form");
     isKept(response(right, right), "a second answer");
     isKept(response(item(pressure, "valueString", "1400")), pressure);
     isKept(response(item(pressure, "valueString", "014")), pressure);
     isKept(response(item(pressure, "valueString", "14 kPa")), pressure);
     isKept(response(item(pressure, "valueBoolean", true)), "another kind of answer");
-    isKept(response(right, item("intraocular-pressure/right/absent", "valueString", "not-done")), "another kind");
+    isKept(
+        response(right, item("intraocular-pressure/right/absent", "valueString", "not-done")),
+        "another kind");
     isKept(response(), "no answer");
   }
 
@@ -151,7 +166,8 @@ final class FormAnswersTest {
     isKept(json.replace("completed", "stopped"), "retracted");
     isKept(json.replace("2026-03-02T09:30:00+01:00", "2026-03-02"), "no-time");
     isKept(
-        json.replace("{\n  \"res", "{\n  \"modifierExtension\": [{\"url\": \"x\"}],\n  \"res"), "modified");
+        json.replace("{\n  \"res", "{\n  \"modifierExtension\": [{\"url\": \"x\"}],\n  \"res"),
+        "modified");
   }
 
   @Test
