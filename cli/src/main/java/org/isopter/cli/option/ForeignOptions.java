@@ -2,6 +2,7 @@ package org.isopter.cli.option;
 
 import java.time.DateTimeException;
 import java.time.Duration;
+import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Locale;
@@ -43,6 +44,15 @@ public final class ForeignOptions {
       })
   @Nullable Duration window;
 
+  @Option(
+      names = "--performed",
+      paramLabel = "TIME",
+      description = {
+        "When, for all that states no time and that no report gives one, with its offset:"
+            + " 2026-03-03T09:10:00+01:00."
+      })
+  @Nullable OffsetDateTime performed;
+
   ZoneId zone() {
     return zone == null ? ZoneOffset.UTC : zone;
   }
@@ -58,7 +68,7 @@ public final class ForeignOptions {
 
   /** Returns these options for a reader. */
   public Options options() {
-    return new Options(zone(), window(), Limits.USUAL);
+    return new Options(zone(), window(), Limits.USUAL, Optional.ofNullable(performed));
   }
 
   /** Reads a time zone. */

@@ -1,5 +1,6 @@
 package org.isopter.cli.option;
 
+import java.util.Optional;
 import org.isopter.mapper.foreign.run.Policy;
 import org.isopter.mapper.foreign.run.Together;
 import org.isopter.task.convert.ReadingOptions;
@@ -43,6 +44,13 @@ public final class PolicyOptions {
 
   /** Returns how to read. */
   public ReadingOptions reading() {
-    return new ReadingOptions(ways.release, ways.zone(), ways.window(), policy, together, largest);
+    return new ReadingOptions(
+        ways.release,
+        ways.zone(),
+        ways.window(),
+        policy,
+        together,
+        largest,
+        Optional.ofNullable(ways.performed));
   }
 }

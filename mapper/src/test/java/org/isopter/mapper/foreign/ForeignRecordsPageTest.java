@@ -34,6 +34,7 @@ class ForeignRecordsPageTest {
           "findings-by-code.json",
           "local-codes.json",
           "orders-and-others.json",
+          "time-from-around.json",
           "not-a-resource.json");
 
   private static final String HEAD =
@@ -66,6 +67,15 @@ class ForeignRecordsPageTest {
       A component, an extension or a method beside a value that is not understood may change what the
       value means: then nothing of the observation is taken, unless a list names it as harmless. The same
       holds for a note whose words name another eye, near vision, a pinhole, a target or a mistake.
+
+      So does anything else in a concept beside the code that was read: another published code, or
+      words that name something else. A category, an interpretation, a label, a source or a specimen
+      keeps the observation unless it is known as harmless, and so does a report, a panel or a section
+      of targets, of an earlier visit or of a relative.
+
+      An observation without a time has that of the report that names it, else the one that the caller
+      states (`--performed`), else that of its visit of no more than a day, else when it was issued; a
+      remark in the record and a rule in the report say which.
 
       A text is read as [shorthand](shorthand.md) where all of it is understood and it tells only what
       the code above it is about. It may tell of both eyes, unless a code names one. A time of day and

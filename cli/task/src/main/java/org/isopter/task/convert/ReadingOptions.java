@@ -1,8 +1,10 @@
 package org.isopter.task.convert;
 
 import java.time.Duration;
+import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.Optional;
 import org.isopter.mapper.foreign.ForeignReader;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.Release;
@@ -23,19 +25,33 @@ import org.isopter.model.catalogue.Catalogue;
  * @param policy what to do with what no rule takes
  * @param together what is read together, so that one resource may refer to another
  * @param largest the most megabytes of a document
+ * @param performed the time of what states none
  */
 public record ReadingOptions(
-    Release release, ZoneId zone, Duration window, Policy policy, Together together, int largest) {
+    Release release,
+    ZoneId zone,
+    Duration window,
+    Policy policy,
+    Together together,
+    int largest,
+    Optional<OffsetDateTime> performed) {
 
   /** R4; a day begins in UTC; what no rule takes is kept; documents of at most 64 MB. */
   public static final ReadingOptions USUAL =
       new ReadingOptions(
-          Release.R4, ZoneOffset.UTC, Duration.ZERO, Policy.FAITHFUL, Together.FOLDER, 64);
+          Release.R4,
+          ZoneOffset.UTC,
+          Duration.ZERO,
+          Policy.FAITHFUL,
+          Together.FOLDER,
+          64,
+          Optional.empty());
 
   /** Returns these options for a reader. */
   Options options() {
     Limits usual = Limits.USUAL;
-    return new Options(zone, window, new Limits(usual.depth(), usual.stringLength(), bytes()));
+    Limits limits = new Limits(usual.depth(), usual.stringLength(), bytes());
+    return new Options(zone, window, limits, performed);
   }
 
   /** Returns a reader of records and FHIR for a pool, which takes what rules take. */
@@ -56,7 +72,14 @@ public record ReadingOptions(
 
   /** Returns everything that decides about the outcome, in words. */
   String asked() {
-    return "%s, %s, zone %s, window %s, %d MB, together %s"
-        .formatted(release, policy, zone, window, largest, together);
+    return "%s, %s, zone %s, window %s, %d MB, together %s, performed %s"
+        .formatted(
+            release,
+            policy,
+            zone,
+            window,
+            largest,
+            together,
+            performed.map(OffsetDateTime::toString).orElse("as stated"));
   }
 }

@@ -43,7 +43,7 @@ public record Head(
     Optional<Party> performer) {
 
   /** The length of a date. */
-  private static final int DAY = 10;
+  static final int DAY = 10;
 
   private static final String REFERENCE_SYSTEM = Canonical.identifier("reference");
   private static final String UNSTATED_SYSTEM = Canonical.identifier("unstated-subject");
@@ -93,7 +93,7 @@ public record Head(
       return time(period.get(), "start", "time-period-start", zone);
     }
     throw Refusal.of(
-        Why.NO_TIME, "/effectiveDateTime", "nothing", "the time or the day of the test");
+        Why.NO_TIME, "/effectiveDateTime", "nothing", "the time or the day of the test, of its visit or of its report");
   }
 
   /** A period of more than a day is no time of an examination, but when something held. */
@@ -109,7 +109,8 @@ public record Head(
     }
   }
 
-  private static boolean isWithinADay(String start, String end) {
+  /** Returns true if a period begins and ends within a day. */
+  static boolean isWithinADay(String start, String end) {
     try {
       if (start.length() == DAY && end.length() == DAY) {
         return start.equals(end);

@@ -23,6 +23,7 @@ public final class Holders {
 
   private final Words words;
   private final Map<String, String> doubtful = new HashMap<>();
+  private final Map<String, Raw.Obj> reports = new HashMap<>();
 
   private Holders(Words words) {
     this.words = words;
@@ -39,11 +40,20 @@ public final class Holders {
 
   /** Returns what a holder says of a resource that makes it no finding. */
   public Optional<String> doubtOf(Document.Part part) {
-    return doubtful.isEmpty()
+    return of(part, doubtful);
+  }
+
+  /** Returns the first report that names a resource. */
+  public Optional<Raw.Obj> reportOf(Document.Part part) {
+    return of(part, reports);
+  }
+
+  private static <T> Optional<T> of(Document.Part part, Map<String, T> all) {
+    return all.isEmpty()
         ? Optional.empty()
         : part.fullUrl()
-            .flatMap(url -> Optional.ofNullable(doubtful.get(url)))
-            .or(() -> Optional.ofNullable(doubtful.get(Panels.name(part))));
+            .flatMap(url -> Optional.ofNullable(all.get(url)))
+            .or(() -> Optional.ofNullable(all.get(Panels.name(part))));
   }
 
   private void holder(Document.Part part) {
@@ -53,6 +63,9 @@ public final class Holders {
       resource.objects("section").forEach(section -> section(section, Panels.name(part)));
     } else if (MEMBERS.containsKey(type)) {
       String list = MEMBERS.getOrDefault(type, "");
+      if (type.equals("DiagnosticReport")) {
+        members(resource.objects(list)).forEach(to -> reports.putIfAbsent(to, resource));
+      }
       doubt(resource).ifPresent(word -> note(resource.objects(list), Panels.name(part), word));
     }
   }
@@ -63,12 +76,16 @@ public final class Holders {
   }
 
   private void note(List<Raw.Obj> members, String holder, String word) {
-    for (Raw.Obj member : members) {
-      Raw reference = member.object("item").map(Raw.class::cast).orElse(member);
-      reference
-          .string("reference")
-          .ifPresent(to -> doubtful.putIfAbsent(tail(to), holder + ": \"" + word + "\""));
-    }
+    members(members)
+        .forEach(to -> doubtful.putIfAbsent(to, holder + ": \"" + word + "\""));
+  }
+
+  private static List<String> members(List<Raw.Obj> members) {
+    return members.stream()
+        .map(member -> member.object("item").orElse(member))
+        .flatMap(member -> member.string("reference").stream())
+        .map(Holders::tail)
+        .toList();
   }
 
   /** Returns the status that withdraws a holder, or the word of its names that doubts. */

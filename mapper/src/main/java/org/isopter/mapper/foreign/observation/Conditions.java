@@ -1,12 +1,15 @@
 package org.isopter.mapper.foreign.observation;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
 import org.isopter.mapper.foreign.document.Neighbours;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Effect;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
@@ -53,10 +56,57 @@ final class Conditions {
     }
     if (meaning.isEmpty()) {
       names.add(meaning, code.get());
+      for (Coding coding : unsure) {
+        corroborated(meaning, coding);
+      }
     } else {
       beside.add(meaning, code.get());
     }
+    if (meaning.isEmpty()) {
+      wider(meaning, unsure, code.get());
+    }
     return meaning;
+  }
+
+  /** Takes the codes of a component; an abbreviation may need the findings beside it. */
+  Meaning of(Place component, Set<String> beside) throws Refusal {
+    Meaning meaning = of(component);
+    Optional<Place> code = component.child("code").filter(c -> c.list("coding").isEmpty());
+    Optional<Effect> title =
+        code.flatMap(
+            c -> vocabulary.habits().words().titledBeside(CodeText.words(c.text("text")), beside));
+    if (meaning.isEmpty() && title.isPresent()) {
+      meaning.add(title.get(), component.at());
+      code.get().take("code-text", "text");
+    }
+    return meaning;
+  }
+
+  /** Returns the findings that components name by their codes or words; nothing is taken. */
+  Set<String> named(List<Place> components) {
+    Set<String> named = new HashSet<>();
+    for (Place component : components) {
+      for (Place code : component.child("code").stream().toList()) {
+        vocabulary.titled(code.text("text")).flatMap(Effect::finding).ifPresent(named::add);
+        Coding.of(code, vocabulary::knows, vocabulary).stream()
+            .flatMap(coding -> vocabulary.effect(coding.token()).stream())
+            .flatMap(effect -> effect.finding().stream())
+            .forEach(named::add);
+      }
+    }
+    return named;
+  }
+
+  /** A code that says less than a finding may say what a less exact one says. */
+  private void wider(Meaning meaning, List<Coding> unsure, Place code) throws Refusal {
+    for (Coding coding : unsure) {
+      Optional<Effect> effect = vocabulary.habits().wider(coding.token());
+      if (effect.isPresent() && coding.sure()) {
+        meaning.add(effect.get(), coding.place().at());
+        coding.take(effect.get().rule(), Optional.of(effect.get().display()));
+        beside.add(meaning, code);
+      }
+    }
   }
 
   /** Refuses components under a code that makes something else of them, such as a target. */

@@ -107,7 +107,8 @@ final class MethodAndNotes {
       Optional<Concept> method = byToken(methods, coding.token());
       if (method.isPresent() && coding.sure()) {
         String display = method.get().code().display();
-        coding.take(Ledger.CATALOGUE, Optional.of(display));
+        boolean own = coding.token().equals(method.get().code().token());
+        coding.take(own ? Ledger.CATALOGUE : "answer-alias", Optional.of(display));
         if (Vocabulary.sameName(display, place.text("text"))) {
           place.take(Ledger.CATALOGUE, "text");
         }
@@ -131,8 +132,10 @@ final class MethodAndNotes {
     }
   }
 
-  private static Optional<Concept> byToken(Answers answers, String token) {
+  private Optional<Concept> byToken(Answers answers, String token) {
     int bar = token.indexOf('|');
-    return answers.byCode(token.substring(0, bar), token.substring(bar + 1));
+    return answers
+        .byCode(token.substring(0, bar), token.substring(bar + 1))
+        .or(() -> vocabulary.habits().method(token).flatMap(answers::byWord));
   }
 }

@@ -5,8 +5,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.isopter.mapper.foreign.document.Head;
 import org.isopter.mapper.foreign.document.Neighbours;
+import org.isopter.mapper.foreign.document.TimeBeside;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Reason;
@@ -41,12 +43,18 @@ public final class Translator {
   private final MethodAndNotes methodAndNotes;
   private final Gathering gathering;
   private final Qualifiers qualifiers;
+  private final Optional<TimeBeside> beside;
   private Optional<Translation.Piece> piece = Optional.empty();
 
   /** Whether the observation has a value of its own, and no mere panel of components. */
   private boolean valued;
 
-  private Translator(Vocabulary vocabulary, Options options, Neighbours neighbours, Raw resource) {
+  private Translator(
+      Vocabulary vocabulary,
+      Options options,
+      Neighbours neighbours,
+      Raw resource,
+      Optional<Raw.Obj> report) {
     this.vocabulary = vocabulary;
     this.options = options;
     this.neighbours = neighbours;
@@ -55,11 +63,21 @@ public final class Translator {
     this.methodAndNotes = new MethodAndNotes(vocabulary, observation);
     this.gathering = new Gathering(ledger, methodAndNotes);
     this.qualifiers = new Qualifiers(vocabulary, observation);
+    this.beside = TimeBeside.of(observation, neighbours, report, options);
   }
 
+  /**
+   * Translates an observation.
+   *
+   * @param report the report that names it
+   */
   public static Translation of(
-      Vocabulary vocabulary, Options options, Neighbours neighbours, Raw resource) {
-    return new Translator(vocabulary, options, neighbours, resource).translate();
+      Vocabulary vocabulary,
+      Options options,
+      Neighbours neighbours,
+      Raw resource,
+      Optional<Raw.Obj> report) {
+    return new Translator(vocabulary, options, neighbours, resource, report).translate();
   }
 
   private Translation translate() {
@@ -90,12 +108,30 @@ public final class Translator {
     if (!facts.isEmpty()) {
       Frame.take(observation, facts);
     }
-    return new Translation(head, facts, ledger, reasons, piece, Optional.empty());
+    return new Translation(head, timed(facts), ledger, reasons, piece, Optional.empty());
+  }
+
+  /** Returns the facts with the remark that their time is not their own. */
+  private List<Fact<?>> timed(List<Fact<?>> facts) {
+    if (beside.isEmpty()) {
+      return facts;
+    }
+    List<Fact<?>> timed = new ArrayList<>();
+    for (Fact<?> fact : facts) {
+      List<String> remarks = new ArrayList<>(fact.remarks());
+      remarks.add(beside.get().remark());
+      timed.add(fact.remarks(remarks));
+    }
+    return timed;
   }
 
   private Optional<Head> head() {
     Optional<Status> status = gathering.attempt(() -> Head.status(observation));
-    Optional<OffsetDateTime> time = gathering.attempt(() -> Head.time(observation, options.zone()));
+    Optional<OffsetDateTime> time = beside.map(TimeBeside::at);
+    if (time.isEmpty()) {
+      time = gathering.attempt(() -> Head.time(observation, options.zone()));
+    }
+    beside.ifPresent(other -> ledger.used(other.rule()));
     Optional<Party> subject = gathering.attempt(() -> Head.subject(observation, neighbours));
     if (status.isEmpty() || time.isEmpty() || subject.isEmpty()) {
       return Optional.empty();
@@ -193,9 +229,10 @@ public final class Translator {
       List<Place> components,
       List<Meaning.Side> around,
       Optional<String> name) {
+    Set<String> named = conditions.named(components);
     for (Place component : components) {
       Ledger.Mark mark = ledger.mark();
-      Optional<Meaning> meaning = gathering.attempt(() -> conditions.of(component));
+      Optional<Meaning> meaning = gathering.attempt(() -> conditions.of(component, named));
       if (meaning.isPresent() && isFinding(meaning.get())) {
         if (slot(component, meaning.get(), List.of(), around)) {
           ledger.used("code-component");

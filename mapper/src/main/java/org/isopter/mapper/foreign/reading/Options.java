@@ -1,8 +1,10 @@
 package org.isopter.mapper.foreign.reading;
 
 import java.time.Duration;
+import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.Optional;
 import org.isopter.mapper.json.Limits;
 
 /**
@@ -12,8 +14,10 @@ import org.isopter.mapper.json.Limits;
  * @param window how far apart in time observations of one person without an encounter or a panel
  *     may lie and still be one examination
  * @param limits how much a document may ask of the machine
+ * @param performed the time of observations that state none and of which no report does
  */
-public record Options(ZoneId zone, Duration window, Limits limits) {
+public record Options(
+    ZoneId zone, Duration window, Limits limits, Optional<OffsetDateTime> performed) {
 
   public Options {
     if (window.isNegative()) {
@@ -23,21 +27,26 @@ public record Options(ZoneId zone, Duration window, Limits limits) {
 
   /** Returns days in UTC, only the same instant as one examination, and the usual limits. */
   public static Options usual() {
-    return new Options(ZoneOffset.UTC, Duration.ZERO, Limits.USUAL);
+    return new Options(ZoneOffset.UTC, Duration.ZERO, Limits.USUAL, Optional.empty());
   }
 
   /** Returns these options with another time zone for days. */
   public Options zone(ZoneId other) {
-    return new Options(other, window, limits);
+    return new Options(other, window, limits, performed);
   }
 
   /** Returns these options with another window for one examination. */
   public Options window(Duration other) {
-    return new Options(zone, other, limits);
+    return new Options(zone, other, limits, performed);
   }
 
   /** Returns these options with other limits. */
   public Options limits(Limits other) {
-    return new Options(zone, window, other);
+    return new Options(zone, window, other, performed);
+  }
+
+  /** Returns these options with a time for observations that state none. */
+  public Options performed(OffsetDateTime other) {
+    return new Options(zone, window, limits, Optional.of(other));
   }
 }

@@ -32,7 +32,11 @@ final class Laterality {
       String url = extension.text("url").toLowerCase(Locale.ROOT);
       if (url.substring(url.lastIndexOf('/') + 1).contains("laterality")) {
         lateralityCodings(extension).forEach(c -> lateralityCoding(extension, c));
-        if (codes.word(extension, "side-extension", "valueCode", "valueString")) {
+        Optional<Place> concept = extension.child("valueCodeableConcept");
+        boolean worded =
+            concept.filter(c -> codes.word(c, "side-extension", "text")).isPresent()
+                || codes.word(extension, "side-extension", "valueCode", "valueString");
+        if (worded || codes.letter(extension, "side-extension")) {
           extension.take("side-extension", "url");
         }
       }

@@ -99,6 +99,24 @@ final class SideCodes {
     return false;
   }
 
+  /** Takes the letter of a side where an extension asks for nothing else. */
+  boolean letter(Place extension, String rule) {
+    for (String name : List.of("valueCode", "valueString")) {
+      Optional<Site> site =
+          switch (extension.text(name).strip()) {
+            case "R", "r" -> Optional.of(Site.RIGHT);
+            case "L", "l" -> Optional.of(Site.LEFT);
+            default -> Optional.empty();
+          };
+      if (site.isPresent()) {
+        extension.take(rule, name);
+        said.add(new Meaning.Side(site.get(), Element.step(extension.at(), name), rule));
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** Says whether a code is that of an eye or a side. */
   boolean isSite(String token) {
     return vocabulary.habits().site(token).isPresent()

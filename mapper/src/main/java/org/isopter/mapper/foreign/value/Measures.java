@@ -30,6 +30,9 @@ final class Measures {
   /** A comma before one or two digits is decimal: with thousands there would be three. */
   private static final Pattern COMMA = Pattern.compile("^([+-]?\\d{1,3}),(\\d{1,2})(?![\\d.,])");
 
+  /** A number that begins with its point, such as .3. */
+  private static final Pattern NO_ZERO = Pattern.compile("^(?<sign>[+-]?)\\.(\\d)");
+
   /** One kilopascal in mmHg: 1 mmHg is 133.322387415 Pa (UCUM: 1 m[Hg] is 133.3220 kPa). */
   private static final BigDecimal MM_HG_PER_KPA =
       BigDecimal.ONE.divide(new BigDecimal("0.133322"), 9, RoundingMode.HALF_EVEN);
@@ -108,7 +111,8 @@ final class Measures {
       holder.take("text-quantity", "valueString");
       return new Datum.Measure(BigDecimal.ZERO, Unit.DIOPTRE);
     }
-    Matcher parts = MEASURE.matcher(COMMA.matcher(text.strip()).replaceFirst("$1.$2"));
+    String point = COMMA.matcher(text.strip()).replaceFirst("$1.$2");
+    Matcher parts = MEASURE.matcher(NO_ZERO.matcher(point).replaceFirst("${sign}0.$2"));
     Optional<BigDecimal> whole = holder.number("valueInteger").flatMap(Digits::plain);
     Optional<Unit> inCode = implied.flatMap(known::unit);
     if (whole.isPresent() && inCode.isPresent()) {

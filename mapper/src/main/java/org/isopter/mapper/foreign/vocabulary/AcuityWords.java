@@ -28,6 +28,9 @@ public final class AcuityWords {
   private static final Pattern PRINT =
       Pattern.compile("(N|J|jaeger)\\.?\\s*(\\d+\\+?)", Pattern.CASE_INSENSITIVE);
 
+  /** In capitals, as the sizes of print are called: "8 n" may be anything. */
+  private static final Pattern PRINT_BEHIND = Pattern.compile("(\\d+)\\s*(N|J)");
+
   private static final Pattern NOTATION_FIRST =
       Pattern.compile(
           "(logmar|decimal)\\s*[:=]?\\s*([+-]?\\d+(?:\\.\\d+)?)", Pattern.CASE_INSENSITIVE);
@@ -113,8 +116,11 @@ public final class AcuityWords {
 
   private static Optional<String> print(String text) {
     Matcher size = PRINT.matcher(text);
+    Matcher behind = PRINT_BEHIND.matcher(text);
     if (!size.matches()) {
-      return Optional.empty();
+      return behind.matches()
+          ? Optional.of(behind.group(2) + behind.group(1))
+          : Optional.empty();
     }
     String letter = size.group(1).substring(0, 1).toUpperCase(Locale.ROOT);
     return Optional.of(letter + size.group(2));

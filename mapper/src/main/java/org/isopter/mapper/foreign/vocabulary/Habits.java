@@ -31,7 +31,8 @@ public final class Habits {
   private final Map<String, Effect> parts;
   private final Map<String, Effect> groups;
   private final Set<String> questions;
-  private final Set<String> wider;
+  private final Map<String, Effect> wider;
+  private final Map<String, String> methods;
   private final Map<String, Statement> statements;
   private final Map<String, Topic> topics = new HashMap<>();
   private final Map<String, String> sites;
@@ -54,7 +55,8 @@ public final class Habits {
     parts = table(tables, "parts", Effect::of);
     groups = table(tables, "groups", Effect::of);
     questions = table(tables, "questions", row -> row).keySet();
-    wider = table(tables, "wider", row -> row).keySet();
+    wider = table(tables, "wider", Effect::of);
+    methods = table(tables, "methods", row -> text(row, "method"));
     statements = table(tables, "statements", Statement::of);
     tables.objects("topics").forEach(this::topic);
     sites = table(tables, "sites", row -> text(row, "is"));
@@ -108,7 +110,17 @@ public final class Habits {
 
   /** Returns true if a code says less than the finding that it is written beside. */
   public boolean isWider(String token) {
-    return wider.contains(token);
+    return wider.containsKey(token);
+  }
+
+  /** Returns what such a code says alone. */
+  public Optional<Effect> wider(String token) {
+    return Optional.ofNullable(wider.get(token));
+  }
+
+  /** Returns the word of the technique that a code of others stands for. */
+  public Optional<String> method(String token) {
+    return Optional.ofNullable(methods.get(token));
   }
 
   /** Says whether the code is that of an eye of either side. */

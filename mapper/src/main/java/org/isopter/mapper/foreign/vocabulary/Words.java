@@ -28,6 +28,8 @@ public final class Words {
   private final ChangingPhrases otherwise;
   private final ChangingPhrases otherwiseNamed;
   private final Map<String, Effect> titled = new HashMap<>();
+  private final Map<String, Effect> titledBeside = new HashMap<>();
+  private final Map<String, String> beside = new HashMap<>();
   private final Map<String, String> named = new HashMap<>();
   private final Map<String, String> parts = new HashMap<>();
   private final Map<String, String> answers = new HashMap<>();
@@ -60,6 +62,11 @@ public final class Words {
       Effect effect = Effect.of(row);
       spellings(row).forEach(words -> titled.put(words, effect));
     }
+    for (Raw row : tables.objects("titledBeside")) {
+      Effect effect = Effect.of(row);
+      spellings(row).forEach(words -> titledBeside.put(words, effect));
+    }
+    pairs(tables, "titledBeside", "beside", beside);
     pairs(tables, "namedCodes", "as", named);
     pairs(tables, "partTitles", "part", parts);
     for (Raw row : tables.objects("answeredFindings")) {
@@ -125,6 +132,14 @@ public final class Words {
   /** Returns the findings that the trade names by these words. */
   Map<String, Effect> titled() {
     return titled;
+  }
+
+  /** Returns what an abbreviation names beside another finding. */
+  public Optional<Effect> titledBeside(String words, Set<String> findings) {
+    String other = beside.getOrDefault(words, "");
+    return findings.contains(other)
+        ? Optional.ofNullable(titledBeside.get(words))
+        : Optional.empty();
   }
 
   /** Returns the code of a group or of a coded finding that words name. */
