@@ -240,7 +240,8 @@ public final class ForeignReader {
       return form.get().read(part.resource(), neighbours);
     }
     if (type.equals("Observation")) {
-      Translation read = Translator.of(
+      Translation read =
+          Translator.of(
               vocabulary.get(), options, neighbours, part.resource(), holders.reportOf(part));
       boolean taken = !read.facts().isEmpty() || read.piece().isPresent();
       Optional<String> doubt = taken ? holders.doubtOf(part) : Optional.empty();

@@ -93,7 +93,10 @@ public record Head(
       return time(period.get(), "start", "time-period-start", zone);
     }
     throw Refusal.of(
-        Why.NO_TIME, "/effectiveDateTime", "nothing", "the time or the day of the test, of its visit or of its report");
+        Why.NO_TIME,
+        "/effectiveDateTime",
+        "nothing",
+        "the time or the day of the test, of its visit or of its report");
   }
 
   /** A period of more than a day is no time of an examination, but when something held. */

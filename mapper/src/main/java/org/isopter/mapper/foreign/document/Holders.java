@@ -76,8 +76,7 @@ public final class Holders {
   }
 
   private void note(List<Raw.Obj> members, String holder, String word) {
-    members(members)
-        .forEach(to -> doubtful.putIfAbsent(to, holder + ": \"" + word + "\""));
+    members(members).forEach(to -> doubtful.putIfAbsent(to, holder + ": \"" + word + "\""));
   }
 
   private static List<String> members(List<Raw.Obj> members) {

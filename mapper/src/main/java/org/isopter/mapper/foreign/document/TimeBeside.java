@@ -39,12 +39,16 @@ public record TimeBeside(OffsetDateTime at, String rule, String remark) {
   }
 
   private static TimeBeside named(OffsetDateTime at) {
-    return new TimeBeside(at, "time-performed", "Time named for the whole input; the test has none.");
+    return new TimeBeside(
+        at, "time-performed", "Time named for the whole input; the test has none.");
   }
 
   private static Optional<TimeBeside> issued(Place observation, ZoneId zone) {
     return parsed(observation.text("issued"), zone)
-        .map(at -> new TimeBeside(at, "time-issued", "Time of issue; that of the test is not stated."));
+        .map(
+            at ->
+                new TimeBeside(
+                    at, "time-issued", "Time of issue; that of the test is not stated."));
   }
 
   private static Optional<TimeBeside> ofVisit(
@@ -56,7 +60,8 @@ public record TimeBeside(OffsetDateTime at, String rule, String remark) {
         .filter(visit -> !NOT_HELD.contains(visit.string("status").orElse("")))
         .flatMap(visit -> visit.object("period"))
         .flatMap(period -> start(period, zone))
-        .map(at -> new TimeBeside(at, "time-encounter", "Time of the visit; the test states none."));
+        .map(
+            at -> new TimeBeside(at, "time-encounter", "Time of the visit; the test states none."));
   }
 
   private static boolean isStated(Raw resource) {

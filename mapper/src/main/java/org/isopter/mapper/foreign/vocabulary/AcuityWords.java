@@ -118,9 +118,7 @@ public final class AcuityWords {
     Matcher size = PRINT.matcher(text);
     Matcher behind = PRINT_BEHIND.matcher(text);
     if (!size.matches()) {
-      return behind.matches()
-          ? Optional.of(behind.group(2) + behind.group(1))
-          : Optional.empty();
+      return behind.matches() ? Optional.of(behind.group(2) + behind.group(1)) : Optional.empty();
     }
     String letter = size.group(1).substring(0, 1).toUpperCase(Locale.ROOT);
     return Optional.of(letter + size.group(2));
