@@ -1,9 +1,9 @@
 package org.isopter.cli;
 
 import java.io.PrintWriter;
+import org.isopter.mapper.io.UnwritableException;
 import org.isopter.task.input.Records;
 import org.isopter.task.io.Streams;
-import org.isopter.task.io.UnwritableException;
 import org.isopter.task.report.ExitStatus;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;

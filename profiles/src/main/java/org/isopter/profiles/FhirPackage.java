@@ -5,7 +5,7 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import ca.uhn.fhir.context.FhirContext;
 import ca.uhn.fhir.context.support.ValidationSupportContext;
 import java.io.IOException;
-import java.nio.file.Path;
+import java.io.OutputStream;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -52,10 +52,10 @@ public final class FhirPackage {
   /**
    * Writes the package as a gzipped tar archive; the same catalogue gives the same bytes.
    *
-   * @param tgz the file to write; one that is there is replaced when all is written
-   * @throws IOException when the file cannot be written
+   * @param tgz where to; it stays open
+   * @throws IOException when it cannot be written
    */
-  public void writeTo(Path tgz) throws IOException {
+  public void writeTo(OutputStream tgz) throws IOException {
     Map<String, byte[]> files = new TreeMap<>();
     PackageManifest manifest = new PackageManifest();
     for (Resource artefact : withSnapshots()) {
@@ -68,7 +68,7 @@ public final class FhirPackage {
     files.put("package/.index.json", manifest.index());
     files.putAll(viewFiles());
     Examples.all().forEach((name, bytes) -> files.put("package/example/" + name, bytes));
-    Archive.write(tgz, files);
+    tgz.write(Archive.of(files));
   }
 
   private Map<String, byte[]> viewFiles() {

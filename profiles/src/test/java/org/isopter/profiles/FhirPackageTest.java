@@ -12,6 +12,7 @@ import ca.uhn.fhir.validation.FhirValidator;
 import ca.uhn.fhir.validation.ResultSeverityEnum;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -48,9 +49,15 @@ class FhirPackageTest {
   @BeforeAll
   static void write() throws IOException {
     tgz = folder.resolve("isopter.tgz");
-    FhirPackage.standard().writeTo(tgz);
+    write(tgz);
     try (InputStream in = Files.newInputStream(tgz)) {
       installed = NpmPackage.fromPackage(in);
+    }
+  }
+
+  private static void write(Path file) throws IOException {
+    try (OutputStream out = Files.newOutputStream(file)) {
+      FhirPackage.standard().writeTo(out);
     }
   }
 
@@ -64,7 +71,7 @@ class FhirPackageTest {
   @Test
   void theSameCatalogueGivesTheSameBytes() throws IOException {
     Path again = folder.resolve("again.tgz");
-    FhirPackage.standard().writeTo(again);
+    write(again);
     assertArrayEquals(Files.readAllBytes(tgz), Files.readAllBytes(again));
   }
 

@@ -1,5 +1,6 @@
 package org.isopter.mapper.io;
 
+import java.io.BufferedInputStream;
 import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -13,6 +14,9 @@ public final class Inflated extends FilterInputStream {
 
   /** The most blank bytes that may follow each other: 64 MB, as much as the largest document. */
   public static final long MOST_BLANK = 1L << 26;
+
+  private static final int GZIP_FIRST = 0x1f;
+  private static final int GZIP_SECOND = 0x8b;
 
   private long blank;
 
@@ -30,6 +34,19 @@ public final class Inflated extends FilterInputStream {
     return new Inflated(new GZIPInputStream(compressed, 1 << 16));
   }
 
+  /**
+   * Opens a stream that may be compressed; one that does not begin as gzip does is handed on.
+   *
+   * @throws IOException when it cannot be read
+   */
+  public static InputStream whereCompressed(InputStream raw) throws IOException {
+    BufferedInputStream buffered = new BufferedInputStream(raw, 1 << 16);
+    buffered.mark(2);
+    boolean gzip = buffered.read() == GZIP_FIRST && buffered.read() == GZIP_SECOND;
+    buffered.reset();
+    return gzip ? of(buffered) : buffered;
+  }
+
   @Override
   public int read() throws IOException {
     byte[] one = new byte[1];
@@ -39,19 +56,10 @@ public final class Inflated extends FilterInputStream {
   @Override
   public int read(byte[] into, int from, int length) throws IOException {
     int read = super.read(into, from, length);
-    blank = isBlank(into, from, read) ? blank + read : 0;
+    blank = read > 0 && Lines.isBlank(into, from, read) ? blank + read : 0;
     if (blank > MOST_BLANK) {
       throw new IOException("more than " + (MOST_BLANK >> 20) + " MB of blank lines in a row");
     }
     return read;
-  }
-
-  private static boolean isBlank(byte[] bytes, int from, int length) {
-    for (int i = from; i < from + length; i++) {
-      if (" \t\r\n".indexOf(bytes[i]) < 0) {
-        return false;
-      }
-    }
-    return length > 0;
   }
 }

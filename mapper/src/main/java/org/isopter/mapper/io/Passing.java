@@ -1,8 +1,10 @@
 package org.isopter.mapper.io;
 
 import java.io.IOException;
+import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
@@ -32,8 +34,19 @@ public final class Passing {
     return path;
   }
 
-  /** Forgets a file or folder, which is complete or gone. */
-  public static void remove(Path path) {
+  /**
+   * Gives a complete file or folder its name in one step, so that nobody ever sees none, or half of
+   * one; it stays when the process ends.
+   *
+   * @param target the name; a file that has it is replaced
+   * @throws IOException when that cannot be done
+   */
+  public static void rename(Path path, Path target) throws IOException {
+    try {
+      Files.move(path, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    } catch (AtomicMoveNotSupportedException other) {
+      Files.move(path, target, StandardCopyOption.REPLACE_EXISTING);
+    }
     PATHS.remove(path);
   }
 

@@ -1,4 +1,4 @@
-/** Streams of bytes that cannot be made endless by whoever sent them. */
+/** Files that appear whole or not at all, and streams of bytes that nobody can make endless. */
 @NullMarked
 package org.isopter.mapper.io;
 

@@ -3,7 +3,6 @@ package org.isopter.mapper.pool;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -82,7 +81,7 @@ final class PoolFolder implements AutoCloseable {
   private void clear() throws IOException {
     Passing.delete(aside);
     if (Files.exists(older) && !Files.exists(target)) {
-      Files.move(older, target, StandardCopyOption.ATOMIC_MOVE);
+      Passing.rename(older, target);
     }
     Passing.delete(older);
   }
@@ -98,10 +97,9 @@ final class PoolFolder implements AutoCloseable {
 
   void commit() throws IOException {
     if (Files.exists(target)) {
-      Files.move(target, older, StandardCopyOption.ATOMIC_MOVE);
+      Passing.rename(target, older);
     }
-    Files.move(aside, target, StandardCopyOption.ATOMIC_MOVE);
-    Passing.remove(aside);
+    Passing.rename(aside, target);
     Passing.delete(older);
   }
 

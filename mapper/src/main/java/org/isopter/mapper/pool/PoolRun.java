@@ -14,6 +14,7 @@ import java.util.function.LongConsumer;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.fhir.Version;
+import org.isopter.mapper.io.UnwritableException;
 import org.isopter.mapper.omop.OmopTables;
 import org.isopter.mapper.omop.OmopVocabulary;
 import org.isopter.mapper.person.PersonsFile;
@@ -100,6 +101,7 @@ public final class PoolRun implements AutoCloseable {
    *
    * @throws org.isopter.model.value.FaultException when something is in the folder already, a trait
    *     of the plan is no column, or the vocabulary cannot be read
+   * @throws UnwritableException when a file that lies elsewhere cannot be begun
    */
   public static PoolRun begin(Catalogue catalogue, PoolReader reader, PoolPlan plan)
       throws IOException {
@@ -112,7 +114,7 @@ public final class PoolRun implements AutoCloseable {
     } catch (SQLException failed) {
       folder.close();
       throw failure(failed);
-    } catch (IOException failed) {
+    } catch (IOException | UnwritableException failed) {
       folder.close();
       throw failed;
     }

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.isopter.mapper.io.AtomicFile;
 import org.isopter.mapper.store.Appender;
 import org.isopter.mapper.store.TableStore;
 
@@ -28,8 +29,8 @@ final class RunFiles implements AutoCloseable {
 
   private final Path leftover;
   private final Optional<Appender> bundles;
-  private final Optional<PrivateFile> whole;
-  private final Optional<PrivateFile> origins;
+  private final Optional<AtomicFile> whole;
+  private final Optional<AtomicFile> origins;
   private final boolean identified;
 
   /** What was left over word for word, where identities stay. */
@@ -38,8 +39,8 @@ final class RunFiles implements AutoCloseable {
   private RunFiles(
       Path leftover,
       Optional<Appender> bundles,
-      Optional<PrivateFile> whole,
-      Optional<PrivateFile> origins,
+      Optional<AtomicFile> whole,
+      Optional<AtomicFile> origins,
       boolean identified)
       throws IOException {
     this.leftover = leftover;
@@ -53,34 +54,32 @@ final class RunFiles implements AutoCloseable {
 
   static RunFiles open(PoolFolder folder, PoolPlan plan, TableStore store)
       throws IOException, SQLException {
-    Optional<PrivateFile> whole = aside(plan.wholeLeft());
-    Optional<PrivateFile> origins = aside(plan.origins());
+    Optional<AtomicFile> whole = aside(plan.wholeLeft());
+    Optional<AtomicFile> origins = aside(plan.origins());
     Optional<Appender> bundles =
         plan.bundles() ? Optional.of(store.createLines(BUNDLES)) : Optional.empty();
     return new RunFiles(
         folder.file("leftover.ndjson"), bundles, whole, origins, plan.deidentifier().isEmpty());
   }
 
-  private static Optional<PrivateFile> aside(Optional<Path> file) throws IOException {
-    return file.isPresent() ? Optional.of(PrivateFile.open(file.get())) : Optional.empty();
+  private static Optional<AtomicFile> aside(Optional<Path> file) {
+    return file.map(AtomicFile::forOwner);
   }
 
-  /** Gives the files that lie elsewhere their names, once all are closed. */
-  void commit() throws IOException {
-    for (PrivateFile file : elsewhere()) {
-      file.commit();
-    }
+  /** Gives the files that lie elsewhere their names, once the pool is complete. */
+  void commit() {
+    elsewhere().forEach(AtomicFile::commit);
   }
 
   /** Takes away what lies elsewhere and was not finished. */
   void discard() throws IOException {
-    for (PrivateFile file : elsewhere()) {
-      file.discard();
+    for (AtomicFile file : elsewhere()) {
+      file.close();
     }
   }
 
-  private List<PrivateFile> elsewhere() {
-    List<PrivateFile> files = new ArrayList<>();
+  private List<AtomicFile> elsewhere() {
+    List<AtomicFile> files = new ArrayList<>();
     whole.ifPresent(files::add);
     origins.ifPresent(files::add);
     return files;
@@ -151,9 +150,6 @@ final class RunFiles implements AutoCloseable {
     }
     if (bundles.isPresent()) {
       bundles.get().close();
-    }
-    for (PrivateFile file : elsewhere()) {
-      file.close();
     }
   }
 }

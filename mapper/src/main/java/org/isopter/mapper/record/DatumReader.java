@@ -130,7 +130,9 @@ public final class DatumReader implements Spec.Cases<Optional<Datum>> {
     boolean quotes = leaf.kind() != Node.Kind.TEXT && words.contains(leaf.text());
     return refuse(
         spec.answers().choices(),
-        quotes ? "put it in quotes: \"" + leaf.text() + '"' : Nearest.advice(leaf.text(), words));
+        quotes
+            ? "put it in quotes: \"" + leaf.text() + '"'
+            : Scalars.wordAdvice(leaf.text(), words));
   }
 
   @Override

@@ -95,7 +95,7 @@ final class EntryReader<V> {
           member.key(),
           "an unknown key",
           "one of " + String.join(", ", known),
-          Nearest.advice(key, known));
+          Scalars.wordAdvice(key, known));
     }
   }
 

@@ -47,7 +47,7 @@ final class FindingsReader {
 
   private void unknown(String id, Node.Member member) {
     List<String> ids = catalogue.all().stream().<String>map(Finding::id).toList();
-    String advice = Nearest.advice(id, ids);
+    String advice = Scalars.wordAdvice(id, ids);
     complaints.add(
         member.key(),
         "an unknown finding",

@@ -185,7 +185,7 @@ public final class HeaderReader {
   private String keyAdvice(String key, List<String> keys) {
     return catalogue.byId(key).isPresent()
         ? "it is a finding: put it under findings"
-        : Nearest.advice(key, keys);
+        : Scalars.wordAdvice(key, keys);
   }
 
   private static String statuses() {

@@ -10,6 +10,7 @@ import java.util.regex.Pattern;
 import org.isopter.mapper.record.tree.Complaints;
 import org.isopter.mapper.record.tree.Node;
 import org.isopter.model.finding.Answers;
+import org.isopter.model.text.NearestWord;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Fault;
@@ -82,7 +83,13 @@ public final class Scalars {
 
   /** Returns the words nearest to what was seen, as advice. */
   static String wordAdvice(Node node, Collection<String> words) {
-    return node instanceof Node.Leaf leaf ? Nearest.advice(leaf.text(), words) : "";
+    return node instanceof Node.Leaf leaf ? wordAdvice(leaf.text(), words) : "";
+  }
+
+  /** Returns the words nearest to what was seen, as advice; empty where none is near. */
+  static String wordAdvice(String seen, Collection<String> words) {
+    List<String> nearest = NearestWord.of(seen, words.stream());
+    return nearest.isEmpty() ? "" : "did you mean \"" + String.join("\" or \"", nearest) + "\"?";
   }
 
   /** Reads a string; a number or a truth that stands for one is refused with the way out. */

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.isopter.mapper.io.UnwritableException;
 import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.store.PoolTables;
 import org.isopter.mapper.store.TableFormat;
@@ -92,7 +93,7 @@ class PoolFilesTest {
   void aRunThatCannotBeginLeavesNothing() throws IOException {
     Path file = Files.writeString(folder.resolve("file"), "");
     PoolPlan plan = plan(false, Optional.of(file.resolve("left.ndjson")));
-    assertThrows(IOException.class, () -> Pools.run(plan, List.of()));
+    assertThrows(UnwritableException.class, () -> Pools.run(plan, List.of()));
     assertEquals(List.of("file"), names(folder));
   }
 

@@ -2,13 +2,15 @@ package org.isopter.model.note;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.item.Grammars;
-import org.isopter.model.note.token.Nearest;
+import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.text.NearestWord;
 
 /** The words that help whoever wrote an item that was not read. */
 final class Advice {
@@ -16,6 +18,8 @@ final class Advice {
   private static final String START =
       "start with what was examined: VA, PH, NV, pupils, RAPD, IOP, VF, ishihara, disc, CDR v, EOM, "
           + "ptosis, refraction";
+
+  private static final int SHORTEST = 3;
 
   private Advice() {}
 
@@ -44,9 +48,21 @@ final class Advice {
     if (isCommaNumber(at)) {
       return Optional.of(at.text().replace(',', '.'));
     }
-    return Nearest.of(at.text(), known(grammar))
-        .filter(word -> !word.equalsIgnoreCase(at.text()))
-        .or(() -> grammar.flatMap(g -> Nearest.phrases(at.text(), g.words())));
+    String nearest = String.join(" or ", NearestWord.of(at.text(), known(grammar)));
+    return Optional.of(nearest)
+        .filter(word -> !word.isEmpty() && !word.equalsIgnoreCase(at.text()))
+        .or(() -> grammar.flatMap(g -> phrases(at.text(), g.words())));
+  }
+
+  /** Returns the phrases of several words that the seen word is one of. */
+  private static Optional<String> phrases(String seen, Stream<String> words) {
+    String phrases =
+        words
+            .filter(word -> word.contains(" ") && word.contains(seen))
+            .filter(word -> Lexer.words(word).contains(seen))
+            .distinct()
+            .collect(Collectors.joining(" or "));
+    return Optional.of(phrases).filter(some -> seen.length() > SHORTEST && !some.isEmpty());
   }
 
   private static boolean isCommaNumber(Token at) {

@@ -10,10 +10,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.isopter.mapper.io.FailureText;
 import org.isopter.model.check.Rules;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
-import org.isopter.task.io.Messages;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
@@ -34,7 +34,7 @@ public final class SuppressFile {
     try {
       return new SuppressFile().list(load(Files.readString(file, UTF_8)));
     } catch (IOException failed) {
-      return Result.refused(Fault.of("", Messages.of(failed), "a YAML file that can be read"));
+      return Result.refused(Fault.of("", FailureText.of(failed), "a YAML file that can be read"));
     } catch (YamlEngineException noYaml) {
       return Result.refused(Fault.of("", String.valueOf(noYaml.getMessage()), "YAML"));
     }

@@ -9,12 +9,12 @@ import java.util.Optional;
 import org.isopter.mapper.foreign.ForeignWriter;
 import org.isopter.mapper.foreign.reading.Carried;
 import org.isopter.mapper.foreign.run.CarriedFile;
+import org.isopter.mapper.io.FailureText;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.value.FaultException;
 import org.isopter.task.input.InputDocument;
 import org.isopter.task.input.InputForm;
 import org.isopter.task.input.InputSource;
-import org.isopter.task.io.Messages;
 import org.isopter.task.report.Issue;
 import org.isopter.task.report.Position;
 import org.isopter.task.report.RunLog;
@@ -102,7 +102,7 @@ public final class CarriedLookup implements AutoCloseable {
       String where = strange.faults().get(0).path();
       log.missing(where, "invalid", "saw " + strange.faults().get(0).at("").seen());
     } catch (IOException failed) {
-      log.missing(path.toString(), "not-found", Messages.of(failed));
+      log.missing(path.toString(), "not-found", FailureText.of(failed));
     }
     return null;
   }

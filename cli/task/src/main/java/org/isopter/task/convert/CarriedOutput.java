@@ -6,8 +6,8 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.isopter.mapper.foreign.run.CarriedFile;
 import org.isopter.mapper.foreign.run.CarriedLine;
-import org.isopter.task.io.AtomicFile;
-import org.isopter.task.io.UnwritableException;
+import org.isopter.mapper.io.AtomicFile;
+import org.isopter.mapper.io.UnwritableException;
 import org.isopter.task.io.Utf8;
 
 /** Puts what goes along with records into a file, or finds that there is no place for it. */

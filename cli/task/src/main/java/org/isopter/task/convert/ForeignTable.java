@@ -9,9 +9,9 @@ import java.util.Optional;
 import org.isopter.mapper.foreign.run.Batch;
 import org.isopter.mapper.foreign.run.Counts;
 import org.isopter.mapper.foreign.run.Report;
-import org.isopter.task.io.AtomicFile;
+import org.isopter.mapper.io.AtomicFile;
+import org.isopter.mapper.io.UnwritableException;
 import org.isopter.task.io.LoudOutput;
-import org.isopter.task.io.UnwritableException;
 
 /** Writes what became of each resource, and all counts, for people. */
 public final class ForeignTable implements AutoCloseable {

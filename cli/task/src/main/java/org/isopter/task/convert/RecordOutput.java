@@ -2,7 +2,7 @@ package org.isopter.task.convert;
 
 import org.isopter.mapper.foreign.run.Batch;
 import org.isopter.mapper.foreign.run.Judged;
-import org.isopter.task.io.UnwritableException;
+import org.isopter.mapper.io.UnwritableException;
 
 /** Where records go that were read from FHIR, and what goes along with them. */
 public interface RecordOutput extends AutoCloseable {

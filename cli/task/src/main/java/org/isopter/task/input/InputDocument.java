@@ -3,6 +3,7 @@ package org.isopter.task.input;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.util.Arrays;
+import org.isopter.mapper.io.Lines;
 import org.isopter.task.report.Position;
 
 /**
@@ -31,12 +32,7 @@ public record InputDocument(InputSource source, int line, byte[] bytes) {
 
   /** Says whether nothing was written; zero bytes are what a failing disk leaves. */
   public boolean isBlank() {
-    for (byte each : bytes) {
-      if (" \t\r\n".indexOf(each) < 0) {
-        return false;
-      }
-    }
-    return true;
+    return Lines.isBlank(bytes, 0, bytes.length);
   }
 
   @Override

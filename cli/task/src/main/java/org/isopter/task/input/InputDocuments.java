@@ -4,8 +4,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.util.Optional;
 import java.util.function.Consumer;
-import org.isopter.task.io.BoundedLines;
-import org.isopter.task.io.UnwritableException;
+import org.isopter.mapper.io.Lines;
+import org.isopter.mapper.io.UnwritableException;
 import org.isopter.task.report.Issue;
 import org.isopter.task.report.RunLog;
 
@@ -65,17 +65,17 @@ public final class InputDocuments {
 
   private int lines(InputSource source, InputStream in, Consumer<InputDocument> use)
       throws IOException {
-    BoundedLines lines = new BoundedLines(in, LONGEST + 1);
+    Lines lines = new Lines(in, LONGEST + 1);
     int found = 0;
-    int number = 0;
-    Optional<byte[]> line = lines.line();
+    Optional<Lines.Line> line = lines.next();
     while (line.isPresent()) {
-      InputDocument item = new InputDocument(source, ++number, line.get());
+      int number = Math.toIntExact(line.get().number());
+      InputDocument item = new InputDocument(source, number, line.get().bytes());
       if (!item.isBlank()) {
         found++;
         one(item, use);
       }
-      line = lines.line();
+      line = lines.next();
     }
     return found;
   }

@@ -3,6 +3,7 @@ package org.isopter.task.io;
 import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import org.isopter.mapper.io.UnwritableException;
 
 /**
  * An output whose failures nobody can overlook: a print stream keeps an {@link IOException} to

@@ -8,6 +8,7 @@ import java.io.FileOutputStream;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.PrintStream;
+import org.isopter.mapper.io.UnwritableException;
 
 /**
  * The streams of one run.

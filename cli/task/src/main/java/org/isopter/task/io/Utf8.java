@@ -4,6 +4,7 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import org.isopter.mapper.io.UnwritableException;
 
 /** Writes text in UTF-8 and never keeps quiet about what could not be written. */
 public final class Utf8 {

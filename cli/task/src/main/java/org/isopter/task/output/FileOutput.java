@@ -3,9 +3,9 @@ package org.isopter.task.output;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.isopter.mapper.io.AtomicFile;
+import org.isopter.mapper.io.UnwritableException;
 import org.isopter.task.input.InputDocument;
-import org.isopter.task.io.AtomicFile;
-import org.isopter.task.io.UnwritableException;
 import org.isopter.task.io.Utf8;
 import org.isopter.task.report.Issue;
 

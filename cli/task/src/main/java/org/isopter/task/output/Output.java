@@ -2,8 +2,8 @@ package org.isopter.task.output;
 
 import java.io.OutputStream;
 import java.util.Optional;
+import org.isopter.mapper.io.UnwritableException;
 import org.isopter.task.input.InputDocument;
-import org.isopter.task.io.UnwritableException;
 import org.isopter.task.io.Utf8;
 import org.isopter.task.report.Issue;
 

@@ -1,10 +1,10 @@
 package org.isopter.task.output;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import org.isopter.mapper.io.AtomicFile;
+import org.isopter.mapper.io.UnwritableException;
 import org.isopter.profiles.FhirPackage;
-import org.isopter.task.io.UnwritableException;
 
 /** Writes the FHIR package where the command line says. */
 public final class PackageFile {
@@ -21,12 +21,9 @@ public final class PackageFile {
    */
   public static Path write(Path target) {
     Path file = target.toString().endsWith(".tgz") ? target : target.resolve(NAME);
-    try {
-      Path folder = file.toAbsolutePath().getParent();
-      if (folder != null) {
-        Files.createDirectories(folder);
-      }
-      FhirPackage.standard().writeTo(file);
+    try (AtomicFile written = AtomicFile.at(file)) {
+      FhirPackage.standard().writeTo(written);
+      written.commit();
       return file;
     } catch (IOException failed) {
       throw new UnwritableException(file.toString(), failed);

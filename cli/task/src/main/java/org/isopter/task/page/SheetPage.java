@@ -12,8 +12,8 @@ import java.security.NoSuchAlgorithmException;
 import java.util.Base64;
 import java.util.Objects;
 import java.util.zip.GZIPOutputStream;
-import org.isopter.task.io.AtomicFile;
-import org.isopter.task.io.UnwritableException;
+import org.isopter.mapper.io.AtomicFile;
+import org.isopter.mapper.io.UnwritableException;
 import org.isopter.task.io.Utf8;
 
 /**

@@ -6,10 +6,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
+import org.isopter.mapper.io.FailureText;
 import org.isopter.mapper.privacy.SecretKey;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
-import org.isopter.task.io.Messages;
 import org.isopter.task.report.UsageException;
 
 /** Finds the secret of the pseudonyms: in a file, or else in the environment. */
@@ -72,7 +72,7 @@ public final class KeySource {
               "a secret in UTF-8, such as random bytes in hexadecimal"));
     } catch (IOException failed) {
       return Result.refused(
-          Fault.of(file.toString(), Messages.of(failed), "a file with the secret, in UTF-8"));
+          Fault.of(file.toString(), FailureText.of(failed), "a file with the secret, in UTF-8"));
     }
   }
 }

@@ -4,13 +4,13 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Function;
+import org.isopter.mapper.io.UnwritableException;
 import org.isopter.mapper.pool.PoolDocument;
 import org.isopter.mapper.pool.PoolRun;
 import org.isopter.task.input.InputDocument;
 import org.isopter.task.input.InputDocuments;
 import org.isopter.task.input.InputSource;
 import org.isopter.task.io.Messages;
-import org.isopter.task.io.UnwritableException;
 import org.isopter.task.report.RunLog;
 
 /** Hands the documents of sources to a pool. */

@@ -2,6 +2,7 @@ package org.isopter.task.pool;
 
 import java.io.IOException;
 import java.util.List;
+import org.isopter.mapper.io.UnwritableException;
 import org.isopter.mapper.pool.OnErrors;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
@@ -11,7 +12,6 @@ import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.value.FaultException;
 import org.isopter.task.input.InputSource;
 import org.isopter.task.input.Inputs;
-import org.isopter.task.io.UnwritableException;
 import org.isopter.task.report.ExitStatus;
 import org.isopter.task.report.Progress;
 import org.isopter.task.report.RecordErrors;

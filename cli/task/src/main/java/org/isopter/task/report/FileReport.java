@@ -5,8 +5,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToIntFunction;
-import org.isopter.task.io.AtomicFile;
-import org.isopter.task.io.UnwritableException;
+import org.isopter.mapper.io.AtomicFile;
+import org.isopter.mapper.io.UnwritableException;
 import org.isopter.task.io.Utf8;
 
 /** A file of OperationOutcomes, a line for each document that there is something to tell of. */

@@ -3,6 +3,7 @@ package org.isopter.task.report;
 import java.io.PrintStream;
 import java.util.List;
 import java.util.function.Supplier;
+import org.isopter.mapper.io.FailureText;
 import org.isopter.model.value.Fault;
 import org.isopter.task.io.Messages;
 import org.isopter.task.io.Streams;
@@ -128,14 +129,14 @@ public final class RunLog {
   /** Notes that reading a source failed. */
   public void unreadable(String name, Exception reason) {
     raise(ExitStatus.INTERNAL);
-    String text = "could not be read (" + Messages.of(reason) + ")";
+    String text = "could not be read (" + FailureText.of(reason) + ")";
     trouble(new Position(name, 0, 0), Issue.Severity.FATAL, "exception", text);
   }
 
   /** Notes that a run over a source could not be finished. */
   public void unfinished(String name, Exception reason) {
     raise(ExitStatus.INTERNAL);
-    String text = "could not be finished (" + Messages.of(reason) + ")";
+    String text = "could not be finished (" + FailureText.of(reason) + ")";
     trouble(new Position(name, 0, 0), Issue.Severity.FATAL, "exception", text);
   }
 

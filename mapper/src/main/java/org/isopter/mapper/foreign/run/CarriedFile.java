@@ -14,6 +14,8 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.isopter.mapper.foreign.reading.Carried;
+import org.isopter.mapper.io.Inflated;
+import org.isopter.mapper.io.Lines;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
@@ -58,7 +60,7 @@ public final class CarriedFile implements Closeable {
   public static CarriedFile open(Path path) throws IOException {
     CarriedFile opened = new CarriedFile(path, new RandomAccessFile(path.toFile(), "r"));
     try (InputStream in = Files.newInputStream(path);
-        Lines lines = new Lines(in, Integer.MAX_VALUE - 8)) {
+        Lines lines = new Lines(Inflated.whereCompressed(in), Integer.MAX_VALUE - 8)) {
       opened.index(lines);
     } catch (IOException | RuntimeException failed) {
       opened.close();

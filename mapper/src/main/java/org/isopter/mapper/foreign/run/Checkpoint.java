@@ -5,10 +5,10 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import org.isopter.mapper.io.AtomicFile;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.value.Result;
@@ -36,7 +36,7 @@ public record Checkpoint(
   }
 
   /** Writes this in one step: a kill leaves the file as it was or as it is to be. */
-  void save(Path file) throws IOException {
+  void save(Path file) {
     Map<String, Raw> members = new LinkedHashMap<>();
     members.put("run", Raw.of(run));
     members.put("lines", number(lines));
@@ -44,9 +44,7 @@ public record Checkpoint(
     members.put("carried", number(carried));
     members.put("report", number(report));
     members.put("carries", number(carries));
-    Path next = file.resolveSibling(file.getFileName() + ".next");
-    Files.writeString(next, RawJson.write(new Raw.Obj(members)), UTF_8);
-    Files.move(next, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    AtomicFile.write(file, RawJson.write(new Raw.Obj(members)));
   }
 
   /** Reads the checkpoint of an output; empty where there is none that can be read. */

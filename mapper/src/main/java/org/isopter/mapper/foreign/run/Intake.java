@@ -10,6 +10,8 @@ import org.isopter.mapper.foreign.document.Neighbours;
 import org.isopter.mapper.foreign.document.Sources;
 import org.isopter.mapper.foreign.reading.Reading;
 import org.isopter.mapper.foreign.reading.Release;
+import org.isopter.mapper.io.Inflated;
+import org.isopter.mapper.io.Lines;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
@@ -86,7 +88,7 @@ public final class Intake {
    */
   public long lines(Origin file, InputStream in) throws IOException {
     long filled = 0;
-    try (Lines lines = new Lines(in, longest())) {
+    try (Lines lines = new Lines(Inflated.whereCompressed(in), longest())) {
       List<Lines.Line> next = next(lines);
       while (!next.isEmpty()) {
         filled += next.stream().filter(line -> !line.isBlank()).count();

@@ -8,6 +8,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.foreign.reading.ReadExam;
+import org.isopter.mapper.io.Inflated;
+import org.isopter.mapper.io.Lines;
 import org.isopter.mapper.record.RecordWriter;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
@@ -76,7 +78,8 @@ public final class NdjsonRun {
     }
     Path reportFile = files.report().orElse(besides(files.records()));
     try (FileChannel raw = FileChannel.open(input);
-        Lines lines = new Lines(Channels.newInputStream(raw), intake.longest());
+        Lines lines =
+            new Lines(Inflated.whereCompressed(Channels.newInputStream(raw)), intake.longest());
         GrowingFile records = GrowingFile.open(files.records(), from.records());
         GrowingFile carried = GrowingFile.open(files.carried(), from.carried());
         GrowingFile report = GrowingFile.open(reportFile, from.report())) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.isopter.model.text.NearestWord;
 
 /** Mends a mistyped word where one known word is near and no other is. */
 public final class Spelling {
@@ -56,7 +57,7 @@ public final class Spelling {
 
   private static boolean isNear(String word, String seen, int reach) {
     return Math.abs(word.length() - seen.length()) <= reach
-        && Nearest.distance(seen, word) <= reach;
+        && NearestWord.distance(seen, word) <= reach;
   }
 
   /** Says whether the two are one word in singular and plural. */

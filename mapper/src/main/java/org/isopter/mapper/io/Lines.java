@@ -1,18 +1,16 @@
-package org.isopter.mapper.foreign.run;
+package org.isopter.mapper.io;
 
-import java.io.BufferedInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.Optional;
-import org.isopter.mapper.io.Inflated;
 
-/** The lines of a stream, compressed or not; a line that is too long is cut and says so. */
-final class Lines implements Closeable {
-
-  private static final int GZIP_FIRST = 0x1f;
-  private static final int GZIP_SECOND = 0x8b;
+/**
+ * The lines of a stream, one held at a time; a line that is too long is cut there and says so. A
+ * line feed at the end starts no further line.
+ */
+public final class Lines implements Closeable {
 
   private final InputStream in;
   private final long longest;
@@ -29,30 +27,37 @@ final class Lines implements Closeable {
    * @param tooLong whether it was longer than allowed
    */
   @SuppressWarnings("ArrayRecordComponent") // Handed on once, never compared.
-  record Line(long number, byte[] bytes, boolean tooLong) {
+  public record Line(long number, byte[] bytes, boolean tooLong) {
 
     /** Says whether nothing was written; zero bytes are what a failing disk leaves. */
-    boolean isBlank() {
-      for (byte each : bytes) {
-        if (" \t\r\n".indexOf(each) < 0) {
-          return false;
-        }
-      }
-      return true;
+    public boolean isBlank() {
+      return Lines.isBlank(bytes, 0, bytes.length);
     }
   }
 
-  Lines(InputStream raw, long longest) throws IOException {
-    BufferedInputStream buffered = new BufferedInputStream(raw, 1 << 16);
-    buffered.mark(2);
-    boolean gzip = buffered.read() == GZIP_FIRST && buffered.read() == GZIP_SECOND;
-    buffered.reset();
-    this.in = gzip ? Inflated.of(buffered) : buffered;
+  /**
+   * Makes a reader of lines.
+   *
+   * @param in the bytes
+   * @param longest the most bytes of a line that are kept
+   */
+  public Lines(InputStream in, long longest) {
+    this.in = in;
     this.longest = longest;
   }
 
+  /** Says whether bytes hold nothing but spaces, tabs and ends of lines. */
+  public static boolean isBlank(byte[] bytes, int from, int length) {
+    for (int i = from; i < from + length; i++) {
+      if (" \t\r\n".indexOf(bytes[i]) < 0) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   /** Returns the next line; empty at the end. */
-  Optional<Line> next() throws IOException {
+  public Optional<Line> next() throws IOException {
     ByteArrayOutputStream line = new ByteArrayOutputStream(2048);
     boolean tooLong = false;
     boolean any = false;

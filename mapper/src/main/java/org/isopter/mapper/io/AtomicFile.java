@@ -1,4 +1,4 @@
-package org.isopter.task.io;
+package org.isopter.mapper.io;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
@@ -6,8 +6,10 @@ import java.io.BufferedOutputStream;
 import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 
 /** A file that appears under its name only when it is complete. */
 public final class AtomicFile extends FilterOutputStream {
@@ -27,13 +29,37 @@ public final class AtomicFile extends FilterOutputStream {
    * @throws UnwritableException when that cannot be done
    */
   public static AtomicFile at(Path target) {
+    return at(target, false);
+  }
+
+  /**
+   * Starts a file that its owner alone can read, where the file system has permissions.
+   *
+   * @throws UnwritableException when that cannot be done
+   */
+  public static AtomicFile forOwner(Path target) {
+    return at(target, true);
+  }
+
+  private static AtomicFile at(Path target, boolean forOwner) {
     try {
       Path real = Files.exists(target) ? target.toRealPath() : target.toAbsolutePath();
       Path aside = aside(real);
+      if (forOwner && !aside.equals(real)) {
+        createForOwner(aside);
+      }
       OutputStream out = new BufferedOutputStream(Files.newOutputStream(aside), 1 << 16);
       return new AtomicFile(real, aside, out);
     } catch (IOException failed) {
       throw new UnwritableException(target.toString(), failed);
+    }
+  }
+
+  private static void createForOwner(Path aside) throws IOException {
+    if (FileSystems.getDefault().supportedFileAttributeViews().contains("posix")) {
+      Files.createFile(
+          aside,
+          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
     }
   }
 
@@ -60,8 +86,14 @@ public final class AtomicFile extends FilterOutputStream {
     if (folder != null) {
       Files.createDirectories(folder);
     }
-    String own = Long.toHexString(System.nanoTime());
-    return Unfinished.add(target.resolveSibling("." + target.getFileName() + "." + own + ".part"));
+    String unique = Long.toHexString(System.nanoTime());
+    return Passing.add(target.resolveSibling("." + target.getFileName() + "." + unique + ".part"));
+  }
+
+  /** Writes a text in UTF-8 and a line feed. */
+  public void line(String text) throws IOException {
+    write(text.getBytes(UTF_8));
+    write('\n');
   }
 
   @Override
@@ -78,7 +110,7 @@ public final class AtomicFile extends FilterOutputStream {
     try {
       super.close();
       if (!aside.equals(target)) {
-        Unfinished.rename(aside, target);
+        Passing.rename(aside, target);
       }
     } catch (IOException failed) {
       throw new UnwritableException(target.toString(), failed);
@@ -90,7 +122,7 @@ public final class AtomicFile extends FilterOutputStream {
   public void close() throws IOException {
     super.close();
     if (!aside.equals(target)) {
-      Unfinished.delete(aside);
+      Passing.delete(aside);
     }
   }
 }

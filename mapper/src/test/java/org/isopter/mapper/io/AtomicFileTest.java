@@ -1,16 +1,17 @@
-package org.isopter.task.io;
+package org.isopter.mapper.io;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import java.util.stream.Stream;
-import org.isopter.mapper.io.Passing;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -27,7 +28,7 @@ class AtomicFileTest {
     /** Writes into the file that is named. */
     public static void main(String[] args) throws Exception {
       try (AtomicFile file = AtomicFile.at(Path.of(args[0]))) {
-        Utf8.write(file, args[0], "half");
+        file.write("half".getBytes(UTF_8));
         file.flush();
         Files.writeString(Path.of(args[0] + ".started"), "");
         Thread.sleep(600_000);
@@ -40,7 +41,7 @@ class AtomicFileTest {
     Path target = folder.resolve("a.txt");
     Files.writeString(target, "old");
     try (AtomicFile file = AtomicFile.at(target)) {
-      Utf8.write(file, "a.txt", "new");
+      file.write("new".getBytes(UTF_8));
       assertEquals("old", Files.readString(target));
       file.commit();
     }
@@ -51,20 +52,40 @@ class AtomicFileTest {
   @Test
   void leavesNothingBehindWhereItIsNotCommitted() throws IOException {
     try (AtomicFile file = AtomicFile.at(folder.resolve("a.txt"))) {
-      Utf8.write(file, "a.txt", "new");
+      file.write("new".getBytes(UTF_8));
     }
     assertEquals(List.of(), names());
   }
 
   @Test
+  void isReadByItsOwnerAloneWhereThatIsAsked() throws IOException {
+    Path target = folder.resolve("a.txt");
+    Files.writeString(target, "old");
+    try (AtomicFile file = AtomicFile.forOwner(target)) {
+      file.line("é");
+      file.commit();
+    }
+    assertEquals("é\n", Files.readString(target));
+    if (Files.getFileStore(folder).supportsFileAttributeView("posix")) {
+      String permissions = PosixFilePermissions.toString(Files.getPosixFilePermissions(target));
+      assertEquals("rw-------", permissions);
+    }
+  }
+
+  @Test
+  void namesTheFileThatCannotBeWritten() {
+    Path target = folder.resolve("gone");
+    assertTrue(target.toFile().mkdirs());
+    UnwritableException failed =
+        assertThrows(UnwritableException.class, () -> AtomicFile.write(target.resolve("."), ""));
+    assertTrue(
+        String.valueOf(failed.getMessage()).startsWith("cannot write " + target), failed::toString);
+  }
+
+  @Test
   void leavesNothingBehindWhereTheProcessIsAskedToEnd() throws Exception {
     Path target = folder.resolve("a.txt");
-    String classes =
-        String.join(
-            File.pathSeparator,
-            location(AtomicFile.class),
-            location(Writer.class),
-            location(Passing.class));
+    String classes = location(AtomicFile.class) + File.pathSeparator + location(Writer.class);
     Process process =
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
