@@ -115,6 +115,7 @@ public final class Readings {
     if (found.find()) {
       put("direction", "vertical", found, "CDR v");
       put("direction", "horizontal", found, "CDR h");
+      put("direction", "not stated", found, "CDR undirected");
     }
   }
 

@@ -32,6 +32,14 @@ final class ColourNotes {
 
   private static final Slot<Integer> EDITION = Slot.condition("edition", ColourNotes::edition);
 
+  /** Whether the plate that everybody reads was read. */
+  private static final Vocabulary<Boolean> CONTROLS =
+      Vocabulary.<Boolean>empty()
+          .say(true, "test plate read", "test plate seen")
+          .say(false, "test plate missed", "test plate not read", "test plate not seen");
+
+  private static final Slot<Boolean> CONTROL = Slot.value("control plate", CONTROLS);
+
   private static final Slot<Quantity> SATURATION =
       Slot.value(
           "red saturation",
@@ -47,7 +55,7 @@ final class ColourNotes {
               .sides(Grammar.Sides.EACH_OR_BOTH)
               .startsWith(TESTS.words().stream().map(Heading::of).map(Heading::keptAsWord))
               .startsWith("colour plates", "color plates")
-              .slots(TEST, SCORE, EDITION)
+              .slots(TEST, SCORE, CONTROL, EDITION)
               .whole(Colours.PLATES)
               .build(ColourNotes::plates),
           Grammar.of("red saturation", "red sat R 70% L 100%")
@@ -59,9 +67,7 @@ final class ColourNotes {
   static final List<Wording<?>> WORDINGS =
       List.of(
           Wording.of(Colours.PLATES, "colour plates", ColourNotes::value)
-              .under(ColourNotes::conditions)
-              .where(
-                  plates -> Optional.of(value(plates)).filter(any -> plates.control().isEmpty())),
+              .under(ColourNotes::conditions),
           Wording.of(
               Colours.RED_SATURATION, "red sat", share -> share.value().toPlainString() + "%"));
 
@@ -92,7 +98,12 @@ final class ColourNotes {
     }
     eye.found(
         Colours.PLATES,
-        new Colours.Plates(score.correct(), score.shown(), eye.get(TEST), eye.find(EDITION)));
+        new Colours.Plates(
+            score.correct(),
+            score.shown(),
+            eye.get(TEST),
+            eye.find(EDITION),
+            eye.find(CONTROL)));
   }
 
   private static String conditions(Colours.Plates plates) {
@@ -101,6 +112,8 @@ final class ColourNotes {
   }
 
   private static String value(Colours.Plates plates) {
-    return plates.correct() + "/" + plates.shown();
+    return Words.join(
+        plates.correct() + "/" + plates.shown(),
+        Words.maybe(plates.control(), CONTROLS::phrase));
   }
 }

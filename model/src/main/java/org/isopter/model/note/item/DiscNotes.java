@@ -63,6 +63,7 @@ final class DiscNotes {
           .say(Presence.ABSENT, "-", "no", "none", "negative");
 
   private static final Vocabulary<String> VERTICAL = ratio("v", "vert", "vertical");
+  private static final Vocabulary<String> UNDIRECTED = ratio("undirected");
   private static final Vocabulary<String> HORIZONTAL = ratio("h", "horiz", "horizontal");
 
   private static final Slot<Outcome<DiscColour>> COLOUR =
@@ -150,6 +151,11 @@ final class DiscNotes {
               .build(eye -> eye.outcome(Discs.VENOUS_PULSATION, eye.get(PULSATION_ALONE))),
           cup("vertical cup-disc ratio", "CDR v R 0.3 L 0.4", VERTICAL, Discs.VERTICAL_CUP),
           cup("horizontal cup-disc ratio", "CDR h R 0.3 L 0.4", HORIZONTAL, Discs.HORIZONTAL_CUP),
+          cup(
+              "cup-disc ratio of no direction",
+              "CDR undirected R 0.3 L 0.4",
+              UNDIRECTED,
+              Discs.UNDIRECTED_CUP),
           Grammar.of("cup-disc ratio", "CDR v R 0.3 L 0.4, or CDR h R 0.3 L 0.4")
               .startsWith("CDR", "C/D", "cup-disc ratio", "C/D ratio")
               .slots(RATIO)
@@ -163,6 +169,7 @@ final class DiscNotes {
       List.of(
           Wording.of(Discs.VERTICAL_CUP, "CDR v", BigDecimal::toPlainString),
           Wording.of(Discs.HORIZONTAL_CUP, "CDR h", BigDecimal::toPlainString),
+          Wording.of(Discs.UNDIRECTED_CUP, "CDR undirected", BigDecimal::toPlainString),
           Wording.of(Discs.MARGIN, "disc", "margin", MARGINS::phrase),
           Wording.of(Discs.COLOUR, "disc", "colour", COLOURS::phrase),
           Wording.of(Discs.SWELLING, "disc", "swelling", DiscNotes::words),

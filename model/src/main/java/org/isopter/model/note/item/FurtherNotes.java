@@ -24,12 +24,10 @@ import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.VisualFunctions;
 import org.isopter.model.finding.Finding;
-import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Matcher;
-import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.note.token.Words;
 import org.isopter.model.value.Concept;
@@ -71,35 +69,6 @@ final class FurtherNotes {
       WordLists.vocabulary(Movements.SACCADES, "saccade-direction", word -> word);
 
   private static final Slot<Term> LINE = Slot.value("direction", LINES);
-
-  private static final Vocabulary<Term> STEREO = WordLists.vocabulary(VisualFunctions.STEREOPSIS);
-
-  private static final Slot<Term> DEPTH = Slot.value("stereopsis", STEREO);
-
-  private static final Slot<Quantity> DISPARITY =
-      Slot.value(
-          "disparity", quantity(Unit.ARC_SECOND, "arcsec").or(quantity(Unit.ARC_SECOND, "\"")));
-
-  /** The test of stereopsis, for which the record has no place but a remark. */
-  private static final Slot<String> STEREO_TEST =
-      Slot.condition(
-          "test",
-          Vocabulary.<String>empty()
-              .say("Frisby", "Frisby")
-              .say("TNO", "TNO")
-              .say("Titmus", "Titmus")
-              .say("Randot", "Randot")
-              .say("Lang", "Lang"));
-
-  private static final Vocabulary<Boolean> CENTRAL = either("central", "eccentric");
-  private static final Vocabulary<Boolean> STEADY = either("steady", "unsteady");
-  private static final Vocabulary<Boolean> MAINTAINED = either("maintained", "unmaintained");
-  private static final Vocabulary<Boolean> FOLLOWS = either("follows", "not following");
-
-  private static final Slot<Boolean> IS_CENTRAL = Slot.value("centre", CENTRAL);
-  private static final Slot<Boolean> IS_STEADY = Slot.value("steadiness", STEADY);
-  private static final Slot<Boolean> IS_MAINTAINED = Slot.value("maintenance", MAINTAINED);
-  private static final Slot<Boolean> DOES_FOLLOW = Slot.value("following", FOLLOWS);
 
   private static final List<Item> ITEMS =
       List.of(
@@ -143,9 +112,7 @@ final class FurtherNotes {
               "6.5 cycles per degree",
               "cycles per degree"),
           number(Alignments.CONVERGENCE, "NPC", Grammar.Sides.PAIR, Unit.CENTIMETRE, "8 cm", "cm"),
-          contrast(),
-          stereopsis(),
-          fixation());
+          contrast());
 
   static final List<Grammar> GRAMMARS =
       ITEMS.stream().flatMap(item -> item.grammars().stream()).toList();
@@ -154,10 +121,6 @@ final class FurtherNotes {
       ITEMS.stream().<Wording<?>>flatMap(item -> item.wordings().stream()).toList();
 
   private FurtherNotes() {}
-
-  private static Vocabulary<Boolean> either(String yes, String no) {
-    return Vocabulary.<Boolean>empty().say(true, yes).say(false, no);
-  }
 
   private static Vocabulary<MissedSide> sides() {
     return Vocabulary.<MissedSide>empty()
@@ -332,64 +295,5 @@ final class FurtherNotes {
                     Words.join(
                         QUALITIES.phrase(seen.quality()),
                         Words.maybe(seen.direction(), LINES::phrase)))));
-  }
-
-  private static Item stereopsis() {
-    return new Item(
-        List.of(
-            Grammar.of("stereopsis", "stereopsis present 60 arcsec")
-                .sides(Grammar.Sides.PAIR)
-                .startsWith("stereopsis")
-                .slots(DEPTH, DISPARITY, STEREO_TEST)
-                .whole(VisualFunctions.STEREOPSIS)
-                .build(FurtherNotes::depth)),
-        List.of(
-            Wording.of(
-                VisualFunctions.STEREOPSIS,
-                "stereopsis",
-                seen ->
-                    Words.join(
-                        STEREO.phrase(seen.result()),
-                        Words.maybe(seen.disparity(), Quantity::toString)))));
-  }
-
-  /** Adds the stereopsis; an angle that was seen says that there is some. */
-  private static void depth(Eye eye) throws NotRead {
-    Optional<Quantity> angle = eye.find(DISPARITY);
-    Term depth =
-        angle.isPresent()
-            ? eye.find(DEPTH).orElse(WordLists.answer(STEREO, "present"))
-            : eye.get(DEPTH);
-    eye.found(VisualFunctions.STEREOPSIS, new VisualFunctions.Stereopsis(depth, angle));
-    eye.remark(eye.find(STEREO_TEST).orElse(""));
-  }
-
-  private static Item fixation() {
-    return new Item(
-        List.of(
-            Grammar.of("fixation", "fixation R central steady maintained")
-                .sides(Grammar.Sides.EACH_OR_BOTH)
-                .startsWith("fixation")
-                .slots(IS_CENTRAL, IS_STEADY, IS_MAINTAINED, DOES_FOLLOW)
-                .whole(VisualFunctions.FIXATION)
-                .build(
-                    eye ->
-                        eye.found(
-                            VisualFunctions.FIXATION,
-                            new VisualFunctions.Fixation(
-                                eye.find(IS_CENTRAL),
-                                eye.find(IS_STEADY),
-                                eye.find(IS_MAINTAINED),
-                                eye.find(DOES_FOLLOW))))),
-        List.of(
-            Wording.of(
-                VisualFunctions.FIXATION,
-                "fixation",
-                seen ->
-                    Words.join(
-                        Words.maybe(seen.central(), CENTRAL::phrase),
-                        Words.maybe(seen.steady(), STEADY::phrase),
-                        Words.maybe(seen.maintained(), MAINTAINED::phrase),
-                        Words.maybe(seen.follows(), FOLLOWS::phrase)))));
   }
 }

@@ -28,7 +28,9 @@ public final class Grammars {
               DropNotes.GRAMMARS,
               CorneaNotes.GRAMMARS,
               HalfFieldNotes.GRAMMARS,
-              FurtherNotes.GRAMMARS)
+              FurtherNotes.GRAMMARS,
+              FunctionNotes.GRAMMARS,
+              TestNotes.GRAMMARS)
           .flatMap(List::stream)
           .toList();
 
@@ -69,7 +71,9 @@ public final class Grammars {
               SegmentNotes.WORDINGS,
               DropNotes.WORDINGS,
               CorneaNotes.WORDINGS,
-              FurtherNotes.WORDINGS)
+              FurtherNotes.WORDINGS,
+              FunctionNotes.WORDINGS,
+              TestNotes.WORDINGS)
           .<Wording<?>>flatMap(List::stream)
           .toList();
 

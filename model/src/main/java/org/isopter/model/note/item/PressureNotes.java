@@ -5,12 +5,15 @@ import java.util.List;
 import java.util.Optional;
 import org.isopter.model.answer.tissue.Tonometry;
 import org.isopter.model.catalogue.Pressures;
+import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Term;
 import org.isopter.model.value.Unit;
 
 /** The pressure in the eye. */
@@ -33,20 +36,73 @@ final class PressureNotes {
   // practice, no source).
   private static final Slot<Quantity> PRESSURE = Slot.value("pressure", PressureNotes::pressure);
 
+  /** No tonometer's scale ends below this (common practice, no source). */
+  private static final BigDecimal LOWEST_END = BigDecimal.valueOf(50);
+
+  private static final Vocabulary<Term> SIDES = sides();
+
+  /** A pressure that the instrument could not show: over 60. */
+  private static final Slot<Pressures.Beyond> BEYOND =
+      Slot.value("pressure beyond the scale", PressureNotes::beyond);
+
   static final List<Grammar> GRAMMARS =
       List.of(
           Grammar.of("intraocular pressure", "IOP R 14 L 16 GAT")
               .startsWith("IOP", "intraocular pressure")
-              .slots(PRESSURE)
+              .slots(PRESSURE, BEYOND)
               .method(METHOD)
               .whole(Pressures.INTRAOCULAR)
-              .build(eye -> eye.found(Pressures.INTRAOCULAR, eye.get(PRESSURE))));
+              .build(PressureNotes::measured),
+          Grammar.of("pressure beyond the scale", "IOP beyond scale R above 60")
+              .startsWith("IOP beyond scale")
+              .slots(BEYOND)
+              .method(METHOD)
+              .whole(Pressures.BEYOND)
+              .build(eye -> eye.found(Pressures.BEYOND, eye.get(BEYOND))));
 
   static final List<Wording<?>> WORDINGS =
       List.of(
-          Wording.of(Pressures.INTRAOCULAR, "IOP", pressure -> pressure.value().toPlainString()));
+          Wording.of(Pressures.INTRAOCULAR, "IOP", pressure -> pressure.value().toPlainString()),
+          Wording.of(
+              Pressures.BEYOND,
+              "IOP beyond scale",
+              beyond ->
+                  SIDES.phrase(beyond.beyond()) + " " + beyond.limit().value().toPlainString()));
 
   private PressureNotes() {}
+
+  private static Vocabulary<Term> sides() {
+    Vocabulary<Term> words =
+        WordLists.vocabulary(Pressures.BEYOND, "beyond-limit", word -> word);
+    WordLists.also(words, "above", ">", "over", "more than");
+    return WordLists.also(words, "below", "<", "under", "less than");
+  }
+
+  private static Optional<Pressures.Beyond> beyond(Cursor cursor) {
+    Optional<Term> side = SIDES.read(cursor);
+    Optional<BigDecimal> limit = side.flatMap(any -> cursor.number());
+    cursor.take("mmhg");
+    return limit.flatMap(
+        number ->
+            side.map(where -> new Pressures.Beyond(new Quantity(number, Unit.MM_HG), where)));
+  }
+
+  private static void measured(Eye eye) throws NotRead {
+    if (!eye.has(BEYOND)) {
+      eye.found(Pressures.INTRAOCULAR, eye.get(PRESSURE));
+      return;
+    }
+    if (eye.has(PRESSURE)) {
+      throw NotRead.because("it is a pressure that was read, or one beyond the scale");
+    }
+    Pressures.Beyond beyond = eye.get(BEYOND);
+    boolean endOfScale = beyond.limit().value().compareTo(LOWEST_END) >= 0;
+    if (!endOfScale || !SIDES.phrase(beyond.beyond()).equals("above")) {
+      throw NotRead.because("it is not said whether this is the end of the scale")
+          .write("IOP beyond scale R above 30");
+    }
+    eye.found(Pressures.BEYOND, beyond);
+  }
 
   /** Reads a pressure; a dash close behind its side is no sign: R-14. */
   private static Optional<Quantity> pressure(Cursor cursor) {

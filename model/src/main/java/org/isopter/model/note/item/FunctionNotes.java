@@ -1,0 +1,117 @@
+package org.isopter.model.note.item;
+
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.catalogue.VisualFunctions;
+import org.isopter.model.note.grammar.Eye;
+import org.isopter.model.note.grammar.Grammar;
+import org.isopter.model.note.grammar.Slot;
+import org.isopter.model.note.grammar.Wording;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.Words;
+import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Term;
+import org.isopter.model.value.Unit;
+
+/** What the two eyes see of depth, and how an eye looks at what it is shown. */
+final class FunctionNotes {
+
+  private static final Vocabulary<Term> STEREO = WordLists.vocabulary(VisualFunctions.STEREOPSIS);
+
+  private static final Slot<Term> DEPTH = Slot.value("stereopsis", STEREO);
+
+  private static final Slot<Quantity> DISPARITY =
+      Slot.value(
+          "disparity", FunctionNotes::seconds);
+
+  /** The test of stereopsis, for which the record has no place but a remark. */
+  private static final Slot<String> STEREO_TEST =
+      Slot.condition(
+          "test",
+          Vocabulary.<String>empty()
+              .say("Frisby", "Frisby")
+              .say("TNO", "TNO")
+              .say("Titmus", "Titmus")
+              .say("Randot", "Randot")
+              .say("Lang", "Lang"));
+
+  private static final Vocabulary<Boolean> CENTRAL = either("central", "eccentric");
+  private static final Vocabulary<Boolean> STEADY = either("steady", "unsteady");
+  private static final Vocabulary<Boolean> MAINTAINED = either("maintained", "unmaintained");
+  private static final Vocabulary<Boolean> FOLLOWS = either("follows", "not following");
+
+  private static final Slot<Boolean> IS_CENTRAL = Slot.value("centre", CENTRAL);
+  private static final Slot<Boolean> IS_STEADY = Slot.value("steadiness", STEADY);
+  private static final Slot<Boolean> IS_MAINTAINED = Slot.value("maintenance", MAINTAINED);
+  private static final Slot<Boolean> DOES_FOLLOW = Slot.value("following", FOLLOWS);
+
+  static final List<Grammar> GRAMMARS =
+      List.of(
+          Grammar.of("stereopsis", "stereopsis present 60 arcsec")
+                .sides(Grammar.Sides.PAIR)
+                .startsWith("stereopsis")
+                .slots(DEPTH, DISPARITY, STEREO_TEST)
+                .whole(VisualFunctions.STEREOPSIS)
+                .build(FunctionNotes::depth),
+          Grammar.of("fixation", "fixation R central steady maintained")
+                .sides(Grammar.Sides.EACH_OR_BOTH)
+                .startsWith("fixation")
+                .slots(IS_CENTRAL, IS_STEADY, IS_MAINTAINED, DOES_FOLLOW)
+                .whole(VisualFunctions.FIXATION)
+                .build(
+                    eye ->
+                        eye.found(
+                            VisualFunctions.FIXATION,
+                            new VisualFunctions.Fixation(
+                                eye.find(IS_CENTRAL),
+                                eye.find(IS_STEADY),
+                                eye.find(IS_MAINTAINED),
+                                eye.find(DOES_FOLLOW)))));
+
+  static final List<Wording<?>> WORDINGS =
+      List.of(
+          Wording.of(
+                VisualFunctions.STEREOPSIS,
+                "stereopsis",
+                seen ->
+                    Words.join(
+                        STEREO.phrase(seen.result()),
+                        Words.maybe(seen.disparity(), Quantity::toString))),
+          Wording.of(
+                VisualFunctions.FIXATION,
+                "fixation",
+                seen ->
+                    Words.join(
+                        Words.maybe(seen.central(), CENTRAL::phrase),
+                        Words.maybe(seen.steady(), STEADY::phrase),
+                        Words.maybe(seen.maintained(), MAINTAINED::phrase),
+                        Words.maybe(seen.follows(), FOLLOWS::phrase))));
+
+  private FunctionNotes() {}
+
+  private static Vocabulary<Boolean> either(String yes, String no) {
+    return Vocabulary.<Boolean>empty().say(true, yes).say(false, no);
+  }
+
+  /** Reads an angle: 60 arcsec, 60". */
+  private static Optional<Quantity> seconds(Cursor cursor) {
+    return cursor
+        .number()
+        .filter(any -> cursor.takeAny("arcsec", "\""))
+        .map(number -> new Quantity(number, Unit.ARC_SECOND));
+  }
+
+  /** Adds the stereopsis; an angle that was seen says that there is some. */
+  private static void depth(Eye eye) throws NotRead {
+    Optional<Quantity> angle = eye.find(DISPARITY);
+    Term depth =
+        angle.isPresent()
+            ? eye.find(DEPTH).orElse(WordLists.answer(STEREO, "present"))
+            : eye.get(DEPTH);
+    eye.found(VisualFunctions.STEREOPSIS, new VisualFunctions.Stereopsis(depth, angle));
+    eye.remark(eye.find(STEREO_TEST).orElse(""));
+  }
+
+}
