@@ -99,11 +99,7 @@ final class ColourNotes {
     eye.found(
         Colours.PLATES,
         new Colours.Plates(
-            score.correct(),
-            score.shown(),
-            eye.get(TEST),
-            eye.find(EDITION),
-            eye.find(CONTROL)));
+            score.correct(), score.shown(), eye.get(TEST), eye.find(EDITION), eye.find(CONTROL)));
   }
 
   private static String conditions(Colours.Plates plates) {
@@ -113,7 +109,6 @@ final class ColourNotes {
 
   private static String value(Colours.Plates plates) {
     return Words.join(
-        plates.correct() + "/" + plates.shown(),
-        Words.maybe(plates.control(), CONTROLS::phrase));
+        plates.correct() + "/" + plates.shown(), Words.maybe(plates.control(), CONTROLS::phrase));
   }
 }

@@ -22,9 +22,7 @@ final class FunctionNotes {
 
   private static final Slot<Term> DEPTH = Slot.value("stereopsis", STEREO);
 
-  private static final Slot<Quantity> DISPARITY =
-      Slot.value(
-          "disparity", FunctionNotes::seconds);
+  private static final Slot<Quantity> DISPARITY = Slot.value("disparity", FunctionNotes::seconds);
 
   /** The test of stereopsis, for which the record has no place but a remark. */
   private static final Slot<String> STEREO_TEST =
@@ -50,44 +48,44 @@ final class FunctionNotes {
   static final List<Grammar> GRAMMARS =
       List.of(
           Grammar.of("stereopsis", "stereopsis present 60 arcsec")
-                .sides(Grammar.Sides.PAIR)
-                .startsWith("stereopsis")
-                .slots(DEPTH, DISPARITY, STEREO_TEST)
-                .whole(VisualFunctions.STEREOPSIS)
-                .build(FunctionNotes::depth),
+              .sides(Grammar.Sides.PAIR)
+              .startsWith("stereopsis")
+              .slots(DEPTH, DISPARITY, STEREO_TEST)
+              .whole(VisualFunctions.STEREOPSIS)
+              .build(FunctionNotes::depth),
           Grammar.of("fixation", "fixation R central steady maintained")
-                .sides(Grammar.Sides.EACH_OR_BOTH)
-                .startsWith("fixation")
-                .slots(IS_CENTRAL, IS_STEADY, IS_MAINTAINED, DOES_FOLLOW)
-                .whole(VisualFunctions.FIXATION)
-                .build(
-                    eye ->
-                        eye.found(
-                            VisualFunctions.FIXATION,
-                            new VisualFunctions.Fixation(
-                                eye.find(IS_CENTRAL),
-                                eye.find(IS_STEADY),
-                                eye.find(IS_MAINTAINED),
-                                eye.find(DOES_FOLLOW)))));
+              .sides(Grammar.Sides.EACH_OR_BOTH)
+              .startsWith("fixation")
+              .slots(IS_CENTRAL, IS_STEADY, IS_MAINTAINED, DOES_FOLLOW)
+              .whole(VisualFunctions.FIXATION)
+              .build(
+                  eye ->
+                      eye.found(
+                          VisualFunctions.FIXATION,
+                          new VisualFunctions.Fixation(
+                              eye.find(IS_CENTRAL),
+                              eye.find(IS_STEADY),
+                              eye.find(IS_MAINTAINED),
+                              eye.find(DOES_FOLLOW)))));
 
   static final List<Wording<?>> WORDINGS =
       List.of(
           Wording.of(
-                VisualFunctions.STEREOPSIS,
-                "stereopsis",
-                seen ->
-                    Words.join(
-                        STEREO.phrase(seen.result()),
-                        Words.maybe(seen.disparity(), Quantity::toString))),
+              VisualFunctions.STEREOPSIS,
+              "stereopsis",
+              seen ->
+                  Words.join(
+                      STEREO.phrase(seen.result()),
+                      Words.maybe(seen.disparity(), Quantity::toString))),
           Wording.of(
-                VisualFunctions.FIXATION,
-                "fixation",
-                seen ->
-                    Words.join(
-                        Words.maybe(seen.central(), CENTRAL::phrase),
-                        Words.maybe(seen.steady(), STEADY::phrase),
-                        Words.maybe(seen.maintained(), MAINTAINED::phrase),
-                        Words.maybe(seen.follows(), FOLLOWS::phrase))));
+              VisualFunctions.FIXATION,
+              "fixation",
+              seen ->
+                  Words.join(
+                      Words.maybe(seen.central(), CENTRAL::phrase),
+                      Words.maybe(seen.steady(), STEADY::phrase),
+                      Words.maybe(seen.maintained(), MAINTAINED::phrase),
+                      Words.maybe(seen.follows(), FOLLOWS::phrase))));
 
   private FunctionNotes() {}
 
@@ -113,5 +111,4 @@ final class FunctionNotes {
     eye.found(VisualFunctions.STEREOPSIS, new VisualFunctions.Stereopsis(depth, angle));
     eye.remark(eye.find(STEREO_TEST).orElse(""));
   }
-
 }

@@ -72,8 +72,7 @@ final class PressureNotes {
   private PressureNotes() {}
 
   private static Vocabulary<Term> sides() {
-    Vocabulary<Term> words =
-        WordLists.vocabulary(Pressures.BEYOND, "beyond-limit", word -> word);
+    Vocabulary<Term> words = WordLists.vocabulary(Pressures.BEYOND, "beyond-limit", word -> word);
     WordLists.also(words, "above", ">", "over", "more than");
     return WordLists.also(words, "below", "<", "under", "less than");
   }
@@ -83,8 +82,7 @@ final class PressureNotes {
     Optional<BigDecimal> limit = side.flatMap(any -> cursor.number());
     cursor.take("mmhg");
     return limit.flatMap(
-        number ->
-            side.map(where -> new Pressures.Beyond(new Quantity(number, Unit.MM_HG), where)));
+        number -> side.map(where -> new Pressures.Beyond(new Quantity(number, Unit.MM_HG), where)));
   }
 
   private static void measured(Eye eye) throws NotRead {

@@ -32,8 +32,7 @@ final class TestNotes {
   /** How far a target was seen in a direction. */
   private record Extent(FieldFeatures.Direction direction, Quantity degrees) {}
 
-  private static final Vocabulary<ComparedQuality> QUALITIES =
-      Vocabulary.of(ComparedQuality.class);
+  private static final Vocabulary<ComparedQuality> QUALITIES = Vocabulary.of(ComparedQuality.class);
 
   private static final Slot<ComparedQuality> QUALITY = Slot.condition("quality", QUALITIES);
 
@@ -43,8 +42,7 @@ final class TestNotes {
           .say(MeridianDifference.TEMPORAL_WEAKER, "temporal weaker", "weaker temporally")
           .say(MeridianDifference.NASAL_WEAKER, "nasal weaker", "weaker nasally");
 
-  private static final Slot<MeridianDifference> DIFFERENCE =
-      Slot.value("difference", DIFFERENCES);
+  private static final Slot<MeridianDifference> DIFFERENCE = Slot.value("difference", DIFFERENCES);
 
   private static final Vocabulary<Term> STIMULI =
       WordLists.vocabulary(FieldFeatures.ISOPTER, "stimulus", word -> word);
@@ -146,8 +144,7 @@ final class TestNotes {
   }
 
   private static FieldFeatures.Isopter isopter(Eye eye) throws NotRead {
-    Map<FieldFeatures.Direction, Quantity> extents =
-        new EnumMap<>(FieldFeatures.Direction.class);
+    Map<FieldFeatures.Direction, Quantity> extents = new EnumMap<>(FieldFeatures.Direction.class);
     for (Extent extent : eye.all(EXTENT)) {
       if (extents.put(extent.direction(), extent.degrees()) != null) {
         throw NotRead.because("a direction is said twice");
