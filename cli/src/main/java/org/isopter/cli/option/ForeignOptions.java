@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.Release;
+import org.isopter.mapper.foreign.vocabulary.DepartmentAliases;
 import org.isopter.mapper.json.Limits;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.model.catalogue.Catalogue;
@@ -53,6 +54,14 @@ public final class ForeignOptions {
       })
   @Nullable OffsetDateTime performed;
 
+  @Option(
+      names = "--habits",
+      paramLabel = "FILE",
+      converter = AliasesFile.class,
+      description =
+          "Codes, units and words of the department: the lines 'fhir' of its file of habits.")
+  DepartmentAliases aliases = DepartmentAliases.none();
+
   ZoneId zone() {
     return zone == null ? ZoneOffset.UTC : zone;
   }
@@ -68,7 +77,7 @@ public final class ForeignOptions {
 
   /** Returns these options for a reader. */
   public Options options() {
-    return new Options(zone(), window(), Limits.USUAL, Optional.ofNullable(performed));
+    return new Options(zone(), window(), Limits.USUAL, Optional.ofNullable(performed), aliases);
   }
 
   /** Reads a time zone. */

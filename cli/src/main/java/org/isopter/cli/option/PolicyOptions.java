@@ -51,6 +51,7 @@ public final class PolicyOptions {
         policy,
         together,
         largest,
-        Optional.ofNullable(ways.performed));
+        Optional.ofNullable(ways.performed),
+        ways.aliases);
   }
 }

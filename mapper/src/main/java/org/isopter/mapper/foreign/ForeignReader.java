@@ -67,7 +67,7 @@ public final class ForeignReader {
 
   /** Makes a reader of the findings of a catalogue. */
   public ForeignReader(Catalogue catalogue, Options options) {
-    this.vocabulary = Lazy.of(() -> new Vocabulary(catalogue));
+    this.vocabulary = Lazy.of(() -> new Vocabulary(catalogue, options.aliases()));
     this.options = options;
     this.codes = Lazy.of(() -> new WrittenCodes(catalogue, vocabulary.get()));
     this.exact = new FhirReader(catalogue);
@@ -248,7 +248,11 @@ public final class ForeignReader {
       if (doubt.isPresent()) {
         return kept(part, Why.UNREAD_QUALIFIER, doubt.get(), "what was found in this examination");
       }
-      return taken ? read : holder(part).orElse(read);
+      if (taken) {
+        options.aliases().usedIn(part.resource()).forEach(read.ledger()::used);
+        return read;
+      }
+      return holder(part).orElse(read);
     }
     Optional<Translation> holder = holder(part);
     if (holder.isPresent()) {

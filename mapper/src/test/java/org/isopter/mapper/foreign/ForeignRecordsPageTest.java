@@ -108,6 +108,29 @@ class ForeignRecordsPageTest {
       or of one block of lines (NDJSON), 2,000 unless set otherwise; each bundle by itself, since in
       another `Patient/1` is another person. A caller may have everything read together, or nothing.
 
+      ## Codes and words of a department
+
+      `from-fhir`, `pool` and `describe` take `--habits FILE`, the same file in which a department keeps
+      its [phrases](shorthand.md#phrases-and-habits). Its lines of the kind `fhir` are for this; what
+      they mean stands in the second column, and phrases are words or codes as `system#code`:
+
+      | second column | phrases |
+      |---|---|
+      | `code intraocular-pressure`, or `code intraocular-pressure right` | codes of a finding |
+      | `name intraocular-pressure` | its titles |
+      | `part sphere` | codes or words of a part |
+      | `condition correction spectacles` | codes or words of a part and its answer |
+      | `method goldmann` | codes or words of a technique |
+      | `unit mm[Hg]`, `notation decimal` | spellings |
+      | `answer pupil-response brisk` | codes or words of an answer |
+      | `eye left` | codes of a body site |
+      | `category` | categories that say nothing of the value |
+      | `harmless`, or `harmless refraction` | components and extensions that say nothing of the value |
+
+      The file is checked before anything is read: an unknown finding, part, answer or unit, and a
+      phrase that has a meaning already, is an error with its line. A line by which a resource was
+      read is among the rules of the report, as `habits-line-3`.
+
       ## On the command line
 
       `from-fhir` reads such records and `to-fhir` writes them again with all that was kept; see [the

@@ -12,6 +12,7 @@ import org.isopter.mapper.foreign.run.Intake;
 import org.isopter.mapper.foreign.run.Policy;
 import org.isopter.mapper.foreign.run.Receiver;
 import org.isopter.mapper.foreign.run.Together;
+import org.isopter.mapper.foreign.vocabulary.DepartmentAliases;
 import org.isopter.mapper.json.Limits;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.model.catalogue.Catalogue;
@@ -26,6 +27,7 @@ import org.isopter.model.catalogue.Catalogue;
  * @param together what is read together, so that one resource may refer to another
  * @param largest the most megabytes of a document
  * @param performed the time of what states none
+ * @param aliases codes and words of the department
  */
 public record ReadingOptions(
     Release release,
@@ -34,7 +36,8 @@ public record ReadingOptions(
     Policy policy,
     Together together,
     int largest,
-    Optional<OffsetDateTime> performed) {
+    Optional<OffsetDateTime> performed,
+    DepartmentAliases aliases) {
 
   /** R4; a day begins in UTC; what no rule takes is kept; documents of at most 64 MB. */
   public static final ReadingOptions USUAL =
@@ -45,13 +48,14 @@ public record ReadingOptions(
           Policy.FAITHFUL,
           Together.FOLDER,
           64,
-          Optional.empty());
+          Optional.empty(),
+          DepartmentAliases.none());
 
   /** Returns these options for a reader. */
   Options options() {
     Limits usual = Limits.USUAL;
     Limits limits = new Limits(usual.depth(), usual.stringLength(), bytes());
-    return new Options(zone, window, limits, performed);
+    return new Options(zone, window, limits, performed, aliases);
   }
 
   /** Returns a reader of records and FHIR for a pool, which takes what rules take. */
@@ -72,7 +76,7 @@ public record ReadingOptions(
 
   /** Returns everything that decides about the outcome, in words. */
   String asked() {
-    return "%s, %s, zone %s, window %s, %d MB, together %s, performed %s"
+    return "%s, %s, zone %s, window %s, %d MB, together %s, performed %s, habits %s"
         .formatted(
             release,
             policy,
@@ -80,6 +84,7 @@ public record ReadingOptions(
             window,
             largest,
             together,
-            performed.map(OffsetDateTime::toString).orElse("as stated"));
+            performed.map(OffsetDateTime::toString).orElse("as stated"),
+            aliases.digest());
   }
 }

@@ -5,6 +5,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Optional;
+import org.isopter.mapper.foreign.vocabulary.DepartmentAliases;
 import org.isopter.mapper.json.Limits;
 
 /**
@@ -15,9 +16,14 @@ import org.isopter.mapper.json.Limits;
  *     may lie and still be one examination
  * @param limits how much a document may ask of the machine
  * @param performed the time of observations that state none and of which no report does
+ * @param aliases what a department means by codes and words of its own
  */
 public record Options(
-    ZoneId zone, Duration window, Limits limits, Optional<OffsetDateTime> performed) {
+    ZoneId zone,
+    Duration window,
+    Limits limits,
+    Optional<OffsetDateTime> performed,
+    DepartmentAliases aliases) {
 
   public Options {
     if (window.isNegative()) {
@@ -27,26 +33,31 @@ public record Options(
 
   /** Returns days in UTC, only the same instant as one examination, and the usual limits. */
   public static Options usual() {
-    return new Options(ZoneOffset.UTC, Duration.ZERO, Limits.USUAL, Optional.empty());
+    return new Options(ZoneOffset.UTC, Duration.ZERO, Limits.USUAL, Optional.empty(), DepartmentAliases.none());
   }
 
   /** Returns these options with another time zone for days. */
   public Options zone(ZoneId other) {
-    return new Options(other, window, limits, performed);
+    return new Options(other, window, limits, performed, aliases);
   }
 
   /** Returns these options with another window for one examination. */
   public Options window(Duration other) {
-    return new Options(zone, other, limits, performed);
+    return new Options(zone, other, limits, performed, aliases);
   }
 
   /** Returns these options with other limits. */
   public Options limits(Limits other) {
-    return new Options(zone, window, other, performed);
+    return new Options(zone, window, other, performed, aliases);
+  }
+
+  /** Returns these options with codes and words of a department. */
+  public Options aliases(DepartmentAliases other) {
+    return new Options(zone, window, limits, performed, other);
   }
 
   /** Returns these options with a time for observations that state none. */
   public Options performed(OffsetDateTime other) {
-    return new Options(zone, window, limits, Optional.of(other));
+    return new Options(zone, window, limits, Optional.of(other), aliases);
   }
 }

@@ -78,6 +78,11 @@ public final class Habits {
     return Holder.HABITS;
   }
 
+  /** Returns the tables with the aliases of a department. */
+  static Habits with(DepartmentAliases aliases) {
+    return aliases.isEmpty() ? tables() : new Habits(aliases.behind((Raw.Obj) load(FILE)));
+  }
+
   /** Returns what a code says of a finding. */
   Optional<Effect> code(String token) {
     return Optional.ofNullable(codes.get(token));

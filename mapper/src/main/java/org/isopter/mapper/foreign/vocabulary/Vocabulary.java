@@ -32,7 +32,7 @@ public final class Vocabulary {
       Set.of(Effect.ACUITY, "distance-acuity", "pinhole-acuity", "near-acuity");
 
   private final Catalogue catalogue;
-  private final Habits habits = Habits.tables();
+  private final Habits habits;
   private final Map<String, Effect> own = new HashMap<>();
   private final Map<String, Map<String, Part<?, ?>>> parts = new HashMap<>();
   private final Map<String, String> partDisplays = new HashMap<>();
@@ -45,7 +45,13 @@ public final class Vocabulary {
       new Memo<>(text -> new CodeText(this).readConditions(text));
 
   public Vocabulary(Catalogue catalogue) {
+    this(catalogue, DepartmentAliases.none());
+  }
+
+  /** Makes the vocabulary of a department that has aliases of its own. */
+  public Vocabulary(Catalogue catalogue, DepartmentAliases aliases) {
     this.catalogue = catalogue;
+    this.habits = Habits.with(aliases);
     catalogue.all().forEach(this::index);
     habits.titles().forEach((title, token) -> effect(token).ifPresent(e -> byTitle.put(title, e)));
     byTitle.putAll(habits.words().titled());

@@ -18,7 +18,8 @@ import org.isopter.model.value.Result;
 /**
  * What a department means by forms that others read otherwise, and phrases of its own.
  *
- * <p>A file of phrases ({@link PhraseFile}) with lines of three kinds: {@code set} states what
+ * <p>A file of phrases ({@link PhraseFile}) with lines of these kinds: {@code fhir} is for reading
+ * what other systems write and says nothing of notes; {@code set} states what
  * holds for all records ({@link Settings}); {@code say} adds phrases; {@code habit} states what a
  * form means: {@code eyes} (14/16 without sides) {@code right then left} or {@code left then
  * right}; {@code both} (OU where both eyes may be tested together) {@code together} or {@code each
@@ -41,8 +42,11 @@ public final class Habits {
   private final Map<String, String> choices;
   private final Phrasebook book;
   private final Settings settings;
+  private final List<PhraseLine> fhir;
 
-  private Habits(Map<String, String> choices, Phrasebook book, Settings settings) {
+  private Habits(
+      Map<String, String> choices, Phrasebook book, Settings settings, List<PhraseLine> fhir) {
+    this.fhir = List.copyOf(fhir);
     this.choices = Map.copyOf(choices);
     this.book = book;
     this.settings = settings;
@@ -50,7 +54,7 @@ public final class Habits {
 
   /** Returns habits that state nothing: what is not clear is asked. */
   public static Habits none() {
-    return new Habits(Map.of(), StandardPhrases.BOOK, Settings.none());
+    return new Habits(Map.of(), StandardPhrases.BOOK, Settings.none(), List.of());
   }
 
   /** Reads a file of habits, or says what is wrong with each of its lines. */
@@ -63,21 +67,24 @@ public final class Habits {
     Map<String, String> choices = new HashMap<>();
     List<PhraseLine> said = new ArrayList<>();
     List<PhraseLine> set = new ArrayList<>();
+    List<PhraseLine> fhir = new ArrayList<>();
     List<Fault> faults = new ArrayList<>();
     for (PhraseLine line : lines) {
       switch (line.kind()) {
         case "habit" -> habit(line, choices, faults);
         case "say" -> say(line, said, faults);
         case "set" -> set.add(line);
+        case "fhir" -> fhir.add(line);
         default ->
-            faults.add(Fault.of(line.place(), "\"" + line.kind() + "\"", "say, habit or set"));
+            faults.add(Fault.of(line.place(), "\"" + line.kind() + "\"", "say, habit, set or fhir"));
       }
     }
     Settings settings = Settings.of(set, faults);
     said.addAll(StandardPhrases.said(StandardPhrases.LINES));
     return faults.isEmpty()
         ? Result.ok(
-            new Habits(choices, Phrasebook.of(said, StandardPhrases.grammarWords()), settings))
+            new Habits(
+                choices, Phrasebook.of(said, StandardPhrases.grammarWords()), settings, fhir))
         : Result.refused(faults);
   }
 
@@ -127,6 +134,11 @@ public final class Habits {
             reading -> reading.isCertain() || reading.choice().equals(choices.get(reading.kind())))
         .findFirst()
         .or(() -> settings.open(readings));
+  }
+
+  /** Returns the lines about FHIR of others, which say nothing of notes. */
+  public List<PhraseLine> fhir() {
+    return fhir;
   }
 
   /** Returns what holds for all records of the department. */

@@ -1,0 +1,126 @@
+package org.isopter.mapper.foreign.vocabulary;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.apiguardian.api.API;
+import org.apiguardian.api.API.Status;
+import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.Raw;
+import org.isopter.mapper.json.RawJson;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.phrase.PhraseLine;
+import org.isopter.model.value.Fault;
+import org.isopter.model.value.Result;
+
+/**
+ * Codes, units and words of a department, as lines of its file of habits of the kind {@code fhir}.
+ *
+ * <p>What a line means is in its second column: {@code code FINDING}, with {@code right} or {@code
+ * left} behind it where the code names the eye; {@code name FINDING}; {@code part KEY}; {@code
+ * condition KEY WORD}; {@code method WORD}; {@code unit UCUM}; {@code notation NAME}; {@code answer
+ * LIST WORD}; {@code eye right}, {@code left} or {@code both}; {@code category}; {@code harmless}.
+ * Its phrases are words, or codes as {@code system#code}.
+ */
+@API(status = Status.STABLE)
+public final class DepartmentAliases {
+
+  private final Map<String, List<Raw>> rows;
+  private final Map<String, Integer> lines;
+
+  private DepartmentAliases(Map<String, List<Raw>> rows, Map<String, Integer> lines) {
+    this.rows = rows;
+    this.lines = lines;
+  }
+
+  /** Returns aliases of nothing. */
+  public static DepartmentAliases none() {
+    return new DepartmentAliases(Map.of(), Map.of());
+  }
+
+  /** Reads the lines of a file of habits, or says what is wrong with each of them. */
+  public static Result<DepartmentAliases> of(List<PhraseLine> lines, Catalogue catalogue) {
+    AliasLines read = new AliasLines(new Vocabulary(catalogue));
+    List<Fault> faults = new ArrayList<>();
+    Map<String, Integer> phrases = new LinkedHashMap<>();
+    for (PhraseLine line : lines) {
+      for (String phrase : line.phrases()) {
+        read.add(line, phrase).ifPresent(faults::add);
+        if (phrases.putIfAbsent(key(phrase), line.line()) != null) {
+          faults.add(Fault.of(line.place(), "\"" + phrase + "\" twice", "one meaning of a phrase"));
+        }
+      }
+    }
+    return faults.isEmpty()
+        ? Result.ok(new DepartmentAliases(read.rows(), phrases))
+        : Result.refused(faults);
+  }
+
+  /** Returns whether there is none. */
+  public boolean isEmpty() {
+    return lines.isEmpty();
+  }
+
+  /** Returns a short text that is another for other aliases. */
+  public String digest() {
+    Map<String, Raw> tables = new LinkedHashMap<>();
+    rows.forEach((name, list) -> tables.put(name, Raw.of(list)));
+    return isEmpty()
+        ? "none"
+        : Integer.toHexString(RawJson.write(new Raw.Obj(tables)).hashCode());
+  }
+
+  /** Returns tables with these rows behind their own. */
+  Raw.Obj behind(Raw.Obj tables) {
+    Map<String, Raw> all = new LinkedHashMap<>(tables.members());
+    rows.forEach(
+        (name, more) -> {
+          List<Raw> both = new ArrayList<>(tables.list(name));
+          both.addAll(more);
+          all.put(name, Raw.of(both));
+        });
+    return new Raw.Obj(all);
+  }
+
+  /** Returns which lines a resource was read by, as {@code habits-line-3}; its notes do not count. */
+  public Set<String> usedIn(Raw resource) {
+    Set<String> used = new LinkedHashSet<>();
+    if (!isEmpty()) {
+      for (Element leaf : resource.leaves()) {
+        boolean remark = leaf.at().startsWith("/note") || leaf.at().startsWith("/text");
+        String text = remark ? "" : leaf.value().string().orElse("");
+        String at = leaf.at();
+        boolean code = at.endsWith("/code");
+        String holder = at.substring(0, Math.max(0, at.lastIndexOf('/')));
+        String system = code ? system(resource, holder) : "";
+        line(code ? system + "#" + text : text).ifPresent(used::add);
+        line(text).ifPresent(used::add);
+      }
+    }
+    return used;
+  }
+
+  private static String system(Raw resource, String holder) {
+    return resource.leaves().stream()
+        .filter(leaf -> leaf.at().equals(holder + "/system"))
+        .flatMap(leaf -> leaf.value().string().stream())
+        .findFirst()
+        .orElse("");
+  }
+
+  private Optional<String> line(String phrase) {
+    String words = " " + key(phrase) + " ";
+    return lines.entrySet().stream()
+        .filter(entry -> words.contains(" " + entry.getKey() + " "))
+        .map(entry -> "habits-line-" + entry.getValue())
+        .findFirst();
+  }
+
+  private static String key(String phrase) {
+    return phrase.indexOf('#') >= 0 ? phrase.strip() : CodeText.words(phrase);
+  }
+}
