@@ -33,7 +33,8 @@ public record Options(
 
   /** Returns days in UTC, only the same instant as one examination, and the usual limits. */
   public static Options usual() {
-    return new Options(ZoneOffset.UTC, Duration.ZERO, Limits.USUAL, Optional.empty(), DepartmentAliases.none());
+    return new Options(
+        ZoneOffset.UTC, Duration.ZERO, Limits.USUAL, Optional.empty(), DepartmentAliases.none());
   }
 
   /** Returns these options with another time zone for days. */

@@ -20,7 +20,8 @@ import org.isopter.model.value.Fault;
 final class AliasLines {
 
   private static final Set<String> EYES = Set.of("right", "left", "both");
-  private static final Set<String> NOTATIONS = Set.of("logMAR", "decimal", "letters", "N", "M", "J");
+  private static final Set<String> NOTATIONS =
+      Set.of("logMAR", "decimal", "letters", "N", "M", "J");
   private static final String WANTED =
       "code, name, part, condition, method, unit, notation, answer, eye, category or harmless";
 
@@ -219,8 +220,7 @@ final class AliasLines {
     return add(table, new Raw.Obj(raw(row)));
   }
 
-  private Optional<Fault> put(
-      String table, Map<String, String> row, String spelling) {
+  private Optional<Fault> put(String table, Map<String, String> row, String spelling) {
     Map<String, Raw> whole = raw(row);
     whole.put("spellings", Raw.of(List.of(Raw.of(spelling))));
     return add(table, new Raw.Obj(whole));

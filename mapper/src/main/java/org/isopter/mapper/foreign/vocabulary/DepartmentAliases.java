@@ -69,9 +69,7 @@ public final class DepartmentAliases {
   public String digest() {
     Map<String, Raw> tables = new LinkedHashMap<>();
     rows.forEach((name, list) -> tables.put(name, Raw.of(list)));
-    return isEmpty()
-        ? "none"
-        : Integer.toHexString(RawJson.write(new Raw.Obj(tables)).hashCode());
+    return isEmpty() ? "none" : Integer.toHexString(RawJson.write(new Raw.Obj(tables)).hashCode());
   }
 
   /** Returns tables with these rows behind their own. */
@@ -86,7 +84,9 @@ public final class DepartmentAliases {
     return new Raw.Obj(all);
   }
 
-  /** Returns which lines a resource was read by, as {@code habits-line-3}; its notes do not count. */
+  /**
+   * Returns which lines a resource was read by, as {@code habits-line-3}; its notes do not count.
+   */
   public Set<String> usedIn(Raw resource) {
     Set<String> used = new LinkedHashSet<>();
     if (!isEmpty()) {

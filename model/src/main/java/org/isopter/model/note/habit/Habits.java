@@ -19,13 +19,13 @@ import org.isopter.model.value.Result;
  * What a department means by forms that others read otherwise, and phrases of its own.
  *
  * <p>A file of phrases ({@link PhraseFile}) with lines of these kinds: {@code fhir} is for reading
- * what other systems write and says nothing of notes; {@code set} states what
- * holds for all records ({@link Settings}); {@code say} adds phrases; {@code habit} states what a
- * form means: {@code eyes} (14/16 without sides) {@code right then left} or {@code left then
- * right}; {@code both} (OU where both eyes may be tested together) {@code together} or {@code each
- * eye}; {@code notation} (0.8) {@code decimal} or {@code logMAR}; {@code light} (a pupil of 3 mm)
- * {@code room}, {@code bright} or {@code dim}; {@code direction} (C/D 0.3) {@code vertical} or
- * {@code horizontal}; {@code plates} (colour vision 14/17) {@code ishihara} or {@code HRR}.
+ * what other systems write and says nothing of notes; {@code set} states what holds for all records
+ * ({@link Settings}); {@code say} adds phrases; {@code habit} states what a form means: {@code
+ * eyes} (14/16 without sides) {@code right then left} or {@code left then right}; {@code both} (OU
+ * where both eyes may be tested together) {@code together} or {@code each eye}; {@code notation}
+ * (0.8) {@code decimal} or {@code logMAR}; {@code light} (a pupil of 3 mm) {@code room}, {@code
+ * bright} or {@code dim}; {@code direction} (C/D 0.3) {@code vertical} or {@code horizontal};
+ * {@code plates} (colour vision 14/17) {@code ishihara} or {@code HRR}.
  */
 @API(status = Status.STABLE)
 public final class Habits {
@@ -76,7 +76,8 @@ public final class Habits {
         case "set" -> set.add(line);
         case "fhir" -> fhir.add(line);
         default ->
-            faults.add(Fault.of(line.place(), "\"" + line.kind() + "\"", "say, habit, set or fhir"));
+            faults.add(
+                Fault.of(line.place(), "\"" + line.kind() + "\"", "say, habit, set or fhir"));
       }
     }
     Settings settings = Settings.of(set, faults);
