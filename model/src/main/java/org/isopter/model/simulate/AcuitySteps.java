@@ -16,7 +16,7 @@ import org.isopter.model.value.Unit;
 final class AcuitySteps {
 
   private static final List<Integer> PRINT = List.of(5, 6, 8, 10, 12, 14, 18, 24, 36, 48);
-  private static final List<Correction> WORN =
+  static final List<Correction> WORN =
       List.of(
           Correction.SPECTACLES,
           Correction.SPECTACLES,
@@ -27,44 +27,49 @@ final class AcuitySteps {
   /** An acuity so good is asked for no pinhole, in logMAR. */
   private static final double GOOD = 0.12;
 
+  /** What a pinhole must gain to be written down as better, in logMAR. */
+  private static final double LEAST_GAIN = 0.1;
+
   private AcuitySteps() {}
 
   static void add(Visit visit) {
-    Correction lens = lens(visit);
+    Correction lens = visit.person.worn;
     Notation notation = visit.draw.pick(Figures.NOTATIONS);
     if (visit.done(Step.ACUITY, Acuities.DISTANCE)) {
-      for (Site eye : Site.EACH_EYE) {
-        AcuityReading reading = AcuityLines.reading(visit.of(eye, Measure.ACUITY), notation);
-        visit.addRemarked(
-            Fact.of(Acuities.DISTANCE, eye, reading.through(lens)), Phrases.ACUITY_REMARKS);
+      if (lens != Correction.UNAIDED && visit.draw.chance(Relation.UNAIDED_TOO)) {
+        distance(visit, Correction.UNAIDED, notation);
       }
+      distance(visit, lens, notation);
       for (Site eye : Site.EACH_EYE) {
         pinhole(visit, eye, lens, notation);
       }
     }
     if (visit.done(Step.NEAR, Acuities.NEAR)) {
-      Site.EACH_EYE.forEach(eye -> near(visit, eye, lens));
+      boolean glasses = visit.person.age(visit.months) >= Relation.PRESBYOPIA.number();
+      Correction read =
+          glasses && lens == Correction.UNAIDED ? Correction.SPECTACLES : lens;
+      Site.EACH_EYE.forEach(eye -> near(visit, eye, read));
     }
   }
 
-  private static Correction lens(Visit visit) {
-    boolean needs =
-        Site.EACH_EYE.stream().anyMatch(eye -> Math.abs(visit.of(eye, Measure.SPHERE)) > 1);
-    return visit.person.group == Group.REFRACTIVE || !needs
-        ? Correction.UNAIDED
-        : visit.draw.pick(WORN);
+  private static void distance(Visit visit, Correction lens, Notation notation) {
+    for (Site eye : Site.EACH_EYE) {
+      AcuityReading reading = AcuityLines.reading(visit.acuity(eye, lens), notation);
+      visit.addRemarked(
+          Fact.of(Acuities.DISTANCE, eye, reading.through(lens)), Phrases.ACUITY_REMARKS);
+    }
   }
 
   private static void pinhole(Visit visit, Site eye, Correction lens, Notation notation) {
-    double plain = visit.of(eye, Measure.ACUITY);
+    double plain = visit.acuity(eye, lens);
     Vision vision = visit.vision(eye);
     if (vision == Vision.LIGHT || vision == Vision.NONE) {
       visit.add(Fact.absent(Acuities.PINHOLE, eye, Absence.NOT_APPLICABLE));
     } else if (plain > GOOD) {
-      double through = visit.of(eye, Measure.PINHOLE);
-      boolean better = visit.person.group == Group.REFRACTIVE && through < plain - 0.1;
+      double through =
+          lens == Correction.UNAIDED ? visit.unaided(eye, Relation.PINHOLE) : plain;
       AcuityReading reading =
-          better
+          through < plain - LEAST_GAIN
               ? AcuityLines.reading(through, notation)
               : AcuityReading.of(new Acuity.NotImproved());
       visit.add(Fact.of(Acuities.PINHOLE, eye, reading.through(lens)));

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
@@ -55,7 +56,8 @@ public record Cohort(int persons, long seed) {
     for (int visit = 1; visit <= visits; visit++) {
       OffsetDateTime performed = day.plusMonths(months).plusMinutes(5L * draw.between(0, 113));
       Header header = header(draw, person, visit, subject, performed);
-      exams.add(new Exam(header, facts(new Visit(who, draw, months), performed)));
+      Demographics stated = Demographics.years((int) who.age(months), who.sex);
+      exams.add(new Exam(header.with(stated), facts(new Visit(who, draw, months), performed)));
       months += draw.between(1, Figures.LONGEST_INTERVAL);
     }
     return exams;

@@ -14,6 +14,9 @@ final class ColourSteps {
   private static final int SHOWN = 15;
   private static final int EDITION = 24;
 
+  /** An acuity in logMAR with which the first plate is seen. */
+  private static final double SEES_WELL = 0.3;
+
   private ColourSteps() {}
 
   static void add(Visit visit) {
@@ -29,7 +32,9 @@ final class ColourSteps {
     if (visit.of(eye, Measure.ACUITY) > 1) {
       return Fact.absent(Colours.PLATES, eye, Absence.UNABLE);
     }
-    int read = (int) Math.rint(visit.of(eye, Measure.PLATES));
+    // Whoever sees well reads the first plate, which is there to show how it is done.
+    int least = visit.of(eye, Measure.ACUITY) < SEES_WELL ? 1 : 0;
+    int read = Math.max(least, (int) Math.rint(visit.of(eye, Measure.PLATES)));
     return Fact.of(
         Colours.PLATES,
         eye,
@@ -43,7 +48,7 @@ final class ColourSteps {
           Fact.of(
               Colours.RED_SATURATION,
               eye,
-              Numbers.quantity(visit.of(eye, Measure.RED), 5, 0, Unit.PERCENT));
+              Numbers.quantity(visit.of(eye, Measure.RED), 1, 0, Unit.PERCENT));
     };
   }
 }

@@ -16,6 +16,10 @@ final class Draw {
     return random.nextDouble() < what.share();
   }
 
+  boolean chance(Relation share) {
+    return random.nextDouble() < share.number();
+  }
+
   double place() {
     return random.nextDouble();
   }

@@ -26,6 +26,7 @@ import org.isopter.model.answer.pupil.DefectGrade;
 public final class Figures {
 
   private static final String MEMORY = "from memory";
+  private static final String INVENTED = "invented";
   private static final String PRACTICE = "common practice, no source";
 
   /**
@@ -91,7 +92,6 @@ public final class Figures {
   public static final List<Row> ROWS =
       List.of(
           row(HEALTHY, Measure.ACUITY, -0.02, 0.07, 0, MEMORY),
-          row(HEALTHY, Measure.PINHOLE, 0.05, 0.06, 0, PRACTICE),
           row(HEALTHY, Measure.PRESSURE, 15.5, 2.6, 0, "textbook value, from memory"),
           row(HEALTHY, Measure.CUP, 0.35, 0.13, 0, MEMORY),
           row(HEALTHY, Measure.SPHERE, 0.25, 1.2, 0, MEMORY),
@@ -101,7 +101,6 @@ public final class Figures {
           row(HEALTHY, Measure.RED, 100, 0, 0, "the better eye is the measure"),
           row(HEALTHY, Measure.MEAN_DEVIATION, -0.5, 1.2, 0, MEMORY),
           row(HEALTHY, Measure.LID, 4.2, 0.4, 0, MEMORY),
-          row(REFRACTIVE, Measure.ACUITY, 0.45, 0.22, 0, PRACTICE),
           row(REFRACTIVE, Measure.SPHERE, -2.2, 2, 0, PRACTICE),
           row(CATARACT, Measure.ACUITY, 0.4, 0.2, 0.12, PRACTICE),
           row(GLAUCOMA, Measure.ACUITY, 0.1, 0.15, 0.02, PRACTICE),
@@ -123,9 +122,45 @@ public final class Figures {
           row(PAPILLOEDEMA, Measure.CUP, 0.15, 0.08, 0, PRACTICE),
           row(PAPILLOEDEMA, Measure.MEAN_DEVIATION, -4, 2.5, 0, PRACTICE));
 
+  /** Age and sex of the groups; that of the healthy holds for a group without a row. */
+  public static final List<Years> YEARS =
+      List.of(
+          years(HEALTHY, 45, 20, 5, 95, 0.52, INVENTED),
+          years(REFRACTIVE, 38, 17, 6, 90, 0.52, INVENTED),
+          years(CATARACT, 73, 9, 45, 98, 0.56, INVENTED),
+          years(GLAUCOMA, 68, 11, 40, 96, 0.5, INVENTED),
+          years(
+              NEUROPATHY,
+              32,
+              6.7,
+              18,
+              46,
+              0.77,
+              "Optic Neuritis Study Group, Arch Ophthalmol 1991, from memory"),
+          years(STROKE, 67, 12, 30, 95, 0.45, INVENTED),
+          years(AMBLYOPIA, 9, 4, 4, 30, 0.5, INVENTED),
+          years(PAPILLOEDEMA, 31, 9, 14, 65, 0.85, INVENTED),
+          years(Group.TONIC_PUPIL, 33, 9, 16, 70, 0.7, INVENTED));
+
   private static final java.util.Map<Group, java.util.Map<Measure, Row>> INDEX = index();
 
   private Figures() {}
+
+  /** Returns how old the persons of a group are. */
+  static Years years(Group group) {
+    return YEARS.stream().filter(row -> row.group() == group).findFirst().orElse(YEARS.get(0));
+  }
+
+  private static Years years(
+      Group group,
+      double mean,
+      double deviation,
+      double least,
+      double most,
+      double women,
+      String source) {
+    return new Years(group, new Spread(mean, deviation), least, most, women, source);
+  }
 
   /** Returns the row for an affected eye of a group; for a healthy eye, ask for the healthy. */
   public static Row of(Group group, Measure measure) {

@@ -8,6 +8,7 @@ import org.isopter.model.answer.tissue.AnteriorSign;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.answer.tissue.SegmentMethod;
 import org.isopter.model.answer.tissue.Tonometry;
+import org.isopter.model.catalogue.Corneas;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Refractions;
 import org.isopter.model.catalogue.Segments;
@@ -27,14 +28,14 @@ final class FrontSteps {
           RefractionMethod.AUTOREFRACTION,
           RefractionMethod.RETINOSCOPY);
 
-  private static final double SHARP = 0.05;
-  private static final double LEAST_SPHERE = -0.75;
-
   private FrontSteps() {}
 
   static void add(Visit visit, OffsetDateTime performed) {
     if (visit.done(Step.PRESSURE, Pressures.INTRAOCULAR)) {
       pressure(visit, performed);
+      if (visit.draw.chance(Relation.THICKNESS_MEASURED)) {
+        thickness(visit);
+      }
     }
     if (visit.done(Step.REFRACTION, Refractions.REFRACTION)) {
       RefractionMethod picked = visit.draw.pick(REFRACTED);
@@ -72,23 +73,37 @@ final class FrontSteps {
     Optional<String> device =
         draw.chance(Likelihood.DEVICE) ? Optional.of(draw.pick(Phrases.DEVICES)) : Optional.empty();
     for (Site eye : Site.EACH_EYE) {
-      Quantity value = Numbers.quantity(visit.of(eye, Measure.PRESSURE), 1, 0, Unit.MM_HG);
+      Quantity value = Numbers.quantity(read(visit, eye, method), 1, 0, Unit.MM_HG);
       Fact<Quantity> plain = Fact.of(Pressures.INTRAOCULAR, eye, value).by(method);
       Fact<Quantity> timed = own.map(plain::at).orElse(plain);
       visit.addRemarked(device.map(timed::with).orElse(timed), Phrases.PRESSURE_REMARKS);
     }
   }
 
-  /** An eye that reads 6/6 without glasses needs no strong minus lens. */
-  private static double sphere(Visit visit, Site eye) {
-    boolean sharp = visit.person.group == Group.REFRACTIVE && visit.of(eye, Measure.ACUITY) < SHARP;
-    double sphere = visit.of(eye, Measure.SPHERE);
-    return sharp ? Math.max(sphere, LEAST_SPHERE) : sphere;
+  /** A thick cornea makes a tonometer read high, one more than another. */
+  private static double read(Visit visit, Site eye, Tonometry method) {
+    Relation slope =
+        switch (method) {
+          case REBOUND -> Relation.REBOUND;
+          case NON_CONTACT -> Relation.NON_CONTACT;
+          default -> Relation.GOLDMANN;
+        };
+    double thicker = visit.person.thickness.of(eye) - Relation.THICKNESS.number();
+    return Measure.PRESSURE.cut(
+        visit.of(eye, Measure.PRESSURE) + slope.number() * thicker / 10);
+  }
+
+  private static void thickness(Visit visit) {
+    for (Site eye : Site.EACH_EYE) {
+      Quantity value =
+          Numbers.quantity(visit.person.thickness.of(eye), 1, 0, Unit.MICROMETRE);
+      visit.add(Fact.of(Corneas.THICKNESS, eye, value));
+    }
   }
 
   private static Refractions.Refraction refraction(Visit visit, Site eye) {
     return new Refractions.Refraction(
-        Numbers.quantity(sphere(visit, eye), 0.25, 2, Unit.DIOPTRE),
+        Numbers.quantity(visit.of(eye, Measure.SPHERE), 0.25, 2, Unit.DIOPTRE),
         Optional.of(
             new Refractions.Cylinder(
                 Numbers.quantity(visit.of(eye, Measure.CYLINDER), 0.25, 2, Unit.DIOPTRE),

@@ -7,8 +7,7 @@ package org.isopter.model.simulate;
  * of what a later visit adds by chance.
  */
 public enum Measure {
-  ACUITY("Distance acuity as worn, logMAR", -0.2, 3, 0.6, 0.06),
-  PINHOLE("Acuity through a pinhole where the lens is at fault, logMAR", -0.1, 0.3, 0.6, 0.04),
+  ACUITY("Distance acuity through the best lens, logMAR", -0.2, 3, 0.6, 0.06),
   PRESSURE("Intraocular pressure, mmHg", 6, 45, 0.9, 1.5),
   CUP("Vertical cup-disc ratio", 0, 0.95, 0.9, 0.03),
   SPHERE("Sphere, D", -12, 8, 0.95, 0.15),

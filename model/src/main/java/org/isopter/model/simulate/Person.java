@@ -6,6 +6,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.answer.pupil.DefectGrade;
+import org.isopter.model.answer.sight.Correction;
+import org.isopter.model.exam.AdministrativeSex;
 import org.isopter.model.value.Site;
 
 /** What stays with an invented person from visit to visit. */
@@ -20,6 +22,14 @@ final class Person {
   final DefectGrade grade;
   final int ptosis;
   final Eyes axis;
+  final Correction worn;
+  final Eyes thickness;
+  final AdministrativeSex sex;
+
+  /** How much less red than the other eye one eye shows, in per cent; 0 where none does. */
+  final double redder;
+
+  private final double age;
   private final Map<Measure, Eyes> places = new EnumMap<>(Measure.class);
   private final Set<Likelihood> signs = EnumSet.noneOf(Likelihood.class);
 
@@ -29,7 +39,12 @@ final class Person {
     frisen = draw.pick(Figures.FRISEN);
     grade = draw.pick(group == Group.GLAUCOMA ? Figures.GLAUCOMA_GRADES : Figures.NEURITIS_GRADES);
     ptosis = group == Group.THIRD_NERVE ? draw.between(3, 8) : draw.between(1, 2);
-    axis = new Eyes(5 * draw.between(1, 36), 5 * draw.between(1, 36));
+    Years years = Figures.years(group);
+    age = years.draw(draw);
+    sex = draw.place() < years.women() ? AdministrativeSex.FEMALE : AdministrativeSex.MALE;
+    axis = axes(draw);
+    thickness = thickness(draw);
+    redder = draw.chance(Relation.RED_DIFFERENCE) ? red(draw) : 0;
     for (Measure measure : Measure.values()) {
       places.put(measure, Eyes.alike(draw, measure.likeness()));
     }
@@ -38,6 +53,53 @@ final class Person {
         signs.add(sign);
       }
     }
+    worn = worn(draw);
+  }
+
+  /** The axes of the two eyes are near to mirror images of each other. */
+  private static Eyes axes(Draw draw) {
+    int right = 5 * draw.between(1, 36);
+    double left = 180 - right + Relation.AXES.number() * draw.normal();
+    double turned = (Math.rint(left / 5) * 5) % 180;
+    return new Eyes(right, turned <= 0 ? turned + 180 : turned);
+  }
+
+  private static Eyes thickness(Draw draw) {
+    Eyes place = Eyes.alike(draw, Relation.THICKNESS_LIKENESS.number());
+    double mean = Relation.THICKNESS.number();
+    double deviation = Relation.THICKNESS_SPREAD.number();
+    return new Eyes(mean + deviation * place.right(), mean + deviation * place.left());
+  }
+
+  /** Little is frequent and much is rare, so that the mean is as stated. */
+  private static double red(Draw draw) {
+    double least = Relation.RED_LEAST.number();
+    double range = Relation.RED_MOST.number() - least;
+    double mean = (Relation.RED_MEAN.number() - least) / range;
+    // The mean of a number between 0 and 1 to the power n is 1 / (n + 1).
+    return least + range * Math.pow(draw.place(), 1 / mean - 1);
+  }
+
+  /** Who sees much better with a lens wears one, but for those who come because they have none. */
+  private Correction worn(Draw draw) {
+    Correction picked = draw.pick(AcuitySteps.WORN);
+    boolean needs =
+        Site.EACH_EYE.stream()
+            .anyMatch(
+                eye ->
+                    Blur.acuity(0, blur(eye), Relation.ROOM_PUPIL.number())
+                        > Relation.WORN.number());
+    return group == Group.REFRACTIVE || !needs ? Correction.UNAIDED : picked;
+  }
+
+  /** Returns the blur of an eye without its lens at the first visit, in dioptres. */
+  private double blur(Site eye) {
+    return Blur.of(value(eye, Measure.SPHERE, 0), value(eye, Measure.CYLINDER, 0), age);
+  }
+
+  /** Returns the age so many months after the first visit, in years. */
+  double age(int months) {
+    return age + months / 12.0;
   }
 
   boolean affected(Site eye) {

@@ -47,14 +47,18 @@ public enum Step {
     };
   }
 
-  /** Returns the reason for absence at a place between 0 and 1; empty where it was done. */
-  Optional<Absence> reason(double place) {
+  /**
+   * Returns the reason for absence at a place between 0 and 1; empty where it was done.
+   *
+   * @param unableTimes how many times as often as usual the person cannot do it
+   */
+  Optional<Absence> reason(double place, double unableTimes) {
     if (place < notDone) {
       return Optional.of(Absence.NOT_DONE);
     }
     if (place < notDone + refused) {
       return Optional.of(Absence.REFUSED);
     }
-    return place < notDone + refused + unable ? Optional.of(Absence.UNABLE) : Optional.empty();
+    return place < notDone + refused + unable * unableTimes ? Optional.of(Absence.UNABLE) : Optional.empty();
   }
 }

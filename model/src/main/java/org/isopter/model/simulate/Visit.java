@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Absence;
@@ -37,7 +38,8 @@ final class Visit {
 
   private double value(Site eye, Measure measure, double chance) {
     boolean best = measure == Measure.RED && !person.has(Group.NEUROPATHY, eye);
-    return best ? measure.most() : measure.cut(person.value(eye, measure, months) + chance);
+    boolean other = person.group != Group.NEUROPATHY && eye != person.side;
+    return best ? measure.most() - (other ? person.redder : 0) : measure.cut(person.value(eye, measure, months) + chance);
   }
 
   double of(Site eye, Measure measure) {
@@ -56,11 +58,36 @@ final class Visit {
     if (draw.place() < step.silent()) {
       return false;
     }
-    Optional<Absence> reason = step.reason(draw.place());
+    Optional<Absence> reason = step.reason(draw.place(), unableTimes());
     for (Finding<?> finding : findings) {
       reason.ifPresent(why -> absent(finding, why));
     }
     return reason.isEmpty();
+  }
+
+  /** Returns how many times as often as others this person cannot do what is asked. */
+  private double unableTimes() {
+    double age = person.age(months);
+    double byAge =
+        age < 8
+            ? Relation.UNABLE_YOUNG.number()
+            : age >= 80 ? Relation.UNABLE_OLD.number() : 1;
+    boolean low = Site.EACH_EYE.stream().allMatch(eye -> of(eye, Measure.ACUITY) > 1);
+    return low ? byAge * Relation.UNABLE_LOW.number() : byAge;
+  }
+
+  /** Returns the acuity of an eye without a lens, through a pupil of so many mm. */
+  double unaided(Site eye, Relation pupil) {
+    double blur =
+        Blur.of(of(eye, Measure.SPHERE), of(eye, Measure.CYLINDER), person.age(months));
+    return Blur.acuity(of(eye, Measure.ACUITY), blur, pupil.number());
+  }
+
+  /** Returns the acuity of an eye through what is worn, in logMAR. */
+  double acuity(Site eye, Correction lens) {
+    return lens == Correction.UNAIDED
+        ? unaided(eye, Relation.ROOM_PUPIL)
+        : of(eye, Measure.ACUITY);
   }
 
   private void absent(Finding<?> finding, Absence why) {

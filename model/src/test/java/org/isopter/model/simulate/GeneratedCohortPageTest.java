@@ -26,7 +26,8 @@ class GeneratedCohortPageTest {
       The command `generate` and the class `Cohort` make examinations of persons who do not exist,
       for tests, demonstrations and load. The figures they are drawn from stand below, and tests
       hold shares and several means of what is drawn against them. **Nothing here may be taken as epidemiology**: the shares make
-      a file in which everything turns up, and the means are from memory or common practice.
+      a file in which everything turns up, and the means are from memory or common practice. Age and sex
+      stand in the header; a group without a row has those of the healthy.
 
       A person's examinations follow from the seed and the person's number alone. Acuity is drawn
       in logMAR and written in one notation at each visit. Values beyond the ends are set to the
@@ -57,6 +58,20 @@ class GeneratedCohortPageTest {
             "Measures at the first visit",
             "| group | measure | mean | SD | a year adds | source |\n|---|---|---:|---:|---:|---|\n",
             Figures.ROWS.stream().map(GeneratedCohortPageTest::row))
+        + table(
+            "Age and sex",
+            "| group | mean | SD | least | most | women | source |\n|---|---:|---:|---:|---:|---:|---|\n",
+            Figures.YEARS.stream().map(GeneratedCohortPageTest::years))
+        + table(
+            "What follows from what",
+            """
+            Each relation is tested on what is drawn, with a tolerance from the number of persons.
+
+            | relation | number | source |
+            |---|---:|---|
+            """,
+            Arrays.stream(Relation.values())
+                .map(r -> "| %s | %s | %s |".formatted(r.title(), r.number(), r.source())))
         + table(
             "Ends, likeness and retest",
             """
@@ -104,6 +119,18 @@ class GeneratedCohortPageTest {
             row.spread().mean(),
             row.spread().deviation(),
             row.yearly() == 0 ? "" : row.yearly(),
+            row.source());
+  }
+
+  private static String years(Years row) {
+    return "| %s | %s | %s | %s | %s | %s | %s |"
+        .formatted(
+            row.group().title(),
+            row.spread().mean(),
+            row.spread().deviation(),
+            row.least(),
+            row.most(),
+            row.women(),
             row.source());
   }
 
