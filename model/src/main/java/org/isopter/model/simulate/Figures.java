@@ -123,7 +123,7 @@ public final class Figures {
           row(PAPILLOEDEMA, Measure.MEAN_DEVIATION, -4, 2.5, 0, PRACTICE));
 
   /** Age and sex of the groups; that of the healthy holds for a group without a row. */
-  public static final List<Years> YEARS =
+  static final List<Years> YEARS =
       List.of(
           years(HEALTHY, 45, 20, 5, 95, 0.52, INVENTED),
           years(REFRACTIVE, 38, 17, 6, 90, 0.52, INVENTED),

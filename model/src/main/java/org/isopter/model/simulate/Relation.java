@@ -1,7 +1,7 @@
 package org.isopter.model.simulate;
 
 /** A number by which one thing that is drawn follows from another. */
-public enum Relation {
+enum Relation {
   BLUR(
       "Blur: minutes of arc for each mm of pupil and dioptre",
       0.65,
@@ -53,17 +53,17 @@ public enum Relation {
   }
 
   /** Returns what the number is, with its unit. */
-  public String title() {
+  String title() {
     return title;
   }
 
   /** Returns the number. */
-  public double number() {
+  double number() {
     return number;
   }
 
   /** Returns where it comes from. */
-  public String source() {
+  String source() {
     return source;
   }
 }

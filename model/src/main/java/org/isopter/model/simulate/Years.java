@@ -10,7 +10,7 @@ package org.isopter.model.simulate;
  * @param women the share of women
  * @param source where the figures come from
  */
-public record Years(
+record Years(
     Group group, Spread spread, double least, double most, double women, String source) {
 
   double draw(Draw draw) {
