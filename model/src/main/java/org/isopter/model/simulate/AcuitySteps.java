@@ -46,8 +46,7 @@ final class AcuitySteps {
     }
     if (visit.done(Step.NEAR, Acuities.NEAR)) {
       boolean glasses = visit.person.age(visit.months) >= Relation.PRESBYOPIA.number();
-      Correction read =
-          glasses && lens == Correction.UNAIDED ? Correction.SPECTACLES : lens;
+      Correction read = glasses && lens == Correction.UNAIDED ? Correction.SPECTACLES : lens;
       Site.EACH_EYE.forEach(eye -> near(visit, eye, read));
     }
   }
@@ -66,8 +65,7 @@ final class AcuitySteps {
     if (vision == Vision.LIGHT || vision == Vision.NONE) {
       visit.add(Fact.absent(Acuities.PINHOLE, eye, Absence.NOT_APPLICABLE));
     } else if (plain > GOOD) {
-      double through =
-          lens == Correction.UNAIDED ? visit.unaided(eye, Relation.PINHOLE) : plain;
+      double through = lens == Correction.UNAIDED ? visit.unaided(eye, Relation.PINHOLE) : plain;
       AcuityReading reading =
           through < plain - LEAST_GAIN
               ? AcuityLines.reading(through, notation)

@@ -18,14 +18,10 @@ final class Blur {
    */
   static double of(double sphere, double cylinder, double age) {
     double amplitude =
-        Math.max(
-            0,
-            Relation.ACCOMMODATION.number() - Relation.ACCOMMODATION_LOST.number() * age);
+        Math.max(0, Relation.ACCOMMODATION.number() - Relation.ACCOMMODATION_LOST.number() * age);
     double mean = sphere + cylinder / 2;
     double left =
-        mean > 0
-            ? Math.max(0, mean - amplitude * Relation.ACCOMMODATION_USED.number())
-            : mean;
+        mean > 0 ? Math.max(0, mean - amplitude * Relation.ACCOMMODATION_USED.number()) : mean;
     return Math.hypot(left, cylinder / 2);
   }
 }

@@ -89,14 +89,12 @@ final class FrontSteps {
           default -> Relation.GOLDMANN;
         };
     double thicker = visit.person.thickness.of(eye) - Relation.THICKNESS.number();
-    return Measure.PRESSURE.cut(
-        visit.of(eye, Measure.PRESSURE) + slope.number() * thicker / 10);
+    return Measure.PRESSURE.cut(visit.of(eye, Measure.PRESSURE) + slope.number() * thicker / 10);
   }
 
   private static void thickness(Visit visit) {
     for (Site eye : Site.EACH_EYE) {
-      Quantity value =
-          Numbers.quantity(visit.person.thickness.of(eye), 1, 0, Unit.MICROMETRE);
+      Quantity value = Numbers.quantity(visit.person.thickness.of(eye), 1, 0, Unit.MICROMETRE);
       visit.add(Fact.of(Corneas.THICKNESS, eye, value));
     }
   }

@@ -10,8 +10,7 @@ enum Relation {
   PINHOLE("Blur: mm of a pinhole", 1.2, Relation.PRACTICE),
   ACCOMMODATION("Accommodation at birth, D", 15, Relation.HOFSTETTER),
   ACCOMMODATION_LOST("Accommodation that a year takes, D", 0.25, Relation.HOFSTETTER),
-  ACCOMMODATION_USED(
-      "Part of it that clears a far-sighted eye's blur", 0.5, Relation.PRACTICE),
+  ACCOMMODATION_USED("Part of it that clears a far-sighted eye's blur", 0.5, Relation.PRACTICE),
   WORN("Glasses are worn from this much blur on, logMAR", 0.15, Relation.INVENTED),
   UNAIDED_TOO("Visits with glasses at which acuity is unaided too", 0.5, Relation.INVENTED),
   PRESBYOPIA("Years from which on print is read through glasses", 45, Relation.PRACTICE),
@@ -19,7 +18,8 @@ enum Relation {
   THICKNESS("Thickness of the cornea, mean, um", 544, Relation.DOUGHTY),
   THICKNESS_SPREAD("Thickness of the cornea, SD, um", 35, Relation.DOUGHTY),
   THICKNESS_LIKENESS("Thickness of the cornea, correlation of the eyes", 0.95, Relation.INVENTED),
-  THICKNESS_MEASURED("Visits with a pressure at which thickness is measured", 0.2, Relation.INVENTED),
+  THICKNESS_MEASURED(
+      "Visits with a pressure at which thickness is measured", 0.2, Relation.INVENTED),
   GOLDMANN("Pressure: mmHg for each 10 um of thickness, applanation", 0.2, Relation.DOUGHTY),
   REBOUND("Pressure: mmHg for each 10 um of thickness, rebound", 0.35, Relation.INVENTED),
   NON_CONTACT("Pressure: mmHg for each 10 um of thickness, non-contact", 0.5, Relation.INVENTED),
@@ -37,8 +37,7 @@ enum Relation {
   private static final String PRACTICE = "common practice, no source";
   private static final String INVENTED = "invented";
   private static final String HOFSTETTER = "Hofstetter 1950, least amplitude, from memory";
-  private static final String DOUGHTY =
-      "Doughty and Zaman, Surv Ophthalmol 2000, from memory";
+  private static final String DOUGHTY = "Doughty and Zaman, Surv Ophthalmol 2000, from memory";
   private static final String RED =
       "Mikolajczyk et al., Neurol Clin Pract 2022, 101 healthy persons";
 

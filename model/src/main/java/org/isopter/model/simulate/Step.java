@@ -59,6 +59,8 @@ public enum Step {
     if (place < notDone + refused) {
       return Optional.of(Absence.REFUSED);
     }
-    return place < notDone + refused + unable * unableTimes ? Optional.of(Absence.UNABLE) : Optional.empty();
+    return place < notDone + refused + unable * unableTimes
+        ? Optional.of(Absence.UNABLE)
+        : Optional.empty();
   }
 }

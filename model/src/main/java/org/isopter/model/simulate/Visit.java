@@ -39,7 +39,9 @@ final class Visit {
   private double value(Site eye, Measure measure, double chance) {
     boolean best = measure == Measure.RED && !person.has(Group.NEUROPATHY, eye);
     boolean other = person.group != Group.NEUROPATHY && eye != person.side;
-    return best ? measure.most() - (other ? person.redder : 0) : measure.cut(person.value(eye, measure, months) + chance);
+    return best
+        ? measure.most() - (other ? person.redder : 0)
+        : measure.cut(person.value(eye, measure, months) + chance);
   }
 
   double of(Site eye, Measure measure) {
@@ -69,25 +71,20 @@ final class Visit {
   private double unableTimes() {
     double age = person.age(months);
     double byAge =
-        age < 8
-            ? Relation.UNABLE_YOUNG.number()
-            : age >= 80 ? Relation.UNABLE_OLD.number() : 1;
+        age < 8 ? Relation.UNABLE_YOUNG.number() : age >= 80 ? Relation.UNABLE_OLD.number() : 1;
     boolean low = Site.EACH_EYE.stream().allMatch(eye -> of(eye, Measure.ACUITY) > 1);
     return low ? byAge * Relation.UNABLE_LOW.number() : byAge;
   }
 
   /** Returns the acuity of an eye without a lens, through a pupil of so many mm. */
   double unaided(Site eye, Relation pupil) {
-    double blur =
-        Blur.of(of(eye, Measure.SPHERE), of(eye, Measure.CYLINDER), person.age(months));
+    double blur = Blur.of(of(eye, Measure.SPHERE), of(eye, Measure.CYLINDER), person.age(months));
     return Blur.acuity(of(eye, Measure.ACUITY), blur, pupil.number());
   }
 
   /** Returns the acuity of an eye through what is worn, in logMAR. */
   double acuity(Site eye, Correction lens) {
-    return lens == Correction.UNAIDED
-        ? unaided(eye, Relation.ROOM_PUPIL)
-        : of(eye, Measure.ACUITY);
+    return lens == Correction.UNAIDED ? unaided(eye, Relation.ROOM_PUPIL) : of(eye, Measure.ACUITY);
   }
 
   private void absent(Finding<?> finding, Absence why) {

@@ -10,8 +10,7 @@ package org.isopter.model.simulate;
  * @param women the share of women
  * @param source where the figures come from
  */
-record Years(
-    Group group, Spread spread, double least, double most, double women, String source) {
+record Years(Group group, Spread spread, double least, double most, double women, String source) {
 
   double draw(Draw draw) {
     double age = spread.mean() + spread.deviation() * draw.normal();

@@ -121,8 +121,7 @@ class RelationsTest {
 
   private static double predicted(double best, Refractions.Refraction lens, double age) {
     double sphere = lens.sphere().value().doubleValue();
-    double cylinder =
-        lens.cylinder().map(any -> any.power().value().doubleValue()).orElse(0.0);
+    double cylinder = lens.cylinder().map(any -> any.power().value().doubleValue()).orElse(0.0);
     double mean = sphere + cylinder / 2;
     double clear = Math.max(0, 15 - 0.25 * (age + 0.5)) / 2;
     double left = mean > 0 ? Math.max(0, mean - clear) : mean;
@@ -176,7 +175,10 @@ class RelationsTest {
   }
 
   private static Stream<Pair> axes(Exam exam) {
-    return pair(exam, Refractions.REFRACTION, lens -> lens.cylinder().orElseThrow().axis().value().doubleValue());
+    return pair(
+        exam,
+        Refractions.REFRACTION,
+        lens -> lens.cylinder().orElseThrow().axis().value().doubleValue());
   }
 
   @Test
@@ -270,8 +272,7 @@ class RelationsTest {
     Step step = Step.PRESSURE;
     double place = step.absent(Absence.NOT_DONE) + step.absent(Absence.REFUSED) + 0.05;
     assertEquals(Optional.empty(), step.reason(place, 1));
-    assertEquals(
-        Optional.of(Absence.UNABLE), step.reason(place, Relation.UNABLE_LOW.number()));
+    assertEquals(Optional.of(Absence.UNABLE), step.reason(place, Relation.UNABLE_LOW.number()));
   }
 
   private static <V> Optional<V> found(Exam exam, Finding<V> finding, Site eye) {
@@ -280,15 +281,12 @@ class RelationsTest {
         .findFirst();
   }
 
-  private static <V> Stream<Pair> pair(
-      Exam exam, Finding<V> finding, ToDoubleFunction<V> number) {
+  private static <V> Stream<Pair> pair(Exam exam, Finding<V> finding, ToDoubleFunction<V> number) {
     return found(exam, finding, Site.RIGHT)
         .flatMap(
             one ->
                 found(exam, finding, Site.LEFT)
-                    .map(
-                        other ->
-                            new Pair(number.applyAsDouble(one), number.applyAsDouble(other))))
+                    .map(other -> new Pair(number.applyAsDouble(one), number.applyAsDouble(other))))
         .stream();
   }
 
