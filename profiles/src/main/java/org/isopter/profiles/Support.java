@@ -34,7 +34,11 @@ final class Support {
         othersSystems(r4));
   }
 
-  /** A code of a system that is not known may stand beside ours, and is not judged. */
+  /**
+   * A code of a system that is not known may stand beside ours, and is not judged. The library has
+   * deprecated this, and has nothing else that says so.
+   */
+  @SuppressWarnings("deprecation")
   private static IValidationSupport othersSystems(FhirContext r4) {
     var support = new UnknownCodeSystemWarningValidationSupport(r4);
     support.setNonExistentCodeSystemSeverity(IValidationSupport.IssueSeverity.WARNING);

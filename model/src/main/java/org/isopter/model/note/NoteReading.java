@@ -185,7 +185,7 @@ final class NoteReading {
    * @param clause the clause
    * @param from where the item starts
    * @param run where the first of the items starts that follow each other without a mark between
-   * @param toldBefore how much was said before that one
+   * @param notedBefore how much was said before that one
    */
   private int item(List<Token> clause, int from, int run, int notedBefore) {
     List<Token> tokens = clause.subList(from, clause.size());

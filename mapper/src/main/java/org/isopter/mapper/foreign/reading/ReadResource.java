@@ -7,7 +7,7 @@ import org.isopter.mapper.json.Raw;
  *
  * @param at where it stood in its document, as a JSON pointer; empty for the document itself
  * @param resource the resource as it came
- * @param treated what became of it
+ * @param outcome what became of it
  */
 public record ReadResource(String at, Raw resource, ResourceOutcome outcome) {
 
