@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import org.hl7.fhir.common.hapi.validation.support.SnapshotGeneratingValidationSupport;
 import org.hl7.fhir.common.hapi.validation.support.ValidationSupportChain;
 import org.hl7.fhir.common.hapi.validation.validator.WorkerContextValidationSupportAdapter;
+import org.hl7.fhir.r4.model.ImplementationGuide;
 import org.hl7.fhir.r4.model.MetadataResource;
 import org.hl7.fhir.r4.model.Resource;
 import org.hl7.fhir.r4.model.StructureDefinition;
@@ -58,7 +59,9 @@ public final class FhirPackage {
   public void writeTo(OutputStream tgz) throws IOException {
     Map<String, byte[]> files = new TreeMap<>();
     PackageManifest manifest = new PackageManifest();
-    for (Resource artefact : withSnapshots()) {
+    for (Resource each : withSnapshots()) {
+      Resource artefact =
+          each instanceof ImplementationGuide guide ? Examples.listedIn(guide) : each;
       files.put(
           "package/" + ArtefactText.fileName(artefact),
           ArtefactText.json(artefact).getBytes(UTF_8));

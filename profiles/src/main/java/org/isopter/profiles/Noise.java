@@ -13,7 +13,6 @@ final class Noise {
   static final String WRONG_TYPE = "Extension_PROF_Type";
   private static final String UNKNOWN_CODE = "Terminology_PassThrough_TX_Message";
   private static final String UNKNOWN_PROFILE = "Validation_VAL_Profile_Unknown";
-  private static final String FRAGMENT = "Unknown code in fragment CodeSystem";
   private static final String STANDARD_REASONS = "http://hl7.org/fhir/ValueSet/data-absent-reason";
   private static final String OPEN_SLICE = "Details_for__matching_against_Profile_";
 
@@ -55,7 +54,8 @@ final class Noise {
   private boolean isNamed(RawMessage message) {
     return switch (message.id()) {
       case OPEN_SLICE -> true;
-      case UNKNOWN_CODE -> message.text().contains(FRAGMENT) || isExplained(message);
+      // A code of a system that is not at hand is only warned of, and is not for us to judge.
+      case UNKNOWN_CODE -> !message.isError() || isExplained(message);
       case UNKNOWN_PROFILE -> message.path().isEmpty();
       default -> FROM_WRONG_TYPE.contains(message.id()) && isBelow(message, WRONG_TYPE);
     };

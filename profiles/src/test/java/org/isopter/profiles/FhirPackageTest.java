@@ -16,6 +16,8 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.zip.GZIPInputStream;
 import org.apache.commons.compress.archivers.tar.TarArchiveEntry;
 import org.apache.commons.compress.archivers.tar.TarArchiveInputStream;
@@ -29,6 +31,7 @@ import org.hl7.fhir.utilities.npm.NpmPackage;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.exam.Fact;
+import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
@@ -115,6 +118,68 @@ class FhirPackageTest {
           views.get(i).json(), new String(installed.load("view", name).readAllBytes(), UTF_8));
       assertFalse(installed.hasFile("package", name), "readers take what is there for R4");
     }
+  }
+
+  /** FHIR R4, ImplementationGuide.definition.resource: what is in the package, each once. */
+  @Test
+  void itsGuideListsWhatIsInIt() throws IOException {
+    Set<String> listed = new TreeSet<>();
+    json("ImplementationGuide-isopter.json")
+        .at("/definition/resource")
+        .forEach(each -> listed.add(each.at("/reference/reference").asString()));
+    Set<String> held = new TreeSet<>();
+    installed.list("package").stream()
+        .filter(name -> name.contains("-") && !name.startsWith("ImplementationGuide"))
+        .forEach(name -> held.add(reference(name)));
+    installed.list("example").stream()
+        .filter(name -> !name.startsWith("."))
+        .forEach(name -> held.add(reference(name)));
+    assertEquals(held, listed);
+    assertTrue(held.contains("Observation/intraocular-pressure"));
+  }
+
+  /** FHIR R4 has no search for the body site of an observation; the core ones are named. */
+  @Test
+  void saysWhatAServerNeeds() throws IOException {
+    JsonNode search = json("SearchParameter-observation-body-site.json");
+    assertEquals("Observation.bodySite", search.path("expression").asString());
+    JsonNode server = json("CapabilityStatement-examination-server.json");
+    JsonNode observation = server.at("/rest/0/resource/0");
+    Set<String> definitions = new TreeSet<>();
+    observation.path("searchParam").forEach(p -> definitions.add(p.path("definition").asString()));
+    assertTrue(definitions.contains(search.path("url").asString()), definitions.toString());
+    Set<String> supported = new TreeSet<>();
+    observation.path("supportedProfile").forEach(each -> supported.add(each.asString()));
+    Catalogue.standard()
+        .all()
+        .forEach(finding -> assertTrue(supported.contains(Canonical.profile(finding.id()))));
+  }
+
+  /** So that the artefacts and the definitions that they rest on are themselves R4. */
+  @Test
+  void whatAServerNeedsIsValid() throws IOException {
+    for (String name :
+        List.of(
+            "SearchParameter-observation-body-site.json",
+            "CapabilityStatement-examination-server.json",
+            "ValueSet-published-codes.json",
+            "ImplementationGuide-isopter.json")) {
+      List<ValidationMessage> errors =
+          Validators.standard()
+              .validate(new String(installed.load("package", name).readAllBytes(), UTF_8))
+              .stream()
+              .filter(ValidationMessage::isError)
+              .toList();
+      assertEquals(List.of(), errors, name);
+    }
+  }
+
+  private static String reference(String file) {
+    return file.substring(0, file.length() - ".json".length()).replaceFirst("-", "/");
+  }
+
+  private static JsonNode json(String name) throws IOException {
+    return JsonMapper.builder().build().readTree(installed.load("package", name));
   }
 
   private static boolean hasError(FhirValidator validator, String json) {

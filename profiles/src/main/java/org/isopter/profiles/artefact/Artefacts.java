@@ -18,10 +18,13 @@ public final class Artefacts {
     rules = profiles.rules();
     resources.addAll(profiles.all());
     AnswerLists lists = new AnswerLists(catalogue);
-    resources.addAll(ValueSets.of(catalogue, lists));
-    resources.addAll(CodeSystems.of(new CodeUses(catalogue, lists)));
+    CodeUses uses = new CodeUses(catalogue, lists);
+    resources.addAll(ValueSets.of(catalogue, lists, uses));
+    resources.addAll(CodeSystems.of(uses));
     resources.add(SiteMap.make());
     resources.add(FormQuestionnaire.of(catalogue));
+    resources.add(ServerNeeds.search());
+    resources.add(ServerNeeds.capabilities(profiles.all()));
     resources.add(Guide.of(List.copyOf(resources)));
   }
 
@@ -34,7 +37,7 @@ public final class Artefacts {
     return new Artefacts(catalogue);
   }
 
-  /** Returns the resources: profiles, value sets, code systems, the map, the form, the guide. */
+  /** Returns the resources: profiles, terminology, the form, what a server needs, the guide. */
   public List<MetadataResource> resources() {
     return List.copyOf(resources);
   }

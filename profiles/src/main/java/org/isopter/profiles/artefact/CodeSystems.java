@@ -1,7 +1,6 @@
 package org.isopter.profiles.artefact;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -12,7 +11,7 @@ import org.hl7.fhir.r4.model.CodeSystem.PropertyType;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Code;
 
-/** Makes the code systems: our own in full, and of the published ones the codes that are used. */
+/** Makes our own code systems, in full; those of others are only quoted, in value sets. */
 final class CodeSystems {
 
   private static final String SEARCHED = "searched";
@@ -26,15 +25,14 @@ final class CodeSystems {
   static List<CodeSystem> of(CodeUses uses) {
     CodeSystems of = new CodeSystems(uses);
     List<CodeSystem> systems = new ArrayList<>();
-    of.bySystem(true).forEach((url, codes) -> systems.add(of.own(url, codes)));
-    of.bySystem(false).forEach((url, codes) -> of.fragment(url, codes).ifPresent(systems::add));
+    of.bySystem().forEach((url, codes) -> systems.add(of.own(url, codes)));
     return systems;
   }
 
-  private Map<String, List<Code>> bySystem(boolean local) {
+  private Map<String, List<Code>> bySystem() {
     Map<String, List<Code>> bySystem = new TreeMap<>();
     uses.codes().stream()
-        .filter(code -> code.isLocal() == local)
+        .filter(Code::isLocal)
         .forEach(
             code -> bySystem.computeIfAbsent(code.system(), any -> new ArrayList<>()).add(code));
     return bySystem;
@@ -42,7 +40,7 @@ final class CodeSystems {
 
   private CodeSystem own(String url, List<Code> codes) {
     String id = url.substring(Canonical.codeSystem("").length());
-    CodeSystem system = start(id, url, "Isopter codes: " + id, CodeSystemContentMode.COMPLETE);
+    CodeSystem system = start(id, url, "Isopter codes: " + id);
     system.setDescription(
         "Codes for which no published code was found. What could be read of LOINC and SNOMED CT was"
             + " searched; no full release was at hand.");
@@ -69,33 +67,10 @@ final class CodeSystems {
     return system;
   }
 
-  private java.util.Optional<CodeSystem> fragment(String url, List<Code> codes) {
-    Map<String, String> names = new LinkedHashMap<>();
-    names.put(Code.LOINC, "loinc");
-    names.put(Code.SNOMED, "snomed");
-    return java.util.Optional.ofNullable(names.get(url)).map(name -> fragment(url, name, codes));
-  }
-
-  private CodeSystem fragment(String url, String name, List<Code> codes) {
-    CodeSystem system =
-        start(
-            name + "-fragment",
-            url,
-            "The codes of " + name + " that are used here",
-            CodeSystemContentMode.FRAGMENT);
-    system.setVersion(null);
-    system.setDescription(
-        "Only the codes that the profiles and the records use; the code system itself has many more.");
-    system.setCopyright(Metadata.notices(codes));
-    codes.forEach(code -> concept(system, code));
-    return system;
-  }
-
-  private static CodeSystem start(
-      String id, String url, String title, CodeSystemContentMode content) {
+  private static CodeSystem start(String id, String url, String title) {
     CodeSystem system = Metadata.fill(new CodeSystem(), id, url, title);
     system.setCaseSensitive(true);
-    system.setContent(content);
+    system.setContent(CodeSystemContentMode.COMPLETE);
     return system;
   }
 

@@ -19,13 +19,19 @@ public final class Metadata {
 
   private Metadata() {}
 
-  /** Fills in what all artefacts share and returns the artefact. */
+  /** Fills in what all artefacts share, the title too, and returns the artefact. */
   static <T extends MetadataResource> T fill(T artefact, String id, String url, String title) {
+    fill(artefact, id, url);
+    artefact.setTitle(title);
+    return artefact;
+  }
+
+  /** Fills in what artefacts without a title share and returns the artefact. */
+  static <T extends MetadataResource> T fill(T artefact, String id, String url) {
     artefact.setId(id);
     artefact.setUrl(url);
     artefact.setVersion(Release.VERSION);
     artefact.setName(name(id));
-    artefact.setTitle(title);
     artefact.setStatus(PublicationStatus.ACTIVE);
     artefact.setExperimental(false);
     artefact.setDateElement(new DateTimeType(Release.DATE));

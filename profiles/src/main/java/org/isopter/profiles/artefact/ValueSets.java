@@ -18,16 +18,24 @@ import org.isopter.model.wire.Lists;
 /** Makes the value sets: one per list of answers, and those that every finding shares. */
 final class ValueSets {
 
+  private static final String PUBLISHED = "published-codes";
+
   private ValueSets() {}
 
-  static List<ValueSet> of(Catalogue catalogue, AnswerLists lists) {
+  static List<ValueSet> of(Catalogue catalogue, AnswerLists lists, CodeUses uses) {
     List<ValueSet> sets = new ArrayList<>();
     sets.add(listed(Lists.EYE_SITE, "Right eye, left eye, both eyes"));
     sets.add(listed(Lists.ABSENT_REASON, "Why a finding has no value"));
     sets.add(listed(Lists.STATUS, "How far a record has come"));
+    List<Code> published = uses.codes().stream().filter(ValueSets::isQuoted).toList();
+    sets.add(listed(new Condition.Bound(PUBLISHED, published, true), "LOINC and SNOMED CT as used here"));
     lists.all().forEach(answers -> sets.add(listed(Lists.of(answers), title(lists, answers))));
     catalogue.all().stream().flatMap(ValueSets::united).forEach(sets::add);
     return sets;
+  }
+
+  private static boolean isQuoted(Code code) {
+    return code.system().equals(Code.LOINC) || code.system().equals(Code.SNOMED);
   }
 
   private static Stream<ValueSet> united(Finding<?> finding) {
