@@ -166,6 +166,18 @@ class ReadingCommandsTest {
     assertTrue(out.toString(UTF_8).contains("\"remark\": \"frobnicate\""), out.toString(UTF_8));
   }
 
+  /** FHIR R4, transaction: a conditional reference is a search that finds one resource. */
+  @Test
+  void refersToPatientsByASearchInATransactionAlone() {
+    String file = DEMO.resolve("02-net-mender.yaml").toString();
+    assertEquals(0, run("to-fhir", "--as", "transaction", file));
+    assertFalse(out.toString(UTF_8).contains("Patient?identifier="));
+    assertEquals(2, run("to-fhir", "--search-patients", file));
+    assertFalse(out.toString(UTF_8).contains("Patient?identifier="));
+    assertEquals(0, run("to-fhir", "--as", "transaction", "--search-patients", file));
+    assertTrue(out.toString(UTF_8).contains("\"Patient?identifier="));
+  }
+
   @Test
   void addsWhatFollowsOnlyWhenAsked() {
     String file = DEMO.resolve("02-net-mender.yaml").toString();

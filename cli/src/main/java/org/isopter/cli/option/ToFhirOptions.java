@@ -29,6 +29,14 @@ public final class ToFhirOptions {
   private boolean derived;
 
   @Option(
+      names = "--search-patients",
+      description = {
+        "With --as transaction: refer to each person also by a search for the identifier.",
+        "The server puts its own Patient in its place, and refuses where it has none."
+      })
+  private boolean patients;
+
+  @Option(
       names = "--format",
       paramLabel = "FORM",
       description = {
@@ -55,6 +63,7 @@ public final class ToFhirOptions {
         Optional.ofNullable(format),
         as.kind(),
         derived,
+        patients,
         Optional.ofNullable(carried),
         strict.strict());
   }

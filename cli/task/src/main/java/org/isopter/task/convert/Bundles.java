@@ -25,16 +25,18 @@ public final class Bundles {
   private final FhirReader reader = new FhirReader(Catalogue.standard());
   private final BundleKind kind;
   private final boolean derived;
+  private final boolean patients;
 
   /** Makes a reader of bundles of any kind and a writer of those of one kind. */
   public Bundles(BundleKind kind) {
-    this(kind, false);
+    this(kind, false, false);
   }
 
-  /** Makes a writer that may add derived statements. */
-  public Bundles(BundleKind kind, boolean derived) {
+  /** Makes a writer that may add derived statements, and refer to patients also by a search. */
+  public Bundles(BundleKind kind, boolean derived, boolean patients) {
     this.kind = kind;
     this.derived = derived;
+    this.patients = patients;
   }
 
   public Result<Exam> read(InputDocument item) {
@@ -93,7 +95,8 @@ public final class Bundles {
 
   private FhirWriter writer(byte[] source) {
     FhirWriter plain = FhirWriter.of(kind);
-    return (derived ? plain.withDerived() : plain).from(sha256(source));
+    FhirWriter found = patients ? plain.referringToPatients() : plain;
+    return (derived ? found.withDerived() : found).from(sha256(source));
   }
 
   private static String sha256(byte[] source) {

@@ -14,6 +14,7 @@ import org.isopter.task.output.Target;
  *     JSON for one record and lines of JSON for several
  * @param kind the kind of bundle
  * @param derived whether to add what follows from the findings
+ * @param patients whether to refer to patients also by a search, which only a transaction can
  * @param carried the file of what {@code from-fhir} kept; empty for the one beside each input
  * @param strict whether records with errors by the consistency rules are refused
  */
@@ -22,17 +23,18 @@ public record ToFhirRequest(
     Optional<FhirForm> form,
     BundleKind kind,
     boolean derived,
+    boolean patients,
     Optional<Path> carried,
     boolean strict) {
 
   /** Returns a request for collections of what was recorded, with what was kept beside it. */
   public static ToFhirRequest to(Target target) {
     return new ToFhirRequest(
-        target, Optional.empty(), BundleKind.COLLECTION, false, Optional.empty(), false);
+        target, Optional.empty(), BundleKind.COLLECTION, false, false, Optional.empty(), false);
   }
 
   /** Returns this request for another kind of bundle. */
   public ToFhirRequest as(BundleKind other) {
-    return new ToFhirRequest(target, form, other, derived, carried, strict);
+    return new ToFhirRequest(target, form, other, derived, patients, carried, strict);
   }
 }

@@ -4,6 +4,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.task.input.FhirForm;
 import org.isopter.task.input.InputForm;
 import org.isopter.task.input.InputSource;
@@ -51,6 +52,9 @@ public final class ToFhirTask {
   }
 
   private void check(InputForm form, boolean several) {
+    if (request.patients() && request.kind() != BundleKind.TRANSACTION) {
+      throw new UsageException("--search-patients is for a server: give --as transaction too");
+    }
     if (target.isFolder() && form == InputForm.NDJSON) {
       throw new UsageException("--format ndjson is one stream: give --output a file, not a folder");
     }
@@ -62,7 +66,7 @@ public final class ToFhirTask {
   }
 
   private void convert(List<InputSource> sources, InputForm form) {
-    Bundles bundles = new Bundles(request.kind(), request.derived());
+    Bundles bundles = new Bundles(request.kind(), request.derived(), request.patients());
     RecordErrors errors = new RecordErrors(log, request.strict());
     try (CarriedLookup carried = new CarriedLookup(request.carried().orElse(null), log)) {
       ToFhirConversion conversion =
