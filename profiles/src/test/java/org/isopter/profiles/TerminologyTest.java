@@ -130,7 +130,9 @@ class TerminologyTest {
   /** Their codes are quoted in value sets; who publishes a code system is its owner. */
   @Test
   void noCodeSystemStandsUnderTheAddressOfAnother() {
-    assertEquals(List.of(), systems().filter(s -> !s.getUrl().startsWith(Canonical.codeSystem(""))).toList());
+    assertEquals(
+        List.of(),
+        systems().filter(s -> !s.getUrl().startsWith(Canonical.codeSystem(""))).toList());
   }
 
   private Stream<CodeSystem> systems() {

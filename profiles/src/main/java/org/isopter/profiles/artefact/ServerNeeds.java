@@ -26,7 +26,8 @@ final class ServerNeeds {
 
   /** Returns the search for the eye: R4 has none of its own. */
   static SearchParameter search() {
-    SearchParameter search = Metadata.fill(new SearchParameter(), SITE, url("SearchParameter", SITE));
+    SearchParameter search =
+        Metadata.fill(new SearchParameter(), SITE, url("SearchParameter", SITE));
     search.setDescription("The eye that a finding is about: the body site of an observation.");
     search.setCode(SITE_CODE).addBase("Observation");
     search.setType(SearchParamType.TOKEN);

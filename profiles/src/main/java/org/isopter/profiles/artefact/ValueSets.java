@@ -28,7 +28,9 @@ final class ValueSets {
     sets.add(listed(Lists.ABSENT_REASON, "Why a finding has no value"));
     sets.add(listed(Lists.STATUS, "How far a record has come"));
     List<Code> published = uses.codes().stream().filter(ValueSets::isQuoted).toList();
-    sets.add(listed(new Condition.Bound(PUBLISHED, published, true), "LOINC and SNOMED CT as used here"));
+    sets.add(
+        listed(
+            new Condition.Bound(PUBLISHED, published, true), "LOINC and SNOMED CT as used here"));
     lists.all().forEach(answers -> sets.add(listed(Lists.of(answers), title(lists, answers))));
     catalogue.all().stream().flatMap(ValueSets::united).forEach(sets::add);
     return sets;
