@@ -39,7 +39,7 @@ final class Person {
     frisen = draw.pick(Figures.FRISEN);
     grade = draw.pick(group == Group.GLAUCOMA ? Figures.GLAUCOMA_GRADES : Figures.NEURITIS_GRADES);
     ptosis = group == Group.THIRD_NERVE ? draw.between(3, 8) : draw.between(1, 2);
-    Years years = Figures.years(group);
+    Figures.Years years = Figures.years(group);
     age = years.draw(draw);
     sex = draw.place() < years.women() ? AdministrativeSex.FEMALE : AdministrativeSex.MALE;
     axis = axes(draw);
@@ -87,14 +87,14 @@ final class Person {
         Site.EACH_EYE.stream()
             .anyMatch(
                 eye ->
-                    Blur.acuity(0, blur(eye), Relation.ROOM_PUPIL.number())
+                    Vision.acuity(0, blur(eye), Relation.ROOM_PUPIL.number())
                         > Relation.WORN.number());
     return group == Group.REFRACTIVE || !needs ? Correction.UNAIDED : picked;
   }
 
   /** Returns the blur of an eye without its lens at the first visit, in dioptres. */
   private double blur(Site eye) {
-    return Blur.of(value(eye, Measure.SPHERE, 0), value(eye, Measure.CYLINDER, 0), age);
+    return Vision.blur(value(eye, Measure.SPHERE, 0), value(eye, Measure.CYLINDER, 0), age);
   }
 
   /** Returns the age so many months after the first visit, in years. */

@@ -78,8 +78,9 @@ final class Visit {
 
   /** Returns the acuity of an eye without a lens, through a pupil of so many mm. */
   double unaided(Site eye, Relation pupil) {
-    double blur = Blur.of(of(eye, Measure.SPHERE), of(eye, Measure.CYLINDER), person.age(months));
-    return Blur.acuity(of(eye, Measure.ACUITY), blur, pupil.number());
+    double blur =
+        Vision.blur(of(eye, Measure.SPHERE), of(eye, Measure.CYLINDER), person.age(months));
+    return Vision.acuity(of(eye, Measure.ACUITY), blur, pupil.number());
   }
 
   /** Returns the acuity of an eye through what is worn, in logMAR. */

@@ -122,7 +122,7 @@ class GeneratedCohortPageTest {
             row.source());
   }
 
-  private static String years(Years row) {
+  private static String years(Figures.Years row) {
     return "| %s | %s | %s | %s | %s | %s | %s |"
         .formatted(
             row.group().title(),

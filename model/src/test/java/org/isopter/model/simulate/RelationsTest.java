@@ -52,7 +52,7 @@ class RelationsTest {
         .map(row -> DynamicTest.dynamicTest(row.group().title(), () -> agesAndSexes(row)));
   }
 
-  private static void agesAndSexes(Years row) {
+  private static void agesAndSexes(Figures.Years row) {
     List<Exam> exams =
         IntStream.range(0, PERSONS)
             .filter(person -> COHORT.group(person) == row.group())
@@ -68,7 +68,7 @@ class RelationsTest {
   }
 
   /** The mean of a normal distribution whose ends are set to the ends. */
-  private static double cut(Years row) {
+  private static double cut(Figures.Years row) {
     double sum = 0;
     double weights = 0;
     for (double z = -8; z <= 8; z += 0.001) {
@@ -98,9 +98,10 @@ class RelationsTest {
    */
   @Test
   void unaidedAcuityFollowsTheRefraction() {
-    assertEquals(0.445, Blur.acuity(0, Blur.of(-1, 0, 60), 4), 0.001);
-    assertEquals(Blur.of(-1, 0, 60), Blur.of(1, 0, 60), 1e-9, "no accommodation is left at 60");
-    assertEquals(0, Blur.of(3, 0, 20), 1e-9);
+    assertEquals(0.445, Vision.acuity(0, Vision.blur(-1, 0, 60), 4), 0.001);
+    assertEquals(
+        Vision.blur(-1, 0, 60), Vision.blur(1, 0, 60), 1e-9, "no accommodation is left at 60");
+    assertEquals(0, Vision.blur(3, 0, 20), 1e-9);
     List<Double> off = new ArrayList<>();
     for (Exam exam : FIRST) {
       Optional<Double> unaided = logMar(exam, Correction.UNAIDED);
