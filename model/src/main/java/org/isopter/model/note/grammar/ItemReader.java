@@ -72,6 +72,9 @@ public final class ItemReader {
     Start next = new Start(start.grammar(), start.heading(), head.conditions(), true);
     List<Fact<?>> facts = new ArrayList<>();
     if (!isOnlyHeading(start.grammar(), scan, side)) {
+      if (scan.isLeftOpen(first)) {
+        throw NotRead.because("nothing is said of it");
+      }
       for (Scan.Group group :
           Sharing.among(head, groups(start, scan, first, side), scan.parts(head))) {
         facts.addAll(facts(start.grammar(), group));

@@ -67,6 +67,21 @@ final class Scan {
     return CommaParts.of(conditions, groups, commas);
   }
 
+  /**
+   * Says whether nothing stands behind a colon: a field of a form that was not filled in.
+   *
+   * @param first where the item starts; a side there and its colon stand before the heading
+   */
+  boolean isLeftOpen(Token first) {
+    int end = cursor.place();
+    boolean colon = end > 0 && (tokens.get(end - 1).is(":") || tokens.get(end - 1).is("="));
+    boolean label =
+        end == 2
+            && tokens.get(0).equals(first)
+            && tokens.get(1).start() - tokens.get(0).end() <= 1;
+    return colon && !label;
+  }
+
   /** Returns the number of tokens read: up to the comma before the next item, or all. */
   int length() {
     return cursor.place();
