@@ -76,9 +76,7 @@ final class Scan {
     int end = cursor.place();
     boolean colon = end > 0 && (tokens.get(end - 1).is(":") || tokens.get(end - 1).is("="));
     boolean label =
-        end == 2
-            && tokens.get(0).equals(first)
-            && tokens.get(1).start() - tokens.get(0).end() <= 1;
+        end == 2 && tokens.get(0).equals(first) && tokens.get(1).start() - tokens.get(0).end() <= 1;
     return colon && !label;
   }
 
