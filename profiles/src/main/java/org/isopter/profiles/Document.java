@@ -4,6 +4,7 @@ import ca.uhn.fhir.context.FhirContext;
 import ca.uhn.fhir.parser.DataFormatException;
 import ca.uhn.fhir.parser.LenientErrorHandler;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.hl7.fhir.exceptions.FHIRException;
@@ -15,6 +16,7 @@ import org.hl7.fhir.r4.model.Observation.ObservationComponentComponent;
 import org.hl7.fhir.r4.model.PrimitiveType;
 import org.hl7.fhir.r4.model.Quantity;
 import org.hl7.fhir.r4.model.Ratio;
+import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -74,7 +76,7 @@ final class Document {
 
   private static String words(IBase element) {
     if (element instanceof Coding coding) {
-      return coding.getSystem() + "|" + coding.getCode();
+      return text(coding.getSystem()) + "|" + text(coding.getCode());
     }
     if (element instanceof CodeableConcept concept) {
       return concept.getCoding().stream().map(Document::words).collect(Collectors.joining(" + "));
@@ -93,8 +95,12 @@ final class Document {
         : element.fhirType();
   }
 
+  private static String text(@Nullable String text) {
+    return Objects.toString(text, "");
+  }
+
   private static String words(Quantity quantity) {
     String number = quantity.getValueElement().getValueAsString();
-    return number + " " + quantity.getUnit() + " (" + quantity.getCode() + ")";
+    return text(number) + " " + text(quantity.getUnit()) + " (" + text(quantity.getCode()) + ")";
   }
 }

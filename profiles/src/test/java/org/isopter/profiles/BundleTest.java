@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** A whole visit is checked as one bundle; what has no profile of ours keeps to the standard. */
 class BundleTest {
 
-  private static final String BUNDLE =
+  static final String BUNDLE =
       """
       {"resourceType": "Bundle", "type": "collection", "entry": [
         {"fullUrl": "urn:uuid:6fbc54bb-1fd5-4b1b-b4d0-3f4e1a1a9a01", "resource": {

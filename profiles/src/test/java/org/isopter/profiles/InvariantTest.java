@@ -14,6 +14,8 @@ import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.profiles.compiled.CompiledValidator;
+import org.isopter.profiles.compiled.Verdict;
 import org.isopter.profiles.InvariantPairs.Found;
 import org.isopter.profiles.InvariantPairs.Pair;
 import org.isopter.profiles.artefact.Artefacts;
@@ -34,6 +36,7 @@ class InvariantTest {
   private static final Pattern TAB = Pattern.compile("\t");
 
   private static final ProfileValidator VALIDATOR = Validators.standard();
+  private static final CompiledValidator COMPILED = new CompiledValidator(Catalogue.standard());
   private static final InvariantPairs PAIRS = new InvariantPairs(Catalogue.standard());
 
   /** A row of the table. */
@@ -79,6 +82,14 @@ class InvariantTest {
     assertEquals(row.changed(), Changes.of(pair.pass(), pair.fail()));
     assertEquals(List.of(row.message()), said(pair.fail().toString()));
     assertEquals(List.of(), said(pair.pass().toString()));
+    assertEquals(List.of(row.message()), compiled(pair.fail().toString()));
+    assertEquals(new Verdict.Valid(), COMPILED.judge(pair.pass().toString()));
+  }
+
+  /** Returns what the compiled checks say, which must be able to decide. */
+  private static List<String> compiled(String json) {
+    return ((Verdict.Invalid) COMPILED.judge(json))
+        .breaches().stream().map(breach -> "ERROR " + breach.path() + ": " + breach.text()).toList();
   }
 
   private static List<String> said(String json) {

@@ -15,13 +15,15 @@ import picocli.CommandLine.Option;
     name = "validate",
     description = {
       "Validates FHIR R4 resources and bundles against the profiles that they claim.",
-      "It needs no network. The definitions take some seconds to load."
+      "It needs no network. What our profiles do not decide is left to the reference validator,",
+      "whose definitions take some seconds to load."
     },
     footer = {
       "",
       "Examples:",
       "  isopter validate target/bundles/01-harbour-pilot.json",
-      "  isopter validate target/all.ndjson --format json"
+      "  isopter validate target/all.ndjson --format json",
+      "  isopter validate target/all.ndjson --reference"
     })
 public final class ValidateCommand extends InputCommand {
 
@@ -34,6 +36,11 @@ public final class ValidateCommand extends InputCommand {
         "json is a FHIR OperationOutcome a line, one for each resource."
       })
   WordForm format = WordForm.TEXT;
+
+  @Option(
+      names = "--reference",
+      description = "Ask the reference validator about every resource: slower by far.")
+  boolean reference;
 
   @Mixin final FhirInputs forms = new FhirInputs();
 
@@ -48,6 +55,6 @@ public final class ValidateCommand extends InputCommand {
 
   @Override
   void run(RunLog log) {
-    new ValidateTask(log).run(inputs(forms));
+    (reference ? ValidateTask.byReference(log) : new ValidateTask(log)).run(inputs(forms));
   }
 }

@@ -1,8 +1,10 @@
 package org.isopter.task.check;
 
 import java.util.List;
+import java.util.function.Function;
 import org.isopter.model.value.Result;
 import org.isopter.profiles.ProfileValidator;
+import org.isopter.profiles.QuickValidator;
 import org.isopter.profiles.ValidationMessage;
 import org.isopter.task.convert.Bundles;
 import org.isopter.task.input.InputDocument;
@@ -12,16 +14,30 @@ import org.isopter.task.report.Issue;
 import org.isopter.task.report.RunLog;
 
 /**
- * Validates FHIR R4 against the profiles that it claims, with the reference validator and without a
- * network. The log gets the validator's messages; its errors refuse a resource.
+ * Validates FHIR R4 against the profiles that it claims, without a network. The log gets the
+ * validator's messages; its errors refuse a resource.
  */
 public final class ValidateTask {
 
   private final RunLog log;
-  private final ProfileValidator validator = new ProfileValidator();
+  private final Function<String, List<ValidationMessage>> validator;
 
+  /**
+   * Makes a task that asks the reference validator only where the checks that are compiled from the
+   * profiles do not decide.
+   */
   public ValidateTask(RunLog log) {
+    this(log, new QuickValidator()::validate);
+  }
+
+  private ValidateTask(RunLog log, Function<String, List<ValidationMessage>> validator) {
     this.log = log;
+    this.validator = validator;
+  }
+
+  /** Returns a task that asks the reference validator about every resource. */
+  public static ValidateTask byReference(RunLog log) {
+    return new ValidateTask(log, new ProfileValidator()::validate);
   }
 
   /** Validates every resource and bundle. */
@@ -35,7 +51,7 @@ public final class ValidateTask {
     if (json instanceof Result.Ok<String> ok) {
       log.judge(
           item.position(),
-          validator.validate(ok.value()).stream().map(said -> issue(item, said)).toList());
+          validator.apply(ok.value()).stream().map(said -> issue(item, said)).toList());
     } else {
       log.refuseFor(item.position(), json.faults());
     }

@@ -1,0 +1,84 @@
+package org.isopter.profiles.compiled;
+
+import java.util.List;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import org.isopter.model.wire.Condition;
+import org.isopter.model.wire.Element;
+import org.isopter.model.wire.Slicing;
+
+/** The compiled form of a slicing. */
+final class SliceCheck {
+
+  private final boolean closed;
+  private final List<Slice> slices;
+  private final String wanted;
+
+  /**
+   * A slice.
+   *
+   * @param is whether an item belongs to it
+   * @param words what tells it apart, in words
+   */
+  private record Slice(ElementCheck check, Predicate<Item> is, String words) {}
+
+  SliceCheck(Slicing how, String id) {
+    this.closed = how.closed();
+    this.slices = how.slices().stream().map(slice -> slice(how.by(), slice, id)).toList();
+    this.wanted =
+        slices.stream()
+            .map(slice -> slice.check().element().name() + " " + slice.words())
+            .collect(Collectors.joining(", "));
+  }
+
+  private static Slice slice(Slicing.By by, Element slice, String id) {
+    ElementCheck check = new ElementCheck(slice, id + ":" + slice.name());
+    if (by == Slicing.By.TYPE) {
+      List<String> types = slice.conditions(Condition.OneOfTypes.class).get(0).types();
+      return new Slice(check, item -> types.contains(item.type()), "");
+    }
+    Patterns.Pattern pattern = pattern(by == Slicing.By.CODE ? slice.children().get(0) : slice);
+    Predicate<Item> is =
+        by == Slicing.By.CODE
+            ? item -> item.members("code").stream().anyMatch(pattern.fits())
+            : pattern.fits();
+    return new Slice(check, is, pattern.words());
+  }
+
+  private static Patterns.Pattern pattern(Element element) {
+    return Patterns.of(element.conditions(Condition.Pattern.class).get(0).fixed());
+  }
+
+  /** Checks the occurrences of the sliced element. */
+  void check(Item parent, List<Item> found, Report report) {
+    slices.forEach(slice -> check(slice, parent, found, report));
+    for (Item item : found) {
+      if (slices.stream().noneMatch(slice -> slice.is().test(item))) {
+        unmatched(item, report);
+      }
+    }
+  }
+
+  private void unmatched(Item item, Report report) {
+    if (closed) {
+      report.wrong(item, "saw " + Words.of(item) + ", wanted one of the slices: " + wanted);
+    } else {
+      report.doubt(item, "one beside the slices");
+    }
+  }
+
+  private static void check(Slice slice, Item parent, List<Item> found, Report report) {
+    List<Item> mine = found.stream().filter(slice.is()).toList();
+    Element element = slice.check().element();
+    String id = slice.check().id();
+    if (mine.size() < element.min()) {
+      report.wrong(
+          parent, "saw no element of slice " + id + ", wanted one with " + slice.words());
+    }
+    if (element.max() != Element.AS_BASE && mine.size() > element.max()) {
+      report.wrong(
+          parent, "saw %d of %s, wanted at most %d".formatted(mine.size(), id, element.max()));
+    }
+    mine.forEach(item -> slice.check().check(item, report));
+  }
+}

@@ -1,0 +1,41 @@
+package org.isopter.profiles.compiled;
+
+/** The three values of FHIRPath's logic: true, false, and nothing. */
+enum Truth {
+  YES,
+  NO,
+  NOTHING;
+
+  static Truth of(boolean holds) {
+    return holds ? YES : NO;
+  }
+
+  /** Both hold; section 6.5.1 of FHIRPath 2.0.0. */
+  Truth and(Truth other) {
+    if (this == NO || other == NO) {
+      return NO;
+    }
+    return this == YES && other == YES ? YES : NOTHING;
+  }
+
+  /** One of both holds; section 6.5.2. */
+  Truth or(Truth other) {
+    if (this == YES || other == YES) {
+      return YES;
+    }
+    return this == NO && other == NO ? NO : NOTHING;
+  }
+
+  /** The other holds where this one does; section 6.5.5. */
+  Truth implies(Truth other) {
+    return not().or(other);
+  }
+
+  private Truth not() {
+    return switch (this) {
+      case YES -> NO;
+      case NO -> YES;
+      case NOTHING -> NOTHING;
+    };
+  }
+}
