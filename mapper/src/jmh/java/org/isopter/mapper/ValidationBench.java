@@ -22,7 +22,9 @@ import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
 
-/** A bundle with an observation of every finding, judged by compiled checks and by the reference. */
+/**
+ * A bundle with an observation of every finding, judged by compiled checks and by the reference.
+ */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.Throughput)
 @OutputTimeUnit(TimeUnit.SECONDS)

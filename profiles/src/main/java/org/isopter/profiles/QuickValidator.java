@@ -46,7 +46,6 @@ public final class QuickValidator {
   }
 
   private static ValidationMessage message(Verdict.Breach breach) {
-    return new ValidationMessage(
-        ValidationMessage.Severity.ERROR, breach.path(), breach.text());
+    return new ValidationMessage(ValidationMessage.Severity.ERROR, breach.path(), breach.text());
   }
 }

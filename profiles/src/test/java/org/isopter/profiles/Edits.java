@@ -54,7 +54,8 @@ final class Edits {
     if (value.isValueNode()) {
       other(value)
           .forEach(
-              each -> edit("set " + each, path, whole -> ((ObjectNode) whole.at(at)).set(name, each)));
+              each ->
+                  edit("set " + each, path, whole -> ((ObjectNode) whole.at(at)).set(name, each)));
     }
     below(path);
   }

@@ -14,11 +14,11 @@ import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Catalogue;
-import org.isopter.profiles.compiled.CompiledValidator;
-import org.isopter.profiles.compiled.Verdict;
 import org.isopter.profiles.InvariantPairs.Found;
 import org.isopter.profiles.InvariantPairs.Pair;
 import org.isopter.profiles.artefact.Artefacts;
+import org.isopter.profiles.compiled.CompiledValidator;
+import org.isopter.profiles.compiled.Verdict;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -89,7 +89,9 @@ class InvariantTest {
   /** Returns what the compiled checks say, which must be able to decide. */
   private static List<String> compiled(String json) {
     return ((Verdict.Invalid) COMPILED.judge(json))
-        .breaches().stream().map(breach -> "ERROR " + breach.path() + ": " + breach.text()).toList();
+        .breaches().stream()
+            .map(breach -> "ERROR " + breach.path() + ": " + breach.text())
+            .toList();
   }
 
   private static List<String> said(String json) {

@@ -95,9 +95,10 @@ final class ConditionChecks implements Condition.Cases<Check> {
     return (item, report) -> {
       if (judge.judge(item) != Truth.YES) {
         String words =
-            seen.stream().map(walk -> Words.of(walk.from(item))).collect(Collectors.joining(" beside "));
-        report.wrong(
-            item, condition.key() + ": saw " + words + ", wanted: " + condition.human());
+            seen.stream()
+                .map(walk -> Words.of(walk.from(item)))
+                .collect(Collectors.joining(" beside "));
+        report.wrong(item, condition.key() + ": saw " + words + ", wanted: " + condition.human());
       }
     };
   }

@@ -64,8 +64,11 @@ final class Doubts {
     List<String> urls =
         bundle.members("entry").stream().map(entry -> entry.text("fullUrl")).toList();
     boolean fits = urls.stream().distinct().count() == urls.size();
-    require(fits && urls.stream().allMatch(url -> url.startsWith("urn:uuid:")), bundle,
-        "entries without an address each", report);
+    require(
+        fits && urls.stream().allMatch(url -> url.startsWith("urn:uuid:")),
+        bundle,
+        "entries without an address each",
+        report);
   }
 
   /** The standard has rules for some systems of its own, and for addresses of examples. */

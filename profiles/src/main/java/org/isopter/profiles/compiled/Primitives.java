@@ -16,9 +16,11 @@ final class Primitives {
   private static final Pattern ID = Pattern.compile("[A-Za-z0-9\\-.]{1,64}");
   private static final Pattern CODE = Pattern.compile("[!-~]+");
   private static final Pattern URI =
-      Pattern.compile("(?:https?://[a-z0-9.\\-]+(?:/[A-Za-z0-9._\\-]+)*/?"
-          + "|urn:uuid:[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}|[A-Z][A-Za-z]+)");
-  private static final Pattern DECIMAL = Pattern.compile("-?(?:0|[1-9][0-9]{0,8})(?:\\.[0-9]{1,8})?");
+      Pattern.compile(
+          "(?:https?://[a-z0-9.\\-]+(?:/[A-Za-z0-9._\\-]+)*/?"
+              + "|urn:uuid:[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}|[A-Z][A-Za-z]+)");
+  private static final Pattern DECIMAL =
+      Pattern.compile("-?(?:0|[1-9][0-9]{0,8})(?:\\.[0-9]{1,8})?");
   private static final Pattern INTEGER = Pattern.compile("0|-?[1-9][0-9]{0,8}");
   private static final Pattern DATE = Pattern.compile("(?:19|20)[0-9]{2}-[0-9]{2}-[0-9]{2}");
   private static final Pattern INSTANT =
@@ -64,12 +66,12 @@ final class Primitives {
   private static boolean isPlain(int point) {
     return switch (Character.getType(point)) {
       case Character.CONTROL,
-              Character.FORMAT,
-              Character.SURROGATE,
-              Character.PRIVATE_USE,
-              Character.UNASSIGNED,
-              Character.LINE_SEPARATOR,
-              Character.PARAGRAPH_SEPARATOR ->
+          Character.FORMAT,
+          Character.SURROGATE,
+          Character.PRIVATE_USE,
+          Character.UNASSIGNED,
+          Character.LINE_SEPARATOR,
+          Character.PARAGRAPH_SEPARATOR ->
           false;
       default -> point == ' ' || !Character.isSpaceChar(point);
     };

@@ -72,8 +72,7 @@ final class SliceCheck {
     Element element = slice.check().element();
     String id = slice.check().id();
     if (mine.size() < element.min()) {
-      report.wrong(
-          parent, "saw no element of slice " + id + ", wanted one with " + slice.words());
+      report.wrong(parent, "saw no element of slice " + id + ", wanted one with " + slice.words());
     }
     if (element.max() != Element.AS_BASE && mine.size() > element.max()) {
       report.wrong(

@@ -50,7 +50,8 @@ final class Standard {
             cells[1],
             cells[2].equals("!") || cells[2].equals("+"),
             cells[2].equals("*") || cells[2].equals("+"));
-    members.computeIfAbsent(cells[0].substring(0, point), type -> new LinkedHashMap<>())
+    members
+        .computeIfAbsent(cells[0].substring(0, point), type -> new LinkedHashMap<>())
         .put(key, member);
   }
 
