@@ -4,5 +4,5 @@ package org.isopter.profiles.compiled;
 interface Check {
 
   /** Reports what is wrong. */
-  void check(Item item, Report report);
+  void check(Item item, Judgement report);
 }

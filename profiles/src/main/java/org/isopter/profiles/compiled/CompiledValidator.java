@@ -54,14 +54,14 @@ public final class CompiledValidator {
    */
   public Verdict judge(String json) {
     try {
-      return judge(ItemReader.read(standard, json));
+      return judge(ItemParser.read(standard, json));
     } catch (Unknown unknown) {
       return new Verdict.Undecided(unknown.getMessage());
     }
   }
 
   private Verdict judge(Item root) {
-    Report report = new Report();
+    Judgement report = new Judgement();
     profiles(root, report);
     for (Item entry : root.members("entry")) {
       entry.members("resource").forEach(resource -> profiles(resource, report));
@@ -70,7 +70,7 @@ public final class CompiledValidator {
     return report.verdict();
   }
 
-  private void profiles(Item resource, Report report) {
+  private void profiles(Item resource, Judgement report) {
     List<String> claimed = claimed(resource);
     if (resource.type().equals("Observation") == claimed.isEmpty()) {
       throw new Unknown(resource.type() + " of " + claimed.size() + " profiles");

@@ -93,7 +93,7 @@ final class ConditionChecks implements Condition.Cases<Check> {
     Judges.Judge judge = Judges.of(condition.test());
     List<Walks.Walk> seen = condition.seen().stream().map(Walks::of).toList();
     return (item, report) -> {
-      if (judge.judge(item) != Truth.YES) {
+      if (judge.judge(item) != Ternary.YES) {
         String words =
             seen.stream()
                 .map(walk -> Words.of(walk.from(item)))

@@ -42,7 +42,7 @@ final class Doubts {
   }
 
   /** Reports what is doubtful in an item and below it. */
-  void find(Item item, Report report) {
+  void find(Item item, Judgement report) {
     switch (item.type()) {
       case "Coding" -> require(terms.isKnown(item), item, "a code or a display", report);
       case "Identifier" -> require(isAbsolute(item.text("system")), item, "a system", report);
@@ -54,13 +54,15 @@ final class Doubts {
       default -> {}
     }
     for (Item each : item.members()) {
-      Set<String> codes = CODES.get(item.type() + "." + each.name());
-      require(codes == null || codes.contains(each.text()), each, "a code", report);
+      if (each.type().equals("code")) {
+        Set<String> codes = CODES.get(item.type() + "." + each.name());
+        require(codes == null || codes.contains(each.text()), each, "a code", report);
+      }
       find(each, report);
     }
   }
 
-  private static void bundle(Item bundle, Report report) {
+  private static void bundle(Item bundle, Judgement report) {
     List<String> urls =
         bundle.members("entry").stream().map(entry -> entry.text("fullUrl")).toList();
     boolean fits = urls.stream().distinct().count() == urls.size();
@@ -99,7 +101,7 @@ final class Doubts {
     return named && (type.isEmpty() || allowed.contains(type.get(0).text()));
   }
 
-  private static void require(boolean fits, Item item, String otherwise, Report report) {
+  private static void require(boolean fits, Item item, String otherwise, Judgement report) {
     if (!fits) {
       report.doubt(item, otherwise);
     }

@@ -12,6 +12,7 @@ final class ElementCheck {
   private final Element element;
   private final String id;
   private final Predicate<Item> typed;
+  private final List<Check> types;
   private final List<Check> conditions;
   private final List<ElementCheck> children;
   private final Optional<SliceCheck> slices;
@@ -25,7 +26,13 @@ final class ElementCheck {
     this.element = element;
     this.id = id;
     this.typed = typed(element);
-    this.conditions = element.conditions().stream().map(ConditionChecks::of).toList();
+    this.types =
+        element.conditions(Condition.OneOfTypes.class).stream().map(ConditionChecks::of).toList();
+    this.conditions =
+        element.conditions().stream()
+            .filter(condition -> !(condition instanceof Condition.OneOfTypes))
+            .map(ConditionChecks::of)
+            .toList();
     this.children =
         element.children().stream()
             .map(child -> new ElementCheck(child, id + "." + child.name()))
@@ -50,31 +57,33 @@ final class ElementCheck {
   }
 
   /** Checks the members of an item that the element is about. */
-  void checkIn(Item parent, Report report) {
+  void checkIn(Item parent, Judgement report) {
     List<Item> found = parent.members(element.name());
     count(parent, found.size(), report);
     found.forEach(item -> check(item, report));
     slices.ifPresentOrElse(
-        how -> how.check(parent, found, report), () -> found.forEach(i -> unsliced(i, report)));
+        how -> how.check(parent, found.stream().filter(typed).toList(), report),
+        () -> found.forEach(i -> unsliced(i, report)));
   }
 
   /** A component of a finding that has none may be anything. */
-  private static void unsliced(Item item, Report report) {
+  private static void unsliced(Item item, Judgement report) {
     if (item.type().equals("Observation.component")) {
       report.doubt(item, "a component that the profile does not have");
     }
   }
 
-  /** Checks one occurrence. */
-  void check(Item item, Report report) {
-    conditions.forEach(condition -> condition.check(item, report));
+  /** Checks one occurrence; of a wrong type nothing else is said. */
+  void check(Item item, Judgement report) {
+    types.forEach(type -> type.check(item, report));
     if (typed.test(item)) {
+      conditions.forEach(condition -> condition.check(item, report));
       children.forEach(child -> child.checkIn(item, report));
     }
   }
 
   /** Checks how many there are. */
-  private void count(Item parent, int found, Report report) {
+  private void count(Item parent, int found, Judgement report) {
     if (found < element.min()) {
       report.wrong(parent, counted(found, "at least", element.min()));
     }

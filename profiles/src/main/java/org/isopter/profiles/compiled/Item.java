@@ -54,8 +54,21 @@ final class Item {
     return members;
   }
 
+  /** Says whether there is a member of a name as the standard defines it. */
+  boolean has(String name) {
+    for (Item each : members) {
+      if (each.member.name().equals(name)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** Returns the members of a name as the standard defines it. */
   List<Item> members(String name) {
+    if (!has(name)) {
+      return List.of();
+    }
     List<Item> found = new ArrayList<>(members.size());
     for (Item each : members) {
       if (each.member.name().equals(name)) {

@@ -18,7 +18,7 @@ final class Judges implements Test.Cases<Judges.Judge> {
   /** Says whether an item passes a test. */
   interface Judge {
     /** Returns whether the item passes. */
-    Truth judge(Item item);
+    Ternary judge(Item item);
   }
 
   static Judge of(Test test) {
@@ -28,37 +28,40 @@ final class Judges implements Test.Cases<Judges.Judge> {
   @Override
   public Judge exists(Test.Exists test) {
     Walks.Walk walk = Walks.of(test.path());
-    return item -> Truth.of(!walk.from(item).isEmpty());
+    return item -> Ternary.of(walk.any(item, each -> true));
   }
 
   @Override
   public Judge missing(Test.Missing test) {
     Walks.Walk walk = Walks.of(test.path());
-    return item -> Truth.of(walk.from(item).isEmpty());
+    return item -> Ternary.of(!walk.any(item, each -> true));
   }
 
   @Override
   public Judge every(Test.Every test) {
     Walks.Walk walk = Walks.of(test.path());
     Judge each = of(test.test());
-    return item -> Truth.of(walk.from(item).stream().allMatch(x -> each.judge(x) == Truth.YES));
+    return item -> Ternary.of(!walk.any(item, found -> each.judge(found) != Ternary.YES));
   }
 
   @Override
   public Judge and(Test.And test) {
-    return joined(test.tests(), Truth::and);
+    return joined(test.tests(), Ternary::and, Ternary.NO);
   }
 
   @Override
   public Judge or(Test.Or test) {
-    return joined(test.tests(), Truth::or);
+    return joined(test.tests(), Ternary::or, Ternary.YES);
   }
 
   @Override
   public Judge implies(Test.Implies test) {
     Judge when = of(test.when());
     Judge then = of(test.then());
-    return item -> when.judge(item).implies(then.judge(item));
+    return item -> {
+      Ternary first = when.judge(item);
+      return first == Ternary.NO ? Ternary.YES : first.implies(then.judge(item));
+    };
   }
 
   @Override
@@ -66,11 +69,11 @@ final class Judges implements Test.Cases<Judges.Judge> {
     Judge first = of(test.first());
     Judge second = of(test.second());
     return item -> {
-      Truth one = first.judge(item);
-      Truth other = second.judge(item);
-      return one == Truth.NOTHING || other == Truth.NOTHING
-          ? Truth.NOTHING
-          : Truth.of((one == other) == test.same());
+      Ternary one = first.judge(item);
+      Ternary other = second.judge(item);
+      return one == Ternary.NOTHING || other == Ternary.NOTHING
+          ? Ternary.NOTHING
+          : Ternary.of((one == other) == test.same());
     };
   }
 
@@ -86,8 +89,8 @@ final class Judges implements Test.Cases<Judges.Judge> {
     return item -> {
       List<Item> found = walk.from(item);
       return found.isEmpty()
-          ? Truth.NOTHING
-          : Truth.of(found.size() == 1 && found.get(0).text().equals(wanted));
+          ? Ternary.NOTHING
+          : Ternary.of(found.size() == 1 && found.get(0).text().equals(wanted));
     };
   }
 
@@ -108,7 +111,7 @@ final class Judges implements Test.Cases<Judges.Judge> {
     return item -> {
       List<Item> limit = second.from(item);
       return limit.isEmpty()
-          ? Truth.NOTHING
+          ? Ternary.NOTHING
           : compared(first.from(item), number(limit.get(0)), order -> order <= 0);
     };
   }
@@ -117,14 +120,20 @@ final class Judges implements Test.Cases<Judges.Judge> {
   public Judge decimals(Test.Decimals test) {
     String fraction = test.most() == 0 ? "" : "([.][0-9]{1," + test.most() + "})?";
     Pattern digits = Pattern.compile("-?[0-9]+" + fraction);
-    return item -> Truth.of(digits.matcher(item.text()).matches());
+    return item -> Ternary.of(digits.matcher(item.text()).matches());
   }
 
-  private static Judge joined(List<Test> tests, BinaryOperator<Truth> join) {
+  /** Joins tests; one that comes out as the last word makes those behind it needless. */
+  private static Judge joined(List<Test> tests, BinaryOperator<Ternary> join, Ternary last) {
     return tests.stream()
         .map(Judges::of)
-        .reduce((a, b) -> item -> join.apply(a.judge(item), b.judge(item)))
+        .reduce((a, b) -> item -> joined(a.judge(item), b, item, join, last))
         .orElseThrow();
+  }
+
+  private static Ternary joined(
+      Ternary first, Judge second, Item item, BinaryOperator<Ternary> join, Ternary last) {
+    return first == last ? last : join.apply(first, second.judge(item));
   }
 
   private static Judge compared(Path path, BigDecimal limit, IntPredicate order) {
@@ -132,10 +141,10 @@ final class Judges implements Test.Cases<Judges.Judge> {
     return item -> compared(walk.from(item), limit, order);
   }
 
-  private static Truth compared(List<Item> found, BigDecimal limit, IntPredicate order) {
+  private static Ternary compared(List<Item> found, BigDecimal limit, IntPredicate order) {
     return found.isEmpty()
-        ? Truth.NOTHING
-        : Truth.of(order.test(number(found.get(0)).compareTo(limit)));
+        ? Ternary.NOTHING
+        : Ternary.of(order.test(number(found.get(0)).compareTo(limit)));
   }
 
   private static BigDecimal number(Item item) {

@@ -50,7 +50,7 @@ final class SliceCheck {
   }
 
   /** Checks the occurrences of the sliced element. */
-  void check(Item parent, List<Item> found, Report report) {
+  void check(Item parent, List<Item> found, Judgement report) {
     slices.forEach(slice -> check(slice, parent, found, report));
     for (Item item : found) {
       if (slices.stream().noneMatch(slice -> slice.is().test(item))) {
@@ -59,7 +59,7 @@ final class SliceCheck {
     }
   }
 
-  private void unmatched(Item item, Report report) {
+  private void unmatched(Item item, Judgement report) {
     if (closed) {
       report.wrong(item, "saw " + Words.of(item) + ", wanted one of the slices: " + wanted);
     } else {
@@ -67,7 +67,7 @@ final class SliceCheck {
     }
   }
 
-  private static void check(Slice slice, Item parent, List<Item> found, Report report) {
+  private static void check(Slice slice, Item parent, List<Item> found, Judgement report) {
     List<Item> mine = found.stream().filter(slice.is()).toList();
     Element element = slice.check().element();
     String id = slice.check().id();

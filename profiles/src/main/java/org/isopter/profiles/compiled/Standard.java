@@ -68,7 +68,7 @@ final class Standard {
   /** Returns the name of a required member that an item lacks. */
   Optional<String> lacking(Item item) {
     for (Member member : members.getOrDefault(item.type(), Map.of()).values()) {
-      if (member.required() && item.members(member.name()).isEmpty()) {
+      if (member.required() && !item.has(member.name())) {
         return Optional.of(member.key());
       }
     }

@@ -2,34 +2,42 @@ package org.isopter.profiles.compiled;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import org.isopter.model.wire.Path;
 
-/** Compiles paths. */
+/** Compiles the steps of paths, each with what follows it. */
 final class Walks implements Path.Steps<Walks.Walk> {
 
-  private static final Walks STEPS = new Walks();
+  private static final Walk STAY = (item, accepts) -> accepts.test(item);
 
-  private Walks() {}
+  private final Walk next;
 
-  /** Leads from items to others. */
+  private Walks(Walk next) {
+    this.next = next;
+  }
+
+  /** Leads from an item to others. */
   interface Walk {
-    /** Adds to {@code found} where an item leads. */
-    void from(Item item, List<Item> found);
+    /** Says whether one of those to which an item leads is accepted; the rest is not visited. */
+    boolean any(Item item, Predicate<Item> accepts);
 
     /** Returns where an item leads. */
     default List<Item> from(Item item) {
       List<Item> found = new ArrayList<>(2);
-      from(item, found);
+      any(
+          item,
+          each -> {
+            found.add(each);
+            return false;
+          });
       return found;
     }
   }
 
   static Walk of(Path path) {
-    Walk walk = (item, found) -> found.add(item);
-    for (Path.Step step : path.steps()) {
-      Walk before = walk;
-      Walk next = step.fold(STEPS);
-      walk = (item, found) -> before.from(item).forEach(each -> next.from(each, found));
+    Walk walk = STAY;
+    for (int i = path.steps().size() - 1; i >= 0; i--) {
+      walk = path.steps().get(i).fold(new Walks(walk));
     }
     return walk;
   }
@@ -37,32 +45,25 @@ final class Walks implements Path.Steps<Walks.Walk> {
   @Override
   public Walk child(Path.Child step) {
     String name = step.name();
-    return (item, found) -> {
+    return (item, accepts) -> {
       for (Item each : item.members()) {
-        if (each.isCalled(name)) {
-          found.add(each);
+        if (each.isCalled(name) && next.any(each, accepts)) {
+          return true;
         }
       }
+      return false;
     };
   }
 
   @Override
   public Walk ofType(Path.OfType step) {
     String type = step.type();
-    return (item, found) -> {
-      if (item.type().equals(type)) {
-        found.add(item);
-      }
-    };
+    return (item, accepts) -> item.type().equals(type) && next.any(item, accepts);
   }
 
   @Override
   public Walk where(Path.Where step) {
     Judges.Judge judge = Judges.of(step.test());
-    return (item, found) -> {
-      if (judge.judge(item) == Truth.YES) {
-        found.add(item);
-      }
-    };
+    return (item, accepts) -> judge.judge(item) == Ternary.YES && next.any(item, accepts);
   }
 }

@@ -1,17 +1,17 @@
 package org.isopter.profiles.compiled;
 
 /** The three values of FHIRPath's logic: true, false, and nothing. */
-enum Truth {
+enum Ternary {
   YES,
   NO,
   NOTHING;
 
-  static Truth of(boolean holds) {
+  static Ternary of(boolean holds) {
     return holds ? YES : NO;
   }
 
   /** Both hold; section 6.5.1 of FHIRPath 2.0.0. */
-  Truth and(Truth other) {
+  Ternary and(Ternary other) {
     if (this == NO || other == NO) {
       return NO;
     }
@@ -19,7 +19,7 @@ enum Truth {
   }
 
   /** One of both holds; section 6.5.2. */
-  Truth or(Truth other) {
+  Ternary or(Ternary other) {
     if (this == YES || other == YES) {
       return YES;
     }
@@ -27,11 +27,11 @@ enum Truth {
   }
 
   /** The other holds where this one does; section 6.5.5. */
-  Truth implies(Truth other) {
+  Ternary implies(Ternary other) {
     return not().or(other);
   }
 
-  private Truth not() {
+  private Ternary not() {
     return switch (this) {
       case YES -> NO;
       case NO -> YES;

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** What is found in a resource: what is wrong, and what only the reference validator can judge. */
-final class Report {
+final class Judgement {
 
   private final List<Verdict.Breach> breaches = new ArrayList<>();
   private final List<Verdict.Breach> doubts = new ArrayList<>();

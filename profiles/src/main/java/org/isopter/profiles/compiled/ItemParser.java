@@ -1,7 +1,5 @@
 package org.isopter.profiles.compiled;
 
-import java.util.HashSet;
-import java.util.Set;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonToken;
@@ -9,14 +7,14 @@ import tools.jackson.core.ObjectReadContext;
 import tools.jackson.core.json.JsonFactory;
 
 /** Reads JSON as items; what does not fit the table of the standard is unknown. */
-final class ItemReader {
+final class ItemParser {
 
   private static final JsonFactory JSON = JsonFactory.builder().build();
 
   private final Standard standard;
   private final JsonParser parser;
 
-  private ItemReader(Standard standard, JsonParser parser) {
+  private ItemParser(Standard standard, JsonParser parser) {
     this.standard = standard;
     this.parser = parser;
   }
@@ -28,7 +26,7 @@ final class ItemReader {
    */
   static Item read(Standard standard, String json) {
     try (JsonParser parser = JSON.createParser(ObjectReadContext.empty(), json)) {
-      return new ItemReader(standard, parser).whole();
+      return new ItemParser(standard, parser).whole();
     } catch (JacksonException broken) {
       throw new Unknown("JSON that cannot be read");
     }
@@ -52,13 +50,12 @@ final class ItemReader {
   }
 
   private void members(Item item) {
-    Set<String> seen = new HashSet<>();
     for (String key = parser.nextName(); key != null; key = parser.nextName()) {
       String type = item.type();
       String name = key;
       Member member =
           standard.member(type, key).orElseThrow(() -> new Unknown(type + " with " + name));
-      require(seen.add(member.name()), member.name() + " twice");
+      require(!item.has(member.name()), member, "twice");
       member(item, member, parser.nextToken());
     }
     standard.lacking(item).ifPresent(lack -> unknown(item.type() + " without " + lack));
@@ -69,10 +66,10 @@ final class ItemReader {
       value(item, member, Member.SINGLE, token);
       return;
     }
-    require(token == JsonToken.START_ARRAY, member.key() + " that is no list");
+    require(token == JsonToken.START_ARRAY, member, "that is no list");
     int index = 0;
     JsonToken each = parser.nextToken();
-    require(each != JsonToken.END_ARRAY, member.key() + " that is empty");
+    require(each != JsonToken.END_ARRAY, member, "that is empty");
     for (; each != JsonToken.END_ARRAY; each = parser.nextToken()) {
       value(item, member, index++, each);
     }
@@ -84,9 +81,9 @@ final class ItemReader {
     } else if (token == JsonToken.START_OBJECT && standard.isComplex(member.type())) {
       Item added = item.add(member, index);
       members(added);
-      require(!added.members().isEmpty(), member.key() + " that is empty");
+      require(!added.members().isEmpty(), member, "that is empty");
     } else {
-      require(isPrimitive(member, token), member.key() + " that is no plain " + member.type());
+      require(isPrimitive(member, token), member, "that is not plain");
       item.add(member, index).write(parser.getString());
     }
   }
@@ -110,6 +107,12 @@ final class ItemReader {
   private static void require(boolean fits, String otherwise) {
     if (!fits) {
       unknown(otherwise);
+    }
+  }
+
+  private static void require(boolean fits, Member member, String otherwise) {
+    if (!fits) {
+      unknown(member.key() + " " + otherwise);
     }
   }
 
