@@ -138,6 +138,15 @@ class CompiledValidatorTest {
   }
 
   @Test
+  void leavesMarkupToTheReference() {
+    String plain = pressure.replace("\"value\":\"p-1\"", "\"value\":\"p < 1 & > 0\"");
+    assertEquals(new Verdict.Valid(), compiled.judge(plain));
+    assertEquals(List.of(), reference.validate(plain));
+    String markup = pressure.replace("\"value\":\"p-1\"", "\"value\":\"<b>p-1</b>\"");
+    assertInstanceOf(Verdict.Undecided.class, compiled.judge(markup));
+  }
+
+  @Test
   void leavesADisplayThatItDoesNotKnowToTheReference() {
     String json = pressure.replace("\"Entire right eye (body structure)\"", "\"Left eye\"");
     assertTrue(json.contains("Left eye"));

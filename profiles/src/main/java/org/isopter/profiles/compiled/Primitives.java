@@ -3,7 +3,6 @@ package org.isopter.profiles.compiled;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -12,7 +11,9 @@ import java.util.regex.Pattern;
  */
 final class Primitives {
 
+  private static final Pattern TAG = Pattern.compile("<[A-Za-z/!?]");
   private static final int LONGEST = 100_000;
+  private static final int LONGEST_URI = 500;
   private static final Pattern ID = Pattern.compile("[A-Za-z0-9\\-.]{1,64}");
   private static final Pattern CODE = Pattern.compile("[!-~]+");
   private static final Pattern URI =
@@ -27,9 +28,10 @@ final class Primitives {
       Pattern.compile(
           "(?:19|20)[0-9]{2}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-5][0-9](?:\\.[0-9]{1,3})?"
               + "(?:Z|[+-](?:0[0-9]|1[0-3]):[0-5][0-9])");
-  private static final Pattern NARRATIVE =
-      Pattern.compile(
-          "<div xmlns=\"http://www.w3.org/1999/xhtml\">((?:[^<>&]|&amp;|&lt;|&gt;|&quot;|&#39;)+)</div>");
+  private static final Pattern ENTITY = Pattern.compile("&(?:amp|lt|gt|quot|#39);");
+  private static final Pattern MARKUP = Pattern.compile("[<>&]");
+  private static final String DIV = "<div xmlns=\"http://www.w3.org/1999/xhtml\">";
+  private static final String END = "</div>";
 
   private Primitives() {}
 
@@ -38,7 +40,7 @@ final class Primitives {
     return switch (type) {
       case "id" -> ID.matcher(text).matches();
       case "code" -> CODE.matcher(text).matches();
-      case "uri", "canonical" -> URI.matcher(text).matches();
+      case "uri", "canonical" -> text.length() <= LONGEST_URI && URI.matcher(text).matches();
       case "string", "markdown" -> isPlain(text);
       case "dateTime" -> isDate(text) || isInstant(text);
       case "instant" -> isInstant(text);
@@ -60,10 +62,26 @@ final class Primitives {
     return !text.isEmpty()
         && text.length() <= LONGEST
         && text.equals(text.strip())
-        && text.codePoints().allMatch(each -> isPlain(each) && each != '<');
+        && !TAG.matcher(text).find()
+        && isOfPlainCharacters(text);
+  }
+
+  private static boolean isOfPlainCharacters(String text) {
+    int point;
+    for (int i = 0; i < text.length(); i += Character.charCount(point)) {
+      point = text.codePointAt(i);
+      if (!isPlain(point)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static boolean isPlain(int point) {
+    return point >= ' ' && point <= '~' || isPlainBeyondAscii(point);
+  }
+
+  private static boolean isPlainBeyondAscii(int point) {
     return switch (Character.getType(point)) {
       case Character.CONTROL,
           Character.FORMAT,
@@ -73,16 +91,20 @@ final class Primitives {
           Character.LINE_SEPARATOR,
           Character.PARAGRAPH_SEPARATOR ->
           false;
-      default -> point == ' ' || !Character.isSpaceChar(point);
+      default -> !Character.isSpaceChar(point);
     };
   }
 
   private static boolean isNarrative(String text) {
-    Matcher matcher = NARRATIVE.matcher(text);
     return text.length() <= LONGEST
-        && matcher.matches()
-        && !matcher.group(1).isBlank()
-        && text.codePoints().allMatch(Primitives::isPlain);
+        && text.startsWith(DIV)
+        && text.endsWith(END)
+        && isOfPlainCharacters(text)
+        && isContent(text.substring(DIV.length(), text.length() - END.length()));
+  }
+
+  private static boolean isContent(String text) {
+    return !text.isBlank() && !MARKUP.matcher(ENTITY.matcher(text).replaceAll("")).find();
   }
 
   private static boolean isDate(String text) {
