@@ -1,5 +1,6 @@
 package org.isopter.cli.option;
 
+import java.io.IOException;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.OffsetDateTime;
@@ -13,6 +14,7 @@ import org.isopter.mapper.foreign.vocabulary.DepartmentAliases;
 import org.isopter.mapper.json.Limits;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.value.Result;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
@@ -57,7 +59,7 @@ public final class ForeignOptions {
   @Option(
       names = "--habits",
       paramLabel = "FILE",
-      converter = AliasesFile.class,
+      converter = Aliases.class,
       description =
           "Codes, units and words of the department: the lines 'fhir' of its file of habits.")
   DepartmentAliases aliases = DepartmentAliases.none();
@@ -78,6 +80,19 @@ public final class ForeignOptions {
   /** Returns these options for a reader. */
   public Options options() {
     return new Options(zone(), window(), Limits.USUAL, Optional.ofNullable(performed), aliases);
+  }
+
+  /** Reads the lines about FHIR in a file of habits, and says at once what is wrong with them. */
+  static final class Aliases implements ITypeConverter<DepartmentAliases> {
+    @Override
+    public DepartmentAliases convert(String file) throws IOException {
+      Result<DepartmentAliases> aliases =
+          DepartmentAliases.of(new HabitsFile().convert(file).fhir(), Catalogue.standard());
+      if (!aliases.isOk()) {
+        throw new TypeConversionException(file + ": " + aliases.faults().get(0));
+      }
+      return aliases.orThrow();
+    }
   }
 
   /** Reads a time zone. */

@@ -7,7 +7,6 @@ import java.time.ZoneId;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.mapper.foreign.ledger.Place;
-import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Times;
 
@@ -25,15 +24,18 @@ public record TimeBeside(OffsetDateTime at, String rule, String remark) {
 
   /** Returns the time, or nothing where the observation states one or nobody does. */
   public static Optional<TimeBeside> of(
-      Place observation, Neighbours neighbours, Optional<Raw.Obj> report, Options options) {
-    ZoneId zone = options.zone();
+      Place observation,
+      Neighbours neighbours,
+      Optional<Raw.Obj> report,
+      ZoneId zone,
+      Optional<OffsetDateTime> performed) {
     if (isStated(observation.value())) {
       return Optional.empty();
     }
     return report
         .flatMap(holder -> effective(holder, zone))
         .map(at -> new TimeBeside(at, "time-report", "Time of the report; the test states none."))
-        .or(() -> options.performed().map(TimeBeside::named))
+        .or(() -> performed.map(TimeBeside::named))
         .or(() -> ofVisit(observation, neighbours, zone))
         .or(() -> issued(observation, zone));
   }
