@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import org.isopter.mapper.foreign.document.Neighbours;
-import org.isopter.mapper.foreign.reading.ForeignRule;
+import org.isopter.mapper.foreign.vocabulary.ForeignRule;
 import org.isopter.mapper.foreign.vocabulary.ForeignRules;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;

@@ -10,7 +10,7 @@ import java.util.Random;
 import java.util.stream.Stream;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
-import org.isopter.mapper.foreign.reading.ForeignRule;
+import org.isopter.mapper.foreign.vocabulary.ForeignRule;
 import org.isopter.mapper.foreign.vocabulary.ForeignRules;
 import org.isopter.mapper.hapi.FhirXml;
 import org.isopter.mapper.record.RecordFormat;

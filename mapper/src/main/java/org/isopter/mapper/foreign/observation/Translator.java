@@ -63,7 +63,8 @@ public final class Translator {
     this.methodAndNotes = new MethodAndNotes(vocabulary, observation);
     this.gathering = new Gathering(ledger, methodAndNotes);
     this.qualifiers = new Qualifiers(vocabulary, observation);
-    this.beside = TimeBeside.of(observation, neighbours, report, options.zone(), options.performed());
+    this.beside =
+        TimeBeside.of(observation, neighbours, report, options.zone(), options.performed());
   }
 
   /**

@@ -3,7 +3,6 @@ package org.isopter.mapper.foreign.vocabulary;
 import java.util.ArrayList;
 import java.util.List;
 import org.isopter.mapper.foreign.ledger.Why;
-import org.isopter.mapper.foreign.reading.ForeignRule;
 
 /** The rules and the reasons as a page of Markdown. */
 public final class ForeignPage {

@@ -12,7 +12,6 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.isopter.mapper.foreign.ForeignReader;
-import org.isopter.mapper.foreign.reading.ForeignRule;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;

@@ -1,4 +1,7 @@
-package org.isopter.mapper.foreign.reading;
+package org.isopter.mapper.foreign.vocabulary;
+
+import org.apiguardian.api.API;
+import org.apiguardian.api.API.Status;
 
 /**
  * One habit of others that is understood.
@@ -9,6 +12,7 @@ package org.isopter.mapper.foreign.reading;
  * @param takes what the rule takes
  * @param refuses what looks alike and is not taken by it
  */
+@API(status = Status.STABLE)
 public record ForeignRule(String id, String kind, String reason, Example takes, Example refuses) {
 
   /**
