@@ -76,6 +76,72 @@ class CalculateTest {
     assertTrue(out.contains("By the mean deviation alone: moderate"), out);
   }
 
+  /**
+   * A manual of static perimetry flags fixation losses from 20 % on; false positives over 15 %, or
+   * from 33 % on in older tests, as the flags state (from memory). 3 of 15 are 20 %, 4 of 25 16 %.
+   */
+  @Test
+  void holdsErrorsOfAPerimeterAgainstEveryLimitOfTheirKind() {
+    assertTrue(
+        calculate("field-reliability", "fixation-losses", "3", "15")
+            .ok()
+            .out()
+            .contains("at or over"));
+    assertTrue(
+        calculate("field-reliability", "fixation-losses", "3", "16").ok().out().contains("within"));
+    String out = calculate("field-reliability", "false-positives", "4", "25").ok().out();
+    assertTrue(out.contains("4 of 25 is at or over the limit of 15 %"), out);
+    assertTrue(out.contains("4 of 25 is within the limit of 33 %"), out);
+    assertEquals(
+        ExitStatus.REFUSED, calculate("field-reliability", "false-positives", "5", "4").status());
+    assertEquals(ExitStatus.REFUSED, calculate("field-reliability", "losses", "1", "4").status());
+  }
+
+  /** The manual's limit of a threshold is 40 dB; an index of 100 % is that of the age. */
+  @Test
+  void saysWhatAThresholdAndAnIndexMean() {
+    assertTrue(calculate("field-threshold", "40").ok().out().contains("is abnormally high"));
+    assertTrue(calculate("field-threshold", "39").ok().out().contains("is not abnormally high"));
+    String out = calculate("field-index", "visual-field-index", "85").ok().out();
+    assertTrue(out.startsWith("The index is 85 %"), out);
+    assertEquals(
+        ExitStatus.REFUSED, calculate("field-index", "visual-field-index", "101").status());
+    assertEquals(ExitStatus.REFUSED, calculate("field-index", "mean", "1").status());
+  }
+
+  /**
+   * gov.uk: 120 degrees across and 50 to each side. Directive 2009/113/EC: 20 degrees up and down
+   * besides, and nothing in the central 20 (from memory).
+   */
+  @Test
+  void holdsAFieldAgainstFiguresForDriving() {
+    assertEquals(2, reached("60", "60", "20", "20", "no-defect"));
+    assertEquals(1, reached("60", "60", "19", "20", "no-defect"));
+    assertEquals(1, reached("60", "60", "20", "20", "defect"));
+    assertEquals(0, reached("75", "49", "20", "20", "no-defect"));
+    assertEquals(
+        ExitStatus.REFUSED, calculate("driving-field", "60", "60", "20", "20", "some").status());
+    assertEquals(
+        ExitStatus.REFUSED, calculate("driving-field", "60", "600", "20", "20", "defect").status());
+  }
+
+  private static long reached(String... values) {
+    return calculate("driving-field", values)
+        .ok()
+        .out()
+        .lines()
+        .filter(line -> line.startsWith("The figure of the rule is reached"))
+        .count();
+  }
+
+  /** WHO: near vision is impaired where it is worse than N6 or 0.8 M at 40 cm. */
+  @Test
+  void saysWhetherPrintIsNearImpairment() {
+    assertTrue(calculate("near-impairment", "N8").ok().out().contains("is in the near"));
+    assertTrue(calculate("near-impairment", "N6").ok().out().contains("is not in the near"));
+    assertTrue(calculate("near-impairment", "6/9").ok().out().contains("N or M print"));
+  }
+
   /** Wilkinson 2003: more than 20 haemorrhages in each of four quadrants, or one with IRMA. */
   @Test
   void findsTheLevelOfARetina() {

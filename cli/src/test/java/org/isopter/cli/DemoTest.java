@@ -13,11 +13,9 @@ import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Finding;
-import org.isopter.task.input.FhirForm;
 import org.isopter.task.input.InputDocument;
 import org.isopter.task.input.InputForm;
 import org.isopter.task.input.InputSource;
-import org.isopter.task.input.RecordForm;
 import org.isopter.task.input.Records;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -58,9 +56,11 @@ class DemoTest {
   }
 
   @ParameterizedTest
-  @EnumSource(FhirForm.class)
-  void goesToFhirAndBackByFiles(FhirForm form) throws IOException {
-    boolean stream = form == FhirForm.NDJSON;
+  @EnumSource(
+      value = InputForm.class,
+      names = {"JSON", "XML", "NDJSON"})
+  void goesToFhirAndBackByFiles(InputForm form) throws IOException {
+    boolean stream = form == InputForm.NDJSON;
     String bundles = folder.resolve(stream ? "all.ndjson" : "bundles/").toString();
     String target = stream ? bundles : bundles + "/";
     Run.of("to-fhir", "docs/demo", "--format", form.toString(), "--output", target).ok();
@@ -127,7 +127,7 @@ class DemoTest {
     Set<String> lines = new HashSet<>();
     Records reader = new Records();
     for (Path file : demo()) {
-      lines.add(reader.write(read(reader, file), RecordForm.NDJSON).strip());
+      lines.add(reader.write(read(reader, file), InputForm.NDJSON).strip());
     }
     assertEquals(demo().size(), lines.size(), records);
     return lines;

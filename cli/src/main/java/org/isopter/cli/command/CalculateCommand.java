@@ -16,17 +16,16 @@ import picocli.CommandLine.Spec;
     name = "calculate",
     description = {
       "Answers one question of lenses, prisms, driving, low vision, field or retinopathy.",
-      "Lenses are transposed and moved to the cornea, acuities held against published figures;",
+      "Lenses are transposed and moved to the cornea, acuities and fields held against figures;",
       "each answer has its source. Local rules and a licensed clinician decide."
     },
     footer = {
       "",
       "Examples:",
-      "  isopter calculate transpose '-2.00 -1.50 x30'",
       "  isopter calculate vertex '-8.00 -2.00 x180' 12",
-      "  isopter calculate prism 20",
       "  isopter calculate driving 6/7.5 6/60",
-      "  isopter calculate field-stage -8.5",
+      "  isopter calculate field-reliability false-positives 3 15",
+      "  isopter calculate driving-field 70 70 30 40 no-defect",
       "  isopter calculate retinopathy microaneurysms haemorrhages=4",
       "  isopter calculate low-vision 'CF 30 cm'"
     })

@@ -2,7 +2,6 @@ package org.isopter.cli.option;
 
 import java.util.Optional;
 import java.util.Set;
-import org.isopter.task.input.FhirForm;
 import org.isopter.task.input.InputForm;
 import org.isopter.task.input.InputForms;
 import org.jspecify.annotations.Nullable;
@@ -14,16 +13,18 @@ public final class FhirInputs implements InputForms {
   @Option(
       names = "--input-format",
       paramLabel = "FORM",
+      converter = FormWord.OfFhir.class,
+      completionCandidates = FormWord.OfFhir.class,
       description = "Form of the inputs, for names that do not show it: ${COMPLETION-CANDIDATES}.")
-  @Nullable FhirForm inputFormat;
+  @Nullable InputForm inputFormat;
 
   @Override
   public Optional<InputForm> stated() {
-    return Optional.ofNullable(inputFormat).map(FhirForm::form);
+    return Optional.ofNullable(inputFormat);
   }
 
   @Override
   public Set<InputForm> accepted() {
-    return FhirForm.ALL;
+    return InputForm.OF_FHIR;
   }
 }

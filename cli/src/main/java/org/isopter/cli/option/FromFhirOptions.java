@@ -3,7 +3,7 @@ package org.isopter.cli.option;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.isopter.task.convert.FromFhirRequest;
-import org.isopter.task.input.RecordForm;
+import org.isopter.task.input.InputForm;
 import org.isopter.task.output.Target;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
@@ -24,12 +24,14 @@ public final class FromFhirOptions {
   @Option(
       names = "--format",
       paramLabel = "FORM",
+      converter = FormWord.OfRecords.class,
+      completionCandidates = FormWord.OfRecords.class,
       description = {
         "Form of the output: ${COMPLETION-CANDIDATES}.",
         "Unless given or known by the name of FILE, yaml for one examination of one input, else"
             + " ndjson; yaml in a folder."
       })
-  private @Nullable RecordForm format;
+  private @Nullable InputForm format;
 
   @Option(
       names = "--carried",

@@ -2,7 +2,7 @@ package org.isopter.cli.option;
 
 import java.nio.file.Path;
 import java.util.Optional;
-import org.isopter.task.input.RecordForm;
+import org.isopter.task.input.InputForm;
 import org.isopter.task.note.NoteRequest;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
@@ -43,9 +43,11 @@ public final class NoteOptions {
   @Option(
       names = "--format",
       paramLabel = "FORM",
+      converter = FormWord.OfRecords.class,
+      completionCandidates = FormWord.OfRecords.class,
       defaultValue = "yaml",
       description = "Form of the record: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).")
-  private RecordForm format = RecordForm.YAML;
+  private InputForm format = InputForm.YAML;
 
   /** Returns what is asked for. */
   public NoteRequest request() {

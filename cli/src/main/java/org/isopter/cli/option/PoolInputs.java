@@ -4,7 +4,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.isopter.task.input.InputForm;
 import org.isopter.task.input.InputForms;
-import org.isopter.task.input.PoolForm;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -14,16 +13,18 @@ public final class PoolInputs implements InputForms {
   @Option(
       names = "--input-format",
       paramLabel = "FORM",
+      converter = FormWord.OfEither.class,
+      completionCandidates = FormWord.OfEither.class,
       description = "Form of the inputs, for names that do not show it: ${COMPLETION-CANDIDATES}.")
-  @Nullable PoolForm inputFormat;
+  @Nullable InputForm inputFormat;
 
   @Override
   public Optional<InputForm> stated() {
-    return Optional.ofNullable(inputFormat).map(PoolForm::form);
+    return Optional.ofNullable(inputFormat);
   }
 
   @Override
   public Set<InputForm> accepted() {
-    return PoolForm.ALL;
+    return InputForm.OF_EITHER;
   }
 }

@@ -4,7 +4,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.isopter.task.input.InputForm;
 import org.isopter.task.input.InputForms;
-import org.isopter.task.input.RecordForm;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -14,16 +13,18 @@ public final class RecordInputs implements InputForms {
   @Option(
       names = "--input-format",
       paramLabel = "FORM",
+      converter = FormWord.OfRecords.class,
+      completionCandidates = FormWord.OfRecords.class,
       description = "Form of the inputs, for names that do not show it: ${COMPLETION-CANDIDATES}.")
-  @Nullable RecordForm inputFormat;
+  @Nullable InputForm inputFormat;
 
   @Override
   public Optional<InputForm> stated() {
-    return Optional.ofNullable(inputFormat).map(RecordForm::form);
+    return Optional.ofNullable(inputFormat);
   }
 
   @Override
   public Set<InputForm> accepted() {
-    return RecordForm.ALL;
+    return InputForm.OF_RECORDS;
   }
 }

@@ -3,7 +3,7 @@ package org.isopter.cli.option;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.isopter.task.convert.ToFhirRequest;
-import org.isopter.task.input.FhirForm;
+import org.isopter.task.input.InputForm;
 import org.isopter.task.output.Target;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
@@ -39,11 +39,13 @@ public final class ToFhirOptions {
   @Option(
       names = "--format",
       paramLabel = "FORM",
+      converter = FormWord.OfFhir.class,
+      completionCandidates = FormWord.OfFhir.class,
       description = {
         "Form of the output: ${COMPLETION-CANDIDATES}.",
         "Unless given or known by the name of FILE, json for one record and ndjson for several."
       })
-  private @Nullable FhirForm format;
+  private @Nullable InputForm format;
 
   @Option(
       names = "--carried",

@@ -1,6 +1,7 @@
 package org.isopter.mapper.describe;
 
 import java.util.List;
+import org.isopter.model.text.Columns;
 
 /** Writes a description for a terminal. */
 public final class DescriptionText {
@@ -44,8 +45,9 @@ public final class DescriptionText {
     StringBuilder line = new StringBuilder();
     for (int i = 0; i < widths.length; i++) {
       String cell = cells.get(i);
-      String gap = " ".repeat(widths[i] - cell.length());
-      line.append("  ").append(listing.isNumber(i) ? gap + cell : cell + gap);
+      line.append("  ")
+          .append(
+              listing.isNumber(i) ? Columns.right(cell, widths[i]) : Columns.left(cell, widths[i]));
     }
     text.append(line.toString().stripTrailing()).append('\n');
   }

@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.isopter.model.derive.Derivations;
 import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.FactKey;
 import org.isopter.model.finding.EncodedValue;
@@ -68,18 +69,18 @@ public record EyeRow(PooledExam pooled, Site eye, Map<String, Cell> cells) {
   public static List<EyeRow> of(PooledExam pooled, List<Derived> derived) {
     Exam exam = pooled.exam();
     LogMars logMars = new LogMars(derived);
-    List<FactKey> keys = exam.keys();
+    ExamView view = ExamView.of(exam);
     List<EyeRow> rows = new ArrayList<>();
     for (Site eye : Site.values()) {
       Map<String, Cell> cells = new HashMap<>();
-      for (int i = 0; i < keys.size(); i++) {
-        Fact<?> fact = exam.facts().get(i);
-        if (fact.site() == eye) {
-          Cell cell = cell(fact, keys.get(i), logMars);
-          cells.merge(
-              Slot.of(fact).name(), cell, (one, next) -> one.or(next, exam.header().performed()));
-        }
-      }
+      view.eye(eye)
+          .entries()
+          .forEach(
+              named ->
+                  cells.merge(
+                      Slot.of(named.fact()).name(),
+                      cell(named.fact(), named.key(), logMars),
+                      (one, next) -> one.or(next, exam.header().performed())));
       if (eye != Site.BOTH || !cells.isEmpty()) {
         rows.add(new EyeRow(pooled, eye, cells));
       }

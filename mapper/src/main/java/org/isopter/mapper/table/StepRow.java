@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamView;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Site;
 
@@ -34,10 +35,11 @@ public record StepRow(Exam exam, UsualStep step, Site eye, State state, Optional
 
   /** Returns a row for each eye and step. */
   public static List<StepRow> of(Exam exam) {
+    ExamView view = ExamView.of(exam);
     List<StepRow> rows = new ArrayList<>();
     for (Site eye : List.of(Site.RIGHT, Site.LEFT)) {
       for (UsualStep step : UsualStep.values()) {
-        rows.add(step.at(exam, eye));
+        rows.add(step.at(view, eye));
       }
     }
     return rows;

@@ -10,7 +10,7 @@ import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
-import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Absence;
@@ -47,16 +47,16 @@ public enum UsualStep {
   }
 
   /** Returns the facts of the step at an eye, or at both eyes together. */
-  private List<Fact<?>> facts(Exam exam, Site eye) {
-    return exam.facts().stream()
+  private List<Fact<?>> facts(ExamView exam, Site eye) {
+    return exam.entries()
+        .<Fact<?>>map(ExamView.Named::fact)
         .filter(fact -> findings.contains(fact.finding()))
         .filter(fact -> fact.site() == eye || fact.site() == Site.BOTH)
-        .<Fact<?>>map(fact -> fact)
         .toList();
   }
 
   /** Says what became of the step at an eye. */
-  StepRow at(Exam exam, Site eye) {
+  StepRow at(ExamView exam, Site eye) {
     List<Fact<?>> facts = facts(exam, eye);
     Optional<Absence> absent =
         facts.stream().flatMap(fact -> fact.outcome().ifAbsent().stream()).findFirst();
@@ -65,6 +65,6 @@ public enum UsualStep {
         found
             ? StepRow.State.EXAMINED
             : facts.isEmpty() ? StepRow.State.NOT_RECORDED : StepRow.State.NOT_EXAMINED;
-    return new StepRow(exam, this, eye, state, found ? Optional.empty() : absent);
+    return new StepRow(exam.exam(), this, eye, state, found ? Optional.empty() : absent);
   }
 }

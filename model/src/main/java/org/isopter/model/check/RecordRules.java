@@ -22,6 +22,7 @@ import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Measurement;
@@ -157,8 +158,9 @@ final class RecordRules {
         .suggest("correct the date, or move the fact into a record of its day")
         .everywhere(
             eye ->
-                eye.exam().exam().facts().stream()
-                    .filter(fact -> fact.site() == eye.site() && isFar(eye.exam().exam(), fact))
+                eye.entries()
+                    .<Fact<?>>map(ExamView.Named::fact)
+                    .filter(fact -> isFar(eye.exam().exam(), fact))
                     .map(fact -> Breach.of(fact).in("at")));
   }
 

@@ -2,6 +2,7 @@ package org.isopter.model.exam;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -17,19 +18,26 @@ import org.isopter.model.value.Site;
 public final class ExamView {
 
   private final Exam exam;
-  private final Map<Finding<?>, List<Named>> byFinding = new HashMap<>();
+  private final List<Named> entries = new ArrayList<>();
+  private final Map<Finding<?>, List<Named>> byFinding = new LinkedHashMap<>();
   private final Map<FactKey, Fact<?>> byKey = new HashMap<>();
 
-  private record Named(FactKey key, Fact<?> fact) {}
+  /**
+   * A fact under its name.
+   *
+   * @param key the name, which no other fact of the examination has
+   * @param fact the fact
+   */
+  public record Named(FactKey key, Fact<?> fact) {}
 
   private ExamView(Exam exam) {
     this.exam = exam;
     List<FactKey> keys = exam.keys();
     for (int i = 0; i < keys.size(); i++) {
       Fact<?> fact = exam.facts().get(i);
-      byFinding
-          .computeIfAbsent(fact.finding(), any -> new ArrayList<>())
-          .add(new Named(keys.get(i), fact));
+      Named named = new Named(keys.get(i), fact);
+      entries.add(named);
+      byFinding.computeIfAbsent(fact.finding(), any -> new ArrayList<>()).add(named);
       byKey.put(keys.get(i), fact);
     }
   }
@@ -67,6 +75,16 @@ public final class ExamView {
   /** Returns each eye apart, the right one first. */
   public Stream<EyeView> eyes() {
     return Site.EACH_EYE.stream().map(this::eye);
+  }
+
+  /** Returns every fact under its name, the absent ones too, in the order of the record. */
+  public Stream<Named> entries() {
+    return entries.stream();
+  }
+
+  /** Returns the findings that are stated, or stated to be absent, in the order of the record. */
+  public Stream<Finding<?>> findings() {
+    return byFinding.keySet().stream();
   }
 
   /** Returns every value of a finding, in the order of the record. */

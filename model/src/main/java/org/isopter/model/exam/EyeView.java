@@ -26,6 +26,11 @@ public record EyeView(ExamView exam, Site site) {
     return exam.eye(other);
   }
 
+  /** Returns every fact here under its name, the absent ones too, in the order of the record. */
+  public Stream<ExamView.Named> entries() {
+    return exam.entries().filter(named -> named.fact().site() == site);
+  }
+
   /** Returns all facts of a finding here, the absent ones too, in the order of the record. */
   public <V> Stream<Fact<V>> facts(Finding<V> finding) {
     return exam.facts(finding).filter(fact -> fact.site() == site);

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.text.Eyes;
 import org.isopter.model.text.FactText;
@@ -28,7 +29,9 @@ final class Missing {
 
   static List<String> lines(Exam exam) {
     Map<Gap, Set<Eyes>> gaps = new LinkedHashMap<>();
-    exam.facts().stream()
+    ExamView.of(exam)
+        .entries()
+        .<Fact<?>>map(ExamView.Named::fact)
         .filter(fact -> fact.panel().isEmpty() && fact.finding() != Pupils.AFFERENT_DEFECT)
         .forEach(fact -> add(gaps, fact, exam));
     Map<String, List<String>> lines = new LinkedHashMap<>();

@@ -22,8 +22,7 @@ import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Refractions;
 import org.isopter.model.catalogue.Segments;
 import org.isopter.model.catalogue.VisualFunctions;
-import org.isopter.model.exam.Exam;
-import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.ExamView;
 import org.isopter.model.finding.Finding;
 
 /**
@@ -119,9 +118,8 @@ record Subject(String title, Map<Finding<?>, String> labels) {
   }
 
   /** Returns the subjects that an examination speaks of, in their order. */
-  static List<Subject> of(Exam exam) {
-    List<Finding<?>> spoken =
-        exam.facts().stream().<Finding<?>>map(Fact::finding).distinct().toList();
+  static List<Subject> of(ExamView exam) {
+    List<Finding<?>> spoken = exam.findings().toList();
     List<Subject> subjects = new ArrayList<>();
     ORDER.stream()
         .filter(subject -> spoken.stream().anyMatch(subject.labels()::containsKey))

@@ -1,6 +1,5 @@
 package org.isopter.model.letter;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.catalogue.Pupils;
@@ -10,7 +9,6 @@ import org.isopter.model.exam.Fact;
 import org.isopter.model.text.Eyes;
 import org.isopter.model.text.FactText;
 import org.isopter.model.text.PlainWords;
-import org.isopter.model.value.Site;
 
 /**
  * The contents of a letter: what was found, both eyes side by side; what was not; and apart from
@@ -79,7 +77,7 @@ public record Summary(
 
   private static List<Row> rows(Exam exam, Wording wording) {
     ExamView view = ExamView.of(exam);
-    return Subject.of(exam).stream()
+    return Subject.of(view).stream()
         .map(
             subject ->
                 new Row(
@@ -91,15 +89,13 @@ public record Summary(
   }
 
   private static List<String> together(Exam exam, Wording wording) {
-    List<String> lines = new ArrayList<>();
-    for (Fact<?> fact : exam.facts()) {
-      if (fact.site() == Site.BOTH
-          && fact.panel().isPresent()
-          && fact.finding() != Pupils.AFFERENT_DEFECT) {
-        lines.add(subject(fact) + ": " + PlainWords.sentence(words(exam, fact, wording)));
-      }
-    }
-    return lines;
+    return ExamView.of(exam)
+        .both()
+        .entries()
+        .<Fact<?>>map(ExamView.Named::fact)
+        .filter(fact -> fact.panel().isPresent() && fact.finding() != Pupils.AFFERENT_DEFECT)
+        .map(fact -> subject(fact) + ": " + PlainWords.sentence(words(exam, fact, wording)))
+        .toList();
   }
 
   private static String words(Exam exam, Fact<?> fact, Wording wording) {

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.StringTokenizer;
 import java.util.stream.Collectors;
+import org.isopter.model.text.Columns;
 
 /** A letter in plain text, at most 100 characters wide. */
 final class TextPage implements Page {
@@ -59,14 +60,13 @@ final class TextPage implements Page {
     List<String> left = wrap(row.left(), EYE);
     int lines = Math.max(title.size(), Math.max(right.size(), left.size()));
     for (int i = 0; i < lines; i++) {
-      String line = pad(title, i, FIRST + 1) + pad(right, i, EYE + 2) + pad(left, i, 0);
+      String line = cell(title, i, FIRST + 1) + cell(right, i, EYE + 2) + cell(left, i, 0);
       page.append(line.stripTrailing()).append('\n');
     }
   }
 
-  private static String pad(List<String> lines, int index, int width) {
-    String line = index < lines.size() ? lines.get(index) : "";
-    return line + " ".repeat(Math.max(0, width - line.length()));
+  private static String cell(List<String> lines, int index, int width) {
+    return Columns.left(index < lines.size() ? lines.get(index) : "", width);
   }
 
   private static List<String> wrap(String text, int width) {

@@ -8,10 +8,13 @@ import org.isopter.model.clinical.acuity.AcuityScale;
 import org.isopter.model.clinical.acuity.LowVisionConvention;
 import org.isopter.model.clinical.impairment.DrivingRule;
 import org.isopter.model.clinical.impairment.DrivingVision;
+import org.isopter.model.clinical.impairment.VisionImpairments;
 import org.isopter.model.clinical.statement.Statement;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.Fault;
+import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Result;
+import org.isopter.model.value.Unit;
 
 /** Calculations of acuities. */
 final class AcuityCalculations {
@@ -54,6 +57,13 @@ final class AcuityCalculations {
     return first.isPresent()
         && (other instanceof Acuity.Low
             || (second.isPresent() && first.getAsDouble() < second.getAsDouble()));
+  }
+
+  /** Print at 40 cm, the one distance that the rule speaks of. */
+  static Result<List<Statement>> nearImpairment(List<String> values) {
+    return Values.acuity(values.get(0))
+        .map(reading -> reading.from(Quantity.of("40", Unit.CENTIMETRE)))
+        .map(reading -> List.of(VisionImpairments.near(reading).statement()));
   }
 
   static Result<List<Statement>> lowVision(List<String> values) {

@@ -20,7 +20,17 @@ public enum Calculation {
   /** The numbers that published conventions put in for counting fingers and hand movements. */
   LOW_VISION("ACUITY", 1, 1, AcuityCalculations::lowVision),
   /** Stages of glaucomatous field loss by the mean deviation in dB; loss is negative. */
-  FIELD_STAGE("DB", 1, 1, GradeCalculations::fieldStage),
+  FIELD_STAGE("DB", 1, 1, FieldCalculations::stage),
+  /** Whether wrong answers of a perimeter's test reach the limits from which makers flag it. */
+  FIELD_RELIABILITY("KIND ERRORS TRIALS", 3, 3, FieldCalculations::reliability),
+  /** Whether the threshold of a point, in dB, is too high to be seen. */
+  FIELD_THRESHOLD("DB", 1, 1, FieldCalculations::threshold),
+  /** What an index of a field test says: its name, and its value in % or dB. */
+  FIELD_INDEX("NAME VALUE", 2, 2, FieldCalculations::index),
+  /** Whether the field of both eyes together, in degrees, reaches published figures for driving. */
+  DRIVING_FIELD("LEFT RIGHT UP DOWN defect|no-defect", 5, 5, FieldCalculations::driving),
+  /** Whether print that was read at 40 cm with the correction worn is near vision impairment. */
+  NEAR_IMPAIRMENT("ACUITY", 1, 1, AcuityCalculations::nearImpairment),
   /** The level of the international clinical scale of diabetic retinopathy. */
   RETINOPATHY("SIGN...", 1, 6, GradeCalculations::retinopathy);
 

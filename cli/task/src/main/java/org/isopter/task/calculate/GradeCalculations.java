@@ -1,12 +1,10 @@
 package org.isopter.task.calculate;
 
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.isopter.model.clinical.field.FieldStage;
 import org.isopter.model.clinical.fundus.RetinopathyLevel;
 import org.isopter.model.clinical.statement.Statement;
 import org.isopter.model.value.Fault;
@@ -23,15 +21,6 @@ final class GradeCalculations {
           + " number of quadrants from 0 to 4";
 
   private GradeCalculations() {}
-
-  static Result<List<Statement>> fieldStage(List<String> values) {
-    return Values.number(values.get(0))
-        .map(
-            deviation ->
-                Arrays.stream(FieldStage.values())
-                    .map(rule -> rule.of(deviation).statement())
-                    .toList());
-  }
 
   /** Grades signs of which each is named that is there; "none" stands for itself. */
   static Result<List<Statement>> retinopathy(List<String> values) {

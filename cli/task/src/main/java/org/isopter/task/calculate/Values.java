@@ -13,6 +13,11 @@ import org.isopter.model.value.Result;
 final class Values {
 
   private static final Pattern NUMBER = Pattern.compile("[+-]?\\d{1,4}(?:\\.\\d{1,4})?");
+
+  /** Common practice, no source: a field reaches about 100 degrees to the temporal side. */
+  private static final int WIDEST = 110;
+
+  private static final Pattern COUNT = Pattern.compile("\\d{1,4}");
   private static final Pattern LENS =
       Pattern.compile(
           "([+-]\\d{1,2}(?:\\.\\d{1,2})?)(?: DS| ?/? ?([+-]\\d{1,2}(?:\\.\\d{1,2})?) ?[xX] ?(\\d{1,3}))?");
@@ -24,6 +29,23 @@ final class Values {
     return NUMBER.matcher(text).matches()
         ? Result.ok(new BigDecimal(text))
         : Result.refused(Fault.of("", text, "a number"));
+  }
+
+  /** Returns a whole number from zero on. */
+  static Result<Integer> count(String text) {
+    return COUNT.matcher(text).matches()
+        ? Result.ok(Integer.parseInt(text))
+        : Result.refused(Fault.of("", text, "a whole number"));
+  }
+
+  /** Returns whole degrees of an extent of the field, which has no more than 110 to any side. */
+  static Result<Integer> degrees(String text) {
+    return count(text)
+        .flatMap(
+            number ->
+                number <= WIDEST
+                    ? Result.ok(number)
+                    : Result.refused(Fault.of("", text, "degrees from 0 to " + WIDEST)));
   }
 
   /** Returns a number above zero. */

@@ -12,7 +12,6 @@ import org.isopter.mapper.hapi.FhirXml;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Result;
-import org.isopter.task.input.FhirForm;
 import org.isopter.task.input.InputDocument;
 import org.isopter.task.input.InputForm;
 
@@ -45,8 +44,8 @@ public final class Bundles {
         : reader.read(item.bytes());
   }
 
-  public Result<Exam> read(String text, FhirForm form) {
-    return form == FhirForm.XML
+  public Result<Exam> read(String text, InputForm form) {
+    return form == InputForm.XML
         ? Result.of(() -> FhirXml.toJson(text)).flatMap(reader::read)
         : reader.read(text);
   }
@@ -63,7 +62,7 @@ public final class Bundles {
    *
    * @param source the bytes of the record it came from, whose hash the bundle names
    */
-  public String write(Exam exam, byte[] source, FhirForm form) {
+  public String write(Exam exam, byte[] source, InputForm form) {
     FhirWriter writer = writer(source);
     return switch (form) {
       case JSON -> writer.indented().write(exam) + "\n";
@@ -73,7 +72,7 @@ public final class Bundles {
   }
 
   /** Returns the bundle of an examination with what goes along with it. */
-  public Result<String> write(Exam exam, Carried carried, byte[] source, FhirForm form) {
+  public Result<String> write(Exam exam, Carried carried, byte[] source, InputForm form) {
     if (carried.isEmpty()) {
       return Result.ok(write(exam, source, form));
     }
@@ -81,11 +80,11 @@ public final class Bundles {
   }
 
   /** Returns what goes along without an examination as a bundle. */
-  public Result<String> write(Carried rest, FhirForm form) {
+  public Result<String> write(Carried rest, InputForm form) {
     return text(ForeignWriter.of(kind).write(rest), form);
   }
 
-  private static Result<String> text(String json, FhirForm form) {
+  private static Result<String> text(String json, InputForm form) {
     return switch (form) {
       case JSON -> Result.ok(ForeignWriter.indented(json) + "\n");
       case NDJSON -> Result.ok(json + "\n");

@@ -15,7 +15,6 @@ import org.isopter.mapper.foreign.run.Judged;
 import org.isopter.mapper.foreign.run.Origin;
 import org.isopter.task.input.InputForm;
 import org.isopter.task.input.InputSource;
-import org.isopter.task.input.RecordForm;
 import org.isopter.task.input.Records;
 import org.isopter.task.output.FolderOutput;
 import org.isopter.task.report.Issue;
@@ -74,7 +73,7 @@ public final class FolderRecords implements RecordOutput {
       ReadExam exam = exams.get(i);
       Path name = name(origin, exams.size() == 1 ? "" : "-" + (i + 1));
       Position at = ForeignReporter.position(origin);
-      String text = records.write(exam.exam(), RecordForm.valueOf(form.name()));
+      String text = records.write(exam.exam(), form);
       Optional<Issue> obstacle = folder.put(name, at, text);
       if (obstacle.isPresent()) {
         log.refuse(at, List.of(obstacle.get()));

@@ -6,7 +6,6 @@ import java.util.Optional;
 import org.isopter.mapper.foreign.run.Together;
 import org.isopter.task.input.InputForm;
 import org.isopter.task.input.Inputs;
-import org.isopter.task.input.RecordForm;
 import org.isopter.task.output.Target;
 
 /**
@@ -25,7 +24,7 @@ import org.isopter.task.output.Target;
  */
 public record FromFhirRequest(
     Target target,
-    Optional<RecordForm> form,
+    Optional<InputForm> form,
     Optional<Path> carried,
     Optional<String> table,
     ReadingOptions reading,
@@ -46,7 +45,7 @@ public record FromFhirRequest(
 
   /** Returns the form that is asked for, by itself or by the name of the target. */
   Optional<InputForm> wanted() {
-    return target.form(form.map(RecordForm::form), RecordForm.ALL);
+    return target.form(form, InputForm.OF_RECORDS);
   }
 
   /**

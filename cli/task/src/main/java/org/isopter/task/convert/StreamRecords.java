@@ -9,7 +9,6 @@ import org.isopter.mapper.foreign.run.CarriedLine;
 import org.isopter.mapper.foreign.run.Judged;
 import org.isopter.model.exam.Exam;
 import org.isopter.task.input.InputForm;
-import org.isopter.task.input.RecordForm;
 import org.isopter.task.input.Records;
 import org.isopter.task.output.Output;
 
@@ -63,7 +62,7 @@ public final class StreamRecords implements RecordOutput {
 
   private void put(Exam exam) {
     if (wanted.equals(Optional.of(InputForm.NDJSON))) {
-      write(exam, RecordForm.NDJSON);
+      write(exam, InputForm.NDJSON);
     } else {
       held.add(exam);
     }
@@ -74,12 +73,12 @@ public final class StreamRecords implements RecordOutput {
     if (wanted.isPresent() && wanted.get() != InputForm.NDJSON && held.size() > 1) {
       throw new TooManyException(held.size(), wanted.get());
     }
-    held.forEach(exam -> write(exam, RecordForm.valueOf(form().name())));
+    held.forEach(exam -> write(exam, form()));
     carried.commit();
     output.commit();
   }
 
-  private void write(Exam exam, RecordForm form) {
+  private void write(Exam exam, InputForm form) {
     output.put(records.write(exam, form));
   }
 

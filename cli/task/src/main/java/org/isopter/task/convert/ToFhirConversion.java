@@ -9,7 +9,6 @@ import org.isopter.mapper.foreign.reading.Carried;
 import org.isopter.mapper.foreign.run.CarriedFile;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Result;
-import org.isopter.task.input.FhirForm;
 import org.isopter.task.input.InputDocument;
 import org.isopter.task.input.InputDocuments;
 import org.isopter.task.input.InputForm;
@@ -28,14 +27,14 @@ public final class ToFhirConversion {
 
   private final RunLog log;
   private final Bundles bundles;
-  private final FhirForm form;
+  private final InputForm form;
   private final CarriedLookup along;
   private final RecordErrors errors;
   private final Records records = new Records();
   private boolean single;
 
   public ToFhirConversion(
-      RunLog log, Bundles bundles, FhirForm form, CarriedLookup along, RecordErrors errors) {
+      RunLog log, Bundles bundles, InputForm form, CarriedLookup along, RecordErrors errors) {
     this.log = log;
     this.bundles = bundles;
     this.form = form;

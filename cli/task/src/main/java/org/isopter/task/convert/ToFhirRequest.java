@@ -3,7 +3,7 @@ package org.isopter.task.convert;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.isopter.mapper.fhir.BundleKind;
-import org.isopter.task.input.FhirForm;
+import org.isopter.task.input.InputForm;
 import org.isopter.task.output.Target;
 
 /**
@@ -20,7 +20,7 @@ import org.isopter.task.output.Target;
  */
 public record ToFhirRequest(
     Target target,
-    Optional<FhirForm> form,
+    Optional<InputForm> form,
     BundleKind kind,
     boolean derived,
     boolean patients,

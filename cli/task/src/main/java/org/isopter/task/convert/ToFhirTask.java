@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.fhir.BundleKind;
-import org.isopter.task.input.FhirForm;
 import org.isopter.task.input.InputForm;
 import org.isopter.task.input.InputSource;
 import org.isopter.task.input.Inputs;
@@ -44,7 +43,7 @@ public final class ToFhirTask {
     several |= sources.size() > 1 || sources.stream().anyMatch(InputSource::mayHoldSeveral);
     InputForm form =
         target
-            .form(request.form().map(FhirForm::form), FhirForm.ALL)
+            .form(request.form(), InputForm.OF_FHIR)
             .orElse(several && !target.isFolder() ? InputForm.NDJSON : InputForm.JSON);
     check(form, several);
     convert(sources, form);
@@ -69,8 +68,7 @@ public final class ToFhirTask {
     Bundles bundles = new Bundles(request.kind(), request.derived(), request.patients());
     RecordErrors errors = new RecordErrors(log, request.strict());
     try (CarriedLookup carried = new CarriedLookup(request.carried().orElse(null), log)) {
-      ToFhirConversion conversion =
-          new ToFhirConversion(log, bundles, FhirForm.valueOf(form.name()), carried, errors);
+      ToFhirConversion conversion = new ToFhirConversion(log, bundles, form, carried, errors);
       boolean single = form != InputForm.NDJSON && !target.isFolder();
       (single ? conversion.single() : conversion).run(sources, output(form, sources));
     }

@@ -1,9 +1,12 @@
 package org.isopter.task.input;
 
 import java.util.Collection;
+import java.util.Collections;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** How the bytes of an input are written down; the ending of a file name tells it. */
@@ -15,6 +18,18 @@ public enum InputForm {
   NDJSON("ndjson"),
   /** What goes along with records, in a file beside them. */
   CARRIED("carried");
+
+  /** The forms of a record. */
+  public static final Set<InputForm> OF_RECORDS =
+      Collections.unmodifiableSet(EnumSet.of(YAML, JSON, NDJSON));
+
+  /** The forms of a FHIR resource. */
+  public static final Set<InputForm> OF_FHIR =
+      Collections.unmodifiableSet(EnumSet.of(JSON, XML, NDJSON));
+
+  /** The forms of what may be either. */
+  public static final Set<InputForm> OF_EITHER =
+      Collections.unmodifiableSet(EnumSet.of(YAML, JSON, XML, NDJSON));
 
   private static final String COMPRESSED = ".gz";
 

@@ -35,17 +35,17 @@ public record Inputs(
 
   /** Returns records as inputs: YAML, JSON or lines of JSON, as their names say. */
   public static Inputs records(String... names) {
-    return files(RecordForm.ALL, names);
+    return files(InputForm.OF_RECORDS, names);
   }
 
   /** Returns FHIR as inputs: JSON, XML or lines of JSON, as their names say. */
   public static Inputs fhir(String... names) {
-    return files(FhirForm.ALL, names);
+    return files(InputForm.OF_FHIR, names);
   }
 
   /** Returns records and FHIR as inputs. */
   public static Inputs any(String... names) {
-    return files(PoolForm.ALL, names);
+    return files(InputForm.OF_EITHER, names);
   }
 
   private static Inputs files(Set<InputForm> forms, String... names) {

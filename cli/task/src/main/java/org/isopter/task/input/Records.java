@@ -22,8 +22,8 @@ public final class Records {
   }
 
   /** Returns the record, with a line feed at its end. */
-  public String write(Exam exam, RecordForm form) {
-    return form == RecordForm.NDJSON
+  public String write(Exam exam, InputForm form) {
+    return form == InputForm.NDJSON
         ? writer.line(exam) + "\n"
         : writer.write(exam, format(form.form()));
   }

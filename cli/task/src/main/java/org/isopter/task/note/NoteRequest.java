@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.isopter.model.exam.Header;
 import org.isopter.model.note.habit.Habits;
-import org.isopter.task.input.RecordForm;
+import org.isopter.task.input.InputForm;
 
 /**
  * What a note is turned into.
@@ -26,7 +26,7 @@ public record NoteRequest(
     Optional<Path> questions,
     Optional<Path> answers,
     Optional<Path> into,
-    RecordForm form,
+    InputForm form,
     boolean letter) {
 
   /** Returns a request for a record in YAML of a note that is understood to its last word. */
@@ -38,7 +38,7 @@ public record NoteRequest(
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
-        RecordForm.YAML,
+        InputForm.YAML,
         false);
   }
 }

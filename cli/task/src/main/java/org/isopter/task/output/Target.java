@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.task.input.InputForm;
+import org.isopter.task.report.UsageException;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,8 +38,16 @@ public record Target(Optional<String> name) {
   /**
    * Returns the form of what is written: the one that is asked for, or else the one that the name
    * of the file says, where it is possible.
+   *
+   * @throws UsageException when a form is asked for that is not possible
    */
   public Optional<InputForm> form(Optional<InputForm> asked, Set<InputForm> possible) {
+    asked
+        .filter(form -> !possible.contains(form))
+        .ifPresent(
+            form -> {
+              throw new UsageException("--format " + form + " is none of " + possible);
+            });
     return asked.or(
         () ->
             isFolder()

@@ -15,8 +15,6 @@ import tools.jackson.databind.node.ObjectNode;
 /** The rules for FHIR of other systems: for a terminal, for programs, or as a Markdown page. */
 public final class RulePages {
 
-  private static final int WIDTH = 28;
-
   private RulePages() {}
 
   /** Returns the rule of a name, or all without one; nothing when there is none of that name. */
@@ -51,25 +49,17 @@ public final class RulePages {
     return rules.size() == 1
         ? full(rules.get(0))
         : rules.stream()
-            .map(rule -> pad(rule.id(), WIDTH) + rule.reason() + "\n")
+            .map(rule -> TermList.line(rule.id(), rule.reason()))
             .collect(Collectors.joining());
   }
 
   private static String full(ForeignRule rule) {
-    StringBuilder page = new StringBuilder(rule.id()).append('\n');
-    row(page, "kind", rule.kind());
-    row(page, "why it is safe", rule.reason());
-    row(page, "takes", rule.takes().json());
-    row(page, "does not take", rule.refuses().json());
+    TermList page = new TermList(rule.id());
+    page.row("kind", rule.kind());
+    page.row("why it is safe", rule.reason());
+    page.row("takes", rule.takes().json());
+    page.row("does not take", rule.refuses().json());
     return page.toString();
-  }
-
-  private static void row(StringBuilder page, String word, String text) {
-    page.append("  ").append(pad(word, 20)).append(text).append('\n');
-  }
-
-  private static String pad(String text, int width) {
-    return text + " ".repeat(Math.max(1, width - text.length()));
   }
 
   private static String json(List<ForeignRule> rules) {

@@ -4,20 +4,16 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.io.IOException;
 import java.io.OutputStream;
-import java.io.StringWriter;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.isopter.mapper.fhir.OutcomeIssue;
 import org.isopter.mapper.io.UnwritableException;
-import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.ObjectWriteContext;
-import tools.jackson.core.json.JsonFactory;
 
 /** Writes issues for programs: one FHIR R4 OperationOutcome a line, one for each document. */
 final class OutcomeLines implements IssueSink {
 
-  private static final JsonFactory FACTORY = JsonFactory.builder().build();
   private static final Pattern COMMENT = Pattern.compile("/\\*.*?\\*/");
   private static final Pattern NAME = Pattern.compile("[A-Za-z_][A-Za-z0-9_]*-[A-Za-z0-9_-]*");
 
@@ -43,29 +39,17 @@ final class OutcomeLines implements IssueSink {
   }
 
   private static String line(List<Issue> issues) {
-    StringWriter text = new StringWriter();
-    try (JsonGenerator json = FACTORY.createGenerator(ObjectWriteContext.empty(), text)) {
-      json.writeStartObject();
-      json.writeStringProperty("resourceType", "OperationOutcome");
-      json.writeArrayPropertyStart("issue");
-      issues.forEach(issue -> write(issue, json));
-      json.writeEndArray();
-      json.writeEndObject();
-    }
-    return text.toString();
+    return OutcomeIssue.outcome(issues.stream().map(OutcomeLines::fhir).toList());
   }
 
-  private static void write(Issue issue, JsonGenerator json) {
-    json.writeStartObject();
-    json.writeStringProperty("severity", issue.severity().name().toLowerCase(Locale.ROOT));
-    json.writeStringProperty("code", issue.type());
-    json.writeStringProperty("diagnostics", issue.at() + ": " + words(issue));
-    if (!issue.path().isEmpty()) {
-      json.writeArrayPropertyStart("expression");
-      json.writeString(expression(issue.path()));
-      json.writeEndArray();
-    }
-    json.writeEndObject();
+  private static OutcomeIssue fhir(Issue issue) {
+    return new OutcomeIssue(
+        issue.severity().name().toLowerCase(Locale.ROOT),
+        issue.type(),
+        "",
+        List.of(),
+        issue.at() + ": " + words(issue),
+        expression(issue.path()));
   }
 
   private static String words(Issue issue) {

@@ -8,9 +8,8 @@ import org.isopter.mapper.record.RecordWriter;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Result;
 import org.isopter.task.convert.Bundles;
-import org.isopter.task.input.FhirForm;
 import org.isopter.task.input.InputDocument;
-import org.isopter.task.input.RecordForm;
+import org.isopter.task.input.InputForm;
 import org.isopter.task.input.Records;
 
 /** Writes an examination in each form, reads it again, and compares what came back. */
@@ -39,13 +38,13 @@ public final class RoundTrip {
 
   List<Leg> legs(InputDocument item, Exam exam) {
     List<Leg> legs = new ArrayList<>();
-    String json = bundles.write(exam, item.bytes(), FhirForm.JSON);
-    legs.add(leg("fhir-json", exam, bundles.read(json, FhirForm.JSON)));
-    String xml = bundles.write(exam, item.bytes(), FhirForm.XML);
-    legs.add(leg("fhir-xml", exam, bundles.read(xml, FhirForm.XML)));
-    String record = records.write(exam, RecordForm.JSON);
+    String json = bundles.write(exam, item.bytes(), InputForm.JSON);
+    legs.add(leg("fhir-json", exam, bundles.read(json, InputForm.JSON)));
+    String xml = bundles.write(exam, item.bytes(), InputForm.XML);
+    legs.add(leg("fhir-xml", exam, bundles.read(xml, InputForm.XML)));
+    String record = records.write(exam, InputForm.JSON);
     legs.add(leg("record-json", exam, records.read(record, RecordFormat.JSON)));
-    String yaml = records.write(exam, RecordForm.YAML);
+    String yaml = records.write(exam, InputForm.YAML);
     legs.add(leg("record-yaml", exam, records.read(yaml, RecordFormat.YAML)));
     return legs;
   }

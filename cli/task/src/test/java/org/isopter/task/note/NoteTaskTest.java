@@ -15,7 +15,7 @@ import java.time.OffsetDateTime;
 import java.util.Optional;
 import org.isopter.model.exam.Header;
 import org.isopter.model.note.habit.Habits;
-import org.isopter.task.input.RecordForm;
+import org.isopter.task.input.InputForm;
 import org.isopter.task.io.Streams;
 import org.isopter.task.report.ExitStatus;
 import org.isopter.task.report.RunLog;
@@ -103,7 +103,7 @@ class NoteTaskTest {
                 Optional.empty(),
                 Optional.empty(),
                 into,
-                RecordForm.YAML,
+                InputForm.YAML,
                 false))
         .run(note);
     return log.status();

@@ -1,11 +1,10 @@
 package org.isopter.mapper.foreign.run;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.isopter.mapper.fhir.OutcomeIssue;
 import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.reading.ReadResource;
@@ -13,8 +12,6 @@ import org.isopter.mapper.foreign.reading.Reading;
 import org.isopter.mapper.foreign.reading.ResourceOutcome;
 import org.isopter.mapper.foreign.returned.ReturnedBundle;
 import org.isopter.mapper.json.Element;
-import org.isopter.mapper.json.Raw;
-import org.isopter.mapper.json.RawJson;
 import org.isopter.model.value.Fault;
 
 /**
@@ -38,14 +35,18 @@ public final class Report {
   public static List<String> unreadable(Origin origin, List<Fault> faults) {
     String word = Why.UNREADABLE.word();
     return faults.stream()
-        .map(f -> outcome(List.of(issue("error", "structure", word, List.of(), origin.tell(f)))))
+        .map(
+            f ->
+                OutcomeIssue.outcome(
+                    List.of(issue("error", "structure", word, List.of(), origin.tell(f)))))
         .toList();
   }
 
   /** Returns an OperationOutcome on one line for a document at which the program failed. */
   static List<String> failed(Origin origin) {
     return List.of(
-        outcome(List.of(issue("fatal", "exception", "", List.of(), origin + ": internal error"))));
+        OutcomeIssue.outcome(
+            List.of(issue("fatal", "exception", "", List.of(), origin + ": internal error"))));
   }
 
   /** Returns what became of each resource of a batch, a line each for people. */
@@ -104,7 +105,7 @@ public final class Report {
 
   private static String outcome(Reading.Stranger stranger, Origin origin) {
     String words = "it holds our panel and yet is not as to-fhir writes it: ";
-    return outcome(
+    return OutcomeIssue.outcome(
         stranger.faults().stream()
             .map(f -> issue("warning", "invalid", "", List.of(), origin + ": " + words + f))
             .toList());
@@ -112,7 +113,7 @@ public final class Report {
 
   private static String outcome(Batch batch, ReadResource read) {
     String at = batch.of(read) + ": " + read.name() + ": ";
-    List<Raw> issues = new ArrayList<>();
+    List<OutcomeIssue> issues = new ArrayList<>();
     if (!(read.outcome() instanceof ResourceOutcome.Kept)) {
       String word = read.outcome().word();
       issues.add(issue("information", "informational", word, rules(read), at + said(read)));
@@ -123,7 +124,7 @@ public final class Report {
           issue(
               "warning", "not-supported", word, List.of(), at + batch.withFiles(reason).message()));
     }
-    return outcome(issues);
+    return OutcomeIssue.outcome(issues);
   }
 
   private static List<String> rules(ReadResource read) {
@@ -138,34 +139,9 @@ public final class Report {
         : "exact";
   }
 
-  private static String outcome(List<Raw> issues) {
-    Map<String, Raw> outcome = new LinkedHashMap<>();
-    outcome.put("resourceType", Raw.of("OperationOutcome"));
-    outcome.put("issue", Raw.of(issues));
-    return RawJson.write(new Raw.Obj(outcome));
-  }
-
   /** The codes of the details are the rules; the text is what became of it, or the reason. */
-  private static Raw issue(
+  private static OutcomeIssue issue(
       String severity, String code, String word, List<String> rules, String text) {
-    Map<String, Raw> details = new LinkedHashMap<>();
-    if (!rules.isEmpty()) {
-      details.put("coding", Raw.of(rules.stream().map(Report::coding).toList()));
-    }
-    if (!word.isEmpty()) {
-      details.put("text", Raw.of(word));
-    }
-    Map<String, Raw> issue = new LinkedHashMap<>();
-    issue.put("severity", Raw.of(severity));
-    issue.put("code", Raw.of(code));
-    if (!details.isEmpty()) {
-      issue.put("details", new Raw.Obj(details));
-    }
-    issue.put("diagnostics", Raw.of(text));
-    return new Raw.Obj(issue);
-  }
-
-  private static Raw coding(String rule) {
-    return new Raw.Obj(Map.of("code", Raw.of(rule)));
+    return new OutcomeIssue(severity, code, word, rules, text, "");
   }
 }
