@@ -206,7 +206,7 @@ public final class Sheet {
 
   private static List<String> breaches(Exam exam) {
     return Consistency.check(exam).stream()
-        .map(breach -> breach.saw() + "; " + breach.wanted())
+        .map(breach -> breach.seen() + "; " + breach.wanted())
         .toList();
   }
 

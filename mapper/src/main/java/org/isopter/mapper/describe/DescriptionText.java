@@ -1,7 +1,7 @@
 package org.isopter.mapper.describe;
 
 import java.util.List;
-import org.isopter.model.text.Columns;
+import org.isopter.model.text.TextColumns;
 
 /** Writes a description for a terminal. */
 public final class DescriptionText {
@@ -47,7 +47,9 @@ public final class DescriptionText {
       String cell = cells.get(i);
       line.append("  ")
           .append(
-              listing.isNumber(i) ? Columns.right(cell, widths[i]) : Columns.left(cell, widths[i]));
+              listing.isNumber(i)
+                  ? TextColumns.right(cell, widths[i])
+                  : TextColumns.left(cell, widths[i]));
     }
     text.append(line.toString().stripTrailing()).append('\n');
   }

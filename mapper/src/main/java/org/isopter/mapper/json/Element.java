@@ -13,6 +13,7 @@ import java.util.List;
  */
 public record Element(String at, Raw value) {
 
+  /** Adds the leaves of a value at a JSON pointer to a list, in the order of the text. */
   public static void collect(Raw value, String at, List<Element> leaves) {
     if (value instanceof Raw.Obj object && !object.members().isEmpty()) {
       object.members().forEach((name, child) -> collect(child, step(at, name), leaves));

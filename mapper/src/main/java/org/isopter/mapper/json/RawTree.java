@@ -13,6 +13,7 @@ public final class RawTree {
 
   private RawTree() {}
 
+  /** Returns an object as a tree of Jackson, its numbers to the digit. */
   public static ObjectNode of(Raw.Obj object) {
     ObjectNode node = NODES.objectNode();
     object.members().forEach((name, value) -> node.set(name, of(value)));

@@ -105,7 +105,7 @@ final class Batches {
 
   static List<Fault> faults(List<Violation> errors) {
     return errors.stream()
-        .map(error -> new Fault(error.path(), error.saw(), error.wanted(), error.suggestion()))
+        .map(error -> new Fault(error.path(), error.seen(), error.wanted(), error.suggestion()))
         .toList();
   }
 }

@@ -20,6 +20,7 @@ public final class Appender implements AutoCloseable {
     this.appender = appender;
   }
 
+  /** Adds a row, a cell for each column; an empty cell is null in the table. */
   public void add(List<Optional<?>> cells) throws SQLException {
     appender.beginRow();
     for (Optional<?> cell : cells) {

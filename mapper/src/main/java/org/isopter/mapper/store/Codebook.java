@@ -46,6 +46,7 @@ public final class Codebook {
     Files.writeString(folder.resolve("datapackage.json"), DataPackage.of(rows, formats));
   }
 
+  /** Returns a row for each column of each table. */
   public List<CodebookRow> rows() {
     return Collections.unmodifiableList(rows);
   }

@@ -138,6 +138,7 @@ public final class TableStore implements AutoCloseable {
     execute("COPY " + name(table) + " TO " + text(to.toString()) + " " + format.options());
   }
 
+  /** Runs one statement of SQL. */
   public void execute(String sql) throws SQLException {
     try (Statement statement = connection.createStatement()) {
       statement.execute(sql);

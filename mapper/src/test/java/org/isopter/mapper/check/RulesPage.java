@@ -98,7 +98,7 @@ final class RulesPage {
             rule.suggestion(),
             rule.isSettledByRemark() ? " A remark at the fact settles it." : "",
             findings(rule),
-            example(rule).saw(),
+            example(rule).seen(),
             example(rule).path());
   }
 

@@ -8,17 +8,17 @@ import org.isopter.model.value.Site;
  * @param rule the rule
  * @param site the eye, or both eyes together
  * @param path where it stands in the record, for instance {@code findings.disc-swelling.right}
- * @param saw the facts that break the rule, as they were recorded
+ * @param seen the facts that break the rule, as they were recorded
  * @param wanted what would keep the rule
  * @param suggestion what to do about it
  */
 public record Violation(
-    ConsistencyRule rule, Site site, String path, String saw, String wanted, String suggestion) {
+    ConsistencyRule rule, Site site, String path, String seen, String wanted, String suggestion) {
 
   /** Returns the violation on one line. */
   @Override
   public String toString() {
     return "%s %s %s: saw %s, wanted %s; %s"
-        .formatted(rule.severity().word(), rule.id(), path, saw, wanted, suggestion);
+        .formatted(rule.severity().word(), rule.id(), path, seen, wanted, suggestion);
   }
 }

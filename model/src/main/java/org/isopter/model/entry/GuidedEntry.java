@@ -150,7 +150,7 @@ public final class GuidedEntry {
         .map(
             violation ->
                 "  look again: "
-                    + violation.saw()
+                    + violation.seen()
                     + "; "
                     + violation.wanted()
                     + " ("

@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.StringTokenizer;
 import java.util.stream.Collectors;
-import org.isopter.model.text.Columns;
+import org.isopter.model.text.TextColumns;
 
 /** A letter in plain text, at most 100 characters wide. */
 final class TextPage implements Page {
@@ -66,7 +66,7 @@ final class TextPage implements Page {
   }
 
   private static String cell(List<String> lines, int index, int width) {
-    return Columns.left(index < lines.size() ? lines.get(index) : "", width);
+    return TextColumns.left(index < lines.size() ? lines.get(index) : "", width);
   }
 
   private static List<String> wrap(String text, int width) {

@@ -81,10 +81,12 @@ public final class PlainWords {
         .replaceAll("(?<=\\d) um\\b", " µm");
   }
 
+  /** Returns an eye, or both, in words. */
   public static String eye(Site site) {
     return site == Site.BOTH ? "both eyes" : site.word() + " eye";
   }
 
+  /** Returns items as a list in a sentence. */
   public static String list(List<String> items) {
     int last = items.size() - 1;
     return last < 1
@@ -97,6 +99,7 @@ public final class PlainWords {
     return words.endsWith(".") || words.endsWith(".)") ? words : words + ".";
   }
 
+  /** Returns a text with a capital letter first. */
   public static String capital(String text) {
     return text.isEmpty()
         ? text

@@ -56,7 +56,7 @@ public final class RecordCheck {
     Fault fault =
         new Fault(
             places.locate(violation.path()),
-            violation.saw(),
+            violation.seen(),
             violation.wanted(),
             violation.suggestion());
     return Issue.of(item.position(), fault).by(violation.rule());

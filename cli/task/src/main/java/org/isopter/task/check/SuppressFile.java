@@ -30,6 +30,7 @@ public final class SuppressFile {
 
   private SuppressFile() {}
 
+  /** Reads a file of what to pass over, or returns every fault of it. */
   public static Result<List<Suppression>> read(Path file) {
     try {
       return new SuppressFile().list(load(Files.readString(file, UTF_8)));

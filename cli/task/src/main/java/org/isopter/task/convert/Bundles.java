@@ -38,12 +38,14 @@ public final class Bundles {
     this.patients = patients;
   }
 
+  /** Reads an examination from a bundle as it is written here, or returns its faults. */
   public Result<Exam> read(InputDocument item) {
     return item.form() == InputForm.XML
         ? json(item).flatMap(reader::read)
         : reader.read(item.bytes());
   }
 
+  /** Reads an examination from a bundle as it is written here, or returns its faults. */
   public Result<Exam> read(String text, InputForm form) {
     return form == InputForm.XML
         ? Result.of(() -> FhirXml.toJson(text)).flatMap(reader::read)

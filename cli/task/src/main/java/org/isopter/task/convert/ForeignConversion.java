@@ -39,6 +39,7 @@ public final class ForeignConversion implements Receiver {
     this.progress = progress;
   }
 
+  /** Reads every source; what cannot be read is reported and never stops the rest. */
   public void run(List<InputSource> sources) {
     Intake intake = foreign.intake(this);
     for (InputSource source : sources) {

@@ -46,6 +46,7 @@ public final class ForeignReporter implements Receiver {
     return new Position(origin.name(), (int) origin.line(), 0);
   }
 
+  /** Returns what was counted so far. */
   public Counts counts() {
     return counts;
   }

@@ -48,6 +48,7 @@ public final class ToFhirConversion {
     return this;
   }
 
+  /** Turns every record of the sources; one that cannot be turned never stops the rest. */
   public void run(List<InputSource> sources, Output output) {
     Set<Path> claimed =
         sources.stream()

@@ -26,6 +26,7 @@ public record InputDocument(InputSource source, int line, byte[] bytes) {
     return new Position(source.name(), line, 0);
   }
 
+  /** Returns the document as text in UTF-8. */
   public String text() {
     return new String(bytes, UTF_8);
   }

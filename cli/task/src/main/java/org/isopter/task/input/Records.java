@@ -13,10 +13,12 @@ public final class Records {
   private final RecordReader reader = new RecordReader(Catalogue.standard());
   private final RecordWriter writer = new RecordWriter();
 
+  /** Reads a record, or returns its faults. */
   public Result<Exam> read(InputDocument item) {
     return reader.read(item.bytes(), format(item.form()));
   }
 
+  /** Reads a record, or returns its faults. */
   public Result<Exam> read(String text, RecordFormat format) {
     return reader.read(text, format);
   }
@@ -28,6 +30,7 @@ public final class Records {
         : writer.write(exam, format(form.form()));
   }
 
+  /** Returns the format of a record that is written in a form. */
   public static RecordFormat format(InputForm form) {
     return form == InputForm.YAML ? RecordFormat.YAML : RecordFormat.JSON;
   }

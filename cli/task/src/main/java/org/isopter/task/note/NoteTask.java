@@ -149,7 +149,8 @@ public final class NoteTask {
 
   private void say(Violation violation) {
     log.say(
-        "look again: %s; %s (%s)".formatted(violation.saw(), violation.wanted(), violation.rule()));
+        "look again: %s; %s (%s)"
+            .formatted(violation.seen(), violation.wanted(), violation.rule()));
   }
 
   private void refuse(Result<?> refused) {

@@ -26,6 +26,7 @@ public record Target(Optional<String> name) {
     return of(null);
   }
 
+  /** Says whether each document gets a file of its own. */
   public boolean isFolder() {
     return name.filter(to -> to.endsWith("/") || Files.isDirectory(Path.of(to))).isPresent();
   }

@@ -17,6 +17,7 @@ public enum PageForm {
     this.page = page;
   }
 
+  /** Returns the page of some findings in this form. */
   public String page(List<Finding<?>> findings) {
     return page.apply(findings);
   }

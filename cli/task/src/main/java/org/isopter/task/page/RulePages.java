@@ -37,6 +37,7 @@ public final class RulePages {
     return "no rule is called " + name + "; " + hint;
   }
 
+  /** Returns the page of some rules in a form. */
   public static String page(List<ForeignRule> rules, PageForm form) {
     return switch (form) {
       case TEXT -> text(rules);

@@ -18,6 +18,7 @@ public enum SummaryForm {
     this.letter = letter;
   }
 
+  /** Returns the letter in this form. */
   public Letter letter() {
     return letter(SeenBy.USUAL);
   }

@@ -19,6 +19,7 @@ public enum SummaryStyle {
     this.words = words;
   }
 
+  /** Returns how facts are worded in this style. */
   public Wording words() {
     return words;
   }

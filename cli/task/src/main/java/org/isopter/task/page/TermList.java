@@ -1,6 +1,6 @@
 package org.isopter.task.page;
 
-import org.isopter.model.text.Columns;
+import org.isopter.model.text.TextColumns;
 
 /** A thing for a terminal: its name, and below it what is to be known of it, a line each. */
 final class TermList {
@@ -16,11 +16,11 @@ final class TermList {
 
   /** Returns one line: a name, and in few words what has it. */
   static String line(String name, String words) {
-    return Columns.left(name, NAME) + " " + words + "\n";
+    return TextColumns.left(name, NAME) + " " + words + "\n";
   }
 
   void row(String term, String text) {
-    page.append("  ").append(Columns.left(term, TERM)).append(' ').append(text).append('\n');
+    page.append("  ").append(TextColumns.left(term, TERM)).append(' ').append(text).append('\n');
   }
 
   @Override

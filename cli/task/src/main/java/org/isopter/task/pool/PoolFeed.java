@@ -29,6 +29,7 @@ public final class PoolFeed {
     this.names = names;
   }
 
+  /** Hands every document of the sources to the pool; a bad one never stops the rest. */
   public void feed(RunLog log, List<InputSource> sources) {
     new InputDocuments(log, this::lose).each(sources, this::add);
   }

@@ -18,6 +18,7 @@ public final class PoolReport {
     this.log = log;
   }
 
+  /** Writes what became of the documents to the log. */
   public void tell(PoolResult result) {
     PoolCounts counts = result.counts();
     log.say(

@@ -28,6 +28,7 @@ public final class TemporaryPool implements AutoCloseable {
     this.reader = reader;
   }
 
+  /** Begins a pool in a folder that is deleted when it is closed. */
   public static TemporaryPool make(PoolReader reader) throws IOException {
     // A temporary folder is its owner's alone.
     return new TemporaryPool(Passing.add(Files.createTempDirectory("isopter")), reader);

@@ -12,6 +12,7 @@ public enum CheckForm {
   /** For tools that show findings beside the text: one SARIF 2.1.0 log. */
   SARIF;
 
+  /** Returns what writes issues in this form. */
   public IssueSink on(PrintStream out) {
     return switch (this) {
       case TEXT -> new IssueText(out);

@@ -51,6 +51,7 @@ public final class FileReport implements IssueSink, AutoCloseable {
     Utf8.write(file, target.toString(), line + "\n");
   }
 
+  /** Gives the report its name. */
   public void commit() {
     file.commit();
   }

@@ -83,6 +83,7 @@ public record Issue(
     return new Issue(severity, type, at, "", List.of(new Said("", text)));
   }
 
+  /** Says whether it refuses the document. */
   public boolean isError() {
     return severity == Severity.FATAL || severity == Severity.ERROR;
   }

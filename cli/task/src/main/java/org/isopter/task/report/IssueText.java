@@ -3,7 +3,7 @@ package org.isopter.task.report;
 import java.io.PrintStream;
 import java.util.List;
 import java.util.Locale;
-import org.isopter.model.text.Columns;
+import org.isopter.model.text.TextColumns;
 import org.isopter.task.io.Messages;
 
 /** Writes issues for people: a line that says where, and below it what was seen and wanted. */
@@ -36,7 +36,7 @@ public final class IssueText implements IssueSink {
 
   private void write(Issue.Said said) {
     String indented = said.text().replace("\n", "\n" + " ".repeat(4 + WORD_WIDTH));
-    String word = said.word().isEmpty() ? "" : Columns.left(said.word(), WORD_WIDTH - 1) + " ";
+    String word = said.word().isEmpty() ? "" : TextColumns.left(said.word(), WORD_WIDTH - 1) + " ";
     out.println(Messages.visible("    " + word + indented));
   }
 }

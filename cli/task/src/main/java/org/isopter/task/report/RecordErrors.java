@@ -81,7 +81,7 @@ public final class RecordErrors {
     if (!quotes) {
       return Issue.of(Issue.Severity.ERROR, "business-rule", document, "").by(error.rule());
     }
-    Fault fault = new Fault(error.path(), error.saw(), error.wanted(), error.suggestion());
+    Fault fault = new Fault(error.path(), error.seen(), error.wanted(), error.suggestion());
     return Issue.of(document, fault).by(error.rule());
   }
 

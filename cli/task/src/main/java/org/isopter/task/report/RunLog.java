@@ -173,10 +173,12 @@ public final class RunLog {
     return refused;
   }
 
+  /** Returns the exit status so far. */
   public int status() {
     return status;
   }
 
+  /** Raises the exit status, which never falls. */
   public void raise(int to) {
     status = ExitStatus.worse(status, to);
   }

@@ -9,6 +9,7 @@ public enum WordForm {
   /** For programs: a FHIR OperationOutcome on each line. */
   JSON;
 
+  /** Returns what writes issues in this form. */
   public IssueSink on(PrintStream out) {
     return this == TEXT ? new IssueText(out) : new OutcomeLines(out);
   }

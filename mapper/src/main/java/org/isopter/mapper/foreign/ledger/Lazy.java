@@ -17,6 +17,7 @@ public final class Lazy<T> implements Supplier<T> {
     this.maker = maker;
   }
 
+  /** Returns a supplier that asks the maker once, when it is first asked itself. */
   public static <T> Supplier<T> of(Supplier<T> maker) {
     return new Lazy<>(maker);
   }

@@ -19,6 +19,7 @@ public final class Place {
     this.at = at;
   }
 
+  /** Returns what stands here. */
   public Raw value() {
     return value;
   }
@@ -28,10 +29,12 @@ public final class Place {
     return at;
   }
 
+  /** Returns the account of the resource that this is a place of. */
   public Ledger ledger() {
     return ledger;
   }
 
+  /** Says whether there is a member of that name. */
   public boolean has(String name) {
     return value.get(name).isPresent();
   }
@@ -42,6 +45,7 @@ public final class Place {
         && object.members().keySet().stream().anyMatch(name -> name.startsWith("value"));
   }
 
+  /** Returns the member of that name in its place; empty where there is none. */
   public Optional<Place> child(String name) {
     return value.get(name).map(child -> new Place(ledger, child, Element.step(at, name)));
   }

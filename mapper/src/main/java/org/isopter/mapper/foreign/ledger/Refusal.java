@@ -14,10 +14,12 @@ public final class Refusal extends Exception {
     this.reason = new Reason(why, fault);
   }
 
+  /** Returns a refusal of what was seen at a JSON pointer, with what would have been taken. */
   public static Refusal of(Why why, String at, String seen, String wanted) {
     return new Refusal(why, Fault.of(at, seen, wanted));
   }
 
+  /** Returns why, and where. */
   public Reason reason() {
     return reason;
   }

@@ -89,6 +89,7 @@ public record Carried(List<OfFact> leaves, List<Whole> resources, List<Element> 
     return RawJson.OWN.read(json).flatMap(Carried::of);
   }
 
+  /** Reads what goes along from its JSON, or returns the faults of it. */
   public static Result<Carried> of(Raw json) {
     List<OfFact> leaves = new ArrayList<>();
     for (Raw.Obj fact : json.objects("leaves")) {

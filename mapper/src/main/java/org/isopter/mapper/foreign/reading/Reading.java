@@ -34,6 +34,7 @@ public record Reading(
     strangers = List.copyOf(strangers);
   }
 
+  /** Returns a reading without strangers: each bundle that claims to be ours is. */
   public static Reading of(List<ReadExam> exams, List<ReadResource> resources, Carried carried) {
     return new Reading(exams, resources, carried, List.of());
   }

@@ -31,6 +31,7 @@ public record Checkpoint(
     return new Checkpoint(run, 0, 0, 0, 0, 0);
   }
 
+  /** Returns the file of the checkpoint, beside the output of that path. */
   public static Path beside(Path output) {
     return output.resolveSibling(output.getFileName() + ".checkpoint");
   }

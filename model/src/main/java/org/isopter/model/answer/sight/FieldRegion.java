@@ -16,10 +16,12 @@ public enum FieldRegion {
     this.title = title;
   }
 
+  /** Returns the key of the part of a field that holds the answer for this region. */
   public String key() {
     return Concept.word(this);
   }
 
+  /** Returns the region in words. */
   public String title() {
     return title;
   }

@@ -20,14 +20,17 @@ public final class Numbers {
 
   private Numbers() {}
 
+  /** Returns a number with so many decimals, halves away from zero. */
   public static BigDecimal round(double value, int places) {
     return BigDecimal.valueOf(value).setScale(places, RoundingMode.HALF_UP);
   }
 
+  /** Returns a number with so many decimals, halves away from zero. */
   public static BigDecimal round(BigDecimal value, int places) {
     return value.setScale(places, RoundingMode.HALF_UP);
   }
 
+  /** Returns the nearest whole number. */
   public static int whole(double value) {
     return round(value, 0).intValueExact();
   }

@@ -1,9 +1,9 @@
 package org.isopter.model.text;
 
 /** Cells of columns in plain text, filled with spaces; a cell that is too long stays whole. */
-public final class Columns {
+public final class TextColumns {
 
-  private Columns() {}
+  private TextColumns() {}
 
   /** Returns a text with spaces behind it, as wide as its column, in characters. */
   public static String left(String text, int width) {
