@@ -1,5 +1,6 @@
 package org.isopter.cli.option;
 
+import java.util.Arrays;
 import java.util.Optional;
 import org.isopter.model.drawing.SeenBy;
 import org.isopter.model.letter.UrgencyRules;
@@ -8,11 +9,31 @@ import org.isopter.task.page.SummaryStyle;
 import org.isopter.task.page.SummaryTask;
 import org.isopter.task.report.RunLog;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.TypeConversionException;
 
 /** How a summary is written. */
 public final class SummaryOptions {
+
+  /** Finds a list of urgent findings by its name. */
+  static final class UrgencyList implements ITypeConverter<UrgencyRules> {
+
+    /** Made by picocli. */
+    UrgencyList() {}
+
+    @Override
+    public UrgencyRules convert(String word) {
+      return Arrays.stream(UrgencyRules.values())
+          .filter(list -> list.word().equals(word))
+          .findFirst()
+          .orElseThrow(
+              () ->
+                  new TypeConversionException(
+                      "\"" + word + "\" is none of " + Arrays.toString(UrgencyRules.values())));
+    }
+  }
 
   @Option(
       names = "--format",

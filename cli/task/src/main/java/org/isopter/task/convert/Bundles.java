@@ -63,6 +63,7 @@ public final class Bundles {
    * Returns the bundle of an examination, with a line feed at its end.
    *
    * @param source the bytes of the record it came from, whose hash the bundle names
+   * @throws IllegalArgumentException when the form is none of FHIR
    */
   public String write(Exam exam, byte[] source, InputForm form) {
     FhirWriter writer = writer(source);
@@ -70,6 +71,7 @@ public final class Bundles {
       case JSON -> writer.indented().write(exam) + "\n";
       case NDJSON -> writer.write(exam) + "\n";
       case XML -> FhirXml.toXml(writer.write(exam)).stripTrailing() + "\n";
+      case YAML, CARRIED -> throw notFhir(form);
     };
   }
 
@@ -91,7 +93,12 @@ public final class Bundles {
       case JSON -> Result.ok(ForeignWriter.indented(json) + "\n");
       case NDJSON -> Result.ok(json + "\n");
       case XML -> Result.of(() -> FhirXml.toXml(json).stripTrailing() + "\n");
+      case YAML, CARRIED -> throw notFhir(form);
     };
+  }
+
+  private static IllegalArgumentException notFhir(InputForm form) {
+    return new IllegalArgumentException("FHIR is not written as " + form);
   }
 
   private FhirWriter writer(byte[] source) {

@@ -25,9 +25,7 @@ public final class Records {
 
   /** Returns the record, with a line feed at its end. */
   public String write(Exam exam, InputForm form) {
-    return form == InputForm.NDJSON
-        ? writer.line(exam) + "\n"
-        : writer.write(exam, format(form.form()));
+    return form == InputForm.NDJSON ? writer.line(exam) + "\n" : writer.write(exam, format(form));
   }
 
   /** Returns the format of a record that is written in a form. */
