@@ -22,5 +22,6 @@ public record ForeignRule(String id, String kind, String reason, Example takes, 
    *     stands for a member that is not there, a list for the entries of a bundle
    * @param json the whole observation or bundle
    */
+  @API(status = Status.STABLE)
   public record Example(String difference, String json) {}
 }
