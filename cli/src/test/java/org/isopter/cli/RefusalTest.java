@@ -42,7 +42,7 @@ class RefusalTest {
       List.of(
           new Change(
               "unit",
-              "\"code\" : \"(?:mm\\[Hg\\]|mm|deg|\\[diop\\])\"",
+              "\"code\" : \"(?:mm\\[Hg\\]|mm|deg|\\[diop\\]|%|\\{cycles\\}/deg)\"",
               "\"code\" : \"kPa\"",
               "kPa"),
           new Change(
