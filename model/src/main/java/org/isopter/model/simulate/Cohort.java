@@ -27,7 +27,7 @@ public record Cohort(int persons, long seed) {
 
   private static final String RECORDS = "https://quillhaven.example/records";
   private static final String PEOPLE = "https://quillhaven.example/people";
-  private static final OffsetDateTime START = OffsetDateTime.parse("2022-01-03T08:00:00Z");
+  private static final OffsetDateTime START = OffsetDateTime.parse("2021-01-04T08:00:00Z");
 
   public Cohort {
     if (persons < 0) {

@@ -31,7 +31,8 @@ final class HtmlPageTest {
     String page = page("Bram", "VA R 6/9 L 6/12; pupils R 4 mm L 3 mm dim");
 
     assertTrue(page.contains("<th scope=\"row\">Acuity</th><td>6/9</td><td>6/12</td>"), page);
-    assertEquals(3, page.split("<svg ", -1).length - 1);
+    // Pupils, fields, discs and movements.
+    assertEquals(4, page.split("<svg ", -1).length - 1);
     assertTrue(page.contains("<footer>" + Caution.TEXT.split("\n", -1)[0]), page);
   }
 

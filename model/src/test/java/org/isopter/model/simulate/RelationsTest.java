@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -142,14 +141,15 @@ class RelationsTest {
 
   @Test
   void halfOfTheVisitsWithGlassesHaveTheAcuityWithoutThemToo() {
-    List<Exam> worn = FIRST.stream().filter(exam -> lenses(exam).anyMatch(aided())).toList();
+    List<Exam> worn =
+        FIRST.stream().filter(exam -> lenses(exam).anyMatch(RelationsTest::isAided)).toList();
     long both =
         worn.stream().filter(exam -> lenses(exam).anyMatch(Correction.UNAIDED::equals)).count();
     share(Relation.UNAIDED_TOO.number(), both, worn.size());
   }
 
-  private static Predicate<Correction> aided() {
-    return lens -> lens != Correction.UNAIDED;
+  private static boolean isAided(Correction lens) {
+    return lens != Correction.UNAIDED;
   }
 
   private static Stream<Correction> lenses(Exam exam) {

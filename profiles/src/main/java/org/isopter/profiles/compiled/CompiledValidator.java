@@ -56,7 +56,7 @@ public final class CompiledValidator {
     try {
       return judge(ItemParser.read(standard, json));
     } catch (Unknown unknown) {
-      return new Verdict.Undecided(unknown.getMessage());
+      return new Verdict.Undecided(String.valueOf(unknown.getMessage()));
     }
   }
 

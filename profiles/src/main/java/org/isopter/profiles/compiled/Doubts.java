@@ -76,7 +76,7 @@ final class Doubts {
   /** The standard has rules for some systems of its own, and for addresses of examples. */
   private static boolean isAbsolute(String system) {
     return system.isEmpty()
-        || system.indexOf(':') > 0 && !system.contains("hl7.org") && !system.contains("example.");
+        || (system.indexOf(':') > 0 && !system.contains("hl7.org") && !system.contains("example."));
   }
 
   /** Condition obs-6 of the standard. */

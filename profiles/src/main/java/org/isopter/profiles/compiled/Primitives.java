@@ -78,7 +78,7 @@ final class Primitives {
   }
 
   private static boolean isPlain(int point) {
-    return point >= ' ' && point <= '~' || isPlainBeyondAscii(point);
+    return (point >= ' ' && point <= '~') || isPlainBeyondAscii(point);
   }
 
   private static boolean isPlainBeyondAscii(int point) {

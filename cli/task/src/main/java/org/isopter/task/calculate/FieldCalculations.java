@@ -3,6 +3,7 @@ package org.isopter.task.calculate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.isopter.model.clinical.field.FieldStage;
 import org.isopter.model.clinical.field.PerimetryFlag;
 import org.isopter.model.clinical.field.PerimetryIndex;
@@ -65,11 +66,13 @@ final class FieldCalculations {
   }
 
   static Result<List<Statement>> index(List<String> values) {
-    List<String> words = Arrays.stream(PerimetryIndex.values()).map(Concept::word).toList();
-    int at = words.indexOf(values.get(0));
-    return at < 0
-        ? Result.refused(Fault.of("", values.get(0), "one of " + String.join(", ", words)))
-        : Values.number(values.get(1)).flatMap(PerimetryIndex.values()[at]::of).map(List::of);
+    List<PerimetryIndex> all = Arrays.asList(PerimetryIndex.values());
+    String words = all.stream().map(Concept::word).collect(Collectors.joining(", "));
+    return all.stream()
+        .filter(index -> Concept.word(index).equals(values.get(0)))
+        .findFirst()
+        .map(index -> Values.number(values.get(1)).flatMap(index::of).map(List::of))
+        .orElseGet(() -> Result.refused(Fault.of("", values.get(0), "one of " + words)));
   }
 
   /** Holds the field of both eyes together against what driving rules print of it. */
