@@ -45,11 +45,13 @@ class RefusalTest {
               "\"code\" : \"(?:mm\\[Hg\\]|mm|deg|\\[diop\\]|%|\\{cycles\\}/deg)\"",
               "\"code\" : \"kPa\"",
               "kPa"),
+          // A notation, or an answer where there is none; what a finding is called may bear
+          // others' codes beside ours.
           new Change(
               "code",
-              "\"code\" : \"(?:363953003|251739003|386714003|98499-7)\"",
-              "\"code\" : \"1\"",
-              "1"),
+              "\"code\" : \"(?:snellen-metric|snellen-imperial|logmar|letters|decimal|full)\"",
+              "\"code\" : \"no-such-code\"",
+              "no-such-code"),
           new Change("side", "\"code\" : \"362502000\"", "\"code\" : \"362503005\"", "362503005"),
           new Change("range", "\"value\" : [0-9.]+", "\"value\" : 5000", "5000"));
 

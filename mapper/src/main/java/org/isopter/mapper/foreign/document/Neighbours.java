@@ -12,13 +12,17 @@ public final class Neighbours {
 
   private static final Pattern RELATIVE = Pattern.compile("[A-Z][A-Za-z]+/[^/]+(/_history/[^/]+)?");
 
+  private static final String UUID = "urn:uuid:";
+
   private final Map<String, Raw.Obj> byName = new HashMap<>();
+  private final Map<String, Raw.Obj> byId = new HashMap<>();
   private final IdentityHashMap<Raw, String> servers = new IdentityHashMap<>();
 
   /** Adds a resource under its address and under {@code Type/id}. */
   void add(Optional<String> fullUrl, Raw.Obj resource) {
     fullUrl.ifPresent(url -> byName.putIfAbsent(url, resource));
     resource.string("id").ifPresent(id -> byName.putIfAbsent(type(resource) + "/" + id, resource));
+    resource.string("id").ifPresent(id -> byId.putIfAbsent(id, resource));
     fullUrl.flatMap(FullUrl::server).ifPresent(server -> servers.put(resource, server + "/"));
   }
 
@@ -36,7 +40,16 @@ public final class Neighbours {
           .filter(inner -> inner.string("id").equals(Optional.of(id)))
           .findFirst();
     }
-    return Optional.ofNullable(byName.get(reference)).or(() -> byTail(reference));
+    return Optional.ofNullable(byName.get(reference))
+        .or(() -> byTail(reference))
+        .or(() -> byUuid(reference));
+  }
+
+  /** A resource that was taken out of its bundle has the id of its address, and no address. */
+  private Optional<Raw.Obj> byUuid(String reference) {
+    return reference.startsWith(UUID)
+        ? Optional.ofNullable(byId.get(reference.substring(UUID.length())))
+        : Optional.empty();
   }
 
   public static String type(Raw resource) {

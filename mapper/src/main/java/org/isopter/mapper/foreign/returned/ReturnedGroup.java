@@ -94,6 +94,13 @@ final class ReturnedGroup {
     return unlisted;
   }
 
+  /** Returns its resources, each with its name within the record. */
+  Map<Document.Part, String> keys() {
+    Map<Document.Part, String> keys = new LinkedHashMap<>();
+    members.forEach((part, member) -> keys.put(part, member.key()));
+    return keys;
+  }
+
   boolean has(Document.Part part) {
     return members.containsKey(part);
   }
@@ -232,9 +239,7 @@ final class ReturnedGroup {
   }
 
   private List<Member> facts() {
-    return members.values().stream()
-        .filter(member -> !member.key().isEmpty() && !member.key().startsWith("derived/"))
-        .toList();
+    return members.values().stream().filter(member -> WrittenName.isFact(member.key())).toList();
   }
 
   private static String withoutNumber(String key) {

@@ -163,7 +163,8 @@ public final class ReturnedRecords {
     groups.forEach(
         (name, group) -> {
           apart.putAll(group.unlisted());
-          Optional<Read> read = read(group);
+          Map<Document.Part, String> all = group.keys();
+          Optional<Read> read = read(group).or(() -> readable(name, all));
           read.ifPresent(records::add);
           read.ifPresent(any -> apart.putAll(older.getOrDefault(name, Map.of())));
         });
@@ -200,6 +201,37 @@ public final class ReturnedRecords {
         .string("reference")
         .flatMap(text -> neighbours.find(holder.resource(), text))
         .map(byResource::get);
+  }
+
+  /**
+   * Reads what is left of a record without the observations that do not read as ours, each alone:
+   * one that was changed leaves the others as they are.
+   */
+  private Optional<Read> readable(WrittenName name, Map<Document.Part, String> all) {
+    Map<Document.Part, String> rest = new LinkedHashMap<>(all);
+    rest.entrySet()
+        .removeIf(
+            one ->
+                WrittenName.isFact(one.getValue())
+                    && read(group(name, Map.of(one.getKey(), one.getValue()))).isEmpty());
+    // What was derived from an observation that is left out is left out with it.
+    rest.keySet().removeIf(part -> !isSupported(part, rest));
+    Map<Document.Part, String> facts = new LinkedHashMap<>(rest);
+    facts.values().removeIf(key -> !WrittenName.isFact(key));
+    return facts.isEmpty()
+        ? Optional.empty()
+        : read(group(name, rest)).or(() -> read(group(name, facts)));
+  }
+
+  private boolean isSupported(Document.Part part, Map<Document.Part, String> record) {
+    return part.resource().objects("derivedFrom").stream()
+        .allMatch(from -> resolve(part, from).filter(record::containsKey).isPresent());
+  }
+
+  private ReturnedGroup group(WrittenName name, Map<Document.Part, String> keys) {
+    ReturnedGroup group = new ReturnedGroup(name, codes, this::resolve);
+    keys.forEach(group::add);
+    return group;
   }
 
   private Optional<Read> read(ReturnedGroup group) {

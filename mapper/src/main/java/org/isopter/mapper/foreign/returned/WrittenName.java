@@ -40,6 +40,11 @@ public record WrittenName(String system, String value, String key) {
     return new WrittenName(system, value, "");
   }
 
+  /** Says whether a name within a record is that of a fact. */
+  static boolean isFact(String key) {
+    return !key.isEmpty() && !key.startsWith("derived/");
+  }
+
   private static List<Raw.Obj> identifiers(Raw.Obj resource) {
     List<Raw.Obj> list = resource.objects("identifier");
     return list.isEmpty() ? resource.object("identifier").stream().toList() : list;

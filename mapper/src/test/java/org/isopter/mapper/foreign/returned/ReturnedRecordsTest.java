@@ -99,6 +99,38 @@ class ReturnedRecordsTest {
         });
   }
 
+  /** A foreign component may change its meaning: that one is left to the rules, and no other. */
+  @Test
+  void leavesTheOthersExactWhereOneWasChanged() {
+    each(
+        (random, exam) -> {
+          Raw.Obj all = page(exam, random, false);
+          List<Raw.Obj> entries = new ArrayList<>(all.objects("entry"));
+          int changed = -1;
+          for (int i = 0; i < entries.size(); i++) {
+            changed = isFact(entries.get(i).object("resource").orElseThrow()) ? i : changed;
+          }
+          if (changed >= 0 && exam.facts().size() > 1) {
+            Raw.Obj entry = entries.get(changed);
+            Raw.Obj other =
+                entry.object("resource").orElseThrow().with("valueString", Raw.of("perhaps"));
+            entries.set(changed, entry.with("resource", other));
+            Reading reading =
+                READER.read(RawJson.write(all.with("entry", Raw.of(entries)))).orThrow();
+            Exam read = reading.exams().get(0).exam();
+            assertEquals(exam.header(), read.header(), () -> SEED + ": " + exam);
+            assertEquals(exam.facts().size() - 1, read.facts().size(), () -> SEED + ": " + exam);
+            assertTrue(
+                exam.facts().containsAll(read.facts()), () -> SEED + ": " + exam + read.facts());
+          }
+          return null;
+        });
+  }
+
+  private static boolean isFact(Raw.Obj resource) {
+    return WrittenName.of(resource).filter(name -> WrittenName.isFact(name.key())).isPresent();
+  }
+
   @Test
   void keepsWhatTheServerAdded() {
     Exam exam = new ExamSampler(Catalogue.standard().all(), new Random(SEED)).next();
