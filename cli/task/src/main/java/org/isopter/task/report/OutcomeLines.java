@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.isopter.mapper.fhir.OutcomeIssue;
+import org.isopter.mapper.foreign.run.OutcomeIssue;
 import org.isopter.mapper.io.UnwritableException;
 
 /** Writes issues for programs: one FHIR R4 OperationOutcome a line, one for each document. */

@@ -206,6 +206,6 @@ class NdjsonRunTest {
         .takes()
         .json()
         .replace("p-17", "p-" + person)
-        .replace("\"status\"", "\"category\":[{\"text\":\"n-" + person + "\"}],\"status\"");
+        .replace("\"status\"", "\"identifier\":[{\"value\":\"n-" + person + "\"}],\"status\"");
   }
 }

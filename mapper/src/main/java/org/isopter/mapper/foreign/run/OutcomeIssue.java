@@ -1,4 +1,4 @@
-package org.isopter.mapper.fhir;
+package org.isopter.mapper.foreign.run;
 
 import java.util.LinkedHashMap;
 import java.util.List;
