@@ -17,7 +17,8 @@ public final class BaseElements {
           ID + "-absent",
           "a finding without a value has a reason and no components",
           Tests.implies(
-              Path.of("dataAbsentReason").exists(), new Test.Missing(Path.of("component"))),
+              ElementPath.of("dataAbsentReason").exists(),
+              new Test.Missing(ElementPath.of("component"))),
           Tests.COMPONENT_CODES);
 
   private BaseElements() {}

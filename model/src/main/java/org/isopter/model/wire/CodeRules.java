@@ -17,8 +17,8 @@ import org.isopter.model.value.Site;
 /** The rules between the codes of a finding, its body site and its parts. */
 final class CodeRules {
 
-  private static final Path CODE = Path.of("code", "coding");
-  private static final Path SITE = Path.of("bodySite", "coding");
+  private static final ElementPath CODE = ElementPath.of("code", "coding");
+  private static final ElementPath SITE = ElementPath.of("bodySite", "coding");
 
   private final Finding<?> finding;
 
@@ -62,7 +62,7 @@ final class CodeRules {
   }
 
   private static Test beside(Map.Entry<Site, List<Code>> site) {
-    Test named = Tests.codedAs(Path.of("code"), site.getValue());
+    Test named = Tests.codedAs(ElementPath.of("code"), site.getValue());
     return new Test.Group(Tests.implies(named, bodySite(List.of(site.getKey()))));
   }
 
@@ -76,7 +76,7 @@ final class CodeRules {
         finding.id() + "-" + refined.when().name(),
         "a code " + codes + " is given exactly when " + refined.when().words(),
         new Test.Same(
-            Tests.codedAs(Path.of("code"), refined.codes()),
+            Tests.codedAs(ElementPath.of("code"), refined.codes()),
             new Test.Group(condition(refined)),
             true),
         CODE,
@@ -100,35 +100,35 @@ final class CodeRules {
 
         @Override
         public Test value(When.Value asked) {
-          return Tests.valueIn(Path.THIS, codes(asked));
+          return Tests.valueIn(ElementPath.THIS, codes(asked));
         }
 
         @Override
         public Test method(When.Method asked) {
-          return Tests.codedAs(Path.of("method"), codes(asked));
+          return Tests.codedAs(ElementPath.of("method"), codes(asked));
         }
       };
 
   /** The element that the condition reads. */
-  private final When.Cases<Path> where =
+  private final When.Cases<ElementPath> where =
       new When.Cases<>() {
         @Override
-        public Path part(When.Part asked) {
+        public ElementPath part(When.Part asked) {
           return component(asked).to("value");
         }
 
         @Override
-        public Path value(When.Value asked) {
+        public ElementPath value(When.Value asked) {
           return Tests.VALUE;
         }
 
         @Override
-        public Path method(When.Method asked) {
-          return Path.of("method");
+        public ElementPath method(When.Method asked) {
+          return ElementPath.of("method");
         }
       };
 
-  private Path component(When.Part asked) {
+  private ElementPath component(When.Part asked) {
     return Tests.component(part(asked.key()).code());
   }
 
@@ -145,7 +145,8 @@ final class CodeRules {
   }
 
   private static Test bodySite(List<Site> sites) {
-    return Tests.codedAs(Path.of("bodySite"), sites.stream().<Code>map(Concept::code).toList());
+    return Tests.codedAs(
+        ElementPath.of("bodySite"), sites.stream().<Code>map(Concept::code).toList());
   }
 
   private static void add(Map<Site, List<Code>> bySite, Site site, Code code) {

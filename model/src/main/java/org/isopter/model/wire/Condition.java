@@ -79,7 +79,7 @@ public sealed interface Condition {
    * @param test the test, on the element that has the condition
    * @param seen the paths, from the same element, of what a message must show beside the sentence
    */
-  record Rule(String key, String human, Test test, List<Path> seen) implements Condition {
+  record Rule(String key, String human, Test test, List<ElementPath> seen) implements Condition {
 
     private static final int LONGEST_KEY = 64;
 
@@ -91,7 +91,7 @@ public sealed interface Condition {
     }
 
     /** Returns a rule. */
-    public static Rule of(String key, String human, Test test, Path... seen) {
+    public static Rule of(String key, String human, Test test, ElementPath... seen) {
       return new Rule(key, human, test, Arrays.asList(seen));
     }
 

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /** Prints tests and paths as FHIRPath. */
-public final class FhirPath implements Test.Cases<String>, Path.Steps<String> {
+public final class FhirPath implements Test.Cases<String>, ElementPath.Steps<String> {
 
   private static final FhirPath PRINTER = new FhirPath();
 
@@ -17,24 +17,24 @@ public final class FhirPath implements Test.Cases<String>, Path.Steps<String> {
   }
 
   /** Returns the path as FHIRPath. */
-  public static String of(Path path) {
+  public static String of(ElementPath path) {
     return path.steps().isEmpty()
         ? "$this"
         : path.steps().stream().map(step -> step.fold(PRINTER)).collect(Collectors.joining("."));
   }
 
   @Override
-  public String child(Path.Child step) {
+  public String child(ElementPath.Child step) {
     return step.name();
   }
 
   @Override
-  public String ofType(Path.OfType step) {
+  public String ofType(ElementPath.OfType step) {
     return "ofType(" + step.type() + ")";
   }
 
   @Override
-  public String where(Path.Where step) {
+  public String where(ElementPath.Where step) {
     return "where(" + of(step.test()) + ")";
   }
 
@@ -108,7 +108,7 @@ public final class FhirPath implements Test.Cases<String>, Path.Steps<String> {
     return tests.stream().map(FhirPath::of).collect(Collectors.joining(word));
   }
 
-  private static String compared(Path path, String how, BigDecimal limit) {
+  private static String compared(ElementPath path, String how, BigDecimal limit) {
     // Parentheses, for some engines take all that follows a minus as its operand.
     return "(" + of(path) + " " + how + " " + limit.toPlainString() + ")";
   }

@@ -119,8 +119,8 @@ public final class FindingElements {
     return Condition.Rule.of(
         prefix + "-outcome",
         part.key() + " has a value or the reason why there is none, and not both",
-        new Test.Same(Tests.VALUE.exists(), Path.of("dataAbsentReason").exists(), false),
+        new Test.Same(Tests.VALUE.exists(), ElementPath.of("dataAbsentReason").exists(), false),
         Tests.VALUE,
-        Path.of("dataAbsentReason", "coding"));
+        ElementPath.of("dataAbsentReason", "coding"));
   }
 }

@@ -83,7 +83,7 @@ final class LayoutRules {
     String suffix = "-as-" + notation.word();
     String beside = "beside notation " + notation.word() + " the value ";
     Test noted = inNotation(choice, List.of(notation));
-    Path[] seen = {Tests.VALUE, notation(choice).to("value")};
+    ElementPath[] seen = {Tests.VALUE, notation(choice).to("value")};
     Test valued = new Test.Group(Tests.and(noted, Tests.VALUE.exists()));
     String wanted = beside + "is " + DatumTexts.wanted(spec);
     add(suffix, wanted, Tests.implies(valued, form.fits()), seen);
@@ -121,7 +121,7 @@ final class LayoutRules {
       // Some part is there in any case.
       return;
     }
-    Path seen = rule instanceof Rule.OnlyWith ? Tests.VALUE : Tests.COMPONENT_CODES;
+    ElementPath seen = rule instanceof Rule.OnlyWith ? Tests.VALUE : Tests.COMPONENT_CODES;
     add("-" + rule.id(), rule.sentence(), PartRules.of(rule, parts), seen);
   }
 
@@ -130,7 +130,7 @@ final class LayoutRules {
     return part != null && part.isRequired();
   }
 
-  private static Path notation(Choice<?, ?> choice) {
+  private static ElementPath notation(Choice<?, ?> choice) {
     return Tests.component(choice.code());
   }
 
@@ -138,7 +138,7 @@ final class LayoutRules {
     return Tests.valueIn(notation(choice), notations.stream().<Code>map(Concept::code).toList());
   }
 
-  private void add(String suffix, String human, Test test, Path... seen) {
+  private void add(String suffix, String human, Test test, ElementPath... seen) {
     rules.add(Condition.Rule.of(finding.id() + suffix, human, test, seen));
   }
 }

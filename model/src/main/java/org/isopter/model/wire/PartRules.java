@@ -39,7 +39,7 @@ final class PartRules {
             .<Code>map(Concept::code)
             .sorted(Comparator.comparing(Code::token))
             .toList();
-    return Tests.implies(there(rule.part()), Tests.valueIn(Path.THIS, codes));
+    return Tests.implies(there(rule.part()), Tests.valueIn(ElementPath.THIS, codes));
   }
 
   private Test unitNeeds(Rule.UnitNeeds rule) {
@@ -63,7 +63,7 @@ final class PartRules {
     return component(key).to("value").exists();
   }
 
-  private Path component(String key) {
+  private ElementPath component(String key) {
     return Tests.component(Objects.requireNonNull(parts.get(key)).code());
   }
 }

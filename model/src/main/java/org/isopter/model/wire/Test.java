@@ -12,7 +12,7 @@ import java.util.List;
 public sealed interface Test {
 
   /** The path leads to something. */
-  record Exists(Path path) implements Test {
+  record Exists(ElementPath path) implements Test {
     @Override
     public <R> R fold(Cases<R> cases) {
       return cases.exists(this);
@@ -20,7 +20,7 @@ public sealed interface Test {
   }
 
   /** The path leads to nothing. */
-  record Missing(Path path) implements Test {
+  record Missing(ElementPath path) implements Test {
     @Override
     public <R> R fold(Cases<R> cases) {
       return cases.missing(this);
@@ -28,7 +28,7 @@ public sealed interface Test {
   }
 
   /** All that the path leads to passes a test; nothing does. */
-  record Every(Path path, Test test) implements Test {
+  record Every(ElementPath path, Test test) implements Test {
     @Override
     public <R> R fold(Cases<R> cases) {
       return cases.every(this);
@@ -84,7 +84,7 @@ public sealed interface Test {
   }
 
   /** The path leads to this text. */
-  record Is(Path path, String text) implements Test {
+  record Is(ElementPath path, String text) implements Test {
     @Override
     public <R> R fold(Cases<R> cases) {
       return cases.is(this);
@@ -92,7 +92,7 @@ public sealed interface Test {
   }
 
   /** The path leads to a number of at least this. */
-  record AtLeast(Path path, BigDecimal limit) implements Test {
+  record AtLeast(ElementPath path, BigDecimal limit) implements Test {
     @Override
     public <R> R fold(Cases<R> cases) {
       return cases.atLeast(this);
@@ -100,7 +100,7 @@ public sealed interface Test {
   }
 
   /** The path leads to a number of at most this. */
-  record AtMost(Path path, BigDecimal limit) implements Test {
+  record AtMost(ElementPath path, BigDecimal limit) implements Test {
     @Override
     public <R> R fold(Cases<R> cases) {
       return cases.atMost(this);
@@ -108,7 +108,7 @@ public sealed interface Test {
   }
 
   /** The number at one path is not above that at another. */
-  record NotAbove(Path path, Path limit) implements Test {
+  record NotAbove(ElementPath path, ElementPath limit) implements Test {
     @Override
     public <R> R fold(Cases<R> cases) {
       return cases.notAbove(this);

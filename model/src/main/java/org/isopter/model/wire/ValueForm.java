@@ -41,7 +41,7 @@ public record ValueForm(
     return new ValueForm(type, fits, Optional.empty(), Optional.empty(), Optional.empty());
   }
 
-  private static Path value(String type) {
+  private static ElementPath value(String type) {
     return Tests.VALUE.ofType(type);
   }
 
@@ -49,7 +49,7 @@ public record ValueForm(
 
     @Override
     public ValueForm measure(Spec.Measure spec) {
-      Path quantity = value("Quantity");
+      ElementPath quantity = value("Quantity");
       List<Span> spans = spec.spans();
       Test units = new Test.Or(spans.stream().map(span -> Tests.isIn(span.unit())).toList());
       Test ranges = new Test.And(spans.stream().map(OfSpec::inSpan).toList());
@@ -63,11 +63,11 @@ public record ValueForm(
 
     @Override
     public ValueForm count(Spec.Count spec) {
-      Path integer = value("integer");
+      ElementPath integer = value("integer");
       Test within =
           Tests.and(
-              new Test.AtLeast(Path.THIS, BigDecimal.valueOf(spec.least())),
-              new Test.AtMost(Path.THIS, BigDecimal.valueOf(spec.most())));
+              new Test.AtLeast(ElementPath.THIS, BigDecimal.valueOf(spec.least())),
+              new Test.AtMost(ElementPath.THIS, BigDecimal.valueOf(spec.most())));
       return new ValueForm(
           "integer",
           integer.exists(),
@@ -78,7 +78,7 @@ public record ValueForm(
 
     @Override
     public ValueForm coded(Spec.Coded spec) {
-      return plain("CodeableConcept", Tests.valueIn(Path.THIS, codes(spec.answers())));
+      return plain("CodeableConcept", Tests.valueIn(ElementPath.THIS, codes(spec.answers())));
     }
 
     @Override
@@ -93,9 +93,9 @@ public record ValueForm(
 
     @Override
     public ValueForm ratio(Spec.Ratio spec) {
-      Path ratio = value("Ratio");
-      Test units = both(Path.THIS, Tests.isIn(spec.unit()));
-      Test digits = both(Path.of("value"), new Test.Decimals(spec.decimals()));
+      ElementPath ratio = value("Ratio");
+      Test units = both(ElementPath.THIS, Tests.isIn(spec.unit()));
+      Test digits = both(ElementPath.of("value"), new Test.Decimals(spec.decimals()));
       return new ValueForm(
           "Ratio",
           ratio.where(units).exists(),
@@ -105,16 +105,16 @@ public record ValueForm(
     }
 
     /** The test of what a path leads to from numerator and from denominator. */
-    private static Test both(Path path, Test test) {
+    private static Test both(ElementPath path, Test test) {
       return new Test.And(
           Stream.of("numerator", "denominator")
-              .<Test>map(name -> new Test.Every(Path.of(name).then(path), test))
+              .<Test>map(name -> new Test.Every(ElementPath.of(name).then(path), test))
               .toList());
     }
 
     private static List<Test> bounds(Spec.Ratio spec) {
-      Path numerator = Path.of("numerator", "value");
-      Path denominator = Path.of("denominator", "value");
+      ElementPath numerator = ElementPath.of("numerator", "value");
+      ElementPath denominator = ElementPath.of("denominator", "value");
       Stream<Test> proper =
           spec.proper() ? Stream.of(new Test.NotAbove(numerator, denominator)) : Stream.empty();
       return Stream.of(
@@ -126,11 +126,11 @@ public record ValueForm(
     }
 
     private static Test inSpan(Span span) {
-      Test within = new Test.Group(new Test.And(bounds(Path.of("value"), span)));
+      Test within = new Test.Group(new Test.And(bounds(ElementPath.of("value"), span)));
       return new Test.Group(Tests.implies(Tests.isIn(span.unit()), within));
     }
 
-    private static List<Test> bounds(Path path, Span span) {
+    private static List<Test> bounds(ElementPath path, Span span) {
       return Arrays.asList(
           new Test.AtLeast(path, span.least()), new Test.AtMost(path, span.most()));
     }

@@ -75,12 +75,12 @@ class FindingElementsTest {
 
   @org.junit.jupiter.api.Test
   void escapesWhatWouldEndAText() {
-    assertEquals("code = '\\'\\'\\\\'", FhirPath.of(new Test.Is(Path.of("code"), "''\\")));
+    assertEquals("code = '\\'\\'\\\\'", FhirPath.of(new Test.Is(ElementPath.of("code"), "''\\")));
   }
 
   @org.junit.jupiter.api.Test
   void refusesAKeyThatFhirWouldNotTake() {
-    Test test = Path.of("value").exists();
+    Test test = ElementPath.of("value").exists();
     assertThrows(
         IllegalArgumentException.class, () -> Condition.Rule.of("a key", "a sentence", test));
   }

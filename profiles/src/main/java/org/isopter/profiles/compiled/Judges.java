@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.function.BinaryOperator;
 import java.util.function.IntPredicate;
 import java.util.regex.Pattern;
-import org.isopter.model.wire.Path;
+import org.isopter.model.wire.ElementPath;
 import org.isopter.model.wire.Test;
 
 /** Compiles tests. */
@@ -136,7 +136,7 @@ final class Judges implements Test.Cases<Judges.Judge> {
     return first == last ? last : join.apply(first, second.judge(item));
   }
 
-  private static Judge compared(Path path, BigDecimal limit, IntPredicate order) {
+  private static Judge compared(ElementPath path, BigDecimal limit, IntPredicate order) {
     Walks.Walk walk = Walks.of(path);
     return item -> compared(walk.from(item), limit, order);
   }

@@ -3,10 +3,10 @@ package org.isopter.profiles.compiled;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
-import org.isopter.model.wire.Path;
+import org.isopter.model.wire.ElementPath;
 
 /** Compiles the steps of paths, each with what follows it. */
-final class Walks implements Path.Steps<Walks.Walk> {
+final class Walks implements ElementPath.Steps<Walks.Walk> {
 
   private static final Walk STAY = (item, accepts) -> accepts.test(item);
 
@@ -34,7 +34,7 @@ final class Walks implements Path.Steps<Walks.Walk> {
     }
   }
 
-  static Walk of(Path path) {
+  static Walk of(ElementPath path) {
     Walk walk = STAY;
     for (int i = path.steps().size() - 1; i >= 0; i--) {
       walk = path.steps().get(i).fold(new Walks(walk));
@@ -43,7 +43,7 @@ final class Walks implements Path.Steps<Walks.Walk> {
   }
 
   @Override
-  public Walk child(Path.Child step) {
+  public Walk child(ElementPath.Child step) {
     String name = step.name();
     return (item, accepts) -> {
       for (Item each : item.members()) {
@@ -56,13 +56,13 @@ final class Walks implements Path.Steps<Walks.Walk> {
   }
 
   @Override
-  public Walk ofType(Path.OfType step) {
+  public Walk ofType(ElementPath.OfType step) {
     String type = step.type();
     return (item, accepts) -> item.type().equals(type) && next.any(item, accepts);
   }
 
   @Override
-  public Walk where(Path.Where step) {
+  public Walk where(ElementPath.Where step) {
     Judges.Judge judge = Judges.of(step.test());
     return (item, accepts) -> judge.judge(item) == Ternary.YES && next.any(item, accepts);
   }

@@ -7,9 +7,9 @@ import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Spec;
 import org.isopter.model.finding.Variant;
 import org.isopter.model.value.Concept;
+import org.isopter.model.wire.ElementPath;
 import org.isopter.model.wire.FhirPath;
 import org.isopter.model.wire.Parts;
-import org.isopter.model.wire.Path;
 import org.isopter.model.wire.Tests;
 
 /**
@@ -30,7 +30,7 @@ final class FindingView {
 
   /** Returns the condition that an observation is of the finding. */
   static String where(Finding<?> finding) {
-    return FhirPath.of(Tests.codedAs(Path.of("code"), finding.codes().general()));
+    return FhirPath.of(Tests.codedAs(ElementPath.of("code"), finding.codes().general()));
   }
 
   static List<ViewColumn> columns(Finding<?> finding) {
@@ -98,12 +98,12 @@ final class FindingView {
 
   /** Adds a value for each notation: a number of one must not be read as a number of another. */
   private void choice(Choice<?, ?> choice) {
-    Path notation = Tests.component(choice.code());
+    ElementPath notation = Tests.component(choice.code());
     String coding = FhirPath.of(notation) + ".value.ofType(CodeableConcept).coding";
     columns.coding(name(choice.key()), coding, choice.code().display());
     for (Variant variant : finding.layout().variants()) {
       Concept one = variant.notation().orElseThrow();
-      Path only = Path.THIS.where(Tests.valueIn(notation, List.of(one.code())));
+      ElementPath only = ElementPath.THIS.where(Tests.valueIn(notation, List.of(one.code())));
       variant
           .value()
           .ifPresent(

@@ -8,10 +8,10 @@ import java.util.List;
  *
  * @param steps the steps; none stays at the element
  */
-public record Path(List<Step> steps) {
+public record ElementPath(List<Step> steps) {
 
   /** The element itself. */
-  public static final Path THIS = new Path(List.of());
+  public static final ElementPath THIS = new ElementPath(List.of());
 
   /** A step from some elements to others. */
   public sealed interface Step {
@@ -59,13 +59,13 @@ public record Path(List<Step> steps) {
     R where(Where step);
   }
 
-  public Path {
+  public ElementPath {
     steps = List.copyOf(steps);
   }
 
   /** Returns the path down these members. */
-  public static Path of(String... names) {
-    Path path = THIS;
+  public static ElementPath of(String... names) {
+    ElementPath path = THIS;
     for (String name : names) {
       path = path.to(name);
     }
@@ -73,17 +73,17 @@ public record Path(List<Step> steps) {
   }
 
   /** Returns this path and then to the members of a name. */
-  public Path to(String name) {
+  public ElementPath to(String name) {
     return then(new Child(name));
   }
 
   /** Returns this path and then to those of a type. */
-  public Path ofType(String type) {
+  public ElementPath ofType(String type) {
     return then(new OfType(type));
   }
 
   /** Returns this path and then to those that pass a test. */
-  public Path where(Test test) {
+  public ElementPath where(Test test) {
     return then(new Where(test));
   }
 
@@ -93,17 +93,17 @@ public record Path(List<Step> steps) {
   }
 
   /** Returns this path and then the other. */
-  Path then(Path further) {
-    Path path = this;
+  ElementPath then(ElementPath further) {
+    ElementPath path = this;
     for (Step step : further.steps) {
       path = path.then(step);
     }
     return path;
   }
 
-  private Path then(Step step) {
+  private ElementPath then(Step step) {
     List<Step> all = new ArrayList<>(steps);
     all.add(step);
-    return new Path(all);
+    return new ElementPath(all);
   }
 }
