@@ -1,7 +1,5 @@
 package org.isopter.model.compare;
 
-import static java.util.Objects.requireNonNull;
-
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Objects;
@@ -170,8 +168,8 @@ public record Comparison(Exam earlier, Exam later, List<Change> changes) {
 
   /** Returns the limit that applies to two readings. */
   public static RetestLimit limit(AcuityReading one, AcuityReading two) {
-    requireNonNull(one, "one");
-    requireNonNull(two, "two");
+    Objects.requireNonNull(one, "one");
+    Objects.requireNonNull(two, "two");
     return isScoredByLetters(one) && isScoredByLetters(two)
         ? RetestLimit.LETTERS_OF_PATIENTS
         : RetestLimit.LINES;
