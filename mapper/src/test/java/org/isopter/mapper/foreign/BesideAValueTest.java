@@ -1,19 +1,13 @@
 package org.isopter.mapper.foreign;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.vocabulary.ForeignRules;
 import org.isopter.mapper.json.Raw;
-import org.isopter.mapper.json.RawJson;
 import org.isopter.model.catalogue.Catalogue;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
@@ -26,8 +20,6 @@ import org.junit.jupiter.api.TestFactory;
  */
 class BesideAValueTest {
 
-  private static final Path TABLE =
-      Path.of("src", "test", "resources", "foreign", "beside-a-value.json");
   private static final ForeignReader READER =
       new ForeignReader(Catalogue.standard(), Options.usual());
 
@@ -79,11 +71,6 @@ class BesideAValueTest {
   }
 
   private static Stream<Raw.Obj> cases() {
-    try {
-      String text = new String(Files.readAllBytes(TABLE), UTF_8);
-      return RawJson.OWN.read(text).orThrow().objects("cases").stream();
-    } catch (IOException unreadable) {
-      throw new UncheckedIOException(unreadable);
-    }
+    return Foreign.cases("beside-a-value");
   }
 }

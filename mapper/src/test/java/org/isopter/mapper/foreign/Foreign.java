@@ -78,6 +78,12 @@ public final class Foreign {
         .toList();
   }
 
+  /** Returns the cases of a table of our own that is written as JSON. */
+  public static Stream<Raw.Obj> cases(String name) {
+    String json = text(RESOURCES.resolve(name + ".json"));
+    return RawJson.OWN.read(json).orThrow().objects("cases").stream();
+  }
+
   /** Returns the documents of a folder. */
   static List<Raw> documents(Path folder) {
     return jsonFiles(folder).stream().map(file -> raw(text(file))).toList();

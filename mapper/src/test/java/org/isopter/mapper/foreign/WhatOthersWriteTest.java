@@ -1,12 +1,7 @@
 package org.isopter.mapper.foreign;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
@@ -15,7 +10,6 @@ import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.vocabulary.ForeignRules;
 import org.isopter.mapper.json.Raw;
-import org.isopter.mapper.json.RawJson;
 import org.isopter.model.catalogue.Catalogue;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
@@ -27,8 +21,6 @@ import org.junit.jupiter.api.TestFactory;
  */
 class WhatOthersWriteTest {
 
-  private static final Path TABLE =
-      Path.of("src", "test", "resources", "foreign", "careful-human.json");
   private static final ForeignReader READER =
       new ForeignReader(Catalogue.standard(), Options.usual());
 
@@ -84,11 +76,6 @@ class WhatOthersWriteTest {
   }
 
   private static Stream<Raw.Obj> cases() {
-    try {
-      String text = new String(Files.readAllBytes(TABLE), UTF_8);
-      return RawJson.OWN.read(text).orThrow().objects("cases").stream();
-    } catch (IOException unreadable) {
-      throw new UncheckedIOException(unreadable);
-    }
+    return Foreign.cases("careful-human");
   }
 }

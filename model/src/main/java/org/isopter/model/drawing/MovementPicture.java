@@ -41,17 +41,7 @@ final class MovementPicture {
             svg.lines(view.x(Site.RIGHT), 205, right), svg.lines(view.x(Site.LEFT), 205, left));
     List<String> both = new ArrayList<>(sayings.of("Double vision", Movements.DIPLOPIA, Site.BOTH));
     both.addAll(sayings.of("Nystagmus of both eyes", Movements.NYSTAGMUS, Site.BOTH));
-    end = svg.lines(280, end + 8, both);
-    return svg.picture(
-        "isopter-movements",
-        "Eye movements" + view.words(),
-        Svg.said(Site.RIGHT, right)
-            + " "
-            + Svg.said(Site.LEFT, left)
-            + " "
-            + String.join(". ", both)
-            + ".",
-        end);
+    return svg.picture("isopter-movements", "Eye movements" + view.words(), right, left, both, end);
   }
 
   private List<String> eye(Site eye) {

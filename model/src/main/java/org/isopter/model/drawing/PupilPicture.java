@@ -55,17 +55,7 @@ final class PupilPicture {
     double end = Math.max(svg.lines(xRight, y, right), svg.lines(xLeft, y, left));
     List<String> both =
         new ArrayList<>(sayings.of("Afferent defect", Pupils.AFFERENT_DEFECT, Site.BOTH));
-    end = svg.lines(280, end + 8, both);
-    return svg.picture(
-        "isopter-pupils",
-        "Pupils" + view.words(),
-        Svg.said(Site.RIGHT, right)
-            + " "
-            + Svg.said(Site.LEFT, left)
-            + " "
-            + String.join(". ", both)
-            + ".",
-        end);
+    return svg.picture("isopter-pupils", "Pupils" + view.words(), right, left, both, end);
   }
 
   private boolean isMeasured(Lighting light) {

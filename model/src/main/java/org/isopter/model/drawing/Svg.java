@@ -70,6 +70,22 @@ final class Svg {
     return eye == Site.RIGHT ? "Right eye" : "Left eye";
   }
 
+  /**
+   * Writes what is said of both eyes together below a height, and returns the picture that was
+   * drawn, described by what is said of each eye and of both.
+   */
+  Picture picture(
+      String id,
+      String title,
+      List<String> right,
+      List<String> left,
+      List<String> both,
+      double below) {
+    String description =
+        said(Site.RIGHT, right) + " " + said(Site.LEFT, left) + " " + String.join(". ", both) + ".";
+    return picture(id, title, description, lines(280, below + 8, both));
+  }
+
   /** Returns the picture of both eyes that was drawn, which ends at a height. */
   Picture picture(String id, String title, String description, double end) {
     return new Picture(id, title, description, WIDTH, (int) end + 5, shapes.toString());

@@ -153,8 +153,7 @@ public final class ReturnedRecords {
             .put(part, old.get());
       } else if (name.isPresent()) {
         groups
-            .computeIfAbsent(
-                name.get().record(), record -> new ReturnedGroup(record, codes, this::resolve))
+            .computeIfAbsent(name.get().record(), record -> group(record, Map.of()))
             .add(part, name.get().key());
       }
     }
@@ -163,8 +162,7 @@ public final class ReturnedRecords {
     groups.forEach(
         (name, group) -> {
           apart.putAll(group.unlisted());
-          Map<Document.Part, String> all = group.keys();
-          Optional<Read> read = read(group).or(() -> readable(name, all));
+          Optional<Read> read = read(group).or(() -> readable(name, group.keys()));
           read.ifPresent(records::add);
           read.ifPresent(any -> apart.putAll(older.getOrDefault(name, Map.of())));
         });

@@ -29,6 +29,8 @@ import org.isopter.model.value.Result;
 @API(status = Status.STABLE)
 public final class DepartmentAliases {
 
+  private static final String CODE = "/code";
+
   private final Map<String, List<Raw>> rows;
   private final Map<String, Integer> lines;
 
@@ -90,26 +92,29 @@ public final class DepartmentAliases {
   public Set<String> usedIn(Raw resource) {
     Set<String> used = new LinkedHashSet<>();
     if (!isEmpty()) {
-      for (Element leaf : resource.leaves()) {
-        boolean remark = leaf.at().startsWith("/note") || leaf.at().startsWith("/text");
-        String text = remark ? "" : leaf.value().string().orElse("");
-        String at = leaf.at();
-        boolean code = at.endsWith("/code");
-        String holder = at.substring(0, Math.max(0, at.lastIndexOf('/')));
-        String system = code ? system(resource, holder) : "";
-        line(code ? system + "#" + text : text).ifPresent(used::add);
-        line(text).ifPresent(used::add);
-      }
+      Map<String, String> texts = texts(resource);
+      texts.forEach(
+          (at, text) -> {
+            if (at.endsWith(CODE)) {
+              String holder = at.substring(0, at.length() - CODE.length());
+              line(texts.getOrDefault(holder + "/system", "") + "#" + text).ifPresent(used::add);
+            }
+            line(text).ifPresent(used::add);
+          });
     }
     return used;
   }
 
-  private static String system(Raw resource, String holder) {
-    return resource.leaves().stream()
-        .filter(leaf -> leaf.at().equals(holder + "/system"))
-        .flatMap(leaf -> leaf.value().string().stream())
-        .findFirst()
-        .orElse("");
+  /** Returns the texts of a resource without its notes, each by its place. */
+  private static Map<String, String> texts(Raw resource) {
+    Map<String, String> texts = new LinkedHashMap<>();
+    for (Element leaf : resource.leaves()) {
+      boolean remark = leaf.at().startsWith("/note") || leaf.at().startsWith("/text");
+      if (!remark) {
+        leaf.value().string().ifPresent(text -> texts.put(leaf.at(), text));
+      }
+    }
+    return texts;
   }
 
   private Optional<String> line(String phrase) {

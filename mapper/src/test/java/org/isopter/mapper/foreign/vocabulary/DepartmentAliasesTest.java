@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Set;
+import org.isopter.mapper.foreign.Foreign;
 import org.isopter.mapper.foreign.ForeignReader;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.ResourceOutcome;
@@ -31,8 +32,7 @@ class DepartmentAliasesTest {
   /** Each resource without the file is kept, so that the line alone makes it readable. */
   @Test
   void readsWhatEachLineMeansAndNamesTheLine() throws IOException {
-    String cases = Files.readString(FOLDER.resolve("department.json"));
-    for (Raw row : RawJson.OWN.read(cases).orThrow().objects("cases")) {
+    for (Raw row : Foreign.cases("department").toList()) {
       String json = ForeignRules.whole(row.get("given").orElseThrow());
       String line = RawJson.write(row.get("line").orElseThrow());
       assertInstanceOf(ResourceOutcome.Kept.class, outcome(PLAIN, json), json);
