@@ -37,7 +37,13 @@ public final class Pressures {
    * @param limit the end of its scale
    * @param beyond on which side of it the pressure lies
    */
-  public record Beyond(Quantity limit, Term beyond) {}
+  public record Beyond(Quantity limit, Term beyond) {
+
+    /** Says whether the pressure is higher than the limit, by however much. */
+    public boolean isAbove() {
+      return beyond.word().equals("above");
+    }
+  }
 
   private static final Part<Beyond, Term> SIDE =
       Part.required(

@@ -160,7 +160,7 @@ final class PupilSignReader {
   private void pressure(EyeView eye) {
     List<Seen<Quantity>> all = eye.seen(Pressures.INTRAOCULAR).toList();
     List<Seen<Pressures.Beyond>> above =
-        eye.seen(Pressures.BEYOND, beyond -> beyond.beyond().word().equals("above")).toList();
+        eye.seen(Pressures.BEYOND, Pressures.Beyond::isAbove).toList();
     Set<String> words = new LinkedHashSet<>();
     Set<String> said = new LinkedHashSet<>();
     all.forEach(seen -> words.add(pressure(seen.value().value())));

@@ -154,8 +154,7 @@ public enum UrgencyRules {
   /** A pressure above the end of a scale that reaches so far is as high at least. */
   private static boolean isHigh(EyeView eye) {
     return eye.has(Pressures.INTRAOCULAR, UrgencyRules::isHigh)
-        || eye.has(
-            Pressures.BEYOND, past -> past.beyond().word().equals("above") && isHigh(past.limit()));
+        || eye.has(Pressures.BEYOND, past -> past.isAbove() && isHigh(past.limit()));
   }
 
   private static boolean isHigh(Quantity pressure) {
