@@ -1,6 +1,7 @@
 package org.isopter.mapper.table;
 
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.clinical.statement.Numbers;
@@ -8,6 +9,7 @@ import org.isopter.model.derive.Derivations;
 import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
+import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.FactKey;
 import org.isopter.model.exam.Measurement;
@@ -39,14 +41,14 @@ public final class FindingRows {
   }
 
   private final PooledExam pooled;
-  private final List<FactKey> keys;
+  private final ExamView exam;
   private final List<Derived> derived;
   private final LogMars logMars;
   private final List<FindingRow> rows = new ArrayList<>();
 
   private FindingRows(PooledExam pooled, List<Derived> derived) {
     this.pooled = pooled;
-    this.keys = pooled.exam().keys();
+    this.exam = pooled.exam().view();
     this.derived = derived;
     this.logMars = new LogMars(derived);
   }
@@ -65,11 +67,13 @@ public final class FindingRows {
   }
 
   private void facts() {
-    for (int i = 0; i < keys.size(); i++) {
-      Fact<?> fact = pooled.exam().facts().get(i);
-      fact(fact, keys.get(i), pooled.origins().get(i));
-      vector(fact, keys.get(i), pooled.origins().get(i));
-    }
+    Iterator<Origin> origins = pooled.origins().iterator();
+    exam.entries().forEach(entry -> fact(entry, origins.next()));
+  }
+
+  private void fact(ExamView.Named entry, Origin origin) {
+    fact(entry.fact(), entry.key(), origin);
+    vector(entry.fact(), entry.key(), origin);
   }
 
   private void fact(Fact<?> fact, FactKey key, Origin origin) {
@@ -190,7 +194,7 @@ public final class FindingRows {
 
   private void statement(Derived one, String name) {
     Exam exam = pooled.exam();
-    Origin origin = pooled.origins().get(keys.indexOf(one.from().get(0)));
+    Origin origin = pooled.origins().get(exam.keys().indexOf(one.from().get(0)));
     rows.add(
         new FindingRow(
             exam,

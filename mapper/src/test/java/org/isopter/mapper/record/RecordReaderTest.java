@@ -17,10 +17,10 @@ import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
-import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
 import org.junit.jupiter.api.Test;
 
@@ -34,7 +34,7 @@ class RecordReaderTest {
     int start = page.indexOf("```yaml\n") + 8;
     Exam exam = yaml(page.substring(start, page.indexOf("```", start))).orThrow();
     assertEquals(6, exam.facts().size());
-    assertEquals(2, exam.all(Acuities.DISTANCE).at(Site.RIGHT).values().size());
+    assertEquals(2, exam.view().right().seen(Acuities.DISTANCE).count());
   }
 
   @Test
@@ -50,8 +50,10 @@ class RecordReaderTest {
             .orThrow();
     assertEquals(
         Optional.of(new Acuity.LogMar(new BigDecimal("0.30"))),
-        exam.all(Acuities.DISTANCE).first().map(reading -> reading.acuity()));
-    assertEquals("14.0 mmHg", exam.all(Pressures.INTRAOCULAR).first().orElseThrow().toString());
+        exam.view().seen(Acuities.DISTANCE).findFirst().map(seen -> seen.value().acuity()));
+    assertEquals(
+        "14.0 mmHg",
+        exam.view().seen(Pressures.INTRAOCULAR).findFirst().orElseThrow().value().toString());
   }
 
   @Test
@@ -64,7 +66,7 @@ class RecordReaderTest {
                         left: 6/20 m
                     """))
             .orThrow();
-    for (var reading : exam.all(Acuities.DISTANCE).values()) {
+    for (var reading : exam.view().seen(Acuities.DISTANCE).map(Seen::value).toList()) {
       assertEquals(Unit.METRE, ((Acuity.Fraction) reading.acuity()).unit());
     }
   }

@@ -13,9 +13,9 @@ import org.isopter.model.answer.pupil.PupilResponse;
 import org.isopter.model.answer.pupil.Sweating;
 import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.exam.EyePair;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
-import org.isopter.model.value.Site;
 
 /** Rules about the sizes of the pupils. */
 final class PupilSizeRules {
@@ -49,9 +49,9 @@ final class PupilSizeRules {
                 both.seen(Pupils.EQUALITY, PupilEquality.EQUAL::equals)
                     .flatMap(
                         equal ->
-                            pairs(both)
-                                .filter(pair -> pair.isIn(JUDGED_IN) && equal.isWith(pair.right()))
-                                .filter(pair -> pair.apart().compareTo(BigDecimal.ONE) >= 0)
+                            pairs(both, equal)
+                                .filter(pair -> JUDGED_IN.contains(pair.right().value().lighting()))
+                                .filter(pair -> apart(pair).compareTo(BigDecimal.ONE) >= 0)
                                 .limit(1)
                                 .map(pair -> Breach.of(equal, pair.right(), pair.left()))));
   }
@@ -70,8 +70,8 @@ final class PupilSizeRules {
   }
 
   private static Stream<Breach> sameInEveryLight(EyeView both, Seen<?> unequal) {
-    List<Pair> pairs = pairs(both).filter(pair -> unequal.isWith(pair.right())).toList();
-    boolean same = pairs.stream().allMatch(pair -> pair.apart().signum() == 0);
+    List<EyePair<Pupils.Size>> pairs = pairs(both, unequal).toList();
+    boolean same = pairs.stream().allMatch(pair -> apart(pair).signum() == 0);
     return pairs.stream()
         .limit(same ? 1 : 0)
         .map(pair -> Breach.of(unequal, pair.right(), pair.left()));
@@ -179,7 +179,7 @@ final class PupilSizeRules {
   }
 
   private static Stream<Breach> againstSizes(EyeView both, Seen<PupilEquality> judged) {
-    List<Pair> pairs = pairs(both).filter(pair -> judged.isWith(pair.right())).toList();
+    List<EyePair<Pupils.Size>> pairs = pairs(both, judged).toList();
     boolean right = judged.value() == PupilEquality.RIGHT_LARGER;
     boolean against =
         pairs.stream()
@@ -237,26 +237,12 @@ final class PupilSizeRules {
     return size.diameter().value();
   }
 
-  /** Returns the sizes of the two pupils in one light at one time. */
-  private static Stream<Pair> pairs(EyeView both) {
-    return both.at(Site.RIGHT)
-        .seen(Pupils.SIZE)
-        .flatMap(
-            right ->
-                both
-                    .at(Site.LEFT)
-                    .beside(right, Pupils.SIZE, size -> size.lighting() == right.value().lighting())
-                    .map(left -> new Pair(right, left))
-                    .stream());
+  /** Returns the sizes of both pupils in one light that were taken at the time of a judgement. */
+  private static Stream<EyePair<Pupils.Size>> pairs(EyeView both, Seen<?> judged) {
+    return both.exam().pairs(Pupils.SIZE).filter(pair -> judged.isWith(pair.right()));
   }
 
-  private record Pair(Seen<Pupils.Size> right, Seen<Pupils.Size> left) {
-    BigDecimal apart() {
-      return millimetres(right.value()).subtract(millimetres(left.value())).abs();
-    }
-
-    boolean isIn(Set<Lighting> lights) {
-      return lights.contains(right.value().lighting());
-    }
+  private static BigDecimal apart(EyePair<Pupils.Size> pair) {
+    return millimetres(pair.right().value()).subtract(millimetres(pair.left().value())).abs();
   }
 }

@@ -180,10 +180,11 @@ final class RecordRules {
         .suggest("correct performed; dates that were shifted on purpose may lie ahead")
         .pair(
             both ->
-                both.exam().exam().facts().stream()
+                both.exam()
+                    .entries()
                     .limit(1)
                     .filter(any -> isAhead(both.exam().exam().header().performed()))
-                    .map(fact -> inTheFuture(both.exam().exam(), fact)));
+                    .map(first -> inTheFuture(both.exam().exam(), first.fact())));
   }
 
   private static boolean isAhead(OffsetDateTime performed) {

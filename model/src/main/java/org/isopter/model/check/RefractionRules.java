@@ -15,11 +15,8 @@ import org.isopter.model.catalogue.Refractions;
 import org.isopter.model.catalogue.Refractions.Cylinder;
 import org.isopter.model.catalogue.Refractions.Refraction;
 import org.isopter.model.exam.EyeView;
-import org.isopter.model.exam.Measurement;
-import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Quantity;
-import org.isopter.model.value.Site;
 
 /** Rules about the refraction. */
 final class RefractionRules {
@@ -179,17 +176,9 @@ final class RefractionRules {
   }
 
   private static Stream<Breach> pairs(EyeView both, BiPredicate<Refraction, Refraction> which) {
-    return both.at(Site.RIGHT)
-        .seen(Refractions.REFRACTION)
-        .flatMap(
-            right ->
-                both.at(Site.LEFT)
-                    .seen(Refractions.REFRACTION, left -> which.test(right.value(), left))
-                    .filter(left -> isAlike(right, left))
-                    .map(left -> Breach.of(right, left)));
-  }
-
-  private static boolean isAlike(Seen<Refraction> one, Seen<Refraction> other) {
-    return Measurement.of(one.fact()).isFellowOf(Measurement.of(other.fact()));
+    return both.exam()
+        .pairs(Refractions.REFRACTION)
+        .filter(pair -> which.test(pair.right().value(), pair.left().value()))
+        .map(pair -> Breach.of(pair.right(), pair.left()));
   }
 }

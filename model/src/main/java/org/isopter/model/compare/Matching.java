@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Measurement;
 
@@ -28,8 +29,8 @@ final class Matching {
   private final List<Fact<?>> now;
 
   private Matching(Exam earlier, Exam later) {
-    this.before = new ArrayList<>(earlier.facts());
-    this.now = new ArrayList<>(later.facts());
+    this.before = new ArrayList<>(facts(earlier));
+    this.now = new ArrayList<>(facts(later));
   }
 
   /** Returns the pairs, those of the later examination first, in the order of the records. */
@@ -40,6 +41,10 @@ final class Matching {
     matching.repeated(false);
     matching.single(one -> one.anyTechnique().anyConditions(), true);
     return matching.pairs(later);
+  }
+
+  private static List<Fact<?>> facts(Exam exam) {
+    return exam.view().entries().<Fact<?>>map(ExamView.Named::fact).toList();
   }
 
   /** The first of several readings meets the first, the second the second. */
@@ -102,7 +107,7 @@ final class Matching {
 
   private List<Pair> pairs(Exam later) {
     List<Pair> pairs = new ArrayList<>();
-    for (Fact<?> fact : later.facts()) {
+    for (Fact<?> fact : facts(later)) {
       Pair alone = new Pair(Optional.empty(), Optional.of(fact), true);
       pairs.add(found.getOrDefault(fact, alone));
     }

@@ -6,8 +6,8 @@ import org.isopter.model.answer.pupil.Lighting;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.clinical.pupil.Anisocoria;
 import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.EyePair;
 import org.isopter.model.exam.Seen;
-import org.isopter.model.value.Site;
 
 /** The sizes of both pupils in one light. */
 record PupilPairs(ExamView exam) {
@@ -15,18 +15,22 @@ record PupilPairs(ExamView exam) {
   /** A difference in one light, and the two sizes it is of. */
   record Pair(Anisocoria difference, List<Seen<?>> sizes) {}
 
+  /** Returns the two sizes in a light; none where an eye has several, or the two times differ. */
   Optional<Pair> in(Lighting light) {
-    return size(Site.RIGHT, light)
-        .flatMap(right -> size(Site.LEFT, light).map(left -> pair(right, left)));
+    boolean one =
+        exam.eyes()
+            .allMatch(eye -> eye.only(Pupils.SIZE, size -> size.lighting() == light).isPresent());
+    return exam.pairs(Pupils.SIZE)
+        .filter(pair -> one && pair.right().value().lighting() == light)
+        .findFirst()
+        .map(PupilPairs::pair);
   }
 
-  private Optional<Seen<Pupils.Size>> size(Site eye, Lighting light) {
-    return exam.eye(eye).only(Pupils.SIZE, size -> size.lighting() == light);
-  }
-
-  private static Pair pair(Seen<Pupils.Size> right, Seen<Pupils.Size> left) {
+  private static Pair pair(EyePair<Pupils.Size> pair) {
     return new Pair(
-        Anisocoria.of(right.value().diameter().value(), left.value().diameter().value()).orThrow(),
-        List.of(right, left));
+        Anisocoria.of(
+                pair.right().value().diameter().value(), pair.left().value().diameter().value())
+            .orThrow(),
+        List.copyOf(pair.seen()));
   }
 }

@@ -19,7 +19,7 @@ final class DiscPicture {
   private final Svg svg = new Svg();
 
   private DiscPicture(Exam exam) {
-    sayings = new Sayings(exam);
+    sayings = new Sayings(exam.view());
   }
 
   static Picture of(Exam exam) {

@@ -25,7 +25,7 @@ final class FieldPicture {
   private final Svg svg = new Svg();
 
   private FieldPicture(Exam exam, SeenBy view) {
-    sayings = new Sayings(exam);
+    sayings = new Sayings(exam.view());
     this.view = view;
   }
 

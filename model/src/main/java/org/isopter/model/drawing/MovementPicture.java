@@ -25,7 +25,7 @@ final class MovementPicture {
   private final Svg svg = new Svg();
 
   private MovementPicture(Exam exam, SeenBy view) {
-    sayings = new Sayings(exam);
+    sayings = new Sayings(exam.view());
     this.view = view;
   }
 

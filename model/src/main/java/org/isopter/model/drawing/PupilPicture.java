@@ -2,12 +2,11 @@ package org.isopter.model.drawing;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.isopter.model.answer.pupil.Lighting;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;
-import org.isopter.model.exam.Fact;
-import org.isopter.model.value.Outcome;
+import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Site;
 
 /** The pupils to one scale; the iris around them is 12 mm in all. */
@@ -17,15 +16,15 @@ final class PupilPicture {
   private static final double IRIS = 6 * MILLIMETRE;
   private static final int ROW = 116;
 
-  private final Exam exam;
+  private final ExamView exam;
   private final SeenBy view;
   private final Sayings sayings;
   private final Svg svg = new Svg();
 
   private PupilPicture(Exam exam, SeenBy view) {
-    this.exam = exam;
+    this.exam = exam.view();
     this.view = view;
-    sayings = new Sayings(exam);
+    sayings = new Sayings(this.exam);
   }
 
   static Picture of(Exam exam, SeenBy view) {
@@ -59,18 +58,13 @@ final class PupilPicture {
   }
 
   private boolean isMeasured(Lighting light) {
-    return exam.all(Pupils.SIZE).values().stream().anyMatch(size -> size.lighting() == light);
+    return exam.seen(Pupils.SIZE).anyMatch(size -> size.value().lighting() == light);
   }
 
   /** Draws one eye in a light; of several sizes in that light none. */
   private void eye(Site eye, Lighting light, double x, double y) {
     List<Pupils.Size> sizes =
-        exam.all(Pupils.SIZE).at(eye).stream()
-            .map(Fact::outcome)
-            .map(Outcome::ifFound)
-            .flatMap(Optional::stream)
-            .filter(size -> size.lighting() == light)
-            .toList();
+        exam.eye(eye).seen(Pupils.SIZE, size -> size.lighting() == light).map(Seen::value).toList();
     if (sizes.size() == 1) {
       Pupils.Size size = sizes.get(0);
       svg.circle(x, y, IRIS, "fill=\"#d5dbe0\" stroke=\"currentColor\"");

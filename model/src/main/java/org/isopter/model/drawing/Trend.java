@@ -54,12 +54,10 @@ public final class Trend {
     Map<Measurement, List<Fact<?>>> facts = new LinkedHashMap<>();
     Map<Measurement, List<TrendLine.Point>> points = new LinkedHashMap<>();
     for (Exam exam : exams) {
-      for (Fact<?> fact : exam.facts()) {
-        if (fact.finding() == finding) {
-          Measurement measured = Measurement.of(fact).anyTime();
-          facts.computeIfAbsent(measured, any -> new ArrayList<>()).add(fact);
-          points.computeIfAbsent(measured, any -> new ArrayList<>()).add(point(exam, fact));
-        }
+      for (Fact<?> fact : exam.view().facts(finding).toList()) {
+        Measurement measured = Measurement.of(fact).anyTime();
+        facts.computeIfAbsent(measured, any -> new ArrayList<>()).add(fact);
+        points.computeIfAbsent(measured, any -> new ArrayList<>()).add(point(exam, fact));
       }
     }
     List<TrendLine> lines = new ArrayList<>();

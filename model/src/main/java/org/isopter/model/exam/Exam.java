@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.function.UnaryOperator;
 import org.isopter.model.finding.Finding;
 
@@ -29,9 +28,9 @@ public record Exam(Header header, List<Fact<?>> facts) {
             .toList();
   }
 
-  /** Returns the facts of a finding, typed. */
-  public <V> Facts<V> all(Finding<V> finding) {
-    return new Facts<>(facts.stream().flatMap(fact -> as(finding, fact).stream()).toList());
+  /** Returns the examination as one asks it: by finding, and by eye. */
+  public ExamView view() {
+    return ExamView.of(this);
   }
 
   /** Returns the names of the facts, in the order of the facts. */
@@ -47,11 +46,6 @@ public record Exam(Header header, List<Fact<?>> facts) {
   /** One object that stands twice is two facts, for two equal readings are two readings. */
   private static UnaryOperator<Fact<?>> each(IdentityHashMap<Fact<?>, Fact<?>> before) {
     return fact -> before.putIfAbsent(fact, fact) == null ? fact : fact.remarks(fact.remarks());
-  }
-
-  @SuppressWarnings("unchecked") // The finding is the key: its facts carry its type.
-  private static <V> Optional<Fact<V>> as(Finding<V> finding, Fact<?> fact) {
-    return fact.finding() == finding ? Optional.of((Fact<V>) fact) : Optional.empty();
   }
 
   /** Facts stand behind the findings that came before their own, then by site. */

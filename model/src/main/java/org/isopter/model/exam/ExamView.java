@@ -92,6 +92,11 @@ public final class ExamView {
     return named(finding).flatMap(named -> seen(finding, named));
   }
 
+  /** Returns what was found of a finding in both eyes in one way and at one time. */
+  public <V> Stream<EyePair<V>> pairs(Finding<V> finding) {
+    return right().seen(finding).flatMap(right -> EyePair.of(right, left().seen(finding)));
+  }
+
   /**
    * Returns the fact of that name.
    *
@@ -105,7 +110,8 @@ public final class ExamView {
     return fact;
   }
 
-  <V> Stream<Fact<V>> facts(Finding<V> finding) {
+  /** Returns all facts of a finding, the absent ones too, in the order of the record. */
+  public <V> Stream<Fact<V>> facts(Finding<V> finding) {
     return named(finding).map(named -> as(finding, named.fact()));
   }
 

@@ -19,6 +19,7 @@ import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Segments;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.EyePair;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
 import org.isopter.model.text.PlainWords;
@@ -110,18 +111,16 @@ public enum UrgencyRules {
 
   private static boolean areUnequal(ExamView exam) {
     return exam.both().has(Pupils.EQUALITY, pupils -> pupils != PupilEquality.EQUAL)
-        || exam.right().seen(Pupils.SIZE).anyMatch(right -> differs(right, exam.left()));
+        || exam.pairs(Pupils.SIZE).anyMatch(UrgencyRules::differ);
   }
 
   /** Sizes are compared in one light and at one time; any pair of them that differs counts. */
-  private static boolean differs(Seen<Pupils.Size> right, EyeView left) {
-    return left.beside(right, Pupils.SIZE, size -> isOfOneLightAndOther(right.value(), size))
-        .isPresent();
+  private static boolean differ(EyePair<Pupils.Size> sizes) {
+    return millimetres(sizes.right()).compareTo(millimetres(sizes.left())) != 0;
   }
 
-  private static boolean isOfOneLightAndOther(Pupils.Size right, Pupils.Size left) {
-    return right.lighting() == left.lighting()
-        && right.diameter().value().compareTo(left.diameter().value()) != 0;
+  private static BigDecimal millimetres(Seen<Pupils.Size> seen) {
+    return seen.value().diameter().value();
   }
 
   private static Optional<String> pressure(ExamView exam) {

@@ -24,9 +24,7 @@ public final class RecordText {
   /** Returns the path of the entry in a record; entries of one eye are told apart by number. */
   public static String path(Exam exam, Fact<?> fact) {
     List<Fact<?>> entries =
-        exam.facts().stream()
-            .filter(one -> one.finding() == fact.finding() && one.site() == fact.site())
-            .toList();
+        exam.view().eye(fact.site()).facts(fact.finding()).<Fact<?>>map(one -> one).toList();
     String path = "findings." + fact.finding().id() + "." + fact.site().word();
     return entries.size() == 1 ? path : path + "[" + position(entries, fact) + "]";
   }

@@ -39,15 +39,15 @@ class ExamTest {
             List.of(
                 Fact.of(Pressures.INTRAOCULAR, Site.LEFT, Quantity.of("15", Unit.MM_HG)),
                 Fact.of(Pressures.INTRAOCULAR, Site.RIGHT, Quantity.of("14.0", Unit.MM_HG))));
-    Optional<Quantity> right = exam.all(Pressures.INTRAOCULAR).at(Site.RIGHT).first();
+    Optional<Quantity> right = exam.view().right().only(Pressures.INTRAOCULAR).map(Seen::value);
     assertEquals("14.0 mmHg", right.orElseThrow().toString());
   }
 
   @Test
   void notDoneIsNoValue() {
     Exam exam = new Exam(HEADER, List.of(Fact.absent(Pupils.DIRECT, Site.RIGHT, Absence.NOT_DONE)));
-    assertTrue(exam.all(Pupils.DIRECT).values().isEmpty());
-    assertEquals(1, exam.all(Pupils.DIRECT).stream().count());
+    assertTrue(exam.view().seen(Pupils.DIRECT).findAny().isEmpty());
+    assertEquals(1, exam.view().facts(Pupils.DIRECT).count());
   }
 
   @Test

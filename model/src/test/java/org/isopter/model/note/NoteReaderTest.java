@@ -15,6 +15,7 @@ import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
+import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Result;
 import org.isopter.model.value.Site;
@@ -72,8 +73,10 @@ class NoteReaderTest {
   @Test
   void doesNotCallAReactivePupilBrisk() {
     Exam exam = NoteReader.exam(HEADER, "PERRLA").orThrow();
-    assertEquals(List.of(PupilResponse.REACTIVE), exam.all(Pupils.DIRECT).at(Site.LEFT).values());
-    assertTrue(exam.all(Pupils.CONSENSUAL).isEmpty());
+    assertEquals(
+        List.of(PupilResponse.REACTIVE),
+        exam.view().left().seen(Pupils.DIRECT).map(Seen::value).toList());
+    assertTrue(exam.view().facts(Pupils.CONSENSUAL).findAny().isEmpty());
   }
 
   @Test

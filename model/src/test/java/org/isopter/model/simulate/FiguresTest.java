@@ -18,7 +18,6 @@ import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Quantity;
-import org.isopter.model.value.Site;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -69,14 +68,17 @@ class FiguresTest {
     // Who is very young or old is unable more often.
     List<Exam> all =
         EXAMS.stream().flatMap(List::stream).filter(FiguresTest::isOfUsualAge).toList();
-    long silent = all.stream().filter(e -> e.all(Pressures.INTRAOCULAR).isEmpty()).count();
+    long silent =
+        all.stream().filter(e -> e.view().facts(Pressures.INTRAOCULAR).findAny().isEmpty()).count();
     share(Step.PRESSURE.silent(), silent, all.size());
     for (Absence why : List.of(Absence.NOT_DONE, Absence.REFUSED, Absence.UNABLE)) {
       long absent =
           all.stream()
               .filter(
                   e ->
-                      e.all(Pressures.INTRAOCULAR).at(Site.RIGHT).stream()
+                      e.view()
+                          .right()
+                          .facts(Pressures.INTRAOCULAR)
                           .anyMatch(f -> f.outcome().ifAbsent().filter(why::equals).isPresent()))
               .count();
       share((1 - Step.PRESSURE.silent()) * Step.PRESSURE.absent(why), absent, all.size());
@@ -129,7 +131,12 @@ class FiguresTest {
         .boxed()
         .flatMap(
             person ->
-                EXAMS.get(person).get(0).all(finding).at(COHORT.side(person)).stream()
+                EXAMS
+                    .get(person)
+                    .get(0)
+                    .view()
+                    .eye(COHORT.side(person))
+                    .facts(finding)
                     .map(Fact::outcome)
                     .flatMap(outcome -> outcome.ifFound().stream())
                     .map(number)

@@ -130,7 +130,9 @@ class RelationsTest {
   }
 
   private static Optional<Double> logMar(Exam exam, Correction lens) {
-    return exam.all(Acuities.DISTANCE).at(Site.RIGHT).stream()
+    return exam.view()
+        .right()
+        .facts(Acuities.DISTANCE)
         .flatMap(fact -> fact.outcome().ifFound().stream())
         .filter(reading -> reading.correction().equals(Optional.of(lens)))
         .map(AcuityReading::acuity)
@@ -153,7 +155,9 @@ class RelationsTest {
   }
 
   private static Stream<Correction> lenses(Exam exam) {
-    return exam.all(Acuities.DISTANCE).at(Site.RIGHT).stream()
+    return exam.view()
+        .right()
+        .facts(Acuities.DISTANCE)
         .flatMap(fact -> fact.outcome().ifFound().stream())
         .flatMap(reading -> reading.correction().stream());
   }
@@ -210,7 +214,9 @@ class RelationsTest {
     for (Exam exam : FIRST) {
       Optional<Quantity> thickness = found(exam, Corneas.THICKNESS, Site.RIGHT);
       Optional<Quantity> pressure =
-          exam.all(Pressures.INTRAOCULAR).at(Site.RIGHT).stream()
+          exam.view()
+              .right()
+              .facts(Pressures.INTRAOCULAR)
               .filter(fact -> fact.method().filter(method::equals).isPresent())
               .flatMap(fact -> fact.outcome().ifFound().stream())
               .findFirst();
@@ -255,13 +261,15 @@ class RelationsTest {
         EXAMS.stream()
             .flatMap(List::stream)
             .filter(exam -> age(exam) >= least && age(exam) <= most)
-            .filter(exam -> !exam.all(Pressures.INTRAOCULAR).isEmpty())
+            .filter(exam -> exam.view().facts(Pressures.INTRAOCULAR).findAny().isPresent())
             .toList();
     long unable =
         asked.stream()
             .filter(
                 exam ->
-                    exam.all(Pressures.INTRAOCULAR).at(Site.RIGHT).stream()
+                    exam.view()
+                        .right()
+                        .facts(Pressures.INTRAOCULAR)
                         .map(Fact::outcome)
                         .anyMatch(it -> it.ifAbsent().equals(Optional.of(Absence.UNABLE))))
             .count();
@@ -277,7 +285,9 @@ class RelationsTest {
   }
 
   private static <V> Optional<V> found(Exam exam, Finding<V> finding, Site eye) {
-    return exam.all(finding).at(eye).stream()
+    return exam.view()
+        .eye(eye)
+        .facts(finding)
         .flatMap(fact -> fact.outcome().ifFound().stream())
         .findFirst();
   }
