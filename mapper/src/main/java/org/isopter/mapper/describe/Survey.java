@@ -26,6 +26,7 @@ public final class Survey {
    * Describes the pool in a folder.
    *
    * @throws org.isopter.model.value.FaultException when the folder holds no pool
+   * @throws IOException when a table of the pool cannot be read
    */
   public static Description of(Path folder) throws IOException {
     return of(folder, Optional.empty());
@@ -36,6 +37,7 @@ public final class Survey {
    *
    * @param origins the file that says where each examination was read
    * @throws org.isopter.model.value.FaultException when the folder holds no pool
+   * @throws IOException when a table of the pool cannot be read
    */
   public static Description of(Path folder, Optional<Path> origins) throws IOException {
     try (PoolTables tables = PoolTables.open(folder, origins)) {

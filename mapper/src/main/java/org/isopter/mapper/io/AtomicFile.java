@@ -90,7 +90,11 @@ public final class AtomicFile extends FilterOutputStream {
     return Passing.add(target.resolveSibling("." + target.getFileName() + "." + unique + ".part"));
   }
 
-  /** Writes a text in UTF-8 and a line feed. */
+  /**
+   * Writes a text in UTF-8 and a line feed.
+   *
+   * @throws IOException when it cannot be written
+   */
   public void line(String text) throws IOException {
     write(text.getBytes(UTF_8));
     write('\n');

@@ -56,7 +56,11 @@ public final class Lines implements Closeable {
     return true;
   }
 
-  /** Returns the next line; empty at the end. */
+  /**
+   * Returns the next line; empty at the end.
+   *
+   * @throws IOException when the text cannot be read
+   */
   public Optional<Line> next() throws IOException {
     ByteArrayOutputStream line = new ByteArrayOutputStream(2048);
     boolean tooLong = false;

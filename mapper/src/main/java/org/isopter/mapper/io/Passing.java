@@ -50,7 +50,11 @@ public final class Passing {
     PATHS.remove(path);
   }
 
-  /** Deletes a file, or a folder with all that is in it; nothing where nothing is there. */
+  /**
+   * Deletes a file, or a folder with all that is in it; nothing where nothing is there.
+   *
+   * @throws IOException when a file of it cannot be deleted
+   */
   public static void delete(Path path) throws IOException {
     if (Files.exists(path)) {
       List<Path> all;

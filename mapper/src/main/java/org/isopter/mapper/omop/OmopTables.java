@@ -53,6 +53,9 @@ public final class OmopTables {
   /**
    * Makes the tables in the store, writes them to a folder, and returns how many persons are in
    * none of them, since the model has no person without a year of birth.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   * @throws IOException when a file cannot be written
    */
   public static long write(
       TableStore store, Path vocabulary, List<TableFormat> formats, Path folder)

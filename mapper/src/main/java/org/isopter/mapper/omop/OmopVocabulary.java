@@ -64,7 +64,11 @@ public final class OmopVocabulary {
     }
   }
 
-  /** Makes the concepts and their relationships views of a store. */
+  /**
+   * Makes the concepts and their relationships views of a store.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public static void open(TableStore store, Path folder) throws SQLException {
     view(store, "vocabulary_file", file(folder), COLUMNS);
     Path relationships = folder.resolve(RELATIONSHIPS);

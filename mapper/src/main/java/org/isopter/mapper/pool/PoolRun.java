@@ -102,6 +102,7 @@ public final class PoolRun implements AutoCloseable {
    * @throws org.isopter.model.value.FaultException when something is in the folder already, a trait
    *     of the plan is no column, or the vocabulary cannot be read
    * @throws UnwritableException when a file that lies elsewhere cannot be begun
+   * @throws IOException when an input cannot be read or a table not be written
    */
   public static PoolRun begin(Catalogue catalogue, PoolReader reader, PoolPlan plan)
       throws IOException {
@@ -158,6 +159,7 @@ public final class PoolRun implements AutoCloseable {
    * that is added to has is skipped.
    *
    * @throws org.isopter.model.value.FaultException when a pool is added to that was made otherwise
+   * @throws IOException when an input cannot be read or a table not be written
    */
   public void add(PoolDocument document) throws IOException {
     if (plan.isAdding() && !history().isNew(document)) {
@@ -176,6 +178,7 @@ public final class PoolRun implements AutoCloseable {
    * @param source what the tables call its input
    * @param line the line in it, from 1; 0 where the rest of the input is meant
    * @param reason a word
+   * @throws IOException when an input cannot be read or a table not be written
    */
   public void lose(String source, long line, String reason) throws IOException {
     leave(Batches.lost(source, line, reason));
@@ -222,7 +225,11 @@ public final class PoolRun implements AutoCloseable {
     return table.columns().stream().<String>map(column -> column.name()).toList();
   }
 
-  /** Reads what is waiting, writes the files, and gives the folder its name. */
+  /**
+   * Reads what is waiting, writes the files, and gives the folder its name.
+   *
+   * @throws IOException when an input cannot be read or a table not be written
+   */
   public PoolResult finish() throws IOException {
     if (plan.isAdding()) {
       history();

@@ -36,6 +36,7 @@ public final class RiskReport {
    *
    * @param columns the columns of the wide table that were chosen
    * @param smallest the fewest persons that a group should have
+   * @throws SQLException when the database refuses it, for instance for a full disk
    */
   public static long write(
       TableStore store, List<String> columns, int smallest, Table<?> eyes, Path to)

@@ -39,7 +39,11 @@ public final class SmallCells {
     }
   }
 
-  /** Writes the groups of fewer persons than the smallest, and returns how many there are. */
+  /**
+   * Writes the groups of fewer persons than the smallest, and returns how many there are.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public static long write(TableStore store, List<String> columns, int smallest, Path to)
       throws SQLException {
     String traits = String.join(", ", columns.stream().map(TableStore::name).toList());

@@ -35,7 +35,11 @@ public final class Suppression {
     this.eyes = eyes;
   }
 
-  /** Changes the tables and returns how many persons were taken out. */
+  /**
+   * Changes the tables and returns how many persons were taken out.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public static long apply(TableStore store, List<String> columns, int smallest, Table<?> eyes)
       throws SQLException {
     return new Suppression(store, columns, smallest, eyes).apply();

@@ -20,7 +20,11 @@ public final class Appender implements AutoCloseable {
     this.appender = appender;
   }
 
-  /** Adds a row, a cell for each column; an empty cell is null in the table. */
+  /**
+   * Adds a row, a cell for each column; an empty cell is null in the table.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public void add(List<Optional<?>> cells) throws SQLException {
     appender.beginRow();
     for (Optional<?> cell : cells) {

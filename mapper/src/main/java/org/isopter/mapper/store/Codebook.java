@@ -24,7 +24,11 @@ public final class Codebook {
     this.store = store;
   }
 
-  /** Counts the columns of tables. */
+  /**
+   * Counts the columns of tables.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public static Codebook of(TableStore store, List<Table<?>> tables) throws SQLException {
     Codebook codebook = new Codebook(store);
     for (Table<?> table : tables) {
@@ -33,7 +37,12 @@ public final class Codebook {
     return codebook;
   }
 
-  /** Writes it as CSV, as Markdown, and as a Frictionless data package of the CSV or NDJSON. */
+  /**
+   * Writes it as CSV, as Markdown, and as a Frictionless data package of the CSV or NDJSON.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   * @throws IOException when a file cannot be written
+   */
   public void write(Path folder, List<TableFormat> formats) throws SQLException, IOException {
     Table<CodebookRow> table = table();
     try (Appender filler = store.create(table)) {

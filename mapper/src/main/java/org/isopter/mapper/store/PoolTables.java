@@ -34,6 +34,7 @@ public final class PoolTables implements AutoCloseable {
    * Opens the tables in a folder, in whichever format they are there.
    *
    * @throws FaultException when a table is not there
+   * @throws SQLException when the database refuses it, for instance for a full disk
    */
   public static PoolTables open(Path folder) throws SQLException {
     return open(folder, Optional.empty());
@@ -44,6 +45,7 @@ public final class PoolTables implements AutoCloseable {
    * view {@code origins}, which is empty without the file.
    *
    * @throws FaultException when a table is not there
+   * @throws SQLException when the database refuses it, for instance for a full disk
    */
   public static PoolTables open(Path folder, Optional<Path> origins) throws SQLException {
     TableStore store = TableStore.inMemory();
@@ -69,6 +71,7 @@ public final class PoolTables implements AutoCloseable {
    * Puts the rows of a pool's table into that of a store.
    *
    * @throws FaultException when the table is not there
+   * @throws SQLException when the database refuses it, for instance for a full disk
    */
   public static void load(Path folder, Table<?> table, TableStore into) throws SQLException {
     file(folder, table).load(into);
@@ -89,7 +92,11 @@ public final class PoolTables implements AutoCloseable {
     }
   }
 
-  /** Asks a question in SQL about the views of the tables. */
+  /**
+   * Asks a question in SQL about the views of the tables.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public Rows ask(String sql) throws SQLException {
     return store.rows(sql);
   }

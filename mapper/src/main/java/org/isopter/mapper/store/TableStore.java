@@ -47,7 +47,11 @@ public final class TableStore implements AutoCloseable {
     this.connection = connection;
   }
 
-  /** Opens a database in a file, which is made where there is none. */
+  /**
+   * Opens a database in a file, which is made where there is none.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public static TableStore at(Path file) throws SQLException {
     TableStore store = open(file.resolveSibling("spilled"));
     store.execute(
@@ -57,7 +61,11 @@ public final class TableStore implements AutoCloseable {
     return store;
   }
 
-  /** Opens a database that is gone when it is closed. */
+  /**
+   * Opens a database that is gone when it is closed.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public static TableStore inMemory() throws SQLException {
     return open(Path.of(System.getProperty("java.io.tmpdir"), "isopter-spilled"));
   }
@@ -74,7 +82,11 @@ public final class TableStore implements AutoCloseable {
     return store;
   }
 
-  /** Makes a table and returns what puts rows into it. */
+  /**
+   * Makes a table and returns what puts rows into it.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public <R> Appender create(Table<R> table) throws SQLException {
     List<String> columns = new ArrayList<>();
     table.columns().forEach(column -> columns.add(name(column.name()) + " " + type(column)));
@@ -83,12 +95,20 @@ public final class TableStore implements AutoCloseable {
         connection.createAppender(POOL, DuckDBConnection.DEFAULT_SCHEMA, table.name()));
   }
 
-  /** Begins to fill tables: until it is ended, whole groups of rows go straight to their place. */
+  /**
+   * Begins to fill tables: until it is ended, whole groups of rows go straight to their place.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public void beginFilling() throws SQLException {
     connection.setAutoCommit(false);
   }
 
-  /** Ends to fill tables. */
+  /**
+   * Ends to fill tables.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public void endFilling() throws SQLException {
     connection.commit();
     connection.setAutoCommit(true);
@@ -97,6 +117,8 @@ public final class TableStore implements AutoCloseable {
   /**
    * Writes a table to a file, its rows in the order of the keys that it has. Rows of one key, of a
    * record that was read twice, stand in an order that does not depend on which was read first.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
    */
   public void copySorted(Table<?> table, TableFormat format, Path to) throws SQLException {
     String keys =
@@ -113,49 +135,81 @@ public final class TableStore implements AutoCloseable {
   /** How lines of text that hold no character 1 are written and read as they are. */
   private static final String LINES = "HEADER false, QUOTE '', ESCAPE '', DELIMITER '\u0001'";
 
-  /** Writes the lines of a table of one column to a file, in an order that tells nothing. */
+  /**
+   * Writes the lines of a table of one column to a file, in an order that tells nothing.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public void copyLines(String table, Path to) throws SQLException {
     execute(
         "COPY (SELECT line FROM %s ORDER BY md5(line)) TO %s (FORMAT csv, %s)"
             .formatted(name(table), text(to.toString()), LINES));
   }
 
-  /** Puts the lines of a file into a table of one column. */
+  /**
+   * Puts the lines of a file into a table of one column.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public void loadLines(String table, Path from) throws SQLException {
     execute(
         "INSERT INTO %s FROM read_csv(%s, columns = {'line': 'VARCHAR'}, auto_detect = false, max_line_size = 8000000, header = false, quote = '', escape = '', delim = '\u0001')"
             .formatted(name(table), text(from.toString())));
   }
 
-  /** Makes a table of lines and returns what puts lines into it. */
+  /**
+   * Makes a table of lines and returns what puts lines into it.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public Appender createLines(String table) throws SQLException {
     execute("CREATE TABLE " + name(table) + " (line VARCHAR)");
     return new Appender(connection.createAppender(POOL, DuckDBConnection.DEFAULT_SCHEMA, table));
   }
 
-  /** Writes a table to a file. */
+  /**
+   * Writes a table to a file.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public void copy(String table, TableFormat format, Path to) throws SQLException {
     execute("COPY " + name(table) + " TO " + text(to.toString()) + " " + format.options());
   }
 
-  /** Runs one statement of SQL. */
+  /**
+   * Runs one statement of SQL.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public void execute(String sql) throws SQLException {
     try (Statement statement = connection.createStatement()) {
       statement.execute(sql);
     }
   }
 
-  /** Returns how many rows a table has. */
+  /**
+   * Returns how many rows a table has.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public long count(String table) throws SQLException {
     return (Long) ask("SELECT count(*) FROM " + name(table)).get(0).get(0).orElse(0L);
   }
 
-  /** Returns the rows of a question. */
+  /**
+   * Returns the rows of a question.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public List<List<Optional<Object>>> ask(String sql) throws SQLException {
     return rows(sql).cells();
   }
 
-  /** Returns the columns and the rows of a question. */
+  /**
+   * Returns the columns and the rows of a question.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
   public PoolTables.Rows rows(String sql) throws SQLException {
     try (Statement statement = connection.createStatement();
         ResultSet rows = statement.executeQuery(sql)) {

@@ -23,7 +23,11 @@ public final class Sampler {
     this.random = random;
   }
 
-  /** Returns a random value of a layout. */
+  /**
+   * Returns a random value of a layout.
+   *
+   * @throws IllegalStateException when it is drawn for a spec that has no values
+   */
   public <V> V value(Layout<V> layout) {
     for (int tries = 0; tries < TRIES; tries++) {
       // Rules between parts refuse some draws; drawing again keeps the rules in one place.

@@ -63,7 +63,11 @@ public final class Questions {
     AtomicFile.write(file, JSON.writerWithDefaultPrettyPrinter().writeValueAsString(all) + "\n");
   }
 
-  /** Returns the note with every answered item put in the form that the answer chose. */
+  /**
+   * Returns the note with every answered item put in the form that the answer chose.
+   *
+   * @throws IOException when the answers cannot be read
+   */
   public static Result<String> answered(String note, NoteReader reader, Path file)
       throws IOException {
     String text = note;

@@ -51,7 +51,11 @@ public final class FolderOutput implements Output {
     throw new UnsupportedOperationException("a file in a folder is named after its document");
   }
 
-  /** Puts a text into a file of that name in the folder, unless it is taken. */
+  /**
+   * Puts a text into a file of that name in the folder, unless it is taken.
+   *
+   * @throws UnwritableException when the file cannot be written
+   */
   public Optional<Issue> put(Path name, Position document, String text) {
     Path target = folder.resolve(name);
     if (inputs.contains(RealPath.of(target))) {

@@ -28,13 +28,21 @@ public final class TemporaryPool implements AutoCloseable {
     this.reader = reader;
   }
 
-  /** Begins a pool in a folder that is deleted when it is closed. */
+  /**
+   * Begins a pool in a folder that is deleted when it is closed.
+   *
+   * @throws IOException when no passing folder can be made
+   */
   public static TemporaryPool make(PoolReader reader) throws IOException {
     // A temporary folder is its owner's alone.
     return new TemporaryPool(Passing.add(Files.createTempDirectory("isopter")), reader);
   }
 
-  /** Pools the sources and returns the folder with the tables. */
+  /**
+   * Pools the sources and returns the folder with the tables.
+   *
+   * @throws IOException when an input cannot be read or a table not be written
+   */
   public Path fill(RunLog log, List<InputSource> sources) throws IOException {
     Path tables = folder.resolve("pool");
     PoolPlan plan =

@@ -44,6 +44,7 @@ public final class Cursor {
     return parent == null ? own : parent.path() + "." + own;
   }
 
+  /** Says whether there is an element of that name, taken or not. */
   public boolean has(String name) {
     return node.has(name);
   }
@@ -110,6 +111,7 @@ public final class Cursor {
     return Optional.empty();
   }
 
+  /** Takes a text. */
   public Optional<String> text(String name) {
     return take(name, JsonNode::isString, JsonNode::stringValue, "text");
   }
@@ -122,6 +124,7 @@ public final class Cursor {
     return texts;
   }
 
+  /** Takes a number, its digits as they are; one of too many digits is a fault. */
   public Optional<BigDecimal> number(String name) {
     Optional<BigDecimal> number =
         take(name, JsonNode::isNumber, JsonNode::decimalValue, "a number");
@@ -172,10 +175,12 @@ public final class Cursor {
     node.removeAll();
   }
 
+  /** Notes a fault of an element, or of this one where the name is empty. */
   public void fault(String name, String seen, String wanted) {
     faults.add(Fault.of(name.isEmpty() ? path() : path() + "." + name, seen, wanted));
   }
 
+  /** Notes a fault. */
   public void fault(Fault fault) {
     faults.add(fault);
   }

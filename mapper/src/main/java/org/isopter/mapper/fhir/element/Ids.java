@@ -11,14 +11,17 @@ import org.isopter.model.exam.Identifier;
  */
 public record Ids(String system, String record) {
 
+  /** Returns the ids of what stands in the record of that identifier. */
   public static Ids of(Identifier id) {
     return new Ids(id.system().orElse(FrameCodes.RECORD_SYSTEM), id.value());
   }
 
+  /** Returns the identifier value of a fact. */
   public String fact(FactKey key) {
     return record + "/" + key.text();
   }
 
+  /** Returns the identifier value of a derived statement. */
   public String derived(String name) {
     return record + "/derived/" + name;
   }
@@ -28,6 +31,7 @@ public record Ids(String system, String record) {
     return NameId.of(kind + "|" + system + "|" + value);
   }
 
+  /** Returns the address within a bundle of a resource of that id. */
   public static String urn(String uuid) {
     return "urn:uuid:" + uuid;
   }

@@ -27,6 +27,7 @@ public final class Json {
     this.searches = searches;
   }
 
+  /** Writes a text property. */
   public void text(String name, String value) {
     out.name(name);
     out.text(value);
@@ -37,16 +38,19 @@ public final class Json {
     out.text(value);
   }
 
+  /** Writes a number property, its digits as they are. */
   public void number(String name, BigDecimal value) {
     out.name(name);
     out.number(value);
   }
 
+  /** Writes a boolean property. */
   public void truth(String name, boolean value) {
     out.name(name);
     out.truth(value);
   }
 
+  /** Writes a text property where there is a value. */
   public void text(String name, Optional<String> value) {
     value.ifPresent(present -> text(name, present));
   }
@@ -64,6 +68,7 @@ public final class Json {
     out.endObject();
   }
 
+  /** Writes a list property. */
   public void list(String name, Runnable elements) {
     out.name(name);
     out.startList();
@@ -76,20 +81,24 @@ public final class Json {
     list(name, () -> element(content));
   }
 
+  /** Writes a CodeableConcept of one coding. */
   public void concept(String name, Code code) {
     object(name, () -> codings(List.of(code)));
   }
 
+  /** Writes the codings of a CodeableConcept. */
   public void codings(List<Code> codes) {
     list("coding", () -> codes.forEach(code -> element(() -> coding(code))));
   }
 
+  /** Writes the properties of a Coding. */
   public void coding(Code code) {
     text("system", code.system());
     text("code", code.code());
     text("display", code.display());
   }
 
+  /** Writes the properties of an Identifier. */
   public void identifier(String system, String value) {
     text("system", system);
     text("value", value);
@@ -122,10 +131,12 @@ public final class Json {
         + URLEncoder.encode(system + "|" + value, UTF_8).replace("+", "%20");
   }
 
+  /** Writes the address of a Reference. */
   public void reference(String urn) {
     text("reference", urn);
   }
 
+  /** Writes a generated Narrative. */
   public void narrative(String div) {
     object(
         "text",

@@ -20,16 +20,19 @@ public final class Narrative {
 
   private Narrative() {}
 
+  /** Returns the narrative of an observation of a fact, as XHTML. */
   public static String of(Fact<?> fact) {
     String found = FactWords.of(fact, FactStyle.SPACED).value("; ");
     return div(fact.finding().title() + eye(fact) + ": " + found);
   }
 
+  /** Returns the narrative of a derived statement, as XHTML. */
   public static String of(Derived derived) {
     String eye = derived.site() == Site.BOTH ? "" : ", " + derived.site().word() + " eye";
     return div("Derived" + eye + ": " + derived.statement().text());
   }
 
+  /** Returns the narrative of a whole examination, as XHTML. */
   public static String of(Exam exam) {
     int facts = exam.facts().size();
     return div("Eye examination, " + facts + (facts == 1 ? " finding" : " findings"));

@@ -39,6 +39,7 @@ public final class PanelReader<V> {
     return new PanelReader<>(observation, layout).taken();
   }
 
+  /** Takes the dataAbsentReason, where there is one. */
   public static Optional<Absence> absence(Cursor holder) {
     return Codings.oneOf(holder, "dataAbsentReason", REASONS).map(Absence.class::cast);
   }

@@ -17,6 +17,9 @@ public final class People {
 
   private People() {}
 
+  /**
+   * Takes a person or organisation; nothing, and a fault, where it has no identifier and no name.
+   */
   public static Optional<Party> party(Cursor reference, String type) {
     reference.expect("type", type);
     Optional<Identifier> identifier = reference.object("identifier").flatMap(People::identifier);
@@ -47,6 +50,7 @@ public final class People {
                     : id);
   }
 
+  /** Takes a time with its offset; nothing, and a fault, where there is none. */
   public static Optional<OffsetDateTime> time(Cursor holder, String name) {
     Optional<String> text = holder.text(name);
     if (text.isEmpty()) {
@@ -78,6 +82,7 @@ public final class People {
     }
   }
 
+  /** Returns what is made; nothing, and its faults, where the model refuses it. */
   public static <T> Optional<T> fitting(Cursor at, Supplier<T> make) {
     try {
       return Optional.of(make.get());

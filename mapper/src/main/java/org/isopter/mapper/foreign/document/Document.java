@@ -41,18 +41,22 @@ public final class Document {
       this.keptBefore = keptBefore;
     }
 
+    /** Returns where the resource stands, as a JSON pointer. */
     public String at() {
       return at;
     }
 
+    /** Returns the resource. */
     public Raw.Obj resource() {
       return resource;
     }
 
+    /** Returns the address that the entry states. */
     public Optional<String> fullUrl() {
       return fullUrl;
     }
 
+    /** Returns where it stood in an earlier document, when it was kept from there. */
     public Optional<String> keptBefore() {
       return keptBefore;
     }
@@ -115,6 +119,7 @@ public final class Document {
     return rest;
   }
 
+  /** Returns the resources, in the order of the document. */
   public List<Part> parts() {
     return parts;
   }
@@ -131,6 +136,7 @@ public final class Document {
     return frameBefore;
   }
 
+  /** Returns the resources by the addresses under which others refer to them. */
   public Neighbours neighbours() {
     Neighbours neighbours = new Neighbours();
     parts.forEach(part -> neighbours.add(part.fullUrl(), part.resource()));

@@ -49,7 +49,11 @@ public record Head(
   private static final String UNSTATED_SYSTEM = Canonical.identifier("unstated-subject");
   private static final String URI_SYSTEM = "urn:ietf:rfc:3986";
 
-  /** Refuses what may turn the meaning of all of it round. */
+  /**
+   * Refuses what may turn the meaning of all of it round.
+   *
+   * @throws Refusal when a modifier stands there that is not understood
+   */
   public static void guard(Place observation) throws Refusal {
     if (observation.has("implicitRules")) {
       throw Refusal.of(Why.MODIFIED, "/implicitRules", "implicit rules", "none");
@@ -60,7 +64,11 @@ public record Head(
     }
   }
 
-  /** Takes the status. */
+  /**
+   * Takes the status.
+   *
+   * @throws Refusal when the status is none under which a finding holds
+   */
   public static Status status(Place observation) throws Refusal {
     String word = observation.text("status");
     if (word.equals("amended") || word.equals("corrected")) {
@@ -80,7 +88,11 @@ public record Head(
     return status.get();
   }
 
-  /** Takes when it was: a time with its offset, the start of a period, or a day. */
+  /**
+   * Takes when it was: a time with its offset, the start of a period, or a day.
+   *
+   * @throws Refusal when there is no time, or one that is not whole
+   */
   public static OffsetDateTime time(Place observation, ZoneId zone) throws Refusal {
     for (String name : List.of("effectiveDateTime", "effectiveInstant")) {
       if (observation.has(name)) {
@@ -150,7 +162,11 @@ public record Head(
     }
   }
 
-  /** Takes the person: by identifier and name, else by the resource or the address referred to. */
+  /**
+   * Takes the person: by identifier and name, else by the resource or the address referred to.
+   *
+   * @throws Refusal when it names nobody, or somebody in two ways
+   */
   public static Party subject(Place observation, Neighbours neighbours) throws Refusal {
     if (observation.has("focus") && !isOfSubject(observation)) {
       throw Refusal.of(Why.NO_PERSON, "/focus", "a focus", "an observation of the person alone");

@@ -52,6 +52,7 @@ public final class Neighbours {
         : Optional.empty();
   }
 
+  /** Returns the type of a resource; empty where it states none. */
   public static String type(Raw resource) {
     return resource.string("resourceType").orElse("");
   }

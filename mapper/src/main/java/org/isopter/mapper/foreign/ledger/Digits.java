@@ -13,7 +13,11 @@ public final class Digits {
 
   private Digits() {}
 
-  /** Returns the number of a quantity. */
+  /**
+   * Returns the number of a quantity.
+   *
+   * @throws Refusal when it has more digits than a record keeps
+   */
   public static BigDecimal value(Place quantity) throws Refusal {
     Optional<String> text = quantity.number("value");
     if (text.isEmpty()) {

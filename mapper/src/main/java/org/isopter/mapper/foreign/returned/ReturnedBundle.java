@@ -41,6 +41,7 @@ public final class ReturnedBundle {
         .anyMatch(ReturnedBundle::isPanel);
   }
 
+  /** Returns a bundle that may be one of ours, come back. */
   public static ReturnedBundle of(Raw.Obj bundle) {
     return new ReturnedBundle(bundle);
   }

@@ -56,6 +56,7 @@ public final class CarriedFile implements Closeable {
    * Opens a file and finds the places of its lines.
    *
    * @throws FaultException when a line is none that was written here
+   * @throws IOException when the file cannot be read
    */
   public static CarriedFile open(Path path) throws IOException {
     CarriedFile opened = new CarriedFile(path, new RandomAccessFile(path.toFile(), "r"));

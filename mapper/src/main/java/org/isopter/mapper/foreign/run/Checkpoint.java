@@ -48,7 +48,11 @@ public record Checkpoint(
     AtomicFile.write(file, RawJson.write(new Raw.Obj(members)));
   }
 
-  /** Reads the checkpoint of an output; empty where there is none that can be read. */
+  /**
+   * Reads the checkpoint of an output; empty where there is none that can be read.
+   *
+   * @throws IOException when the file cannot be read
+   */
   public static Optional<Checkpoint> load(Path file) throws IOException {
     if (!Files.exists(file)) {
       return Optional.empty();

@@ -54,7 +54,11 @@ public final class Intake {
     return new Intake(reader, release, together, receiver, USUAL_BLOCK);
   }
 
-  /** Returns this intake with another number of lines in a block. */
+  /**
+   * Returns this intake with another number of lines in a block.
+   *
+   * @throws IllegalArgumentException when the size is not above zero
+   */
   public Intake block(int lines) {
     if (lines < 1) {
       throw new IllegalArgumentException("a block needs a line");
@@ -85,6 +89,7 @@ public final class Intake {
    * Takes every line of a stream, compressed or not.
    *
    * @return how many lines held anything
+   * @throws IOException when the input cannot be read
    */
   public long lines(Origin file, InputStream in) throws IOException {
     long filled = 0;

@@ -68,6 +68,7 @@ public final class NdjsonRun {
    * @param asked what else decides about the output, in words; a run goes on only where it is the
    *     same
    * @throws FaultException when the checkpoint is of another run, or its files are not there
+   * @throws IOException when an input cannot be read or an output not be written
    */
   public void run(Path input, NdjsonFiles files, String asked, boolean resume) throws IOException {
     Path mark = Checkpoint.beside(files.records());

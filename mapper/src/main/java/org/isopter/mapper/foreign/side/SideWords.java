@@ -22,7 +22,11 @@ public final class SideWords {
 
   private SideWords() {}
 
-  /** Returns all that is said of the eye of a holder, codes first. */
+  /**
+   * Returns all that is said of the eye of a holder, codes first.
+   *
+   * @throws Refusal when a word may name a side and is not understood
+   */
   public static List<Meaning.Side> all(
       Ledger ledger, Place holder, Place observation, Meaning meaning, List<Meaning.Side> around)
       throws Refusal {

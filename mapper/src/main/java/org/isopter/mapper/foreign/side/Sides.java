@@ -40,7 +40,11 @@ public final class Sides {
     this.laterality = new Laterality(vocabulary, codes);
   }
 
-  /** Takes what an observation says of the eye apart from its code. */
+  /**
+   * Takes what an observation says of the eye apart from its code.
+   *
+   * @throws Refusal when a side is not understood, or several disagree
+   */
   public static List<Meaning.Side> of(
       Vocabulary vocabulary, Place observation, Neighbours neighbours) throws Refusal {
     Sides sides = new Sides(vocabulary, observation, neighbours);
@@ -57,7 +61,11 @@ public final class Sides {
     return sides.said;
   }
 
-  /** Returns the one eye that all statements name and that the finding may be about. */
+  /**
+   * Returns the one eye that all statements name and that the finding may be about.
+   *
+   * @throws Refusal when they disagree
+   */
   public static Site agreed(List<Meaning.Side> said, Finding<?> finding, Place at) throws Refusal {
     Optional<Site> one = one(said, at);
     Site site = one.isEmpty() ? ofPair(finding, at) : one.get();
@@ -73,7 +81,11 @@ public final class Sides {
     return site;
   }
 
-  /** Returns the one eye that all statements name; empty where there is no statement. */
+  /**
+   * Returns the one eye that all statements name; empty where there is no statement.
+   *
+   * @throws Refusal when it is not understood
+   */
   public static Optional<Site> one(List<Meaning.Side> said, Place at) throws Refusal {
     Set<Site> sites = said.stream().map(Meaning.Side::site).collect(Collectors.toSet());
     if (sites.size() > 1) {

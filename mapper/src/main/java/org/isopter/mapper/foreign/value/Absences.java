@@ -19,7 +19,11 @@ public final class Absences {
     this.vocabulary = vocabulary;
   }
 
-  /** Takes the reason that a holder gives. */
+  /**
+   * Takes the reason that a holder gives.
+   *
+   * @throws Refusal when the reason is none that the catalogue knows
+   */
   public Absence reason(Place from) throws Refusal {
     Place concept = from.child("dataAbsentReason").orElseThrow();
     for (Coding coding : Coding.of(concept, t -> absence(t).isPresent(), vocabulary)) {

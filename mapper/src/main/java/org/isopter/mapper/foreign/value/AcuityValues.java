@@ -37,7 +37,11 @@ public final class AcuityValues {
     this.notation = notation;
   }
 
-  /** Takes the acuity, for instance as {@code 6/12 m} or {@code 0.3 logMAR}. */
+  /**
+   * Takes the acuity, for instance as {@code 6/12 m} or {@code 0.3 logMAR}.
+   *
+   * @throws Refusal when there is no value, or one in no known notation
+   */
   public String take() throws Refusal {
     if (holder.has("valueRatio")) {
       return ratio(holder.child("valueRatio").orElseThrow());

@@ -39,7 +39,11 @@ public final class Refraction {
     this.parts = parts;
   }
 
-  /** Takes a prism whose base is given as a word or as an angle. */
+  /**
+   * Takes a prism whose base is given as a word or as an angle.
+   *
+   * @throws Refusal when the prism has no base, or one that is not known
+   */
   public void prism(Place amount, Optional<Place> base, Site eye) throws Refusal {
     Datum strength = new Values(vocabulary, amount).take(AMOUNT);
     if (base.isEmpty()) {

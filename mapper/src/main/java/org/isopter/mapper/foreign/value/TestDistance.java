@@ -27,7 +27,11 @@ public final class TestDistance {
 
   private TestDistance() {}
 
-  /** Refuses an acuity that nothing but its distance says to be near. */
+  /**
+   * Refuses an acuity that nothing but its distance says to be near.
+   *
+   * @throws Refusal when it is a distance of reading
+   */
   public static void refuseNear(EncodedValue panel, Place holder) throws Refusal {
     Optional<Datum> distance =
         Optional.ofNullable(panel.parts().get("distance")).flatMap(Outcome::ifFound);

@@ -47,7 +47,11 @@ public final class Values {
     this.implied = implied;
   }
 
-  /** Takes the value. */
+  /**
+   * Takes the value.
+   *
+   * @throws Refusal when there is no value, or one that the finding forbids
+   */
   public Datum take(Spec spec) throws Refusal {
     if (spec instanceof Spec.Measure measure) {
       return new Measures(vocabulary, holder, implied).take(measure);
@@ -136,7 +140,11 @@ public final class Values {
     return unfit(holder, DatumTexts.wanted(spec));
   }
 
-  /** Refuses a second value beside the first: FHIR has one, and two may say two things. */
+  /**
+   * Refuses a second value beside the first: FHIR has one, and two may say two things.
+   *
+   * @throws Refusal when there is a second value
+   */
   public static void refuseSecond(Place holder) throws Refusal {
     List<String> values =
         holder.value() instanceof Raw.Obj object

@@ -200,6 +200,7 @@ public final class Habits {
     return tokens;
   }
 
+  /** Returns a text in lower case with single spaces, as the tables hold it. */
   public static String plain(String text) {
     String lower = text.replace('\u00a0', ' ').strip().toLowerCase(Locale.ROOT);
     return UNEVEN.matcher(lower).find() ? SPACES.matcher(lower).replaceAll(" ") : lower;

@@ -8,6 +8,7 @@ public final class LowVisionNames {
 
   private LowVisionNames() {}
 
+  /** Returns the display of the low-vision category of that code, if it is one. */
   public static Optional<String> display(String token) {
     for (LowVision category : LowVision.values()) {
       if (category.code().token().equals(token)) {

@@ -45,7 +45,11 @@ public final class Meaning {
     return copy;
   }
 
-  /** Adds what a code says. */
+  /**
+   * Adds what a code says.
+   *
+   * @throws Refusal when it contradicts what another code says
+   */
   public void add(Effect effect, String at) throws Refusal {
     effect.finding().ifPresent(finding -> findings.putIfAbsent(finding, at));
     effect.site().ifPresent(site -> side(site, at));
@@ -67,7 +71,11 @@ public final class Meaning {
     sides.add(new Side(site, at, "side-in-code"));
   }
 
-  /** Notes that the code is that of a group of findings. */
+  /**
+   * Notes that the code is that of a group of findings.
+   *
+   * @throws Refusal when it contradicts what another code says
+   */
   public void group(Effect effect, String at) throws Refusal {
     group = true;
     effect.site().ifPresent(site -> side(site, at));
@@ -75,7 +83,11 @@ public final class Meaning {
     topic = agreed(topic, effect.topic(), at);
   }
 
-  /** Notes that the code itself is what was found. */
+  /**
+   * Notes that the code itself is what was found.
+   *
+   * @throws Refusal when it contradicts what another code says
+   */
   public void statement(Statement said, String at) throws Refusal {
     if (statement.isPresent() && !statement.get().equals(said)) {
       throw Refusal.of(
@@ -88,6 +100,7 @@ public final class Meaning {
     said.site().ifPresent(site -> side(site, at));
   }
 
+  /** Says whether the code is that of a group of findings. */
   public boolean isGroup() {
     return group;
   }
@@ -104,10 +117,12 @@ public final class Meaning {
     return findings.containsKey(finding);
   }
 
+  /** Says whether nothing is known of the code. */
   public boolean isEmpty() {
     return findings.isEmpty() && statement.isEmpty() && !group;
   }
 
+  /** Returns what the code itself says was found, where it does. */
   public Optional<Statement> statement() {
     return statement;
   }
@@ -119,27 +134,36 @@ public final class Meaning {
         : findings.isEmpty() ? topic : Optional.empty();
   }
 
+  /** Returns the eyes that the codes name, each with its place. */
   public List<Side> sides() {
     return sides;
   }
 
+  /** Returns the values of parts that the codes state, by the key of the part. */
   public Map<String, String> parts() {
     return parts;
   }
 
+  /** Returns the notation that the codes state. */
   public Optional<String> notation() {
     return notation;
   }
 
+  /** Returns the unit that the codes state, by its UCUM code. */
   public Optional<String> unit() {
     return unit;
   }
 
+  /** Returns the technique that the codes state, by its word. */
   public Optional<String> method() {
     return method;
   }
 
-  /** Returns the one finding that the codes name, the most specific of compatible ones. */
+  /**
+   * Returns the one finding that the codes name, the most specific of compatible ones.
+   *
+   * @throws Refusal when the codes name several that do not go together
+   */
   public Optional<String> finding() throws Refusal {
     Map<String, String> left = new LinkedHashMap<>(findings);
     if (left.keySet().stream().anyMatch(ACUITIES::contains)) {

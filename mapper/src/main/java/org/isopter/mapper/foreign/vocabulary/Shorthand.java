@@ -50,7 +50,11 @@ public final class Shorthand {
     return SIDE.matcher(text).find();
   }
 
-  /** Returns what the text tells, all of it. */
+  /**
+   * Returns what the text tells, all of it.
+   *
+   * @throws Refusal when it names another eye, or a unit that is not stated
+   */
   public List<Fact<?>> read(String text) throws Refusal {
     Optional<Note> last = Optional.empty();
     for (String form : forms(text)) {

@@ -60,10 +60,12 @@ public final class Vocabulary {
     habits.words().conditions().forEach((words, e) -> conditions.put(CodeText.words(words), e));
   }
 
+  /** Returns the findings that are read. */
   public Catalogue catalogue() {
     return catalogue;
   }
 
+  /** Returns the words and codes by which they are known. */
   public Habits habits() {
     return habits;
   }

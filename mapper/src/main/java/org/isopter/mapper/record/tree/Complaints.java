@@ -21,14 +21,17 @@ public final class Complaints {
     return add(place, new Fault("", seen, wanted, advice));
   }
 
+  /** Notes what was seen at a place and what was wanted; returns nothing. */
   public <T> Optional<T> add(Place place, String seen, String wanted) {
     return add(place, seen, wanted, "");
   }
 
+  /** Notes that a node is not what was wanted, and what to do; returns nothing. */
   public <T> Optional<T> add(Node node, String wanted, String advice) {
     return add(node.place(), node.shown(), wanted, advice);
   }
 
+  /** Notes a fault at a place, unless enough was said of it; returns nothing. */
   public <T> Optional<T> add(Place place, Fault fault) {
     if (settled.isEmpty() || !settled.contains(place)) {
       all.add(new Complaint(place, fault));
@@ -42,10 +45,12 @@ public final class Complaints {
     settled.add(place);
   }
 
+  /** Says whether there is none. */
   public boolean isEmpty() {
     return all.isEmpty();
   }
 
+  /** Returns all of them, in the order of the text. */
   public List<Fault> faults() {
     return all.stream()
         .sorted(

@@ -17,6 +17,7 @@ public sealed interface Node {
 
   /** Keys with their values, in the order of the text. */
   record Tree(Place place, Map<String, Member> members) implements Node {
+    /** Returns what stands under a key. */
     public Optional<Node> get(String key) {
       return Optional.ofNullable(members.get(key)).map(Member::value);
     }

@@ -18,6 +18,7 @@ public record Place(@Nullable Place up, String step, int line, int column) {
     return new Place(null, "", line, column);
   }
 
+  /** Returns the place of a key that stands here, at a line and column from 1. */
   public Place key(String key, int atLine, int atColumn) {
     return new Place(this, "." + key, atLine, atColumn);
   }

@@ -10,6 +10,7 @@ public final class YamlScalar {
 
   private YamlScalar() {}
 
+  /** Returns a text as YAML, in quotes where it would be read as something else. */
   public static String of(String text) {
     return isPlain(text) ? text : quoted(text);
   }

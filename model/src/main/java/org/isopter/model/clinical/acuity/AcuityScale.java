@@ -4,7 +4,10 @@ import java.math.BigDecimal;
 import java.util.OptionalDouble;
 import org.isopter.model.value.Acuity;
 
-/** The unrounded logMAR of an acuity's line; a suffix is not counted. */
+/**
+ * The unrounded logMAR of an acuity's line; a suffix is not counted. Source: DICOM PS3.17, Annex
+ * RR.2.4.
+ */
 public final class AcuityScale {
 
   /** Named lines are rounded: any of their names lies this close to the 0.1 step it names. */

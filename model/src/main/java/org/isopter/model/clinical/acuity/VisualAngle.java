@@ -3,7 +3,9 @@ package org.isopter.model.clinical.acuity;
 import java.math.BigDecimal;
 import org.isopter.model.clinical.statement.Numbers;
 
-/** The angle under which a size is seen, square to the line of sight. */
+/**
+ * The angle under which a size is seen, square to the line of sight. Source: plane trigonometry.
+ */
 public final class VisualAngle {
 
   private static final double MINUTES = 60;

@@ -3,7 +3,10 @@ package org.isopter.model.clinical.colour;
 import java.util.Arrays;
 import java.util.Optional;
 
-/** An edition of the Ishihara plates; only the first plates are scored. */
+/**
+ * An edition of the Ishihara plates; only the first plates are scored. Source: the maker's sheet,
+ * from memory.
+ */
 public enum PlateEdition {
   PLATES_14(14, 11),
   PLATES_24(24, 15),

@@ -6,7 +6,7 @@ import org.isopter.model.value.Result;
 /**
  * A flat screen square to the line of sight. A direction is an azimuth (temporal is positive) and
  * an elevation (up is positive) in degrees; a point is x and y in millimetres from fixation: {@code
- * x = D tan(azimuth)}, {@code y = D tan(elevation) / cos(azimuth)}.
+ * x = D tan(azimuth)}, {@code y = D tan(elevation) / cos(azimuth)}. Source: plane trigonometry.
  *
  * @param distanceMm the distance D of the screen in mm
  */

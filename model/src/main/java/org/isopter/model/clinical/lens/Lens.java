@@ -8,7 +8,8 @@ import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 
 /**
- * A spherocylindrical lens. Without a cylinder there is no axis; an axis of 0 is 180.
+ * A spherocylindrical lens. Without a cylinder there is no axis; an axis of 0 is 180. Source of
+ * transposition and of the spherical equivalent: the arithmetic of thin lenses.
  *
  * @param sphere the sphere in dioptres
  * @param cylinder the cylinder in dioptres, of either sign

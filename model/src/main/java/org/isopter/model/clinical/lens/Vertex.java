@@ -7,7 +7,8 @@ import org.isopter.model.value.Result;
 
 /**
  * Lens power from one vertex distance to another: {@code F / (1 - d F)}, d in metres. A cylinder is
- * rebuilt from its two meridians; the sphere is never moved while the cylinder is kept.
+ * rebuilt from its two meridians; the sphere is never moved while the cylinder is kept. Source: the
+ * arithmetic of thin lenses.
  */
 public final class Vertex {
 

@@ -7,7 +7,10 @@ import java.util.Optional;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 
-/** Rounding (half away from zero, always), and lengths in one unit. */
+/**
+ * Rounding (half away from zero, always), and lengths in one unit. Source of the foot and inch: the
+ * definition, 0.3048 m and 0.0254 m.
+ */
 public final class Numbers {
 
   private static final Map<Unit, BigDecimal> METRES =

@@ -83,6 +83,7 @@ public final class Common {
     return CONNECTORS.contains(token.text());
   }
 
+  /** Takes a length, a number and its unit, where one stands here. */
   public static Optional<Quantity> length(Cursor cursor) {
     Optional<BigDecimal> number = cursor.number();
     return number.flatMap(n -> LENGTHS.read(cursor).map(unit -> new Quantity(n, unit)));

@@ -69,6 +69,7 @@ public final class Eye {
     return facts.isEmpty();
   }
 
+  /** Returns which eye, or both together. */
   public Site site() {
     return site;
   }
@@ -83,7 +84,11 @@ public final class Eye {
     return named;
   }
 
-  /** Returns what was said in a slot that the item cannot do without. */
+  /**
+   * Returns what was said in a slot that the item cannot do without.
+   *
+   * @throws NotRead when nothing was said in the slot
+   */
   public <T> T get(Slot<T> slot) throws NotRead {
     Optional<T> value = find(slot);
     if (value.isEmpty()) {
@@ -92,29 +97,46 @@ public final class Eye {
     return value.get();
   }
 
+  /** Returns the first that was said in a slot, if anything was. */
   public <T> Optional<T> find(Slot<T> slot) {
     return all(slot).stream().findFirst();
   }
 
+  /** Returns all that was said in a slot, in the order of the note. */
   public <T> List<T> all(Slot<T> slot) {
     used.add(slot);
     return said.all(slot);
   }
 
+  /** Says whether anything was said in a slot. */
   public boolean has(Slot<?> slot) {
     used.add(slot);
     return said.has(slot);
   }
 
+  /**
+   * Adds what was found in this eye.
+   *
+   * @throws NotRead when the finding forbids the fact
+   */
   public <V> void found(Finding<V> finding, V value) throws NotRead {
     add(finding, site, Outcome.found(value));
   }
 
+  /**
+   * Adds what was found in this eye, or why nothing was.
+   *
+   * @throws NotRead when the finding forbids the fact
+   */
   public <V> void outcome(Finding<V> finding, Outcome<V> outcome) throws NotRead {
     add(finding, site, outcome);
   }
 
-  /** Adds what was said in a slot, if anything was. */
+  /**
+   * Adds what was said in a slot, if anything was.
+   *
+   * @throws NotRead when the finding forbids the fact
+   */
   public <V> void outcomeOf(Finding<V> finding, Slot<Outcome<V>> slot) throws NotRead {
     Optional<Outcome<V>> outcome = find(slot);
     if (outcome.isPresent()) {
@@ -122,12 +144,20 @@ public final class Eye {
     }
   }
 
-  /** Adds a fact about an eye other than that of the item. */
+  /**
+   * Adds a fact about an eye other than that of the item.
+   *
+   * @throws NotRead when the finding forbids the fact
+   */
   public <V> void at(Site where, Finding<V> finding, V value) throws NotRead {
     add(finding, where, Outcome.found(value));
   }
 
-  /** Adds a fact about the pair of eyes. */
+  /**
+   * Adds a fact about the pair of eyes.
+   *
+   * @throws NotRead when the finding forbids the fact
+   */
   public <V> void pair(Finding<V> finding, Outcome<V> outcome) throws NotRead {
     add(finding, Site.BOTH, outcome);
   }
@@ -149,6 +179,7 @@ public final class Eye {
     facts.add(Fact.of(finding, where, fit.orThrow()));
   }
 
+  /** Returns a fault as one sentence: what was seen, what was wanted, what to do. */
   public static String sentence(Fault fault) {
     String advice = fault.advice().isEmpty() ? "" : " (" + fault.advice() + ")";
     return fault.seen() + " cannot be: wanted " + fault.wanted() + advice;

@@ -50,6 +50,7 @@ public record Grammar(
     /** There is none: it is said of the pair. */
     PAIR;
 
+    /** Says whether a side names an eye here, not a direction. */
     public boolean namesAnEye() {
       return this == EACH || this == EACH_OR_BOTH;
     }
@@ -74,6 +75,7 @@ public record Grammar(
     void from(Eye eye) throws NotRead;
   }
 
+  /** Begins a grammar: its name, and an item that it reads, for messages. */
   public static Draft of(String name, String example) {
     return new Draft(name, example);
   }
@@ -103,6 +105,7 @@ public record Grammar(
       this.example = example;
     }
 
+    /** States what a side means. */
     public Draft sides(Sides meaning) {
       this.sides = meaning;
       this.unsidedSites =
@@ -110,15 +113,18 @@ public record Grammar(
       return this;
     }
 
+    /** Adds headings by their words. */
     public Draft startsWith(String... phrases) {
       return startsWith(Arrays.stream(phrases).map(Heading::of));
     }
 
+    /** Adds headings. */
     public Draft startsWith(Stream<Heading> more) {
       more.forEach(headings::add);
       return this;
     }
 
+    /** Adds slots; the first that matches takes the words. */
     public Draft slots(Slot<?>... more) {
       slots.addAll(Arrays.asList(more));
       return this;
@@ -130,21 +136,25 @@ public record Grammar(
       return this;
     }
 
+    /** States the findings that were not done where the whole item was not done. */
     public Draft whole(Finding<?>... findings) {
       this.whole = List.of(findings);
       return this;
     }
 
+    /** States the slot that holds the technique of all facts of the item. */
     public Draft method(Slot<? extends Concept> slot) {
       this.method = Optional.of(slot);
       return slots(slot);
     }
 
+    /** States when an item may stand without a side. */
     public Draft unsided(BiPredicate<Said, Heading> when) {
       this.unsided = when;
       return this;
     }
 
+    /** States what an item without a side is about. */
     public Draft unsidedAt(List<Site> sites) {
       this.unsidedSites = sites;
       return this;
@@ -156,6 +166,7 @@ public record Grammar(
       return this;
     }
 
+    /** Ends the grammar with how the facts of an eye are made. */
     public Grammar build(Build build) {
       return new Grammar(
           name,

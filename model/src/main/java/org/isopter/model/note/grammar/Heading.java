@@ -15,18 +15,22 @@ import org.isopter.model.note.token.Lexer;
 public record Heading(
     String spoken, List<String> phrase, boolean kept, boolean plural, boolean floating) {
 
+  /** Returns a heading of these words, as people write them. */
   public static Heading of(String phrase) {
     return new Heading(phrase, Lexer.words(phrase), false, false, false);
   }
 
+  /** Returns this heading, whose words also say something of the value. */
   public Heading keptAsWord() {
     return new Heading(spoken, phrase, true, plural, floating);
   }
 
+  /** Returns this heading, which speaks of both eyes. */
   public Heading ofBothEyes() {
     return new Heading(spoken, phrase, kept, true, floating);
   }
 
+  /** Returns this heading, which may also stand behind the words it is about. */
   public Heading afterWords() {
     return new Heading(spoken, phrase, kept, plural, true);
   }

@@ -32,6 +32,7 @@ public final class Headings {
       return at + heading.phrase().size();
     }
 
+    /** Returns how many tokens of the phrase say nothing beside where it stands. */
     public int skipped() {
       return heading.kept() ? 0 : heading.phrase().size();
     }

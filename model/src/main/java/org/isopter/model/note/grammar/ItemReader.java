@@ -36,6 +36,7 @@ public final class ItemReader {
       return new Start(grammar, next, conditions, false);
     }
 
+    /** Returns the start of an item under a heading, with no condition stated before. */
     public static Start of(Grammar grammar, Heading heading) {
       return new Start(grammar, heading, new Said(), false);
     }
@@ -57,6 +58,7 @@ public final class ItemReader {
    * @param tokens the item and what follows it, without its heading
    * @param first where the item starts
    * @param side the eye that the line or block is about, for an item that names none
+   * @throws NotRead when a word is not understood or a side is missing
    */
   public Item read(Start start, List<Token> tokens, Token first, Optional<Site> side)
       throws NotRead {

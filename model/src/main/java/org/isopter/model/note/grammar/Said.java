@@ -135,6 +135,7 @@ public final class Said {
     return all;
   }
 
+  /** Says whether anything was said in a slot. */
   public boolean has(Slot<?> slot) {
     return entries.containsKey(slot);
   }
@@ -173,6 +174,7 @@ public final class Said {
     return entries.getOrDefault(slot, List.of()).stream().anyMatch(Entry::afterComma);
   }
 
+  /** Returns the first that was said in a slot, if anything was. */
   public <T> Optional<T> find(Slot<T> slot) {
     return all(slot).stream().findFirst();
   }

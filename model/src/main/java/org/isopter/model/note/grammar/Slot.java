@@ -25,14 +25,17 @@ public record Slot<T>(String name, Role role, Matcher<T> matcher) {
     CONDITION
   }
 
+  /** Returns a slot for one value of one eye. */
   public static <T> Slot<T> value(String name, Matcher<T> matcher) {
     return new Slot<>(name, Role.VALUE, matcher);
   }
 
+  /** Returns a slot for one value, which behind the last eye may be meant for both. */
   public static <T> Slot<T> valueOrShared(String name, Matcher<T> matcher) {
     return new Slot<>(name, Role.VALUE_OR_SHARED, matcher);
   }
 
+  /** Returns a slot for one value, which named for both eyes is that of each. */
   public static <T> Slot<T> valueOfEach(String name, Matcher<T> matcher) {
     return new Slot<>(name, Role.VALUE_OF_EACH, matcher);
   }
@@ -42,14 +45,17 @@ public record Slot<T>(String name, Role role, Matcher<T> matcher) {
     return role == Role.VALUE_OR_SHARED || role == Role.VALUE_OF_EACH;
   }
 
+  /** Returns a slot for any number of values of one eye. */
   public static <T> Slot<T> values(String name, Matcher<T> matcher) {
     return new Slot<>(name, Role.VALUES, matcher);
   }
 
+  /** Returns a slot for how something was tested; it holds until another is stated. */
   public static <T> Slot<T> condition(String name, Matcher<T> matcher) {
     return new Slot<>(name, Role.CONDITION, matcher);
   }
 
+  /** Says whether it holds how something was tested, not what was found. */
   public boolean isCondition() {
     return role == Role.CONDITION;
   }

@@ -123,6 +123,7 @@ public final class Habits {
     return words.stream().sorted().toList();
   }
 
+  /** Returns the phrases that are read, with their languages and sources. */
   @API(status = Status.INTERNAL)
   public Phrasebook book() {
     return book;

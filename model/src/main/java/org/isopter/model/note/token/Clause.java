@@ -13,6 +13,7 @@ import java.util.List;
  */
 public record Clause(List<Token> tokens, boolean newLine, boolean afterGap, boolean newSentence) {
 
+  /** Returns the clauses of a note, in its order; marks that end them are left out. */
   public static List<Clause> of(List<Token> note) {
     List<Clause> clauses = new ArrayList<>();
     List<Token> open = new ArrayList<>();
@@ -42,6 +43,7 @@ public record Clause(List<Token> tokens, boolean newLine, boolean afterGap, bool
     return new Clause(List.copyOf(open), line > lastLine, line > lastLine + 1, stop);
   }
 
+  /** Returns the line that it starts on, from 1. */
   public int line() {
     return tokens.get(0).line();
   }

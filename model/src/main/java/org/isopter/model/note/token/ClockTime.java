@@ -18,6 +18,7 @@ public record ClockTime(List<LocalTime> readings) {
   /** How far from the examination a time may lie for its half of the day to be clear. */
   private static final Duration CLINIC = Duration.ofHours(4);
 
+  /** Takes a time of day where one stands here. */
   public static Optional<ClockTime> read(Cursor cursor) {
     cursor.takeAny("@", "at");
     return cursor

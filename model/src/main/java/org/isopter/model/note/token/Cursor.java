@@ -15,14 +15,17 @@ public final class Cursor {
     this.next = start;
   }
 
+  /** Says whether all tokens are behind. */
   public boolean atEnd() {
     return next >= tokens.size();
   }
 
+  /** Returns how many tokens are behind, for {@link #back}. */
   public int place() {
     return next;
   }
 
+  /** Goes back to a place. */
   public void back(int place) {
     next = place;
   }
@@ -32,6 +35,7 @@ public final class Cursor {
     return tokens.get(next);
   }
 
+  /** Says whether this text stands here. */
   public boolean sees(String text) {
     return !atEnd() && token().is(text);
   }
@@ -50,10 +54,12 @@ public final class Cursor {
     return true;
   }
 
+  /** Moves past this text if it stands here. */
   public boolean take(String text) {
     return take(List.of(text));
   }
 
+  /** Moves past the first of these texts that stands here. */
   public boolean takeAny(String... texts) {
     for (String text : texts) {
       if (take(text)) {
@@ -110,6 +116,7 @@ public final class Cursor {
     return signed().or(this::number);
   }
 
+  /** Moves past a whole number of at most four digits. */
   public Optional<Integer> whole() {
     return attempt(
         c ->

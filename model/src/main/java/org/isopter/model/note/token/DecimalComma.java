@@ -11,6 +11,7 @@ public final class DecimalComma {
 
   private DecimalComma() {}
 
+  /** Returns the tokens with each number that is written with a comma as one of them. */
   public static List<Token> read(List<Token> tokens) {
     List<Token> out = new ArrayList<>();
     for (int i = 0; i < tokens.size(); i++) {

@@ -42,6 +42,7 @@ public final class Lexer {
     this.bullets = bullets;
   }
 
+  /** Returns the tokens of a note, each with its place. */
   public static List<Token> read(String note) {
     Lexer lexer = new Lexer(Bullets.in(note));
     Matcher pieces = PIECE.matcher(note);

@@ -28,14 +28,17 @@ public final class NotRead extends Exception {
     return new NotRead(Optional.of(token), why, Optional.empty(), true);
   }
 
+  /** Returns that an item is not read, because of the token. */
   public static NotRead at(Token token, String why) {
     return new NotRead(Optional.of(token), why, Optional.empty(), false);
   }
 
+  /** Returns that an item is not read, because of no one token. */
   public static NotRead because(String why) {
     return new NotRead(Optional.empty(), why, Optional.empty(), false);
   }
 
+  /** Returns this with a form that would be read. */
   public NotRead write(String form) {
     return new NotRead(at, why(), Optional.of(form), word);
   }
@@ -50,14 +53,17 @@ public final class NotRead extends Exception {
     return word;
   }
 
+  /** Returns the token that stands in the way, where it is one. */
   public Optional<Token> at() {
     return at;
   }
 
+  /** Returns why it is not read, as a sentence. */
   public String why() {
     return String.valueOf(getMessage());
   }
 
+  /** Returns a form that would be read, where one is near. */
   public Optional<String> nearest() {
     return nearest;
   }

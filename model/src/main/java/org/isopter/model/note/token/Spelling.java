@@ -23,6 +23,7 @@ public final class Spelling {
             .collect(Collectors.groupingBy(word -> word.charAt(0)));
   }
 
+  /** Says whether a word is known as it is written. */
   public boolean knows(String word) {
     return known.contains(word);
   }

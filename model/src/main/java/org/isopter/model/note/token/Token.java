@@ -21,6 +21,7 @@ public record Token(Kind kind, String text, String seen, int start, int end, int
     BREAK
   }
 
+  /** Says whether it has this text, whatever the case of its letters. */
   public boolean is(String other) {
     return text.equals(other);
   }

@@ -22,6 +22,7 @@ public final class Vocabulary<T> implements Matcher<T> {
 
   private Vocabulary() {}
 
+  /** Returns a vocabulary of no words. */
   public static <T> Vocabulary<T> empty() {
     return new Vocabulary<>();
   }

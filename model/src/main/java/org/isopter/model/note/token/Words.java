@@ -24,18 +24,22 @@ public final class Words {
     return String.join(" ", words);
   }
 
+  /** Returns the word of a concept, with spaces in place of hyphens. */
   public static String of(Concept concept) {
     return concept.word().replace('-', ' ');
   }
 
+  /** Returns the words of what is there; none where nothing is. */
   public static <T> String maybe(Optional<T> some, Function<T, String> words) {
     return some.map(words).orElse("");
   }
 
+  /** Returns the lead and the word of a concept; none where there is no concept. */
   public static String maybe(String lead, Optional<? extends Concept> concept) {
     return concept.map(c -> join(lead, of(c))).orElse("");
   }
 
+  /** Returns the lead and a quantity with its unit; none where there is no quantity. */
   public static String maybeQuantity(String lead, Optional<Quantity> quantity) {
     return quantity.map(q -> join(lead, q.toString())).orElse("");
   }
