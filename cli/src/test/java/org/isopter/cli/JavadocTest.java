@@ -47,7 +47,8 @@ class JavadocTest {
       Pattern.compile(
           "(?i)dioptre|degree|minute|metre|\\bmm\\b|logMAR|decimal|letter|category|how many|number");
   private static final Pattern SOURCE =
-      Pattern.compile("Citation|Sources\\.|SOURCE|(?i:source)|common practice|from memory|by definition");
+      Pattern.compile(
+          "Citation|Sources\\.|SOURCE|(?i:source)|common practice|from memory|by definition");
 
   /** Values that carry what was seen; nothing is worked out in them. */
   private static final Set<String> CARRIERS =
