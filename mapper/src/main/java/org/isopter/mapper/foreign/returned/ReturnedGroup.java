@@ -238,8 +238,12 @@ final class ReturnedGroup {
     return new Raw.Obj(identifier);
   }
 
+  /** Returns the observations of facts, a second reading behind the first. */
   private List<Member> facts() {
-    return members.values().stream().filter(member -> WrittenName.isFact(member.key())).toList();
+    return members.values().stream()
+        .filter(member -> WrittenName.isFact(member.key()))
+        .sorted(Comparator.comparingInt(ReturnedGroup::number))
+        .toList();
   }
 
   private static String withoutNumber(String key) {
@@ -249,9 +253,7 @@ final class ReturnedGroup {
   /** A second reading without the first is the first of what is there. */
   private void renumber() {
     Map<String, Integer> seen = new HashMap<>();
-    List<Member> inOrder =
-        facts().stream().sorted(Comparator.comparingInt(ReturnedGroup::number)).toList();
-    for (Member member : inOrder) {
+    for (Member member : facts()) {
       String base = base(member);
       int number = seen.merge(base, 1, Integer::sum);
       String key = number == 1 ? base : base + "." + number;
