@@ -122,9 +122,9 @@ class ProfileValidatorTest {
     refuses(
         pupil.replace("\"code\":\"dim\"", "\"code\":\"dark\""),
         "ERROR Observation.component[0].value.ofType(CodeableConcept): Unknown code"
-            + " 'https://isopter.example/fhir/CodeSystem/lighting#dark'",
+            + " 'https://w3id.org/isopter/fhir/CodeSystem/lighting#dark'",
         "WARNING Observation.component[0].value.ofType(CodeableConcept): saw"
-            + " https://isopter.example/fhir/CodeSystem/lighting|dark, wanted one of: bright"
+            + " https://w3id.org/isopter/fhir/CodeSystem/lighting|dark, wanted one of: bright"
             + " Bright light, room Room light, dim Dim light");
   }
 
@@ -165,14 +165,14 @@ class ProfileValidatorTest {
     refuses(
         acuity.replace("\"code\":\"snellen-metric\"", "\"code\":\"snellen-imperial\""),
         "ERROR Observation: distance-acuity-as-snellen-imperial: saw 6 m (m) over 9 m (m) beside"
-            + " https://isopter.example/fhir/CodeSystem/acuity-notation|snellen-imperial, wanted:"
+            + " https://w3id.org/isopter/fhir/CodeSystem/acuity-notation|snellen-imperial, wanted:"
             + " beside notation snellen-imperial the value is a fraction of 0.1 to 40 ft over 0.1"
             + " to 8000 ft");
   }
 
   @Test
   void refusesAProfileThatNobodyKnows() {
-    String unknown = "https://isopter.example/fhir/StructureDefinition/pressure";
+    String unknown = "https://w3id.org/isopter/fhir/StructureDefinition/pressure";
     refuses(
         pressure.replace(
             "/StructureDefinition/intraocular-pressure", "/StructureDefinition/pressure"),
@@ -186,19 +186,19 @@ class ProfileValidatorTest {
     String panel =
         """
         {"resourceType": "Observation",
-         "meta": {"profile": ["https://isopter.example/fhir/StructureDefinition/eye-examination"]},
-         "identifier": [{"system": "https://isopter.example/fhir/identifier/record", "value": "r-1"}],
+         "meta": {"profile": ["https://w3id.org/isopter/fhir/StructureDefinition/eye-examination"]},
+         "identifier": [{"system": "https://w3id.org/isopter/identifier/record", "value": "r-1"}],
          "status": "final",
          "category": [{"coding": [{"code": "exam",
            "system": "http://terminology.hl7.org/CodeSystem/observation-category"}]}],
-         "code": {"coding": [{"system": "https://isopter.example/fhir/CodeSystem/finding",
+         "code": {"coding": [{"system": "https://w3id.org/isopter/fhir/CodeSystem/finding",
            "code": "eye-examination", "display": "Eye examination"}]},
          "subject": {"type": "Patient", "identifier": {"value": "p-1"}},
          "effectiveDateTime": "2026-03-02T09:30:00+01:00",
          "component": [{"code": {"coding": [{"code": "setting",
-           "system": "https://isopter.example/fhir/CodeSystem/part"}]},
+           "system": "https://w3id.org/isopter/fhir/CodeSystem/part"}]},
            "valueCodeableConcept": {"coding": [{"code": "bedside",
-           "system": "https://isopter.example/fhir/CodeSystem/setting"}]}}]}
+           "system": "https://w3id.org/isopter/fhir/CodeSystem/setting"}]}}]}
         """;
     assertEquals(List.of(), validator.validate(panel));
     assertNotEquals(List.of(), validator.validate(panel.replace("\"bedside\"", "\"beach\"")));

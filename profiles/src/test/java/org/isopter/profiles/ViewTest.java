@@ -58,7 +58,7 @@ class ViewTest {
     Set<String> names = new TreeSet<>();
     for (View view : VIEWS) {
       JsonNode json = view.definition();
-      assertEquals("https://isopter.example/fhir/ViewDefinition/" + view.id(), view.url());
+      assertEquals("https://w3id.org/isopter/fhir/ViewDefinition/" + view.id(), view.url());
       assertEquals(view.url(), json.path("url").asString());
       assertEquals("active", json.path("status").asString());
       assertEquals("Observation", json.path("resource").asString());

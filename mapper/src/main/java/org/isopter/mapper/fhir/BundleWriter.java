@@ -74,7 +74,10 @@ final class BundleWriter {
       String uuid = ids.uuid("Composition", ids.record());
       List<String> sections = List.of(Ids.urn(reportId), Ids.urn(panelId));
       entry(
-          "Composition", uuid, ids.record(), id -> frame.composition(id, sections, derivedUrns()));
+          "Composition",
+          uuid,
+          ids.record(),
+          id -> frame.composition(id, sections, derivedUrns(), derived));
     }
     entry("DiagnosticReport", reportId, ids.record(), id -> frame.report(id, Ids.urn(panelId)));
     List<String> members = factIds.stream().map(Ids::urn).toList();
@@ -119,7 +122,9 @@ final class BundleWriter {
 
   private void provenance(FrameWriter frame) {
     String uuid = ids.uuid("Provenance", ids.record());
-    List<String> targets = List.of(Ids.urn(reportId), Ids.urn(panelId));
+    List<String> targets = new ArrayList<>(List.of(Ids.urn(reportId), Ids.urn(panelId)));
+    factIds.forEach(id -> targets.add(Ids.urn(id)));
+    targets.addAll(derivedUrns());
     json.element(
         () -> {
           json.text("fullUrl", Ids.urn(uuid));

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.isopter.mapper.fhir.element.Codings;
 import org.isopter.mapper.fhir.element.Cursor;
+import org.isopter.mapper.fhir.element.DatumReader;
 import org.isopter.mapper.fhir.element.FrameCodes;
 import org.isopter.mapper.fhir.element.Ids;
 import org.isopter.mapper.fhir.element.People;
@@ -157,7 +158,7 @@ final class DerivedReader {
               }
               quantity.expect("unit", wanted.unit().label());
               quantity.expect("system", Code.UCUM);
-              quantity.expect("code", wanted.unit().ucum());
+              DatumReader.unitCode(quantity, wanted.unit());
             });
   }
 

@@ -1,5 +1,6 @@
 package org.isopter.mapper.fhir;
 
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -8,6 +9,7 @@ import java.util.function.Supplier;
 import org.isopter.mapper.fhir.element.JsonTrouble;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import tools.jackson.core.JacksonException;
@@ -51,17 +53,34 @@ public final class FhirReader {
 
   /** Reads a bundle of one examination in UTF-8; faults have FHIR paths. */
   public Result<Exam> read(byte[] json) {
-    return json.length > LENGTH ? tooLong(json.length) : read(() -> MAPPER.readTree(json));
+    return json.length > LENGTH ? tooLong(json.length) : read(() -> parse(json));
   }
 
   /** Reads a bundle of one examination; faults have FHIR paths. */
   public Result<Exam> read(String json) {
-    return json.length() > LENGTH ? tooLong(json.length()) : read(() -> MAPPER.readTree(json));
+    return json.length() > LENGTH ? tooLong(json.length()) : read(() -> parse(json));
   }
 
   private static Result<Exam> tooLong(int length) {
     return Result.refused(
         Fault.of("", length + " bytes or characters", "a bundle of at most " + LENGTH));
+  }
+
+  private static JsonNode parse(byte[] json) {
+    // Addresses are ASCII, so that each byte of them shows alone.
+    String bytes = new String(json, StandardCharsets.ISO_8859_1);
+    return current(MAPPER.readTree(json), Canonical.isFormer(bytes));
+  }
+
+  private static JsonNode parse(String json) {
+    return current(MAPPER.readTree(json), Canonical.isFormer(json));
+  }
+
+  private static JsonNode current(JsonNode tree, boolean former) {
+    if (former) {
+      FormerAddresses.replace(tree);
+    }
+    return tree;
   }
 
   private Result<Exam> read(Supplier<JsonNode> parse) {

@@ -115,6 +115,7 @@ final class FrameReader {
     }
     for (int i = 0; i < sections.size(); i++) {
       sections.get(i).expect("title", titles.get(i));
+      Transport.narrative(sections.get(i));
     }
   }
 

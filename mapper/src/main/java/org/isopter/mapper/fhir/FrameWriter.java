@@ -6,6 +6,7 @@ import org.isopter.mapper.fhir.element.FrameCodes;
 import org.isopter.mapper.fhir.element.Ids;
 import org.isopter.mapper.fhir.element.Json;
 import org.isopter.mapper.fhir.element.Narrative;
+import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Header;
@@ -85,8 +86,10 @@ final class FrameWriter {
    *
    * @param entries what was seen
    * @param derived what follows from it, in a section of its own when there is any
+   * @param statements the same in words
    */
-  void composition(Optional<String> id, List<String> entries, List<String> derived) {
+  void composition(
+      Optional<String> id, List<String> entries, List<String> derived, List<Derived> statements) {
     json.text("resourceType", "Composition");
     json.text("id", id);
     json.narrative(Narrative.of(exam));
@@ -100,17 +103,19 @@ final class FrameWriter {
     json.list(
         "section",
         () -> {
-          section(FINDINGS, entries);
+          section(FINDINGS, Narrative.ofFacts(exam), entries);
           if (!derived.isEmpty()) {
-            section(ExamCodes.DERIVED.display(), derived);
+            String text = Narrative.of(statements);
+            section(ExamCodes.DERIVED.display(), text, derived);
           }
         });
   }
 
-  private void section(String title, List<String> entries) {
+  private void section(String title, String narrative, List<String> entries) {
     json.element(
         () -> {
           json.text("title", title);
+          json.narrative(narrative);
           references("entry", entries);
         });
   }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import org.isopter.mapper.fhir.element.JsonTrouble;
+import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import tools.jackson.core.JacksonException;
@@ -21,7 +22,10 @@ import tools.jackson.core.StreamReadFeature;
 import tools.jackson.core.json.JsonFactory;
 import tools.jackson.core.util.DefaultPrettyPrinter;
 
-/** Reads JSON into {@link Raw} values and writes them again. */
+/**
+ * Reads JSON into {@link Raw} values and writes them again. An address that we published under a
+ * former name is read as the one that it has now.
+ */
 public final class RawJson {
 
   /** Reads what this package wrote itself. */
@@ -139,7 +143,7 @@ public final class RawJson {
     return switch (token) {
       case START_OBJECT -> object(parser);
       case START_ARRAY -> list(parser);
-      case VALUE_STRING -> Raw.of(parser.getString());
+      case VALUE_STRING -> Raw.of(Canonical.current(parser.getString()));
       case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT ->
           new Raw.Leaf(Raw.Kind.NUMBER, parser.getString());
       case VALUE_TRUE, VALUE_FALSE -> new Raw.Leaf(Raw.Kind.TRUTH, parser.getString());

@@ -30,7 +30,7 @@ class EveryLeafTest {
   /** What says how a resource is kept, sent and shown; it may differ and means nothing else. */
   private static final Pattern TRANSPORT =
       Pattern.compile(
-          ".*\\.resource\\.(id|text\\.div)|Bundle\\.timestamp|.*\\.fullUrl"
+          ".*\\.resource\\.(id|(section\\[\\d+]\\.)?text\\.div)|Bundle\\.timestamp|.*\\.fullUrl"
               // Which version of ours wrote it.
               + "|.*\\.(who|author\\[0])\\.display");
 

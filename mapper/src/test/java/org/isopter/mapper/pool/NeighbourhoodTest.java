@@ -54,7 +54,7 @@ class NeighbourhoodTest {
             page("https://north.example/fhir", LATER),
             page("https://south.example/fhir", LATER));
     assertEquals(
-        "https://isopter.example/fhir/identifier/reference|https://north.example/fhir/Patient/1",
+        "https://w3id.org/isopter/identifier/reference|https://north.example/fhir/Patient/1",
         subject(exams.get(0)));
     assertEquals(subject(exams.get(0)), subject(exams.get(1)));
     assertNotEquals(subject(exams.get(0)), subject(exams.get(2)));

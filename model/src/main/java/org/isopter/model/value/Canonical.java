@@ -1,10 +1,24 @@
 package org.isopter.model.value;
 
-/** The canonical addresses of everything that Isopter publishes; the base is a reserved name. */
+/**
+ * The addresses of everything that Isopter publishes, and the systems of the identifiers that it
+ * gives. They are names: nothing has to stand behind them.
+ *
+ * <p>The addresses lie under {@code w3id.org}, where a project without a domain of its own has its
+ * name registered before it publishes.
+ */
 public final class Canonical {
 
   /** The base of every canonical address, without a trailing slash. */
-  public static final String BASE = "https://isopter.example/fhir";
+  public static final String BASE = "https://w3id.org/isopter/fhir";
+
+  /** The base of the systems of identifiers: what is stored by them outlives a change of address. */
+  private static final String IDENTIFIERS = "https://w3id.org/isopter/identifier/";
+
+  /** The address that all had in earlier versions. */
+  private static final String FORMER = "https://isopter.example/fhir/";
+
+  private static final String FORMER_IDENTIFIERS = FORMER + "identifier/";
 
   /** The extension that says what of another system's resource was left over. */
   public static final String LEFT_OVER = profile("left-over");
@@ -36,6 +50,21 @@ public final class Canonical {
 
   /** Returns the system of identifiers of a kind, for instance {@code fact}. */
   public static String identifier(String kind) {
-    return BASE + "/identifier/" + kind;
+    return IDENTIFIERS + kind;
+  }
+
+  /** Returns a text, with an address of an earlier version as the one that it has now. */
+  public static String current(String text) {
+    if (!text.startsWith(FORMER)) {
+      return text;
+    }
+    return text.startsWith(FORMER_IDENTIFIERS)
+        ? IDENTIFIERS + text.substring(FORMER_IDENTIFIERS.length())
+        : BASE + "/" + text.substring(FORMER.length());
+  }
+
+  /** Says whether a document holds an address of an earlier version. */
+  public static boolean isFormer(String document) {
+    return document.contains(FORMER);
   }
 }

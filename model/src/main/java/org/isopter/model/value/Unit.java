@@ -3,8 +3,8 @@ package org.isopter.model.value;
 /**
  * A unit of measure: its UCUM code and the text that people read and write.
  *
- * <p>Two units may share the UCUM code {@code 1}: a logMAR and a decimal acuity are both plain
- * numbers to UCUM, and only their text tells them apart.
+ * <p>A logMAR and a decimal acuity are both plain numbers to UCUM. An annotation in the code tells
+ * them apart, for 0.8 is a good acuity in one of them and a poor one in the other.
  *
  * @param ucum the case-sensitive UCUM code
  * @param text what is printed behind the number
@@ -32,11 +32,17 @@ public record Unit(String ucum, String text) {
   public static final Unit WEEK = new Unit("wk", "weeks");
   public static final Unit MONTH = new Unit("mo", "months");
   public static final Unit YEAR = new Unit("a", "years");
-  public static final Unit LOGMAR = new Unit("1", "logMAR");
-  public static final Unit DECIMAL = new Unit("1", "decimal");
-  public static final Unit LOG_UNIT = new Unit("1", "log units");
-  public static final Unit M_UNIT = new Unit("1", "M units");
-  public static final Unit POINT = new Unit("1", "N points");
+  public static final Unit LOGMAR = new Unit("{logMAR}", "logMAR");
+  public static final Unit DECIMAL = new Unit("{decimal}", "decimal");
+  public static final Unit LOG_UNIT = new Unit("{log_units}", "log units");
+  public static final Unit M_UNIT = new Unit("{M_units}", "M units");
+  public static final Unit POINT = new Unit("{N_points}", "N points");
+
+  /** Returns true for a UCUM code of this unit: its own, or 1 for a number with an annotation. */
+  public boolean isCoded(String code) {
+    boolean annotated = ucum.startsWith("{") && ucum.endsWith("}");
+    return ucum.equals(code) || annotated && code.equals("1");
+  }
 
   /** Returns the text as the unit of a FHIR quantity: the UCUM code where people write nothing. */
   public String label() {

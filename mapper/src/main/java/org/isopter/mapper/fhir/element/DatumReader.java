@@ -69,17 +69,26 @@ public final class DatumReader implements Spec.Cases<Optional<Datum>> {
     quantity.ifPresent(
         side -> {
           side.expect("system", Code.UCUM);
-          side.expect("code", unit.ucum());
+          unitCode(side, unit);
           side.expect("unit", unit.label());
         });
     return quantity.flatMap(DatumReader::value);
+  }
+
+  /** Takes the code of a unit, as it is or as earlier versions wrote it. */
+  public static void unitCode(Cursor quantity, Unit unit) {
+    String code = quantity.text("code").orElse("");
+    if (!unit.isCoded(code)) {
+      String seen = code.isEmpty() ? "nothing" : "\"" + code + "\"";
+      quantity.fault("code", seen, "\"" + unit.ucum() + "\"");
+    }
   }
 
   private static Optional<Unit> unit(Cursor quantity, Spec.Measure spec) {
     quantity.expect("system", Code.UCUM);
     String code = quantity.text("code").orElse("");
     for (Span span : spec.spans()) {
-      if (span.unit().ucum().equals(code)) {
+      if (span.unit().isCoded(code)) {
         quantity.expect("unit", span.unit().label());
         return Optional.of(span.unit());
       }

@@ -1,6 +1,8 @@
 package org.isopter.mapper.fhir.element;
 
+import java.util.List;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
@@ -22,14 +24,33 @@ public final class Narrative {
 
   /** Returns the narrative of an observation of a fact, as XHTML. */
   public static String of(Fact<?> fact) {
-    String found = FactWords.of(fact, FactStyle.SPACED).value("; ");
-    return div(fact.finding().title() + eye(fact) + ": " + found);
+    return div(words(fact));
   }
 
   /** Returns the narrative of a derived statement, as XHTML. */
   public static String of(Derived derived) {
+    return div(words(derived));
+  }
+
+  /** Returns what was found, one after the other. */
+  public static String ofFacts(Exam exam) {
+    List<String> all = exam.facts().stream().map(Narrative::words).toList();
+    return all.isEmpty() ? of(exam) : div(String.join(" / ", all));
+  }
+
+  /** Returns what follows from the findings, one after the other. */
+  public static String of(List<Derived> derived) {
+    return div(derived.stream().map(Narrative::words).collect(Collectors.joining(" / ")));
+  }
+
+  private static String words(Fact<?> fact) {
+    String found = FactWords.of(fact, FactStyle.SPACED).value("; ");
+    return fact.finding().title() + eye(fact) + ": " + found;
+  }
+
+  private static String words(Derived derived) {
     String eye = derived.site() == Site.BOTH ? "" : ", " + derived.site().word() + " eye";
-    return div("Derived" + eye + ": " + derived.statement().text());
+    return "Derived" + eye + ": " + derived.statement().text();
   }
 
   /** Returns the narrative of a whole examination, as XHTML. */

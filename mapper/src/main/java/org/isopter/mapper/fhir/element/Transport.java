@@ -63,7 +63,12 @@ public final class Transport {
     resource.drop("resourceType");
     resource.drop("id", Shape.ID);
     resource.object("meta").ifPresent(meta -> take(meta, META));
-    resource
+    narrative(resource);
+  }
+
+  /** Takes the words for a person to read, of a resource or of a section. */
+  public static void narrative(Cursor holder) {
+    holder
         .object("text")
         .ifPresent(
             text -> {

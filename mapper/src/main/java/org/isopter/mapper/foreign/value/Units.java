@@ -53,7 +53,7 @@ final class Units {
   Optional<Unit> unit(String spelling) {
     Optional<String> ucum = habits.ucum(spelling);
     for (Unit unit : allowed) {
-      boolean exact = unit.ucum().equals(spelling) || unit.label().equals(spelling);
+      boolean exact = unit.isCoded(spelling) || unit.label().equals(spelling);
       if (exact || ucum.filter(unit.ucum()::equals).isPresent() || isPlainNumber(unit, spelling)) {
         return Optional.of(unit);
       }
@@ -97,7 +97,7 @@ final class Units {
 
   private void refuseConflict(Place quantity, Unit coded, String text) throws Refusal {
     Optional<String> ucum = habits.ucum(text);
-    if (ucum.isPresent() && !ucum.get().equals(coded.ucum())) {
+    if (ucum.isPresent() && !coded.isCoded(ucum.get())) {
       throw conflict(quantity, coded, text);
     }
   }

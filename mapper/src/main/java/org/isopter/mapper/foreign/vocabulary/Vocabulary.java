@@ -139,7 +139,7 @@ public final class Vocabulary {
     return finding.layout().variants().get(0).value().stream()
         .filter(Spec.Measure.class::isInstance)
         .flatMap(spec -> ((Spec.Measure) spec).spans().stream())
-        .anyMatch(span -> span.unit().ucum().equals(ucum));
+        .anyMatch(span -> span.unit().isCoded(ucum));
   }
 
   /** Says whether a code has any meaning as the code of an observation or a component. */

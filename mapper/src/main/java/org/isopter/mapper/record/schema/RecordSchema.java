@@ -21,8 +21,8 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public final class RecordSchema {
 
-  /** The address of the schema; the name is reserved and nothing is served there. */
-  public static final String ID = "https://isopter.example/schema/record.json";
+  /** The name of the schema, as an address; nothing has to be served there. */
+  public static final String ID = "https://w3id.org/isopter/schema/record.json";
 
   private final Schema schema;
 
