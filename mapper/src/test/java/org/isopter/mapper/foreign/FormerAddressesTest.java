@@ -16,7 +16,9 @@ import org.isopter.model.exam.ExamSampler;
 import org.isopter.model.value.Result;
 import org.junit.jupiter.api.Test;
 
-/** Bundles with the addresses and the codes of units that we published first are read as they were. */
+/**
+ * Bundles with the addresses and the codes of units that we published first are read as they were.
+ */
 class FormerAddressesTest {
 
   private static final int EXAMS = 50;
@@ -29,9 +31,11 @@ class FormerAddressesTest {
         FhirWriter.of(BundleKind.COLLECTION)
             .withDerived()
             .write(exam)
-            .replace("https://w3id.org/isopter/identifier/", "https://isopter.example/fhir/identifier/")
+            .replace(
+                "https://w3id.org/isopter/identifier/", "https://isopter.example/fhir/identifier/")
             .replace("https://w3id.org/isopter/fhir/", "https://isopter.example/fhir/")
-            .replaceAll("\"code\":\"\\{(logMAR|decimal|log_units|M_units|N_points)}\"", "\"code\":\"1\"");
+            .replaceAll(
+                "\"code\":\"\\{(logMAR|decimal|log_units|M_units|N_points)}\"", "\"code\":\"1\"");
     assertTrue(former.contains("isopter.example") && !former.contains("w3id.org"), former);
     return former;
   }

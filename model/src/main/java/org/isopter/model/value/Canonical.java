@@ -12,7 +12,9 @@ public final class Canonical {
   /** The base of every canonical address, without a trailing slash. */
   public static final String BASE = "https://w3id.org/isopter/fhir";
 
-  /** The base of the systems of identifiers: what is stored by them outlives a change of address. */
+  /**
+   * The base of the systems of identifiers: what is stored by them outlives a change of address.
+   */
   private static final String IDENTIFIERS = "https://w3id.org/isopter/identifier/";
 
   /** The address that all had in earlier versions. */

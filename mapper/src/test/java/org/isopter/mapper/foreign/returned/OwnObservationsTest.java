@@ -30,7 +30,8 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Some or one of the observations of an examination read exact without the rest of it, beside those
- * of other examinations, in any order and in any wrapping. {@code -Down.observations=12000} tries more.
+ * of other examinations, in any order and in any wrapping. {@code -Down.observations=12000} tries
+ * more.
  */
 class OwnObservationsTest {
 

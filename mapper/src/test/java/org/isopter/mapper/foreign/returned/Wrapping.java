@@ -12,9 +12,10 @@ import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 
 /**
- * What servers and exports make of resources, chosen at random: members in any order, ids, versions,
- * tags, more identifiers and codings, and a bundle of any kind around them with what else it holds.
- * The shapes are those of FHIR R4, "Bundle" and "RESTful API", and of the bulk data export.
+ * What servers and exports make of resources, chosen at random: members in any order, ids,
+ * versions, tags, more identifiers and codings, and a bundle of any kind around them with what else
+ * it holds. The shapes are those of FHIR R4, "Bundle" and "RESTful API", and of the bulk data
+ * export.
  */
 final class Wrapping {
 
@@ -55,8 +56,7 @@ final class Wrapping {
       case 1 -> List.of(bundle(stored));
       default -> {
         int cut = random.nextInt(stored.size() + 1);
-        yield List.of(
-            bundle(stored.subList(0, cut)), bundle(stored.subList(cut, stored.size())));
+        yield List.of(bundle(stored.subList(0, cut)), bundle(stored.subList(cut, stored.size())));
       }
     };
   }
@@ -141,7 +141,9 @@ final class Wrapping {
       bundle =
           bundle
               .with("total", new Raw.Leaf(Raw.Kind.NUMBER, "" + entries.size()))
-              .with("link", Raw.of(List.of(raw("{\"relation\":\"self\",\"url\":\"" + SERVER + "\"}"))));
+              .with(
+                  "link",
+                  Raw.of(List.of(raw("{\"relation\":\"self\",\"url\":\"" + SERVER + "\"}"))));
     }
     return bundle.with("entry", Raw.of(entries));
   }
