@@ -16,9 +16,9 @@ import org.isopter.model.text.RecordText;
  *
  * @param where the fact to look at
  * @param part the part of it to look at, when it is one part
- * @param saw the facts in words
+ * @param seen the facts in words
  */
-record Breach(Fact<?> where, Optional<String> part, String saw) {
+record Breach(Fact<?> where, Optional<String> part, String seen) {
 
   static Breach of(Seen<?> where, Seen<?>... beside) {
     return of(where.fact(), Arrays.stream(beside).map(Seen::fact).toArray(Fact<?>[]::new));
@@ -26,8 +26,8 @@ record Breach(Fact<?> where, Optional<String> part, String saw) {
 
   static Breach of(Fact<?> where, Fact<?>... beside) {
     String others = Arrays.stream(beside).map(RecordText::of).collect(Collectors.joining(" and "));
-    String saw = RecordText.of(where) + (others.isEmpty() ? "" : " beside " + others);
-    return new Breach(where, Optional.empty(), saw);
+    String seen = RecordText.of(where) + (others.isEmpty() ? "" : " beside " + others);
+    return new Breach(where, Optional.empty(), seen);
   }
 
   /** Returns a breach for each value of one kind beside which there is a value of another kind. */
@@ -43,6 +43,6 @@ record Breach(Fact<?> where, Optional<String> part, String saw) {
 
   /** Returns this breach as found in one part. */
   Breach in(String key) {
-    return new Breach(where, Optional.of(key), saw);
+    return new Breach(where, Optional.of(key), seen);
   }
 }

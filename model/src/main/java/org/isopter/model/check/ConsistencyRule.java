@@ -122,7 +122,7 @@ public final class ConsistencyRule {
   private Violation violation(Exam exam, Breach breach) {
     String entry = RecordText.path(exam, breach.where());
     String path = breach.part().map(part -> entry + "." + part).orElse(entry);
-    return new Violation(this, breach.where().site(), path, breach.saw(), wanted, suggestion);
+    return new Violation(this, breach.where().site(), path, breach.seen(), wanted, suggestion);
   }
 
   @Override

@@ -10,22 +10,25 @@ import org.isopter.model.value.Concept;
  *
  * @param notation what tells it from the other variants; empty where there is only one
  * @param value what the value itself may be; empty where there are only parts
- * @param own the parts that only this variant has; a written form covers them
- * @param parts all parts, the variant's own first
+ * @param specific the parts that only this variant has; a written form covers them
+ * @param parts all parts, the specific ones first
  */
 public record Variant(
     Optional<Concept> notation,
     Optional<Spec> value,
-    List<? extends Part<?, ?>> own,
+    List<? extends Part<?, ?>> specific,
     List<? extends Part<?, ?>> parts) {
 
-  /** Returns the variant of these own parts and the parts that every variant has. */
+  /** Returns the variant of these specific parts and the parts that every variant has. */
   static Variant of(
       Optional<Concept> notation,
       Optional<Spec> value,
-      List<? extends Part<?, ?>> own,
+      List<? extends Part<?, ?>> specific,
       List<? extends Part<?, ?>> common) {
     return new Variant(
-        notation, value, own, Stream.<Part<?, ?>>concat(own.stream(), common.stream()).toList());
+        notation,
+        value,
+        specific,
+        Stream.<Part<?, ?>>concat(specific.stream(), common.stream()).toList());
   }
 }

@@ -20,7 +20,7 @@ public final class AcuityText {
 
   private static final String NUMBER = "\\d+(?:\\.\\d+)?";
 
-  /** What an acuity may look like, as a regular expression that ignores case nowhere. */
+  /** What an acuity may look like, as a regular expression; upper and lower case differ. */
   public static final String PATTERN =
       "^(?:\\d+(?:\\.\\d+)?/\\d+(?:\\.\\d+)?(?:[+-]\\d)?(?: ?(?:m|ft))?"
           + "|\\d+(?:\\.\\d+)? decimal|-?\\d+(?:\\.\\d+)? logMAR|\\d+ letters"

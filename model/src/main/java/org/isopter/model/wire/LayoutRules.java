@@ -97,7 +97,7 @@ final class LayoutRules {
   private void ownParts(Choice<?, ?> choice) {
     Map<Part<?, ?>, List<Concept>> owners = new LinkedHashMap<>();
     for (Variant variant : finding.layout().variants()) {
-      for (Part<?, ?> part : variant.own()) {
+      for (Part<?, ?> part : variant.specific()) {
         owners
             .computeIfAbsent(parts.get(part.key()), p -> new ArrayList<>())
             .add(variant.notation().orElseThrow());

@@ -15,7 +15,7 @@ public final class Parts {
   public static Map<String, Part<?, ?>> of(Layout<?> layout) {
     Map<String, Part<?, ?>> parts = new LinkedHashMap<>();
     for (Variant variant : layout.variants()) {
-      variant.own().forEach(part -> parts.putIfAbsent(part.key(), part));
+      variant.specific().forEach(part -> parts.putIfAbsent(part.key(), part));
     }
     layout.commonParts().forEach(part -> parts.putIfAbsent(part.key(), part));
     return parts;

@@ -77,7 +77,7 @@ final class CatalogueRows {
       variant
           .value()
           .ifPresent(spec -> rows.add(new ValueRow(Part.VALUE, notation, "required", spec)));
-      variant.own().forEach(part -> rows.add(row(part, notation)));
+      variant.specific().forEach(part -> rows.add(row(part, notation)));
     }
     finding.layout().commonParts().forEach(part -> rows.add(row(part, "")));
     return rows;
