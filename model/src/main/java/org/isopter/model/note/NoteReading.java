@@ -14,6 +14,7 @@ import org.isopter.model.note.grammar.ItemReader;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.habit.Habits;
 import org.isopter.model.note.habit.OtherTimes;
+import org.isopter.model.note.habit.PastTense;
 import org.isopter.model.note.habit.Reading;
 import org.isopter.model.note.habit.Readings;
 import org.isopter.model.note.habit.UnknownSide;
@@ -43,6 +44,9 @@ final class NoteReading {
 
   /** The item that the next clause may go on with. */
   private Optional<ItemReader.Start> open = Optional.empty();
+
+  /** Where the clause before ends in the note. */
+  private int endBefore;
 
   /** The place of a heading of which nothing is said yet. */
   private Optional<Piece> pending = Optional.empty();
@@ -93,9 +97,10 @@ final class NoteReading {
   }
 
   Note read() {
-    List<Clause> clauses = Clause.of(tokens());
+    List<Clause> clauses = clauses();
     OtherScope scope = new OtherScope(headings);
     int before = 0;
+    boolean ofOther = false;
     for (Clause clause : clauses) {
       if (clause.afterGap()) {
         close();
@@ -103,7 +108,7 @@ final class NoteReading {
       if (context.enter(clause, clauses)) {
         continue;
       }
-      boolean other = scope.covers(clause);
+      boolean other = scope.covers(clause) || (ofOther && startsWithPronoun(clause));
       if (OtherTimes.takeBack(clause.tokens())) {
         takeBack(OtherTimes.takeBackAll(clause.tokens()) ? 0 : before);
       }
@@ -112,6 +117,8 @@ final class NoteReading {
         scope.opened(clause, clause.equals(clauses.get(0)));
         other = true;
       }
+      ofOther = other;
+      endBefore = clause.tokens().get(clause.tokens().size() - 1).end();
       if (other) {
         notOfNow(new Piece(clause.tokens()));
       } else {
@@ -125,9 +132,28 @@ final class NoteReading {
     return new Note(contradictions.facts(), unread);
   }
 
+  /** Says whether the sentence speaks of the person of the sentence before: she sees. */
+  private boolean startsWithPronoun(Clause clause) {
+    String start = text.substring(endBefore, clause.tokens().get(0).end());
+    return !clause.afterGap()
+        && Lexer.read(start).stream()
+            .filter(token -> token.kind() == Token.Kind.WORD)
+            .findFirst()
+            .filter(OtherTimes::isPronoun)
+            .isPresent();
+  }
+
+  private List<Clause> clauses() {
+    PastTense past = new PastTense();
+    return Clause.of(tokens()).stream()
+        .map(clause -> past.told(clause, new Piece(clause.tokens()).of(text)))
+        .toList();
+  }
+
   private List<Token> tokens() {
     return HalfFieldOrder.of(
-        Additions.joined(habits.book().apply(OrLists.spelledOut(Lexer.read(text)))));
+        Additions.joined(
+            OtherTimes.parted(habits.book().apply(OrLists.spelledOut(Lexer.read(text))))));
   }
 
   /** Leaves unread what was read before words that take it back: sorry, left. */
@@ -224,7 +250,8 @@ final class NoteReading {
   /** A side goes on with the item before, and so does a condition with sides behind it. */
   private static boolean goesOn(ItemReader.Start before, List<Token> tokens, int from) {
     boolean print = Grammars.startsWithPrint(tokens) && !before.grammar().equals(Grammars.DISTANCE);
-    return namesSide(tokens) && !print && (from == 0 || startsWithCondition(before, tokens));
+    boolean snellen = from == 0 && Grammars.startsWithSnellen(tokens, before.grammar());
+    return namesSide(tokens) && !print && !snellen && (from == 0 || startsWithCondition(before, tokens));
   }
 
   private static boolean startsWithCondition(ItemReader.Start before, List<Token> tokens) {
@@ -278,7 +305,7 @@ final class NoteReading {
     int from = found.map(heading -> heading.at() + 1).orElse(1);
     for (int i = from; i < tokens.size(); i++) {
       boolean next = i + 1 < tokens.size() && tokens.get(i + 1).is(NotRead.NO_PLACE);
-      if (tokens.get(i).is(",") && (next || headings.certain(tokens, i + 1).isPresent())) {
+      if (tokens.get(i).is(",") && (next || headings.runningOn(tokens, i + 1).isPresent())) {
         return i;
       }
     }

@@ -43,6 +43,22 @@ public final class Common {
 
   static final Slot<Absence> ABSENCE = Slot.value("reason for absence", ABSENCES);
 
+  /** How much of a sign there is, for which the record has no place but a remark. */
+  public static final Slot<String> DEGREE =
+      Slot.value(
+          "degree",
+          Vocabulary.<String>empty()
+              .say("mild", "mild", "slight", "minimal", "subtle", "small")
+              .say("moderate", "moderate")
+              .say("marked", "marked", "severe", "gross", "obvious", "definite"));
+
+  /** That a finding did not change, for which the record has no place but a remark. */
+  static final Slot<String> COURSE =
+      Slot.condition(
+          "course", Vocabulary.<String>empty()
+              .say("unchanged", "unchanged")
+              .say("stable", "stable", "static"));
+
   static final Slot<ClockTime> TIME = Slot.condition("time", ClockTime::read);
 
   static final Vocabulary<Unit> LENGTHS =

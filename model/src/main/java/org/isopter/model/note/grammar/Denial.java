@@ -39,6 +39,7 @@ public final class Denial {
           Lids.PTOSIS,
           Movements.DIPLOPIA,
           Movements.NYSTAGMUS,
+          Movements.PAIN,
           Discs.SWELLING,
           Discs.HAEMORRHAGE,
           Discs.VENOUS_PULSATION);

@@ -56,6 +56,7 @@ public final class Eye {
       throw NotRead.because("nothing is said of it");
     }
     eye.applyMethod(grammar);
+    eye.applyCourse();
     if (grammar.clockFace()) {
       eye.requireTimeOfDay();
     }
@@ -189,10 +190,17 @@ public final class Eye {
   public void remark(String words) {
     if (!words.isEmpty()) {
       int last = facts.size() - 1;
-      List<String> remarks = new ArrayList<>(facts.get(last).remarks());
-      remarks.add(words);
-      facts.set(last, facts.get(last).remarks(remarks));
+      facts.set(last, facts.get(last).remarks(with(facts.get(last), words)));
     }
+  }
+
+  /** Keeps how much of the one sign there is; a sign that is absent has no degree. */
+  public void degree(boolean there) throws NotRead {
+    Optional<String> degree = find(Common.DEGREE);
+    if (degree.isPresent() && (!there || facts.size() != 1)) {
+      throw NotRead.at(said.place(Common.DEGREE), "it is not clear of what this is the degree");
+    }
+    remark(degree.map(any -> said.words(Common.DEGREE)).orElse(""));
   }
 
   private void absent(Grammar grammar, Absence reason) throws NotRead {
@@ -230,6 +238,17 @@ public final class Eye {
     boolean fits =
         fact.finding().methods().filter(all -> all.concepts().contains(method)).isPresent();
     return fits ? fact.by(method) : fact;
+  }
+
+  private void applyCourse() {
+    find(Common.COURSE)
+        .ifPresent(course -> facts.replaceAll(fact -> fact.remarks(with(fact, course))));
+  }
+
+  private static List<String> with(Fact<?> fact, String remark) {
+    List<String> remarks = new ArrayList<>(fact.remarks());
+    remarks.add(remark);
+    return remarks;
   }
 
   private void applyTime(Optional<OffsetDateTime> performed) throws NotRead {

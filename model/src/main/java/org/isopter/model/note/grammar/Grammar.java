@@ -168,6 +168,9 @@ public record Grammar(
 
     /** Ends the grammar with how the facts of an eye are made. */
     public Grammar build(Build build) {
+      if (slots.contains(Common.TIME)) {
+        slots.add(Common.COURSE);
+      }
       return new Grammar(
           name,
           example,

@@ -55,7 +55,7 @@ public final class Headings {
   }
 
   /** Returns the item that starts here in the middle of a clause: certain, or a "no" before it. */
-  Optional<Found> runningOn(List<Token> tokens, int start) {
+  public Optional<Found> runningOn(List<Token> tokens, int start) {
     boolean denied = start < tokens.size() && Denial.isNo(tokens.get(start));
     return denied ? at(tokens, start) : certain(tokens, start);
   }

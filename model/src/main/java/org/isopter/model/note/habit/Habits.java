@@ -81,12 +81,29 @@ public final class Habits {
       }
     }
     Settings settings = Settings.of(set, faults);
-    said.addAll(StandardPhrases.said(StandardPhrases.LINES));
+    StandardPhrases.said(StandardPhrases.LINES).stream()
+        .map(line -> directed(line, choices))
+        .forEach(said::add);
     return faults.isEmpty()
         ? Result.ok(
             new Habits(
                 choices, Phrasebook.of(said, StandardPhrases.grammarWords()), settings, fhir))
         : Result.refused(faults);
+  }
+
+  /** Returns a line in which a cup-disc ratio is of the direction that the department means. */
+  private static PhraseLine directed(PhraseLine line, Map<String, String> choices) {
+    String direction = choices.getOrDefault("direction", "");
+    boolean ratio = line.meaning().equals("CDR") && !direction.isEmpty();
+    return ratio
+        ? new PhraseLine(
+            line.line(),
+            line.kind(),
+            "CDR " + direction.charAt(0),
+            line.language(),
+            line.phrases(),
+            line.source())
+        : line;
   }
 
   private static void habit(PhraseLine line, Map<String, String> choices, List<Fault> faults) {

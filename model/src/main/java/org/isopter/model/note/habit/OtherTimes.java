@@ -1,5 +1,6 @@
 package org.isopter.model.note.habit;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.token.Cursor;
@@ -16,6 +17,21 @@ public final class OtherTimes {
   private static final int LONGEST_LABEL = 7;
 
   private OtherTimes() {}
+
+  /**
+   * Returns the note with an end of the clause before each word that starts another part of the
+   * notes behind a comma: what stands before {@code fam hx} is not of the family.
+   */
+  public static List<Token> parted(List<Token> note) {
+    List<Token> parted = new ArrayList<>(note);
+    for (int i = 0; i + 1 < note.size(); i++) {
+      Token comma = note.get(i);
+      if (comma.is(",") && StandardPhrases.SECTION.contains(note.get(i + 1).text())) {
+        parted.set(i, comma.as(Token.Kind.BREAK));
+      }
+    }
+    return parted;
+  }
 
   /** Says whether one of the words, a date or a label that nothing is known of is in a clause. */
   public static boolean areIn(List<Token> clause) {
@@ -87,6 +103,11 @@ public final class OtherTimes {
   public static boolean isOther(Token token) {
     return StandardPhrases.OTHER.contains(token.text())
         || StandardPhrases.PLAN.contains(token.text());
+  }
+
+  /** Says whether a word stands for a person who was named before. */
+  public static boolean isPronoun(Token token) {
+    return StandardPhrases.PRONOUN.contains(token.text());
   }
 
   private static int colon(List<Token> clause) {

@@ -108,10 +108,14 @@ record PhraseRow(
   }
 
   private boolean mayStand(List<Token> tokens, int at) {
-    boolean clause = at == 0 || tokens.get(at - 1).kind() == Token.Kind.BREAK;
+    int start = at;
+    while (start > 0 && StandardPhrases.saysNothing(tokens.get(start - 1))) {
+      start--;
+    }
+    boolean clause = start == 0 || tokens.get(start - 1).kind() == Token.Kind.BREAK;
     return switch (opening) {
       case ANYWHERE -> true;
-      case ITEM -> clause || tokens.get(at - 1).is(",");
+      case ITEM -> clause || tokens.get(start - 1).is(",");
       case CLAUSE -> clause;
     };
   }

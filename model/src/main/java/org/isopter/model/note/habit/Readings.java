@@ -8,7 +8,7 @@ import java.util.regex.Pattern;
 /** Writes the forms that an item may have been meant in; whoever calls it tries each. */
 public final class Readings {
 
-  private static final String NUMBER = "\\d+(?:\\.\\d+)?";
+  private static final String NUMBER = "(?<![\\d.])(?:\\d*\\.)?\\d+";
   private static final String ACUITY = "\\d+(?:\\.\\d+)?/\\d+(?:[+-]\\d)?";
 
   private static final Pattern ACUITIES =
@@ -19,10 +19,6 @@ public final class Readings {
 
   private static final Pattern BOTH =
       Pattern.compile("\\b(?:OU|BE|both eyes|both|B/L|ODG|AO|BA|bds)\\b", Pattern.CASE_INSENSITIVE);
-
-  private static final Pattern RATIO =
-      Pattern.compile(
-          "\\b(?:C[/:]?D(?:R| ratio)?|E/P|cup[ -/:]disc(?: ratio)?)\\b", Pattern.CASE_INSENSITIVE);
 
   private static final Pattern CLOCK = Pattern.compile("\\b(\\d{1,2}):([0-5]\\d)\\b");
 
@@ -43,8 +39,13 @@ public final class Readings {
   /** A hole in the middle, of which it is not said how deep it is. */
   private static final Pattern SCOTOMA =
       Pattern.compile(
-          "\\b(?:cent(?:ral|r)?\\.? scot(?:oma)?|scotome central|escotoma central|Zentralskotom)\\b",
+          "\\b(?:cent(?:ral|r)?\\.? scot(?:oma)?|scotoma central|scotome central|escotoma central|Zentralskotom)\\b",
           Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern DESATURATION =
+      Pattern.compile("\\bred desat(?:uration)?\\b", Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern SHARE = Pattern.compile("\\b(\\d{1,3}) ?%");
 
   private static final Pattern DIPLOPIA =
       Pattern.compile("\\b(?:diplop[ií]a|diplopie|double vision)\\b", Pattern.CASE_INSENSITIVE);
@@ -69,13 +70,14 @@ public final class Readings {
     for (String light : List.of("room", "bright", "dim")) {
       readings.add("light", light, item + " " + light);
     }
-    readings.ratio();
     readings.swapped("plates", PLATES, List.of("ishihara", "HRR"));
     readings.swapped("loss", DEFECT, List.of("loss", "reduced"));
     readings.swapped("diplopia", DIPLOPIA, List.of("binocular diplopia", "monocular diplopia"));
     readings.time();
     readings.denial();
-    readings.swapped("loss", SCOTOMA, List.of("central absent", "central reduced"));
+    readings.scotoma();
+    readings.desaturation();
+    readings.platesOfEach();
     return List.copyOf(readings.all);
   }
 
@@ -110,20 +112,50 @@ public final class Readings {
     }
   }
 
-  private void ratio() {
-    Matcher found = RATIO.matcher(item);
-    if (found.find()) {
-      put("direction", "vertical", found, "CDR v");
-      put("direction", "horizontal", found, "CDR h");
-      put("direction", "not stated", found, "CDR undirected");
-    }
-  }
-
   /** Offers words in the place of one that does not say which of them is meant. */
   private void swapped(String kind, Pattern unclear, List<String> words) {
     Matcher found = unclear.matcher(item);
     if (found.find()) {
-      words.forEach(word -> put(kind, word, found, word));
+      words.forEach(word -> add(kind, word, found.replaceAll(word)));
+    }
+  }
+
+  /** Offers how deep a central scotoma is; of the field even where the item does not name it. */
+  private void scotoma() {
+    Matcher found = SCOTOMA.matcher(item);
+    if (found.find()) {
+      for (String loss : List.of("central absent", "central reduced")) {
+        add("loss", loss, found.replaceAll(loss));
+        add("loss", loss, "VF " + found.replaceAll(loss));
+      }
+    }
+  }
+
+  /** Offers what a percentage of desaturation is: what is left of the red, or what is lost. */
+  private void desaturation() {
+    Matcher found = DESATURATION.matcher(item);
+    if (found.find()) {
+      String left = found.replaceAll("red sat");
+      add("red", "left", left);
+      add("red", "lost", SHARE.matcher(left).replaceAll(share -> rest(share.group(1)) + "%"));
+    }
+  }
+
+  private static int rest(String share) {
+    return Math.max(0, 100 - Integer.parseInt(share));
+  }
+
+  /** Offers the set of plates where it is not said whether both eyes were open either. */
+  private void platesOfEach() {
+    Matcher found = PLATES.matcher(item);
+    if (found.find()) {
+      for (String plates : List.of("ishihara", "HRR")) {
+        Matcher eyes = BOTH.matcher(found.replaceFirst(plates));
+        if (eyes.find()) {
+          add("plates and eyes", plates + ", each eye", eyes.replaceFirst("each"));
+          add("plates and eyes", plates + ", both eyes open", eyes.replaceFirst("BEO"));
+        }
+      }
     }
   }
 

@@ -36,6 +36,12 @@ final class StandardPhrases {
   /** The words that say that a clause is about what is to be done. */
   static final Set<String> PLAN = of("plan");
 
+  /** The words for a person who was named before. */
+  static final Set<String> PRONOUN = of("pronoun");
+
+  /** The words that start another part of the notes: fhx, pmh. */
+  static final Set<String> SECTION = of("section");
+
   /** The words with which what was found today starts. */
   static final Set<String> NOW = of("now");
 
@@ -57,7 +63,7 @@ final class StandardPhrases {
             Stream.concat(Common.SIDES.words().stream(), Common.ABSENCES.words().stream()))
         .forEach(phrase -> words.addAll(Lexer.words(phrase)));
     words.addAll(Denial.WORDS);
-    List.of(OTHER, PLAN, NOW, RETRACT, EMPTY).forEach(words::addAll);
+    List.of(OTHER, PLAN, SECTION, NOW, RETRACT, EMPTY).forEach(words::addAll);
     return words;
   }
 

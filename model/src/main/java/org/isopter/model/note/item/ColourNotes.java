@@ -62,7 +62,16 @@ final class ColourNotes {
               .startsWith("red sat", "red saturation")
               .slots(SATURATION)
               .whole(Colours.RED_SATURATION)
-              .build(eye -> eye.found(Colours.RED_SATURATION, eye.get(SATURATION))));
+              .build(eye -> eye.found(Colours.RED_SATURATION, eye.get(SATURATION))),
+          Grammar.of("red desaturation", "red sat R 100% L 60%")
+              .startsWith("red desat", "red desaturation")
+              .slots(SATURATION, Common.DEGREE)
+              .whole(Colours.RED_SATURATION)
+              .build(
+                  eye -> {
+                    throw NotRead.because(
+                        "the record holds how red it seems to this eye, in percent");
+                  }));
 
   static final List<Wording<?>> WORDINGS =
       List.of(

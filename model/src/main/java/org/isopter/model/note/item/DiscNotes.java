@@ -64,6 +64,8 @@ final class DiscNotes {
 
   private static final Vocabulary<String> VERTICAL = ratio("v", "vert", "vertical");
   private static final Vocabulary<String> UNDIRECTED = ratio("undirected");
+  private static final Vocabulary<String> PLAIN =
+      Vocabulary.<String>empty().say("ratio", "CDR", "C/D", "cup-disc ratio", "C/D ratio");
   private static final Vocabulary<String> HORIZONTAL = ratio("h", "horiz", "horizontal");
 
   private static final Slot<Outcome<DiscColour>> COLOUR =
@@ -86,18 +88,23 @@ final class DiscNotes {
 
   // A normal disc is pink, with a clear margin and without swelling (common practice, no source).
   private static final Slot<Boolean> NORMAL =
-      Slot.value("state of the disc", Vocabulary.<Boolean>empty().say(true, "normal"));
+      Slot.value("state of the disc", Vocabulary.<Boolean>empty().say(true, "normal", "N"));
 
   private static final Slot<Integer> FRISEN =
       Slot.value(
           "Frisen grade",
           cursor -> cursor.takeAny("frisen", "fris\u00e9n") ? grade(cursor) : Optional.empty());
 
+  private static final Slot<Integer> GRADE = Slot.value("grade", DiscNotes::grade);
+
   private static final Slot<Integer> CLOCK_HOUR = Slot.value("clock hour", DiscNotes::clockHour);
 
   private static final Slot<BigDecimal> UPRIGHT = Slot.value("vertical ratio", behind(VERTICAL));
 
   private static final Slot<BigDecimal> ACROSS = Slot.value("horizontal ratio", behind(HORIZONTAL));
+
+  private static final Slot<BigDecimal> OF_NO_DIRECTION =
+      Slot.value("ratio of no direction", behind(PLAIN));
 
   private static final Slot<BigDecimal> RATIO = Slot.value("ratio", Cursor::number);
 
@@ -123,7 +130,7 @@ final class DiscNotes {
                       .map(Heading::ofBothEyes)
                       .map(Heading::afterWords))
               .slots(NORMAL, COLOUR, MARGIN, SWELLING, FRISEN, HAEMORRHAGE, CLOCK_HOUR, PULSATION)
-              .slots(UPRIGHT, ACROSS)
+              .slots(UPRIGHT, ACROSS, OF_NO_DIRECTION, Common.DEGREE)
               .onClockFace()
               .method(METHOD)
               .whole(
@@ -138,7 +145,8 @@ final class DiscNotes {
                   (said, heading) ->
                       (heading.plural() || heading.spoken().equals(EITHER))
                           && !said.has(UPRIGHT)
-                          && !said.has(ACROSS))
+                          && !said.has(ACROSS)
+                          && !said.has(OF_NO_DIRECTION))
               .build(DiscNotes::disc),
           Grammar.of("spontaneous venous pulsation", "SVP R present L absent")
               .startsWith(
@@ -156,14 +164,13 @@ final class DiscNotes {
               "CDR undirected R 0.3 L 0.4",
               UNDIRECTED,
               Discs.UNDIRECTED_CUP),
-          Grammar.of("cup-disc ratio", "CDR v R 0.3 L 0.4, or CDR h R 0.3 L 0.4")
-              .startsWith("CDR", "C/D", "cup-disc ratio", "C/D ratio")
-              .slots(RATIO)
-              .build(
-                  eye -> {
-                    throw NotRead.because(
-                        "it is not said whether the ratio is vertical or horizontal");
-                  }));
+          cup("cup-disc ratio", "CDR R 0.3 L 0.4", PLAIN, Discs.UNDIRECTED_CUP),
+          Grammar.of("swelling by its grade", "Frisen R 2 L 3")
+              .startsWith("frisen", "frisen grade")
+              .slots(GRADE)
+              .method(METHOD)
+              .whole(Discs.SWELLING)
+              .build(eye -> eye.found(Discs.SWELLING, graded(eye.get(GRADE)))));
 
   static final List<Wording<?>> WORDINGS =
       List.of(
@@ -255,6 +262,16 @@ final class DiscNotes {
     eye.outcomeOf(Discs.VENOUS_PULSATION, PULSATION);
     ratio(eye, UPRIGHT, Discs.VERTICAL_CUP);
     ratio(eye, ACROSS, Discs.HORIZONTAL_CUP);
+    ratio(eye, OF_NO_DIRECTION, Discs.UNDIRECTED_CUP);
+    eye.degree(isThere(eye));
+  }
+
+  /** Says whether a swelling or a change of colour is there, of which there may be much or little. */
+  private static boolean isThere(Eye eye) {
+    boolean swollen =
+        eye.find(SWELLING).flatMap(Outcome::ifFound).equals(Optional.of(Presence.PRESENT));
+    Optional<DiscColour> colour = eye.find(COLOUR).flatMap(Outcome::ifFound);
+    return swollen || colour.filter(found -> found != DiscColour.PINK).isPresent();
   }
 
   /** Returns the swelling that a grade alone states: a disc of grade 0 is not swollen. */

@@ -63,6 +63,24 @@ final class FieldNotes {
           .say(FieldTarget.HAND, "to hand")
           .say(FieldTarget.LIGHT, "to light");
 
+  /** What the words for a lost part of one eye's field claim: its quadrants do not answer. */
+  private static final Vocabulary<List<FieldRegion>> LOST = lost();
+
+  /** Words for a lost part of the field that need no heading. */
+  private static final List<String> STARTS =
+      LOST.words().stream()
+          .filter(words -> words.matches(".*(anopia|altitudinal loss|field loss|half loss)"))
+          .toList();
+
+  private static final List<String> HALF_STARTS = List.of("superior half", "inferior half");
+
+  private static final Vocabulary<List<FieldRegion>> HALVES =
+      Vocabulary.<List<FieldRegion>>empty()
+          .say(List.of(FieldRegion.SUPEROTEMPORAL, FieldRegion.SUPERONASAL), "superior")
+          .say(List.of(FieldRegion.INFEROTEMPORAL, FieldRegion.INFERONASAL), "inferior")
+          .say(List.of(FieldRegion.SUPEROTEMPORAL, FieldRegion.INFEROTEMPORAL), "temporal")
+          .say(List.of(FieldRegion.SUPERONASAL, FieldRegion.INFERONASAL), "nasal");
+
   private static final Slot<Patch> PATCH = Slot.values("region", FieldNotes::patch);
 
   // FTC is "to confrontation" for some and "to counting" for others: full is what both claim.
@@ -70,7 +88,7 @@ final class FieldNotes {
       Slot.value(
           "full field",
           Vocabulary.<Boolean>empty()
-              .say(true, "full", "intact", "FTC", "normal", "no defect", "no defects")
+              .say(true, "full", "intact", "FTC", "normal", "N", "no defect", "no defects")
               .say(false, "rest full", "rest intact", "otherwise full"));
 
   static final Slot<FieldTarget> TARGET = Slot.condition("target", TARGETS);
@@ -95,6 +113,8 @@ final class FieldNotes {
   static final List<Grammar> GRAMMARS =
       List.of(
           Grammar.of("visual field", "VF R full, L IT reduced, rest full")
+              .startsWith(STARTS.stream().map(Heading::of).map(Heading::keptAsWord))
+              .startsWith(HALF_STARTS.stream().map(Heading::of).map(Heading::keptAsWord))
               .startsWith("VF", "CVF", "field", "fields", "visual field", "visual fields")
               .startsWith(
                   Stream.of("confrontation", "confrontation field", "confrontation fields")
@@ -107,8 +127,8 @@ final class FieldNotes {
                   (said, heading) -> said.find(FULL).equals(Optional.of(true)) && !said.has(PATCH))
               .build(eye -> eye.found(Fields.CONFRONTATION, field(eye))),
           Grammar.of("blind spot", "blind spot R enlarged L normal")
-              .startsWith("blind spot")
-              .startsWith(Stream.of(Heading.of("blind spots").ofBothEyes()))
+              .startsWith(Stream.of(Heading.of("blind spot").afterWords()))
+              .startsWith(Stream.of(Heading.of("blind spots").ofBothEyes().afterWords()))
               .unsided((said, heading) -> heading.plural())
               .slots(SPOT)
               .method(METHOD)
@@ -123,9 +143,6 @@ final class FieldNotes {
           Wording.of(Fields.BLIND_SPOT, "blind spot", any -> "").where(FieldNotes::spotWords));
 
   private FieldNotes() {}
-
-  /** What the words for a lost part of one eye's field claim: its quadrants do not answer. */
-  private static final Vocabulary<List<FieldRegion>> LOST = lost();
 
   private static Vocabulary<List<FieldRegion>> lost() {
     Vocabulary<List<FieldRegion>> words = Vocabulary.empty();
@@ -142,6 +159,9 @@ final class FieldNotes {
         FieldRegion.INFERONASAL,
         "inferior altitudinal",
         ALTITUDE);
+    List<String> half = List.of("hemifield loss", "field loss", "half loss");
+    say(words, FieldRegion.SUPEROTEMPORAL, FieldRegion.SUPERONASAL, "superior", half);
+    say(words, FieldRegion.INFEROTEMPORAL, FieldRegion.INFERONASAL, "inferior", half);
     say(words, FieldRegion.SUPEROTEMPORAL, FieldRegion.INFEROTEMPORAL, "temporal", halves);
     say(words, FieldRegion.SUPERONASAL, FieldRegion.INFERONASAL, "nasal", halves);
     for (FieldRegion quadrant : QUADRANTS) {
@@ -165,7 +185,17 @@ final class FieldNotes {
     Optional<List<FieldRegion>> lost = cursor.attempt(LOST);
     return lost.isPresent()
         ? lost.map(regions -> new Patch(regions, Outcome.found(FieldResponse.ABSENT)))
-        : answered(cursor);
+        : cursor.attempt(FieldNotes::answered).or(() -> cursor.attempt(FieldNotes::half));
+  }
+
+  /** Reads a half and its answer in either order: reduced superiorly, superior half reduced. */
+  private static Optional<Patch> half(Cursor cursor) {
+    Optional<FieldResponse> before = cursor.attempt(RESPONSES);
+    Optional<List<FieldRegion>> half = cursor.attempt(HALVES);
+    cursor.takeAny("half", "field", "hemifield");
+    Optional<FieldResponse> answer = before.isPresent() ? before : cursor.attempt(RESPONSES);
+    return half.flatMap(
+        regions -> answer.map(response -> new Patch(regions, Outcome.found(response))));
   }
 
   private static Optional<Patch> answered(Cursor cursor) {

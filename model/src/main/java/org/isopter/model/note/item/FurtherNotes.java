@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.isopter.model.answer.pupil.PupilFeature;
 import org.isopter.model.answer.sight.Congruity;
 import org.isopter.model.answer.sight.FieldBorder;
@@ -24,7 +25,11 @@ import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.VisualFunctions;
 import org.isopter.model.finding.Finding;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.grammar.Eye;
+import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.grammar.Grammar;
+import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Matcher;
@@ -44,7 +49,7 @@ final class FurtherNotes {
   private record Item(List<Grammar> grammars, List<Wording<?>> wordings) {}
 
   private static final Vocabulary<Presence> PRESENCES =
-      Vocabulary.of(Presence.class).say(Presence.PRESENT, "yes").say(Presence.ABSENT, "no", "none");
+      Vocabulary.of(Presence.class).say(Presence.PRESENT, "yes").say(Presence.ABSENT, "no", "none", "nil");
 
   private static final Slot<Presence> PRESENCE = Slot.value("presence", PRESENCES);
 
@@ -80,7 +85,7 @@ final class FurtherNotes {
           word(FieldFeatures.CRESCENT, "temporal crescent", Vocabulary.of(Sparing.class), TESTED),
           pair(FieldFeatures.EXTINCTION, "extinction", sides()),
           pair(FieldFeatures.NEGLECT, "neglect", sides()),
-          word(Movements.PAIN, "pain on movement", PRESENCES),
+          pain(),
           saccades(),
           pair(
               Alignments.HEAD_POSTURE,
@@ -272,6 +277,26 @@ final class FurtherNotes {
         List.of(
             Wording.<V>of(finding, heading, value -> PRESENCES.phrase(presence.apply(value)))
                 .under(value -> Words.of(sign.apply(value)))));
+  }
+
+  /** Returns the item of pain on movement, which is there where its name stands beside an eye. */
+  private static Item pain() {
+    return new Item(
+        List.of(
+            Grammar.of("pain on movement", "pain on movement R present L absent")
+                .startsWith(Stream.of(Heading.of("pain on movement").afterWords()))
+                .slots(PRESENCE, Common.DEGREE)
+                .whole(Movements.PAIN)
+                .unsided(
+                    (said, any) -> said.find(PRESENCE).equals(Optional.of(Presence.ABSENT)))
+                .build(FurtherNotes::pain)),
+        List.of(Wording.of(Movements.PAIN, "pain on movement", PRESENCES::phrase)));
+  }
+
+  private static void pain(Eye eye) throws NotRead {
+    Presence presence = eye.find(PRESENCE).orElse(Presence.PRESENT);
+    eye.found(Movements.PAIN, presence);
+    eye.degree(presence == Presence.PRESENT);
   }
 
   private static Item saccades() {

@@ -43,6 +43,10 @@ final class Gazes {
           .say(GazeDirection.RIGHT, "right")
           .say(GazeDirection.LEFT, "left");
 
+  /** Words for a movement that no other item is about, so that they may start one. */
+  static final List<String> OF_ONE_EYE =
+      List.of("abduction", "adduction", "elevation", "depression", "abd");
+
   private static final Matcher<Toward> TURNED =
       Vocabulary.<Boolean>empty()
           .say(true, "abduction", "abd", "LR", "lateral rectus")

@@ -2,6 +2,7 @@ package org.isopter.model.note.item;
 
 import java.util.List;
 import java.util.stream.Stream;
+import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.ItemReader;
@@ -48,6 +49,17 @@ public final class Grammars {
   /** Says whether an item starts with print of a near card, which needs no heading: N5. */
   public static boolean startsWithPrint(List<Token> item) {
     return new Cursor(item, 0).attempt(AcuityWords.PRINT).isPresent();
+  }
+
+  /** Says whether an eye and a Snellen fraction start an item that is not of plates: L 6/9. */
+  public static boolean startsWithSnellen(List<Token> item, Grammar before) {
+    Cursor cursor = new Cursor(item, 0);
+    return cursor.attempt(Common.SIDES).isPresent()
+        && (cursor.sees("6") || cursor.sees("20"))
+        && cursor.anyNumber().isPresent()
+        && cursor.take("/")
+        && !AcuityNotes.GRAMMARS.contains(before)
+        && !ColourNotes.GRAMMARS.contains(before);
   }
 
   /** Returns how an item without a heading is read. */

@@ -48,7 +48,7 @@ final class LidNotes {
           length(Lids.LEVATOR, "levator R 15 mm L 9 mm", "levator", "levator function", "LF"),
           Grammar.of("ptosis", "ptosis L 2 mm")
               .startsWith(Stream.of(Heading.of("ptosis").afterWords()))
-              .slots(PRESENCE, LENGTH)
+              .slots(PRESENCE, LENGTH, Common.DEGREE)
               .whole(Lids.PTOSIS)
               .unsided((said, heading) -> said.find(PRESENCE).equals(Optional.of(Presence.ABSENT)))
               .build(LidNotes::ptosis),
@@ -82,6 +82,7 @@ final class LidNotes {
   private static void ptosis(Eye eye) throws NotRead {
     Presence presence = eye.find(PRESENCE).orElse(Presence.PRESENT);
     eye.found(Lids.PTOSIS, new Lids.Ptosis(presence, eye.find(LENGTH)));
+    eye.degree(presence == Presence.PRESENT);
   }
 
   private static String words(Lids.Ptosis ptosis) {

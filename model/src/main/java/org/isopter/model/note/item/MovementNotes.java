@@ -38,7 +38,7 @@ final class MovementNotes {
       Slot.value(
           "full movements",
           Vocabulary.<Boolean>empty()
-              .say(true, "full", "intact", "full range", "normal")
+              .say(true, "full", "intact", "full range", "normal", "N")
               .say(false, "rest full", "otherwise full"));
 
   private static final Vocabulary<DoubleVision> DOUBLES =
@@ -83,7 +83,9 @@ final class MovementNotes {
   static final List<Grammar> GRAMMARS =
       List.of(
           Grammar.of("eye movements", "EOM R abduction -2, rest full; EOM L full")
-              .startsWith("EOM", "EOMs", "ductions", "eye movements", "motility", "ocular motility")
+              .startsWith("EOM", "EOMs", "ductions", "eye movements", "motility", "ocular motility", "movements")
+              .startsWith(Stream.of(Heading.of("add -").keptAsWord()))
+              .startsWith(Gazes.OF_ONE_EYE.stream().map(Heading::of).map(Heading::keptAsWord))
               .slots(MOVED, FULL)
               .whole(Movements.DUCTIONS)
               .unsided(

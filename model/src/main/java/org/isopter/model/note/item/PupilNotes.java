@@ -13,6 +13,7 @@ import org.isopter.model.answer.pupil.PupilOutline;
 import org.isopter.model.answer.pupil.PupilResponse;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.note.grammar.Common;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
@@ -58,14 +59,14 @@ final class PupilNotes {
 
   private static final Vocabulary<Lighting> LIGHTS =
       Vocabulary.of(Lighting.class)
-          .say(Lighting.BRIGHT, "bright light", "in bright light", "in bright")
+          .say(Lighting.BRIGHT, "bright light", "in bright light", "in bright", "in light", "in the light")
           .say(Lighting.ROOM, "room light", "in room light")
-          .say(Lighting.DIM, "dim light", "in dim light", "in dim");
+          .say(Lighting.DIM, "dim light", "in dim light", "in dim", "dark", "in dark", "in the dark");
 
   private static final Vocabulary<PupilResponse> RESPONSES =
       Vocabulary.of(PupilResponse.class)
           .say(PupilResponse.REACTIVE, "reacts", "reacting")
-          .say(PupilResponse.ABSENT, "unreactive");
+          .say(PupilResponse.ABSENT, "unreactive", "nil", "none");
 
   // Of a pupil of which only "brisk" is said, light is meant (common practice, no source).
   private static final Vocabulary<PupilResponse> REACTIONS =
@@ -106,6 +107,8 @@ final class PupilNotes {
   private static final Slot<Outcome<PupilOutline>> OUTLINE =
       Slot.value(
           "pupil shape", Common.named(Vocabulary.of(PupilOutline.class), "outline", "shape"));
+
+  private static final Slot<PupilResponse> RESPONSE = Slot.value("response", RESPONSES);
 
   private static final Slot<Outcome<PupilResponse>> DIRECT =
       Slot.value(
@@ -148,13 +151,15 @@ final class PupilNotes {
               .slots(CLAIM, NARROWS, SIZE, LIGHT)
               .build(PupilNotes::claimed),
           Grammar.of("pupils", "pupils R 4 mm L 3 mm dim")
-              .startsWith("pupil")
-              .startsWith(Stream.of(Heading.of("pupils").ofBothEyes()))
+              .startsWith(Stream.of(Heading.of("pupil").afterWords()))
+              .startsWith(Stream.of(Heading.of("pupils").ofBothEyes().afterWords()))
               .slots(SIZE, BOTH_LIGHTS, WIDTH, NARROWS, LIGHT, OUTLINE, DIRECT, CONSENSUAL, NEAR)
               .slots(EQUALITY, CLAIM)
               .whole(Pupils.SIZE, Pupils.OUTLINE, Pupils.DIRECT, Pupils.CONSENSUAL, Pupils.NEAR)
               .unsided((said, heading) -> heading.plural())
               .build(PupilNotes::pupil),
+          response("direct", Pupils.DIRECT),
+          response("consensual", Pupils.CONSENSUAL),
           Grammar.of("relative afferent defect", "RAPD L 2+")
               .sides(Grammar.Sides.NAMED)
               .startsWith(
@@ -167,13 +172,17 @@ final class PupilNotes {
                           "afferent defect")
                       .map(Heading::of)
                       .map(Heading::afterWords))
-              .slots(DEFECT, DOUBT, GRADE, LOG)
+              .slots(DEFECT, DOUBT, GRADE, LOG, Common.DEGREE)
               .method(TEST)
               .whole(Pupils.AFFERENT_DEFECT)
               .unsided(
                   (said, heading) ->
                       said.find(DEFECT).equals(Optional.of(false)) || said.has(DOUBT))
-              .build(eye -> eye.found(Pupils.AFFERENT_DEFECT, defect(eye))));
+              .build(
+                  eye -> {
+                    eye.found(Pupils.AFFERENT_DEFECT, defect(eye));
+                    eye.degree(!eye.find(DEFECT).equals(Optional.of(false)) && !eye.has(DOUBT));
+                  }));
 
   static final List<Wording<?>> WORDINGS =
       List.of(
@@ -187,6 +196,15 @@ final class PupilNotes {
           Wording.of(Pupils.AFFERENT_DEFECT, "RAPD", PupilNotes::words));
 
   private PupilNotes() {}
+
+  /** Returns the item of one response of the pupils: direct R absent L brisk. */
+  private static Grammar response(String name, Finding<PupilResponse> finding) {
+    return Grammar.of(name + " response", name + " R brisk L absent")
+        .startsWith(name, name + " response", name + " light response")
+        .slots(RESPONSE)
+        .whole(finding)
+        .build(eye -> eye.found(finding, eye.get(RESPONSE)));
+  }
 
   private static Matcher<Outcome<PupilResponse>> to(String stimulus) {
     List<String> words = Lexer.words(stimulus);

@@ -125,6 +125,9 @@ final class SegmentNotes {
             .method(METHOD)
             .onClockFace()
             .build(SegmentNotes::lens));
+    Stream.of("NS", "NSC", "PSC", "PSCO", "nuclear sclerosis")
+        .map(SegmentNotes::opacity)
+        .forEach(all::add);
     all.add(
         Grammar.of("anterior chamber", "AC R deep and quiet")
             .startsWith("AC")
@@ -142,6 +145,25 @@ final class SegmentNotes {
     all.add(SignItems.unnamed(Segments.ANTERIOR, "anterior sign", Optional.of(METHOD)));
     all.add(SignItems.unnamed(Segments.POSTERIOR, "posterior sign", Optional.of(METHOD)));
     return List.copyOf(all);
+  }
+
+  /** Returns the item of an opacity of the lens that is called by its kind: NS R 2+ L 1+. */
+  private static Grammar opacity(String kind) {
+    return Grammar.of("opacity of the lens", kind + " R 2+ L 1+")
+        .startsWith(kind)
+        .slots(PRESENCE, AMOUNT)
+        .method(METHOD)
+        .onClockFace()
+        .build(
+            eye -> {
+              if (eye.find(PRESENCE).equals(Optional.of(Presence.ABSENT))) {
+                throw NotRead.because("another kind of opacity may be there");
+              }
+              eye.found(
+                  Segments.ANTERIOR,
+                  new Segments.Sign<>(AnteriorSign.LENS_OPACITY, Presence.PRESENT));
+              eye.remark(eye.find(AMOUNT).map(amount -> amount + " " + kind).orElse(kind));
+            });
   }
 
   private static <S extends org.isopter.model.value.Concept> Grammar sign(

@@ -25,4 +25,9 @@ public record Token(Kind kind, String text, String seen, int start, int end, int
   public boolean is(String other) {
     return text.equals(other);
   }
+
+  /** Returns this as another kind of piece. */
+  public Token as(Kind other) {
+    return new Token(other, text, seen, start, end, line, column);
+  }
 }

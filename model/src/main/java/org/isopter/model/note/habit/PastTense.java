@@ -1,0 +1,60 @@
+package org.isopter.model.note.habit;
+
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.isopter.model.note.token.Clause;
+import org.isopter.model.note.token.Token;
+
+/**
+ * What a letter says in the past tense of the examination that it is about: {@code On examination
+ * the acuity was 6/6 on the right}.
+ *
+ * <p>It starts with words for the examination and goes on, sentence by sentence, to the end of the
+ * paragraph, or to a sentence of another time or person. A sentence that is in the present tense as
+ * well sets the two apart, and is left alone.
+ */
+public final class PastTense {
+
+  private static final Set<String> WAS = Set.of("was", "were");
+
+  private static final Pattern EXAMINATION =
+      Pattern.compile("(?i)(?:on )?(?:exam|examination|o/e|clinically|on assessment)[: ]*");
+
+  private static final Pattern PRESENT =
+      Pattern.compile(
+          "(?i)\\b(?:is|are|has|have|now|today|currently|when|then|before|presentation|onset"
+              + "|admission|first|improved|worsened|changed|became|become)\\b");
+
+  private static final Set<String> JOINS = Set.of("and", "but", "with");
+
+  private boolean open;
+
+  /** Returns the clause without its was and were where it tells of the examination. */
+  public Clause told(Clause clause, String text) {
+    boolean starts = EXAMINATION.matcher(clause.tokens().get(0).seen()).matches();
+    open = starts || (open && !clause.afterGap());
+    List<Token> rest =
+        clause.tokens().stream().filter(token -> !WAS.contains(token.text())).toList();
+    open =
+        open
+            && !rest.isEmpty()
+            && !OtherTimes.areIn(rest)
+            && !PRESENT.matcher(text).find()
+            && leads(clause.tokens());
+    return open
+        ? new Clause(rest, clause.newLine(), clause.afterGap(), clause.newSentence())
+        : clause;
+  }
+
+  /** Says whether nothing is told before the first of them: R 6/9, L was 6/60 tells two times. */
+  private static boolean leads(List<Token> tokens) {
+    int first = 0;
+    while (first < tokens.size() && !WAS.contains(tokens.get(first).text())) {
+      first++;
+    }
+    return first == tokens.size()
+        || tokens.subList(1, Math.max(1, first)).stream()
+            .noneMatch(token -> token.kind() != Token.Kind.WORD || JOINS.contains(token.text()));
+  }
+}
