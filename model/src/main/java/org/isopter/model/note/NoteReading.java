@@ -251,7 +251,10 @@ final class NoteReading {
   private static boolean goesOn(ItemReader.Start before, List<Token> tokens, int from) {
     boolean print = Grammars.startsWithPrint(tokens) && !before.grammar().equals(Grammars.DISTANCE);
     boolean snellen = from == 0 && Grammars.startsWithSnellen(tokens, before.grammar());
-    return namesSide(tokens) && !print && !snellen && (from == 0 || startsWithCondition(before, tokens));
+    return namesSide(tokens)
+        && !print
+        && !snellen
+        && (from == 0 || startsWithCondition(before, tokens));
   }
 
   private static boolean startsWithCondition(ItemReader.Start before, List<Token> tokens) {

@@ -55,7 +55,8 @@ public final class Common {
   /** That a finding did not change, for which the record has no place but a remark. */
   static final Slot<String> COURSE =
       Slot.condition(
-          "course", Vocabulary.<String>empty()
+          "course",
+          Vocabulary.<String>empty()
               .say("unchanged", "unchanged")
               .say("stable", "stable", "static"));
 

@@ -266,7 +266,9 @@ final class DiscNotes {
     eye.degree(isThere(eye));
   }
 
-  /** Says whether a swelling or a change of colour is there, of which there may be much or little. */
+  /**
+   * Says whether a swelling or a change of colour is there, of which there may be much or little.
+   */
   private static boolean isThere(Eye eye) {
     boolean swollen =
         eye.find(SWELLING).flatMap(Outcome::ifFound).equals(Optional.of(Presence.PRESENT));

@@ -27,12 +27,12 @@ import org.isopter.model.catalogue.VisualFunctions;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Eye;
-import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Matcher;
+import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.note.token.Words;
 import org.isopter.model.value.Concept;
@@ -49,7 +49,9 @@ final class FurtherNotes {
   private record Item(List<Grammar> grammars, List<Wording<?>> wordings) {}
 
   private static final Vocabulary<Presence> PRESENCES =
-      Vocabulary.of(Presence.class).say(Presence.PRESENT, "yes").say(Presence.ABSENT, "no", "none", "nil");
+      Vocabulary.of(Presence.class)
+          .say(Presence.PRESENT, "yes")
+          .say(Presence.ABSENT, "no", "none", "nil");
 
   private static final Slot<Presence> PRESENCE = Slot.value("presence", PRESENCES);
 
@@ -287,8 +289,7 @@ final class FurtherNotes {
                 .startsWith(Stream.of(Heading.of("pain on movement").afterWords()))
                 .slots(PRESENCE, Common.DEGREE)
                 .whole(Movements.PAIN)
-                .unsided(
-                    (said, any) -> said.find(PRESENCE).equals(Optional.of(Presence.ABSENT)))
+                .unsided((said, any) -> said.find(PRESENCE).equals(Optional.of(Presence.ABSENT)))
                 .build(FurtherNotes::pain)),
         List.of(Wording.of(Movements.PAIN, "pain on movement", PRESENCES::phrase)));
   }

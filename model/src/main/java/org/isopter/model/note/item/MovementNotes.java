@@ -83,7 +83,14 @@ final class MovementNotes {
   static final List<Grammar> GRAMMARS =
       List.of(
           Grammar.of("eye movements", "EOM R abduction -2, rest full; EOM L full")
-              .startsWith("EOM", "EOMs", "ductions", "eye movements", "motility", "ocular motility", "movements")
+              .startsWith(
+                  "EOM",
+                  "EOMs",
+                  "ductions",
+                  "eye movements",
+                  "motility",
+                  "ocular motility",
+                  "movements")
               .startsWith(Stream.of(Heading.of("add -").keptAsWord()))
               .startsWith(Gazes.OF_ONE_EYE.stream().map(Heading::of).map(Heading::keptAsWord))
               .slots(MOVED, FULL)

@@ -12,8 +12,8 @@ import org.isopter.model.answer.pupil.PupilEquality;
 import org.isopter.model.answer.pupil.PupilOutline;
 import org.isopter.model.answer.pupil.PupilResponse;
 import org.isopter.model.catalogue.Pupils;
-import org.isopter.model.note.grammar.Common;
 import org.isopter.model.finding.Finding;
+import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
@@ -59,9 +59,22 @@ final class PupilNotes {
 
   private static final Vocabulary<Lighting> LIGHTS =
       Vocabulary.of(Lighting.class)
-          .say(Lighting.BRIGHT, "bright light", "in bright light", "in bright", "in light", "in the light")
+          .say(
+              Lighting.BRIGHT,
+              "bright light",
+              "in bright light",
+              "in bright",
+              "in light",
+              "in the light")
           .say(Lighting.ROOM, "room light", "in room light")
-          .say(Lighting.DIM, "dim light", "in dim light", "in dim", "dark", "in dark", "in the dark");
+          .say(
+              Lighting.DIM,
+              "dim light",
+              "in dim light",
+              "in dim",
+              "dark",
+              "in dark",
+              "in the dark");
 
   private static final Vocabulary<PupilResponse> RESPONSES =
       Vocabulary.of(PupilResponse.class)
