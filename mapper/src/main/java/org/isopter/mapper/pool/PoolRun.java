@@ -24,7 +24,7 @@ import org.isopter.mapper.privacy.SmallCells;
 import org.isopter.mapper.privacy.Suppression;
 import org.isopter.mapper.store.Codebook;
 import org.isopter.mapper.store.PoolTables;
-import org.isopter.mapper.store.TableFormat;
+import org.isopter.mapper.store.TableDraft;
 import org.isopter.mapper.store.TableStore;
 import org.isopter.mapper.table.ExaminationsTable;
 import org.isopter.mapper.table.EyeRow;
@@ -56,7 +56,6 @@ public final class PoolRun implements AutoCloseable {
 
   private static final String DATABASE = "tables.duckdb";
   private static final String BUNDLES = "bundles.ndjson";
-  private static final String LEFT = "leftover.ndjson";
 
   private final PoolReader reader;
   private final PoolPlan plan;
@@ -88,11 +87,12 @@ public final class PoolRun implements AutoCloseable {
     this.folder = folder;
     this.store = TableStore.at(folder.file(DATABASE));
     this.store.beginFilling();
+    Path files = folder.file("");
     this.sink =
         new PoolSink(
-            store.create(findings),
-            store.create(eyes),
-            store.create(steps),
+            TableDraft.begin(findings, store, files),
+            TableDraft.begin(eyes, store, files),
+            TableDraft.begin(steps, store, files),
             RunFiles.open(folder, plan, store));
   }
 
@@ -209,13 +209,10 @@ public final class PoolRun implements AutoCloseable {
 
   private void takeOver(Path older, PoolCounts counts) throws IOException {
     try {
-      for (Table<?> table : tables) {
-        PoolTables.load(older, table, store);
-      }
       if (plan.bundles()) {
         store.loadLines(RunFiles.BUNDLES, older.resolve(BUNDLES));
       }
-      sink.resume(counts, older.resolve(LEFT), store);
+      sink.resume(counts, older);
     } catch (SQLException failed) {
       throw failure(failed);
     }
@@ -236,16 +233,9 @@ public final class PoolRun implements AutoCloseable {
     }
     layOut();
     try {
-      sink.close();
+      sink.complete();
       store.endFilling();
-      long suppressed =
-          plan.suppress() ? Suppression.apply(store, plan.traits(), plan.smallest(), eyes) : 0;
-      for (TableFormat format : plan.formats()) {
-        for (Table<?> table : tables) {
-          String name = table.name() + "." + format.ending();
-          store.copySorted(table, format, folder.file(name));
-        }
-      }
+      long suppressed = suppress();
       Codebook.of(store, tables).write(folder.file(""), plan.formats());
       long ageless =
           plan.vocabulary().isPresent()
@@ -267,6 +257,9 @@ public final class PoolRun implements AutoCloseable {
       }
       PoolResult.Aside aside =
           new PoolResult.Aside(repeated(), ageless, history.map(PoolHistory::skipped).orElse(0L));
+      for (TableDraft table : sink.tables()) {
+        table.finish(plan.formats(), plan.database(), folder.file(""));
+      }
       store.close();
       if (!plan.database()) {
         RunFiles.delete(folder.file(DATABASE), folder.file(DATABASE + ".wal"));
@@ -277,6 +270,17 @@ public final class PoolRun implements AutoCloseable {
     } catch (SQLException failed) {
       throw failure(failed);
     }
+  }
+
+  private long suppress() throws SQLException, IOException {
+    if (!plan.suppress()) {
+      return 0;
+    }
+    long suppressed = Suppression.apply(store, plan.traits(), plan.smallest(), eyes);
+    for (TableDraft table : sink.tables()) {
+      table.settle();
+    }
+    return suppressed;
   }
 
   /** Closes the run; what was not finished is gone. */
@@ -308,7 +312,7 @@ public final class PoolRun implements AutoCloseable {
       List<PooledExam> exams = batch.exams().stream().map(this::known).toList();
       for (int from = 0; from < exams.size(); from += PORTION) {
         List<PooledExam> portion = exams.subList(from, Math.min(from + PORTION, exams.size()));
-        sink.add(portion.parallelStream().map(maker::of).toList());
+        sink.add(portion.parallelStream().map(maker::of).map(sink::pack).toList());
       }
       leave(batch);
     } catch (SQLException failed) {

@@ -5,36 +5,51 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
-import org.isopter.mapper.store.Appender;
-import org.isopter.mapper.store.TableStore;
-import org.isopter.mapper.table.ExaminationsTable;
-import org.isopter.mapper.table.FindingsTable;
+import org.isopter.mapper.store.PackedRows;
+import org.isopter.mapper.store.TableDraft;
 
 /** Puts what was made of batches into the tables and files, and counts it. */
 final class PoolSink implements AutoCloseable {
 
-  private final Appender findings;
-  private final Appender eyes;
-  private final Appender steps;
+  private final TableDraft findings;
+  private final TableDraft eyes;
+  private final TableDraft steps;
   private final RunFiles files;
   private PoolCounts counts = PoolCounts.NONE;
-  private long findingRows;
-  private long eyeRows;
 
-  PoolSink(Appender findings, Appender eyes, Appender steps, RunFiles files) {
+  PoolSink(TableDraft findings, TableDraft eyes, TableDraft steps, RunFiles files) {
     this.findings = findings;
     this.eyes = eyes;
     this.steps = steps;
     this.files = files;
   }
 
-  void add(List<ExamRows> exams) throws SQLException, IOException {
-    for (ExamRows exam : exams) {
-      findingRows += fill(findings, exam.findings());
-      eyeRows += fill(eyes, exam.eyes());
-      fill(steps, exam.steps());
-      files.bundle(exam.bundle());
-      files.origin(exam);
+  /** An examination whose rows are packed for each table, where it has any there. */
+  record Packed(
+      ExamRows exam,
+      Optional<PackedRows> findings,
+      Optional<PackedRows> eyes,
+      Optional<PackedRows> steps) {}
+
+  /** Packs the rows of an examination; several threads may do so at once. */
+  Packed pack(ExamRows exam) {
+    return new Packed(
+        exam, findings.pack(exam.findings()), eyes.pack(exam.eyes()), steps.pack(exam.steps()));
+  }
+
+  void add(List<Packed> exams) throws SQLException, IOException {
+    for (Packed packed : exams) {
+      add(findings, packed.findings());
+      add(eyes, packed.eyes());
+      add(steps, packed.steps());
+      files.bundle(packed.exam().bundle());
+      files.origin(packed.exam());
+    }
+  }
+
+  private static void add(TableDraft table, Optional<PackedRows> rows) throws IOException {
+    if (rows.isPresent()) {
+      table.add(rows.get());
     }
   }
 
@@ -46,19 +61,17 @@ final class PoolSink implements AutoCloseable {
     counts = counts.plus(batch.counts());
   }
 
-  private static int fill(Appender filler, List<List<Optional<?>>> rows) throws SQLException {
-    for (List<Optional<?>> row : rows) {
-      filler.add(row);
+  /** Takes over what an older pool holds. */
+  void resume(PoolCounts before, Path older) throws SQLException, IOException {
+    for (TableDraft table : tables()) {
+      table.addOlder(older);
     }
-    return rows.size();
+    counts = counts.plus(before);
+    files.leftBefore(older.resolve(RunFiles.LEFT));
   }
 
-  /** Counts what an older pool holds too, once its rows are in the tables. */
-  void resume(PoolCounts before, Path left, TableStore store) throws SQLException, IOException {
-    counts = counts.plus(before);
-    findingRows += store.count(FindingsTable.NAME);
-    eyeRows += store.count(ExaminationsTable.NAME);
-    files.leftBefore(left);
+  List<TableDraft> tables() {
+    return List.of(findings, eyes, steps);
   }
 
   PoolCounts counts() {
@@ -66,7 +79,7 @@ final class PoolSink implements AutoCloseable {
   }
 
   PoolResult result(PoolResult.Risk risk, PoolResult.Aside aside) {
-    return new PoolResult(counts, findingRows, eyeRows, risk, aside);
+    return new PoolResult(counts, findings.count(), eyes.count(), risk, aside);
   }
 
   /** Gives the files that lie elsewhere their names. */
@@ -79,13 +92,21 @@ final class PoolSink implements AutoCloseable {
     files.discard();
   }
 
-  /** Completes the tables and the files; to do it again does nothing. */
+  /** Completes the files beside the tables, and writes the tables down. */
+  void complete() throws SQLException, IOException {
+    files.close();
+    for (TableDraft table : tables()) {
+      table.write();
+    }
+  }
+
+  /** Closes what is open; to do it again does nothing. */
   @Override
   public void close() throws SQLException, IOException {
     try (files;
         findings;
-        steps) {
-      eyes.close();
+        eyes) {
+      steps.close();
     }
   }
 }

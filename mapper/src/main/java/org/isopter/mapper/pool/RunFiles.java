@@ -24,6 +24,9 @@ final class RunFiles implements AutoCloseable {
    */
   private final Map<String, Long> left = new TreeMap<>();
 
+  /** The list of what was left over. */
+  static final String LEFT = "leftover.ndjson";
+
   /** The table of the bundles, a line each. */
   static final String BUNDLES = "bundles";
 
@@ -58,8 +61,7 @@ final class RunFiles implements AutoCloseable {
     Optional<AtomicFile> origins = aside(plan.origins());
     Optional<Appender> bundles =
         plan.bundles() ? Optional.of(store.createLines(BUNDLES)) : Optional.empty();
-    return new RunFiles(
-        folder.file("leftover.ndjson"), bundles, whole, origins, plan.deidentifier().isEmpty());
+    return new RunFiles(folder.file(LEFT), bundles, whole, origins, plan.deidentifier().isEmpty());
   }
 
   private static Optional<AtomicFile> aside(Optional<Path> file) {

@@ -3,6 +3,7 @@ package org.isopter.mapper.privacy;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.isopter.mapper.store.TableDraft;
 import org.isopter.mapper.store.TableStore;
 import org.isopter.mapper.table.ExaminationsTable;
 import org.isopter.mapper.table.FindingsTable;
@@ -23,10 +24,14 @@ public final class Suppression {
 
   private static final String AGE = "age";
 
+  /** All from this age on are one. */
+  private static final int OLDEST = 90;
+
   private final TableStore store;
   private final List<String> columns;
   private final int smallest;
   private final Table<?> eyes;
+  private String bands = "";
 
   private Suppression(TableStore store, List<String> columns, int smallest, Table<?> eyes) {
     this.store = store;
@@ -36,7 +41,8 @@ public final class Suppression {
   }
 
   /**
-   * Changes the tables and returns how many persons were taken out.
+   * Makes the views of the tables show the others alone, and returns how many persons were taken
+   * out.
    *
    * @throws SQLException when the database refuses it, for instance for a full disk
    */
@@ -58,22 +64,27 @@ public final class Suppression {
     return takeOut();
   }
 
-  /** Each band is a multiple of the one before: the lower end of the wider follows from it. */
   private void round(int band) throws SQLException {
     if (band > 1) {
-      store.execute(
-          "UPDATE %1$s SET age = age // %2$d * %2$d WHERE age IS NOT NULL AND age < %3$d"
-              .formatted(ExaminationsTable.NAME, band, 90));
+      bands =
+          " REPLACE (CASE WHEN age < %2$d THEN age // %1$d * %1$d ELSE age END AS age)"
+              .formatted(band, OLDEST);
+      show(ExaminationsTable.NAME, bands, "");
     }
   }
 
   /** A person is in one group only: to take a group out makes no other smaller. */
   private long takeOut() throws SQLException {
     store.execute("CREATE OR REPLACE TEMP TABLE taken_out AS " + few());
-    for (String table : List.of(FindingsTable.NAME, ExaminationsTable.NAME, StepsTable.NAME)) {
-      store.execute("DELETE FROM %s WHERE subject IN (FROM taken_out)".formatted(table));
-    }
+    String others = " WHERE subject NOT IN (FROM taken_out)";
+    show(FindingsTable.NAME, "", others);
+    show(ExaminationsTable.NAME, bands, others);
+    show(StepsTable.NAME, "", others);
     return number("SELECT count(*) FROM taken_out");
+  }
+
+  private void show(String table, String instead, String where) throws SQLException {
+    store.view(table, "SELECT *" + instead + " FROM " + TableDraft.ALL + table + where);
   }
 
   private String few() {

@@ -67,16 +67,6 @@ public final class PoolTables implements AutoCloseable {
     return new PoolTables(store);
   }
 
-  /**
-   * Puts the rows of a pool's table into that of a store.
-   *
-   * @throws FaultException when the table is not there
-   * @throws SQLException when the database refuses it, for instance for a full disk
-   */
-  public static void load(Path folder, Table<?> table, TableStore into) throws SQLException {
-    file(folder, table).load(into);
-  }
-
   /** Opens the table of the usual steps, which is empty where the pool is of an older version. */
   private static void steps(TableStore store, Path folder) throws SQLException {
     Table<?> steps = StepsTable.table();
@@ -123,7 +113,8 @@ public final class PoolTables implements AutoCloseable {
     return List.of(FindingsTable.table(), ExaminationsTable.table(Catalogue.standard()));
   }
 
-  private static TableFile file(Path folder, Table<?> table) {
+  /** Returns the file of a table in a folder. */
+  static TableFile file(Path folder, Table<?> table) {
     return TableFile.find(folder, table)
         .orElseThrow(
             () ->

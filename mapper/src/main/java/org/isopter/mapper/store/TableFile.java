@@ -35,11 +35,6 @@ record TableFile(Table<?> table, TableFormat format, Path path) {
     store.execute("CREATE VIEW " + TableStore.name(table.name()) + " AS " + rows(store));
   }
 
-  /** Puts its rows into the table of a store. */
-  void load(TableStore store) throws SQLException {
-    store.execute("INSERT INTO " + TableStore.name(table.name()) + " " + rows(store));
-  }
-
   private String rows(TableStore store) throws SQLException {
     return switch (format) {
       case PARQUET -> selected(store, "read_parquet(" + file() + ")");

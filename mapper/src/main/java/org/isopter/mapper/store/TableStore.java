@@ -1,16 +1,21 @@
 package org.isopter.mapper.store;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
+import java.util.Properties;
 import org.duckdb.DuckDBConnection;
+import org.duckdb.DuckDBDriver;
+import org.duckdb.DuckDBFunctions;
+import org.duckdb.DuckDBTableFunctionBuilder;
 import org.isopter.mapper.table.Column;
 import org.isopter.mapper.table.Kind;
 import org.isopter.mapper.table.Table;
@@ -33,13 +38,6 @@ public final class TableStore implements AutoCloseable {
   private static final int BLOCK = 16_384;
 
   private static final int GROUP = 8_192;
-
-  /**
-   * The columns that rows are sorted by. Pseudonyms are keyed hashes: by them, rows stand in an
-   * order that tells nothing of that of the input.
-   */
-  private static final Set<String> KEYS =
-      Set.of("subject", "examination", "fact", "part", "eye", "step");
 
   private final DuckDBConnection connection;
 
@@ -70,10 +68,21 @@ public final class TableStore implements AutoCloseable {
     return open(Path.of(System.getProperty("java.io.tmpdir"), "isopter-spilled"));
   }
 
-  /** Opens a database that puts what does not fit into memory into a folder. */
+  /** Opens such a database, which makes the rows of an answer as they are read. */
+  static TableStore streaming() throws SQLException {
+    Properties streaming = new Properties();
+    streaming.setProperty(DuckDBDriver.JDBC_STREAM_RESULTS, "true");
+    return open(Path.of(System.getProperty("java.io.tmpdir"), "isopter-spilled"), streaming);
+  }
+
   private static TableStore open(Path spilled) throws SQLException {
+    return open(spilled, new Properties());
+  }
+
+  /** Opens a database that puts what does not fit into memory into a folder. */
+  private static TableStore open(Path spilled, Properties properties) throws SQLException {
     TableStore store =
-        new TableStore((DuckDBConnection) DriverManager.getConnection("jdbc:duckdb:"));
+        new TableStore((DuckDBConnection) DriverManager.getConnection("jdbc:duckdb:", properties));
     store.execute("SET temp_directory = " + text(spilled.toString()));
     store.execute("SET memory_limit = '" + MEMORY + "'");
     // Each of several threads holds on to rows of its own: files came no sooner and took more.
@@ -114,22 +123,24 @@ public final class TableStore implements AutoCloseable {
     connection.setAutoCommit(true);
   }
 
+  /** Writes rows to a file in Parquet, in their order. */
+  void write(Table<?> table, Iterator<SparseRow> rows, Path to) throws SQLException {
+    String feed = "rows_of_" + table.name();
+    try (DuckDBTableFunctionBuilder function = DuckDBFunctions.tableFunction()) {
+      function.withName(feed).withFunction(new RowFeed(table, rows)).register(connection);
+    }
+    execute(
+        "COPY (FROM %s()) TO %s %s"
+            .formatted(feed, text(to.toString()), TableFormat.PARQUET.options()));
+  }
+
   /**
-   * Writes a table to a file, its rows in the order of the keys that it has. Rows of one key, of a
-   * record that was read twice, stand in an order that does not depend on which was read first.
+   * Makes a view, which is gone when the database is closed, or puts it in the place of another.
    *
    * @throws SQLException when the database refuses it, for instance for a full disk
    */
-  public void copySorted(Table<?> table, TableFormat format, Path to) throws SQLException {
-    String keys =
-        table.columns().stream()
-            .map(Column::name)
-            .filter(KEYS::contains)
-            .map(TableStore::name)
-            .collect(Collectors.joining(", "));
-    String name = name(table.name());
-    String rows = "(SELECT * FROM %s ORDER BY %s, hash(%s))".formatted(name, keys, name);
-    execute("COPY " + rows + " TO " + text(to.toString()) + " " + format.options());
+  public void view(String name, String sql) throws SQLException {
+    execute("CREATE OR REPLACE TEMP VIEW " + name(name) + " AS " + sql);
   }
 
   /** How lines of text that hold no character 1 are written and read as they are. */
@@ -203,6 +214,31 @@ public final class TableStore implements AutoCloseable {
    */
   public List<List<Optional<Object>>> ask(String sql) throws SQLException {
     return rows(sql).cells();
+  }
+
+  /** Takes a row of cells. */
+  interface RowTaker {
+
+    /** Takes the cells of a row, a cell for each column. */
+    void take(List<Optional<?>> cells) throws IOException;
+  }
+
+  /** Hands on the rows of a table one by one, in their order. */
+  void each(Table<?> table, RowTaker taker) throws SQLException, IOException {
+    List<? extends Column<?>> columns = table.columns();
+    try (Statement statement = connection.createStatement();
+        ResultSet rows = statement.executeQuery("FROM " + name(table.name()))) {
+      while (rows.next()) {
+        List<Optional<?>> cells = new ArrayList<>(columns.size());
+        for (int i = 0; i < columns.size(); i++) {
+          cells.add(
+              columns.get(i).kind() == Kind.TIME
+                  ? Optional.ofNullable(rows.getObject(i + 1, LocalDateTime.class))
+                  : Optional.ofNullable(rows.getObject(i + 1)));
+        }
+        taker.take(cells);
+      }
+    }
   }
 
   /**

@@ -1,0 +1,35 @@
+package org.isopter.mapper.store;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A row of a table by its cells that are not empty: few of the columns of the wide table are
+ * filled.
+ *
+ * @param columns the numbers of the columns, from 0, ascending
+ * @param values their values, as {@link org.isopter.mapper.table.Kind} says
+ */
+record SparseRow(int[] columns, Object[] values) {
+
+  static SparseRow of(List<Optional<?>> cells) {
+    int[] columns = new int[cells.size()];
+    List<Object> values = new ArrayList<>();
+    for (int i = 0; i < columns.length; i++) {
+      Optional<?> cell = cells.get(i);
+      if (cell.isPresent()) {
+        columns[values.size()] = i;
+        values.add(cell.get());
+      }
+    }
+    return new SparseRow(Arrays.copyOf(columns, values.size()), values.toArray());
+  }
+
+  /** Returns the cell of a column as a text; empty where it is empty. */
+  Optional<String> text(int column) {
+    int at = Arrays.binarySearch(columns, column);
+    return at < 0 ? Optional.empty() : Optional.of(values[at].toString());
+  }
+}
