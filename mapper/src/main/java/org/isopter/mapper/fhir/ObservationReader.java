@@ -93,7 +93,7 @@ final class ObservationReader {
       return Optional.empty();
     }
     EncodedValue coded = fact.get().panel().orElse(NOTHING);
-    code(observation, finding.codes().at(fact.get().site(), coded, method), finding.title());
+    code(observation, finding, finding.codes().at(fact.get().site(), coded, method));
     Optional<OffsetDateTime> apart = at.filter(time -> !time.equals(header.performed()));
     return People.fitting(
         observation, () -> fact.get().with(method, apart, device).remarks(remarks));
@@ -113,13 +113,16 @@ final class ObservationReader {
     return holder.object("code").map(code -> code.objects("coding")).orElse(List.of());
   }
 
-  private static void code(Cursor observation, List<Code> codes, String title) {
+  private static void code(Cursor observation, Finding<?> finding, List<Code> codes) {
+    List<Code> former = finding.codes().former();
     observation
         .object("code")
         .ifPresent(
             code -> {
-              Codings.expectAll(code, codes);
-              code.expect("text", title);
+              Codings.expectAll(code, codes, former);
+              boolean older =
+                  former.stream().anyMatch(old -> old.display().equals(code.peek("text")));
+              code.expect("text", older ? code.peek("text") : finding.title());
             });
   }
 

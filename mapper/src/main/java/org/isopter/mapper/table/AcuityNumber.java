@@ -33,6 +33,8 @@ public record AcuityNumber(
      * have.
      */
     FIVE_LETTERS_ASSUMED,
+    /** The line was read in part: how many of its letters is not stated. */
+    READ_IN_PART,
     /** Measured for this category and distance by Schulze-Bonsel 2006, IOVS 47:1236. */
     SCHULZE_BONSEL_2006,
     /** Too low for a chart, and no number is published for it. */
@@ -55,9 +57,16 @@ public record AcuityNumber(
         .fold(
             value ->
                 value instanceof AcuityReading reading
-                    ? Optional.of(of(reading.acuity(), exact.isPresent()))
+                    ? Optional.of(of(reading, exact.isPresent()))
                     : Optional.empty(),
             absent -> Optional.empty());
+  }
+
+  private static AcuityNumber of(AcuityReading reading, boolean exact) {
+    Optional<BigDecimal> line = line(reading.acuity());
+    return reading.isInPart() && line.isPresent()
+        ? new AcuityNumber(line, Optional.empty(), Optional.empty(), Rule.READ_IN_PART)
+        : of(reading.acuity(), exact);
   }
 
   private static AcuityNumber of(Acuity acuity, boolean exact) {

@@ -3,6 +3,8 @@ package org.isopter.model.catalogue;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
 import org.isopter.model.answer.sight.Chart;
 import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.finding.Alternative;
@@ -18,6 +20,7 @@ import org.isopter.model.value.AcuityText;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
+import org.isopter.model.value.Term;
 import org.isopter.model.value.Unit;
 
 /** Acuity at distance and near, each eye apart or both together. */
@@ -25,29 +28,16 @@ public final class Acuities {
 
   static final Entries ENTRIES = new Entries();
 
+  private static final String NOTATION = "Notation of the acuity";
+
   /** The part that says what the eye looked through. */
   public static final Part<AcuityReading, Correction> CORRECTION =
-      Part.optional(
-          "correction",
-          "Correction worn during the test",
-          Shapes.oneOf(Correction.class),
-          AcuityReading::correction);
+      correction(AcuityReading::correction);
 
-  private static final Part<AcuityReading, Chart> CHART =
-      Part.optional("chart", "Chart", Shapes.oneOf(Chart.class), AcuityReading::chart);
+  private static final Part<AcuityReading, Chart> CHART = chart(AcuityReading::chart);
 
   private static final Part<AcuityReading, Quantity> DISTANCE_TESTED =
-      Part.optional(
-              "distance",
-              "Testing distance",
-              Shapes.measure(
-                  2,
-                  Span.of(Unit.METRE, "0.1", "10"),
-                  Span.of(Unit.CENTIMETRE, "10", "1000"),
-                  Span.of(Unit.FOOT, "0.3", "30"),
-                  Span.of(Unit.INCH, "4", "360")),
-              AcuityReading::distance)
-          .coded(Code.snomed("252124009", "Test distance (observable entity)"));
+      distance(AcuityReading::distance);
 
   private static final Part<AcuityReading, Integer> LETTERS_PER_LINE =
       Part.optional(
@@ -55,6 +45,10 @@ public final class Acuities {
           "Letters on each line of the chart",
           Shapes.count(1, 12),
           AcuityReading::lettersPerLine);
+
+  private static final Part<AcuityReading, Boolean> READ_IN_PART =
+      Part.optional(
+          "read-in-part", "Line read in part only", Shapes.truth(), AcuityReading::readInPart);
 
   /**
    * The code for distance in the left eye was not seen in LOINC's own words; the one without a
@@ -82,6 +76,7 @@ public final class Acuities {
   public static final Finding<AcuityReading> DISTANCE =
       ENTRIES.add(
           Finding.of("distance-acuity", "Distance visual acuity")
+              .formerly(Code.loinc("98499-7", "Visual acuity uncorrected Right eye"))
               .sidedWhen(new When.Part("correction", Correction.UNAIDED), UNCORRECTED_FAR)
               .sidedWhen(new When.Part("correction", Correction.TRIAL_LENSES), BEST_CORRECTED)
               .sided(
@@ -128,30 +123,94 @@ public final class Acuities {
               .note("N and Jaeger sizes are kept as written: they convert to no angle.")
               .build());
 
+  private static final Part<AcuityBound, Term> SIDE_OF_LINE =
+      Part.required(
+          "side-of-line",
+          "Side of the line",
+          Shapes.oneOfWords("side-of-line", "worse", "better"),
+          AcuityBound::side);
+
+  private static final Part<AcuityBound, Correction> BOUND_CORRECTION =
+      correction(AcuityBound::correction);
+
+  private static final Part<AcuityBound, Chart> BOUND_CHART = chart(AcuityBound::chart);
+
+  private static final Part<AcuityBound, Quantity> BOUND_DISTANCE = distance(AcuityBound::distance);
+
+  /** An acuity known only as worse or better than a line; it is no acuity. */
+  public static final Finding<AcuityBound> BOUND =
+      ENTRIES.add(
+          Finding.of("acuity-beyond-line", "Distance visual acuity beyond a line")
+              .value(
+                  Layout.of(
+                      new Choice<>(
+                          "line-notation",
+                          "notation",
+                          NOTATION,
+                          AcuityBound::line,
+                          written(BOUND_DISTANCE),
+                          AcuityNotations.CHART),
+                      List.of(SIDE_OF_LINE, BOUND_CORRECTION, BOUND_CHART, BOUND_DISTANCE),
+                      (line, parts) ->
+                          new AcuityBound(
+                              line,
+                              parts.get(SIDE_OF_LINE),
+                              parts.find(BOUND_CORRECTION),
+                              parts.find(BOUND_CHART),
+                              parts.find(BOUND_DISTANCE))))
+              .at(Site.EACH_OR_BOTH)
+              .distinguishedBy(BOUND_CORRECTION)
+              .cite("common practice, no source")
+              .note("The line is a limit and never the acuity itself.")
+              .build());
+
   private Acuities() {}
+
+  private static <V> Part<V, Correction> correction(Function<V, Optional<Correction>> getter) {
+    return Part.optional(
+        "correction", "Correction worn during the test", Shapes.oneOf(Correction.class), getter);
+  }
+
+  private static <V> Part<V, Chart> chart(Function<V, Optional<Chart>> getter) {
+    return Part.optional("chart", "Chart", Shapes.oneOf(Chart.class), getter);
+  }
+
+  private static <V> Part<V, Quantity> distance(Function<V, Optional<Quantity>> getter) {
+    return Part.optional(
+            "distance",
+            "Testing distance",
+            Shapes.measure(
+                2,
+                Span.of(Unit.METRE, "0.1", "10"),
+                Span.of(Unit.CENTIMETRE, "10", "1000"),
+                Span.of(Unit.FOOT, "0.3", "30"),
+                Span.of(Unit.INCH, "4", "360")),
+            getter)
+        .coded(Code.snomed("252124009", "Test distance (observable entity)"));
+  }
+
+  private static <V> Choice.Written<Acuity> written(Part<V, Quantity> distance) {
+    return new Choice.Written<>(
+        AcuityText.PATTERN,
+        (text, others) -> AcuityText.parse(text, others.find(distance)),
+        (chosen, others) -> AcuityText.write(chosen, others.find(distance)));
+  }
 
   private static Layout<AcuityReading> layout(
       String list, List<Alternative<? extends Acuity>> notations) {
     Choice<AcuityReading, Acuity> acuity =
         new Choice<>(
-            list,
-            "notation",
-            "Notation of the acuity",
-            AcuityReading::acuity,
-            new Choice.Written<>(
-                AcuityText.PATTERN,
-                (text, others) -> AcuityText.parse(text, others.find(DISTANCE_TESTED)),
-                (chosen, others) -> AcuityText.write(chosen, others.find(DISTANCE_TESTED))),
-            notations);
+            list, "notation", NOTATION, AcuityReading::acuity, written(DISTANCE_TESTED), notations);
     return Layout.of(
         acuity,
-        List.of(CORRECTION, CHART, DISTANCE_TESTED, LETTERS_PER_LINE),
+        List.of(CORRECTION, CHART, DISTANCE_TESTED, LETTERS_PER_LINE, READ_IN_PART),
         (value, parts) ->
             new AcuityReading(
                 value,
                 parts.find(CORRECTION),
                 parts.find(CHART),
                 parts.find(DISTANCE_TESTED),
-                parts.find(LETTERS_PER_LINE)));
+                parts.find(LETTERS_PER_LINE),
+                parts.find(READ_IN_PART)));
   }
 }

@@ -113,6 +113,10 @@ final class AcuityNotations {
   static final List<Alternative<? extends Acuity>> DISTANCE =
       List.of(METRIC, IMPERIAL, DECIMAL, LOGMAR, LETTER_COUNT, LOW);
 
+  /** What a chart has an end of. */
+  static final List<Alternative<? extends Acuity>> CHART =
+      List.of(METRIC, IMPERIAL, DECIMAL, LOGMAR, LETTER_COUNT);
+
   static final List<Alternative<? extends Acuity>> PINHOLE =
       List.of(METRIC, IMPERIAL, DECIMAL, LOGMAR, LETTER_COUNT, LOW, NOT_IMPROVED);
 

@@ -72,7 +72,7 @@ public final class Catalogue {
       }
       own.add(code.token());
     }
-    finding.codes().former().forEach(code -> byCode.put(code.token(), finding));
+    finding.codes().former().forEach(code -> byCode.putIfAbsent(code.token(), finding));
   }
 
   /** Holds the standard catalogue; made when it is first asked for. */

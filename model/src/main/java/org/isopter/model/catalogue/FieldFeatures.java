@@ -87,7 +87,9 @@ public final class FieldFeatures {
   /** Whether the centre of a lost half is spared. */
   public static final Finding<Sparing> MACULA =
       ENTRIES.add(
-          Finding.of("macular-sparing", "Centre of a lost half of the field")
+          Finding.of("macular-sparing", "Macular part of a lost half of the field")
+              .formerly(
+                  Code.local("finding", "macular-sparing", "Centre of a lost half of the field"))
               .value(Shapes.oneOf(Sparing.class))
               .at(Site.PAIR)
               .by(FieldMethod.class)
@@ -128,7 +130,10 @@ public final class FieldFeatures {
   /** The side that goes unseen when both are shown at once. */
   public static final Finding<MissedSide> EXTINCTION =
       ENTRIES.add(
-          Finding.of("visual-extinction", "Side missed when both are shown at once")
+          Finding.of("visual-extinction", "Visual extinction on double simultaneous stimulation")
+              .formerly(
+                  Code.local(
+                      "finding", "visual-extinction", "Side missed when both are shown at once"))
               .value(Shapes.oneOf(MissedSide.class))
               .at(Site.PAIR)
               .cite("common practice, no source")
@@ -138,7 +143,8 @@ public final class FieldFeatures {
   /** The side that is not attended to. */
   public static final Finding<MissedSide> NEGLECT =
       ENTRIES.add(
-          Finding.of("visual-neglect", "Side that is not attended to")
+          Finding.of("visual-neglect", "Visual neglect")
+              .formerly(Code.local("finding", "visual-neglect", "Side that is not attended to"))
               .value(Shapes.oneOf(MissedSide.class))
               .at(Site.PAIR)
               .cite("common practice, no source")
@@ -148,7 +154,11 @@ public final class FieldFeatures {
 
   private static Term stimulus(String name) {
     String word = name.toLowerCase(java.util.Locale.ROOT);
-    return new Term(word, Code.local("goldmann-stimulus", word, name));
+    // Older versions wrote the capital letters of the notation.
+    return new Term(
+        word,
+        Code.local("goldmann-stimulus", word, name),
+        List.of(Code.local("goldmann-stimulus", name, name)));
   }
 
   private static Part<Isopter, Quantity> extent(Direction direction) {

@@ -5,11 +5,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.isopter.model.answer.movement.DoubleVision;
 import org.isopter.model.answer.movement.GazeDirection;
 import org.isopter.model.answer.movement.NystagmusKind;
 import org.isopter.model.answer.movement.Separation;
 import org.isopter.model.answer.tissue.Presence;
+import org.isopter.model.finding.Answers;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Layout;
 import org.isopter.model.finding.Part;
@@ -116,11 +118,15 @@ public final class Movements {
           Shapes.oneOfWords("saccade-direction", "horizontal", "vertical"),
           Saccades::direction);
 
+  /** No eye beats straight ahead. */
+  private static final List<GazeDirection> BEATS =
+      Stream.of(GazeDirection.values()).filter(gaze -> gaze != GazeDirection.PRIMARY).toList();
+
   private static final Part<Nystagmus, GazeDirection> FAST =
       Part.optional(
           "fast-phase",
           "Direction of the fast phase",
-          Shapes.oneOf(GazeDirection.class),
+          Shapes.oneOf(Answers.of("fast-phase-direction", BEATS), GazeDirection.class),
           Nystagmus::fast);
 
   private static final Part<Nystagmus, GazeDirection> SEEN_IN =

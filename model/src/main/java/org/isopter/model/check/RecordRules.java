@@ -94,8 +94,16 @@ final class RecordRules {
         .eachEye(
             eye ->
                 OF_BOTH_EYES.stream()
-                    .filter(finding -> eye.fellow().isSilentOn(finding))
+                    .filter(finding -> isSilent(eye.fellow(), finding))
                     .flatMap(finding -> first(eye, finding)));
+  }
+
+  /** What lies beyond a line or a scale is a result too. */
+  private static boolean isSilent(EyeView eye, Finding<?> finding) {
+    boolean beyond =
+        (finding == Acuities.DISTANCE && !eye.isSilentOn(Acuities.BOUND))
+            || (finding == Pressures.INTRAOCULAR && !eye.isSilentOn(Pressures.BEYOND));
+    return eye.isSilentOn(finding) && !beyond;
   }
 
   private static <V> Stream<Breach> first(EyeView eye, Finding<V> finding) {

@@ -27,6 +27,9 @@ final class Sight {
   private static final Set<Correction> BEST_CORRECTED =
       Set.of(Correction.BEST, Correction.TRIAL_LENSES);
 
+  private static final Set<Correction> WORN =
+      Set.of(Correction.CONTACT_LENSES, Correction.SPECTACLES, Correction.HABITUAL);
+
   /** Five lines, with the same allowance. */
   private static final double FIVE_LINES = 0.476;
 
@@ -133,28 +136,28 @@ final class Sight {
   }
 
   /**
-   * Says whether an eye is made for reading by its contact lens: it reads N5 to N8 through one at
-   * near, and its fellow 6/9 or better at distance through one.
+   * Says whether an eye is made for reading by what is worn before it: it reads small print through
+   * that, and its fellow 6/9 or better at distance through the same.
    */
   static boolean isForReading(EyeView eye, Seen<AcuityReading> far) {
-    return isInContactLens(far.value())
-        && eye.beside(far, Acuities.NEAR, one -> isInContactLens(one) && isSmallPrint(one))
+    return far.value().correction().filter(WORN::contains).isPresent()
+        && eye.beside(
+                far, Acuities.NEAR, one -> isSameCorrection(one, far.value()) && isSmallPrint(one))
             .isPresent()
         && eye.fellow()
             .beside(
                 far,
                 Acuities.DISTANCE,
-                one -> isInContactLens(one) && isChart(one) && !isWorseThanSixNine(one))
+                one ->
+                    isSameCorrection(one, far.value()) && isChart(one) && !isWorseThanSixNine(one))
             .isPresent();
   }
 
-  private static boolean isInContactLens(AcuityReading reading) {
-    return reading.correction().filter(Correction.CONTACT_LENSES::equals).isPresent();
-  }
-
+  /** N8 through a contact lens; smaller through glasses, whose lower part may be for reading. */
   private static boolean isSmallPrint(AcuityReading reading) {
-    return reading.acuity() instanceof Acuity.Points print
-        && print.size().compareTo(BigDecimal.valueOf(8)) <= 0;
+    boolean contact = reading.correction().filter(Correction.CONTACT_LENSES::equals).isPresent();
+    BigDecimal largest = BigDecimal.valueOf(contact ? 8 : 6);
+    return reading.acuity() instanceof Acuity.Points print && print.size().compareTo(largest) <= 0;
   }
 
   private static boolean isFarWorse(AcuityReading reading, double best) {

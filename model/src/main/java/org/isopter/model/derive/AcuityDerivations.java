@@ -7,6 +7,7 @@ import java.util.stream.Stream;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.clinical.acuity.AcuityEquivalents;
+import org.isopter.model.clinical.acuity.AcuityScale;
 import org.isopter.model.clinical.acuity.NearAcuity;
 import org.isopter.model.clinical.acuity.PartialLine;
 import org.isopter.model.clinical.acuity.PinholeComparison;
@@ -37,8 +38,9 @@ final class AcuityDerivations {
     if (acuity instanceof Acuity.NotImproved) {
       return Stream.empty();
     }
-    return Stream.of(Optional.of(equivalents(seen)), letters(seen), unusual(seen))
-        .flatMap(Optional::stream);
+    Optional<Derived> alike =
+        seen.value().isInPart() ? Optional.empty() : Optional.of(equivalents(seen));
+    return Stream.of(alike, letters(seen), unusual(seen)).flatMap(Optional::stream);
   }
 
   private static Derived equivalents(Seen<AcuityReading> seen) {
@@ -65,8 +67,7 @@ final class AcuityDerivations {
   }
 
   private static Optional<Acuity> suffix(Seen<AcuityReading> seen) {
-    return Optional.of(seen.value().acuity())
-        .filter(acuity -> acuity instanceof Acuity.Fraction line && line.letters() != 0);
+    return Optional.of(seen.value().acuity()).filter(any -> AcuityScale.suffix(seen.value()) != 0);
   }
 
   private static Optional<Derived> pinhole(

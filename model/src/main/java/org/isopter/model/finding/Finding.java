@@ -101,6 +101,7 @@ public final class Finding<V> {
     private final Map<Site, Code> bySite = new LinkedHashMap<>();
     private final List<Code> general = new ArrayList<>();
     private final List<Codes.Refined> refined = new ArrayList<>();
+    private final List<Code> former = new ArrayList<>();
 
     private Draft(String id, String title) {
       this.id = id;
@@ -139,6 +140,12 @@ public final class Finding<V> {
       return sidedWhen(when, sides);
     }
 
+    /** Adds a code, or a display of ours, that older versions wrote: it is read, never written. */
+    public Draft formerly(Code code) {
+      former.add(code);
+      return this;
+    }
+
     /** Adds the published code that names both eyes together. */
     public Draft together(Code both) {
       bySite.put(Site.BOTH, both);
@@ -159,9 +166,9 @@ public final class Finding<V> {
       // Our own code only where no published one was found. Where one was found later, records
       // that were written before still hold ours.
       List<Code> ours = List.of(Code.local("finding", id, title));
-      return general.isEmpty()
-          ? new Codes(bySite, ours, refined, List.of())
-          : new Codes(bySite, general, refined, ours);
+      List<Code> older = new ArrayList<>(general.isEmpty() ? List.of() : ours);
+      older.addAll(former);
+      return new Codes(bySite, general.isEmpty() ? ours : general, refined, older);
     }
   }
 

@@ -57,7 +57,8 @@ final class Conclusions {
           "colour.red-saturation",
           "lids.difference",
           "orbit.protrusion",
-          "pupils.anisocoria");
+          "pupils.anisocoria",
+          "pupils.near-no-better");
 
   private final ExamView exam;
   private final List<String> sources = new ArrayList<>();

@@ -38,6 +38,7 @@ record Subject(String title, Map<Finding<?>, String> labels) {
       List.of(
           of("Acuity")
               .and(Acuities.DISTANCE, "")
+              .and(Acuities.BOUND, "")
               .and(Acuities.PINHOLE, "pinhole")
               .and(Acuities.NEAR, "near")
               .and(VisualFunctions.FIXATION, "fixation")

@@ -32,7 +32,7 @@ import org.isopter.model.value.Site;
  * practice, no source. Where there is no eye, nothing is missed.
  */
 enum Unrecorded {
-  ACUITY("acuity at distance", Acuities.DISTANCE),
+  ACUITY("acuity at distance", Acuities.DISTANCE, Acuities.BOUND),
   FIELD(
       "visual field",
       Fields.CONFRONTATION,

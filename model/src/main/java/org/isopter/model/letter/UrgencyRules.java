@@ -1,27 +1,19 @@
 package org.isopter.model.letter;
 
 import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
-import org.isopter.model.answer.movement.DoubleVision;
-import org.isopter.model.answer.pupil.PupilEquality;
 import org.isopter.model.answer.tissue.AnteriorSign;
 import org.isopter.model.answer.tissue.PosteriorSign;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Discs;
-import org.isopter.model.catalogue.Lids;
-import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Pressures;
-import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Segments;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamView;
-import org.isopter.model.exam.EyePair;
 import org.isopter.model.exam.EyeView;
-import org.isopter.model.exam.Seen;
 import org.isopter.model.text.PlainWords;
 import org.isopter.model.value.Quantity;
 
@@ -38,16 +30,7 @@ public enum UrgencyRules {
     @Override
     public List<String> hints(Exam examination) {
       ExamView exam = ExamView.of(examination);
-      return Stream.of(
-              swollenDiscs(exam),
-              thirdNerve(exam),
-              pressure(exam),
-              front(exam, AnteriorSign.HYPHAEMA, "Hyphaema"),
-              front(exam, AnteriorSign.HYPOPYON, "Hypopyon"),
-              back(exam, PosteriorSign.RETINAL_DETACHMENT, "Retinal detachment"),
-              back(exam, PosteriorSign.RETINAL_TEAR, "A retinal tear, when it gives symptoms,"))
-          .flatMap(Optional::stream)
-          .toList();
+      return Stream.concat(signs(exam).flatMap(Optional::stream), UrgentWhenNew.of(exam)).toList();
     }
   };
 
@@ -82,6 +65,26 @@ public enum UrgencyRules {
   /** Returns what of the examination is on the list, in sentences. */
   public abstract List<String> hints(Exam examination);
 
+  private static Stream<Optional<String>> signs(ExamView exam) {
+    return Stream.of(
+        swollenDiscs(exam),
+        pressure(exam),
+        angleClosure(exam),
+        front(exam, AnteriorSign.HYPHAEMA, "Hyphaema"),
+        front(exam, AnteriorSign.HYPOPYON, "Hypopyon"),
+        front(
+            exam,
+            AnteriorSign.ANTERIOR_CHAMBER_CELLS,
+            "Uveitis, of which cells in the anterior chamber may be a sign,"),
+        back(exam, PosteriorSign.RETINAL_DETACHMENT, "Retinal detachment"),
+        back(exam, PosteriorSign.RETINAL_TEAR, "A retinal tear, when it gives symptoms,"),
+        back(
+            exam,
+            PosteriorSign.CHERRY_RED_SPOT,
+            "A closed central retinal artery, of which a cherry-red spot may be a sign, in its"
+                + " first 12 hours"));
+  }
+
   /** A swelling that is doubtful is on the list as well. */
   private static Optional<String> swollenDiscs(ExamView exam) {
     boolean both =
@@ -93,39 +96,19 @@ public enum UrgencyRules {
     return disc.presence() != Presence.ABSENT;
   }
 
-  private static Optional<String> thirdNerve(ExamView exam) {
-    List<String> beside = new ArrayList<>();
-    if (exam.seen(Lids.PTOSIS).anyMatch(lid -> lid.value().presence() == Presence.PRESENT)) {
-      beside.add("a low upper lid");
-    }
-    if (exam.both().has(Movements.DIPLOPIA, seen -> seen.kind() == DoubleVision.BINOCULAR)) {
-      beside.add("double vision");
-    }
-    return hint(
-        areUnequal(exam) && !beside.isEmpty(),
-        "Unequal pupils with "
-            + PlainWords.list(beside)
-            + " are on the list when they are new and painful; the record does not say in a form"
-            + " that can be read here whether they are.");
-  }
-
-  private static boolean areUnequal(ExamView exam) {
-    return exam.both().has(Pupils.EQUALITY, pupils -> pupils != PupilEquality.EQUAL)
-        || exam.pairs(Pupils.SIZE).anyMatch(UrgencyRules::differ);
-  }
-
-  /** Sizes are compared in one light and at one time; any pair of them that differs counts. */
-  private static boolean differ(EyePair<Pupils.Size> sizes) {
-    return millimetres(sizes.right()).compareTo(millimetres(sizes.left())) != 0;
-  }
-
-  private static BigDecimal millimetres(Seen<Pupils.Size> seen) {
-    return seen.value().diameter().value();
-  }
-
   private static Optional<String> pressure(ExamView exam) {
     return eyes(exam, UrgencyRules::isHigh)
         .map(eyes -> "An intraocular pressure of 40 mmHg or more is on the list: " + eyes + ".");
+  }
+
+  private static Optional<String> angleClosure(ExamView exam) {
+    return sign(
+        exam,
+        "Acute closure of the angle, of which a shallow chamber beneath a swollen cornea may be a"
+            + " sign,",
+        eye ->
+            eye.has(Segments.ANTERIOR, one -> isThere(one, AnteriorSign.SHALLOW_ANTERIOR_CHAMBER))
+                && eye.has(Segments.ANTERIOR, one -> isThere(one, AnteriorSign.CORNEAL_OEDEMA)));
   }
 
   private static Optional<String> front(ExamView exam, AnteriorSign sign, String words) {

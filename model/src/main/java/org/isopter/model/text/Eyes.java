@@ -24,7 +24,7 @@ public enum Eyes {
 
   /** The findings that two open eyes are tested for together. */
   private static final Set<Finding<?>> SEEN_TOGETHER =
-      Set.of(Acuities.DISTANCE, Acuities.NEAR, Colours.PLATES);
+      Set.of(Acuities.DISTANCE, Acuities.BOUND, Acuities.NEAR, Colours.PLATES);
 
   private final String words;
 

@@ -65,12 +65,10 @@ record LetterStyle(OffsetDateTime performed) implements FactStyle {
         : "looking " + gaze.replace(" ", " and ");
   }
 
-  /** A beat goes upward or to the right; straight ahead it goes nowhere. */
   private static String toward(String gaze) {
     return switch (gaze) {
       case "up" -> "upward";
       case "down" -> "downward";
-      case "primary" -> "straight ahead";
       case "right", "left" -> "to the " + gaze;
       default ->
           gaze.replaceFirst("^up ", "upward and to the ")

@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.isopter.model.answer.sight.Chart;
 import org.isopter.model.answer.sight.ColourTest;
 import org.isopter.model.answer.sight.Correction;
+import org.isopter.model.catalogue.AcuityBound;
 import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.catalogue.Colours;
 import org.isopter.model.catalogue.Corneas;
@@ -24,6 +26,9 @@ final class ValueText {
   static Optional<String> of(Object value) {
     if (value instanceof AcuityReading reading) {
       return Optional.of(acuity(reading));
+    }
+    if (value instanceof AcuityBound bound) {
+      return Optional.of(acuity(bound));
     }
     if (value instanceof Fields.Confrontation field) {
       return Optional.of(FieldText.of(field));
@@ -47,15 +52,28 @@ final class ValueText {
     List<String> words = new ArrayList<>();
     String gap = reading.acuity() instanceof Acuity.NotImproved ? ", " : " ";
     String correction = reading.correction().map(lens -> gap + correction(lens)).orElse("");
-    words.add(acuity(reading.acuity()) + correction);
-    String chart = reading.chart().map(one -> chart(PlainWords.concept(one))).orElse("");
-    String far = reading.distance().map(d -> "at " + PlainWords.quantity(d)).orElse("");
-    words.add((chart + " " + far).strip());
+    String part = reading.isInPart() ? " in part" : "";
+    words.add(acuity(reading.acuity()) + part + correction);
+    words.add(chart(reading.chart(), reading.distance()));
     reading
         .lettersPerLine()
         .ifPresent(
             count -> words.add(count + (count == 1 ? " letter" : " letters") + " to a line"));
     return join(words);
+  }
+
+  private static String acuity(AcuityBound bound) {
+    String correction = bound.correction().map(lens -> " " + correction(lens)).orElse("");
+    return join(
+        List.of(
+            bound.side().word() + " than " + acuity(bound.line()) + correction,
+            chart(bound.chart(), bound.distance())));
+  }
+
+  private static String chart(Optional<Chart> chart, Optional<Quantity> distance) {
+    String name = chart.map(one -> chart(PlainWords.concept(one))).orElse("");
+    String far = distance.map(d -> "at " + PlainWords.quantity(d)).orElse("");
+    return (name + " " + far).strip();
   }
 
   private static String chart(String word) {

@@ -118,6 +118,7 @@ class NeverSaidTest {
               "pupils.defect-log-units",
               "pupils.light-and-dark",
               "pupils.light-near",
+              "pupils.near-no-better",
               "pupils.table",
               "retina.retinopathy-level"));
 

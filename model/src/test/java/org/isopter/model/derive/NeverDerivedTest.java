@@ -101,6 +101,7 @@ class NeverDerivedTest {
               "pupils.anisocoria",
               "pupils.light-and-dark",
               "pupils.light-near",
+              "pupils.near-no-better",
               "pupils.table"));
 
   private static void check(Derived derived, Exam exam, String where) {

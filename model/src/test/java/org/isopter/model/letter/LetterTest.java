@@ -151,11 +151,13 @@ class LetterTest {
     for (int i = 0; i < 300; i++) {
       Exam exam = sampler.next();
       for (Fact<?> fact : exam.facts()) {
+        String words = FactText.words(fact, NOW).value(", ").toLowerCase(Locale.ROOT);
         if (fact.panel().isPresent() && fact.site() != Site.BOTH) {
           assertTrue(
               Summary.of(exam).rows().stream()
                   .map(row -> fact.site() == Site.RIGHT ? row.right() : row.left())
-                  .anyMatch(cell -> cell.contains(FactText.words(fact, NOW).value(", "))),
+                  .map(cell -> cell.toLowerCase(Locale.ROOT))
+                  .anyMatch(cell -> cell.contains(words)),
               fact.toString());
         }
       }

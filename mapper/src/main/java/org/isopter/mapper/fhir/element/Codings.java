@@ -38,15 +38,34 @@ public final class Codings {
 
   /** Takes the codings of a concept that must be these, in any order. */
   public static void expectAll(Cursor concept, List<Code> wanted) {
+    expectAll(concept, wanted, List.of());
+  }
+
+  /**
+   * Takes the codings of a concept that must be these, in any order; one that older versions wrote
+   * stands for what it was replaced by.
+   */
+  public static void expectAll(Cursor concept, List<Code> wanted, List<Code> former) {
     List<Code> missing = new ArrayList<>(wanted);
     for (Cursor coding : concept.objects("coding")) {
       Code seen = take(coding);
-      check(coding, seen, wanted);
-      missing.removeIf(seen::sameAs);
+      if (isFormer(seen, wanted, former)) {
+        missing.clear();
+      } else {
+        check(coding, seen, wanted);
+        missing.removeIf(seen::sameAs);
+      }
     }
     for (Code code : missing) {
       concept.fault("coding", "no " + show(code), show(code));
     }
+  }
+
+  /** Of a code that is still written only the display may be an older one. */
+  private static boolean isFormer(Code seen, List<Code> wanted, List<Code> former) {
+    return wanted.stream().anyMatch(seen::sameAs)
+        ? former.contains(seen)
+        : former.stream().anyMatch(seen::sameAs);
   }
 
   private static void check(Cursor coding, Code seen, List<Code> wanted) {
@@ -66,7 +85,9 @@ public final class Codings {
     if (concept.isEmpty()) {
       coding.fault("", show(seen), answers.choices());
     }
-    concept.ifPresent(found -> same(coding, seen, found.code()));
+    concept
+        .filter(found -> found.formerCodes().stream().noneMatch(seen::sameAs))
+        .ifPresent(found -> same(coding, seen, found.code()));
     return concept;
   }
 

@@ -198,7 +198,9 @@ public final class Vocabulary {
     codes
         .bySite()
         .forEach((site, code) -> own.put(code.token(), sided(finding, code, site, Map.of())));
-    codes.former().forEach(code -> own.put(code.token(), plain(finding, code.display())));
+    codes.former().stream()
+        .filter(Code::isLocal)
+        .forEach(code -> own.putIfAbsent(code.token(), plain(finding, code.display())));
     codes.refined().stream()
         .filter(Codes.Refined::isSided)
         .forEach(

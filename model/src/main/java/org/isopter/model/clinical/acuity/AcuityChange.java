@@ -49,8 +49,8 @@ public final class AcuityChange {
         StatementBuilder.of(
             "acuity.change",
             low ? LOW_VISION : limit.source(),
-            "earlier acuity " + earlier.acuity(),
-            "later acuity " + later.acuity());
+            "earlier acuity " + earlier.words(),
+            "later acuity " + later.words());
     if (!isComparable(earlier, later)) {
       return topic.withheld("The two acuities were taken through different corrections.");
     }
@@ -75,7 +75,7 @@ public final class AcuityChange {
     if (order.isEmpty()) {
       return topic.withheld(unknown(earlier, later));
     }
-    String from = "From %s to %s: ".formatted(earlier.acuity(), later.acuity());
+    String from = "From %s to %s: ".formatted(earlier.words(), later.words());
     return switch (order.get()) {
       case BETTER ->
           topic.given(Verdict.BETTER, Certainty.BY_CONVENTION, from + "a better category.");
@@ -116,18 +116,17 @@ public final class AcuityChange {
       LogMarInterval apart, RetestLimit limit, AcuityReading earlier, AcuityReading later) {
     return apart.isPoint()
         ? "From %s to %s: published test-retest limits for such charts disagree (%s)."
-            .formatted(earlier.acuity(), later.acuity(), limit.words())
+            .formatted(earlier.words(), later.words(), limit.words())
         : unknown(earlier, later);
   }
 
   private static String unknown(AcuityReading earlier, AcuityReading later) {
-    return "Whether %s to %s is a change cannot be told."
-        .formatted(earlier.acuity(), later.acuity());
+    return "Whether %s to %s is a change cannot be told.".formatted(earlier.words(), later.words());
   }
 
   private static Answer<Verdict> given(
       StatementBuilder topic, AcuityReading earlier, AcuityReading later, Verdict verdict) {
-    String text = "From %s to %s: %s.".formatted(earlier.acuity(), later.acuity(), verdict.words);
+    String text = "From %s to %s: %s.".formatted(earlier.words(), later.words(), verdict.words);
     return topic.given(verdict, Certainty.BY_RULE, text);
   }
 }

@@ -34,8 +34,8 @@ public final class AcuityComparison {
         StatementBuilder.of(
             "acuity.order",
             SOURCE,
-            "first acuity " + first.acuity(),
-            "second acuity " + second.acuity());
+            "first acuity " + first.words(),
+            "second acuity " + second.words());
     return order(first, second)
         .map(order -> topic.given(order.order(), order.certainty(), words(first, second, order)))
         .orElseGet(() -> topic.withheld("The order of these acuities cannot be told."));
@@ -70,13 +70,20 @@ public final class AcuityComparison {
     if (!(first.acuity() instanceof Acuity.Fraction one)
         || !(second.acuity() instanceof Acuity.Fraction two)
         || !isSameLine(one, two)
-        || (one.letters() == 0 && two.letters() == 0)) {
+        || (one.letters() == 0 && two.letters() == 0 && first.isInPart() == second.isInPart())
+        || isUncounted(first, second)) {
       return Optional.empty();
     }
-    int more = Integer.compare(one.letters(), two.letters());
+    int more = Integer.compare(AcuityScale.suffix(first), AcuityScale.suffix(second));
     AcuityOrder order =
         more > 0 ? AcuityOrder.BETTER : more < 0 ? AcuityOrder.WORSE : AcuityOrder.EQUAL;
     return Optional.of(new Ordered(order, Certainty.BY_CONVENTION));
+  }
+
+  /** A part of a line is fewer letters than the whole, and not more or fewer than a count. */
+  private static boolean isUncounted(AcuityReading first, AcuityReading second) {
+    boolean fewer = AcuityScale.suffix(first) < 0 && AcuityScale.suffix(second) < 0;
+    return fewer && (first.isInPart() || second.isInPart());
   }
 
   private static boolean isSameLine(Acuity.Fraction one, Acuity.Fraction two) {
@@ -93,7 +100,7 @@ public final class AcuityComparison {
           case EQUAL -> "equals";
         };
     String same = order.certainty() == Certainty.COMPUTED ? "" : ", if both were tested alike";
-    return "%s %s %s%s.".formatted(first.acuity(), relation, second.acuity(), same);
+    return "%s %s %s%s.".formatted(first.words(), relation, second.words(), same);
   }
 
   private record Ordered(AcuityOrder order, Certainty certainty) {}

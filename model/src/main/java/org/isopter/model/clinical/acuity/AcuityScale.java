@@ -2,6 +2,7 @@ package org.isopter.model.clinical.acuity;
 
 import java.math.BigDecimal;
 import java.util.OptionalDouble;
+import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.value.Acuity;
 
 /**
@@ -12,6 +13,12 @@ public final class AcuityScale {
 
   /** Named lines are rounded: any of their names lies this close to the 0.1 step it names. */
   public static final double LINE_TOLERANCE = 0.012;
+
+  /** One row of a table of 0.02 steps: less than any step between lines. */
+  private static final double ONE_LETTER = 0.02;
+
+  /** As much as the usual lines are apart, and less than 6/36 is from 6/60. */
+  private static final double PART_OF_A_LINE = 0.2;
 
   private AcuityScale() {}
 
@@ -36,6 +43,17 @@ public final class AcuityScale {
     return sound
         ? OptionalDouble.of(Math.log10(size.doubleValue()) - Math.log10(seen.doubleValue()))
         : OptionalDouble.empty();
+  }
+
+  /** Returns the letters beyond the line or missed on it; -1 also where it was read in part. */
+  public static int suffix(AcuityReading reading) {
+    int letters = suffix(reading.acuity());
+    return letters == 0 && reading.isInPart() ? -1 : letters;
+  }
+
+  /** Returns how much worse than its line a reading of which letters were missed may be. */
+  public static double missed(AcuityReading reading) {
+    return suffix(reading) >= 0 ? 0 : reading.isInPart() ? PART_OF_A_LINE : ONE_LETTER;
   }
 
   /** Returns the letters read beyond the line (plus) or missed on it (minus). */

@@ -6,9 +6,9 @@ import org.isopter.model.catalogue.AcuityReading;
 
 /**
  * The span of logMAR within which a reading lies. It is one point where the reading is a full line
- * or its letters count; a suffix without a value reaches at most to the next line, and no line of a
- * usual chart is more than a factor of two from the next (20/100 to 20/200; common practice, no
- * source).
+ * or its letters count; a line read in part and a suffix without a value reach at most to the next
+ * line, and no line of a usual chart is more than a factor of two from the next (20/100 to 20/200;
+ * common practice, no source).
  *
  * @param best the best logMAR it may stand for
  * @param worst the worst logMAR it may stand for
@@ -19,7 +19,7 @@ record LogMarInterval(double best, double worst) {
 
   /** Returns the reach, named lines at their nominal value; nothing where there is no logMAR. */
   static Optional<LogMarInterval> of(AcuityReading reading) {
-    int suffix = AcuityScale.suffix(reading.acuity());
+    int suffix = AcuityScale.suffix(reading);
     Optional<BigDecimal> exact =
         suffix == 0 ? Optional.empty() : PartialLine.logMar(reading).value();
     if (exact.isPresent()) {

@@ -26,9 +26,14 @@ public final class PartialLine {
   /**
    * Returns the logMAR to 0.001, counted from the nominal line where there is a suffix.
    *
-   * <p>Withheld where the suffix has no value, and where the notation has no logMAR.
+   * <p>Withheld where the suffix has no value, where the line was read in part, and where the
+   * notation has no logMAR.
    */
   public static Answer<BigDecimal> logMar(AcuityReading reading) {
+    if (reading.isInPart()) {
+      return StatementBuilder.of("acuity.partial-line", Sources.LETTER_VALUE, reading.words())
+          .withheld("A line that was read in part has no numerical value. It is kept as written.");
+    }
     return reading.acuity() instanceof Acuity.Fraction line && line.letters() != 0
         ? withSuffix(line, reading.lettersPerLine())
         : AcuityEquivalents.of(reading.acuity()).map(AcuityEquivalents.Equivalents::logMar);

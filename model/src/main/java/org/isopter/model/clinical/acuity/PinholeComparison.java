@@ -42,8 +42,8 @@ public final class PinholeComparison {
         StatementBuilder.of(
             "acuity.pinhole",
             Citation.COMMON_PRACTICE,
-            "acuity " + without.acuity(),
-            "through a pinhole " + through.acuity());
+            "acuity " + without.words(),
+            "through a pinhole " + through.words());
     if (!AcuityChange.isComparable(without, through)) {
       return topic.withheld("The pinhole was tried through another correction.");
     }

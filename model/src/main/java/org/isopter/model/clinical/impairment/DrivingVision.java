@@ -106,9 +106,8 @@ public final class DrivingVision {
       return Optional.of(false);
     }
     boolean full = edge.isReachedBy(acuity, 0);
-    boolean onTheLine = full && !edge.isReachedBy(acuity, 0.02);
-    boolean stated =
-        AcuityScale.logMar(acuity).isPresent() && !(onTheLine && AcuityScale.suffix(acuity) < 0);
+    boolean onTheLine = full && !edge.isReachedBy(acuity, AcuityScale.missed(reading));
+    boolean stated = AcuityScale.logMar(acuity).isPresent() && !onTheLine;
     return stated ? Optional.of(full) : Optional.empty();
   }
 

@@ -42,7 +42,7 @@ public final class PresentingAcuity {
   private static Optional<Answer<AcuityReading>> worn(
       List<AcuityReading> readings, StatementBuilder topic) {
     return only(readings, PresentingAcuity::isWorn)
-        .map(one -> topic.given(one, Certainty.BY_RULE, one.acuity() + " was read as worn."));
+        .map(one -> topic.given(one, Certainty.BY_RULE, one.words() + " was read as worn."));
   }
 
   static boolean isWorn(AcuityReading reading) {
@@ -57,7 +57,7 @@ public final class PresentingAcuity {
                 topic.given(
                     one,
                     Certainty.BY_CONVENTION,
-                    one.acuity() + " is taken as presenting: nothing is recorded as worn."));
+                    one.words() + " is taken as presenting: nothing is recorded as worn."));
   }
 
   private static Optional<AcuityReading> only(
@@ -71,6 +71,6 @@ public final class PresentingAcuity {
   }
 
   static String fact(AcuityReading reading) {
-    return reading.acuity() + reading.correction().map(lens -> " (" + lens.word() + ")").orElse("");
+    return reading.words() + reading.correction().map(lens -> " (" + lens.word() + ")").orElse("");
   }
 }

@@ -30,9 +30,6 @@ public final class VisionImpairments {
 
   private static final String EYE = "impairment.eye";
 
-  /** One row of a table of 0.02 steps: less than any step between lines. */
-  private static final double ONE_LETTER = 0.02;
-
   private VisionImpairments() {}
 
   /**
@@ -47,7 +44,7 @@ public final class VisionImpairments {
       return ofLow(topic, low);
     }
     return AcuityScale.logMar(reading.acuity()).isPresent()
-        ? given(topic, ofChart(reading.acuity()))
+        ? given(topic, ofChart(reading))
         : topic.withheld(reading.acuity() + " is no distance acuity.");
   }
 
@@ -99,10 +96,10 @@ public final class VisionImpairments {
         : Optional.empty();
   }
 
-  private static Category ofChart(Acuity acuity) {
+  private static Category ofChart(AcuityReading reading) {
+    Acuity acuity = reading.acuity();
     VisionImpairment category = ofChart(acuity, 0);
-    boolean missed = AcuityScale.suffix(acuity) < 0;
-    return new Category(category, missed && ofChart(acuity, ONE_LETTER) != category);
+    return new Category(category, ofChart(acuity, AcuityScale.missed(reading)) != category);
   }
 
   private static VisionImpairment ofChart(Acuity acuity, double worse) {

@@ -22,15 +22,26 @@ public final class LightNearDissociation {
    * @param near the response to a near target
    */
   public static Answer<Boolean> of(PupilResponse light, PupilResponse near) {
-    StatementBuilder topic =
-        StatementBuilder.of(
-            "pupils.light-near",
-            Sources.PUPIL_WIRING,
-            "direct response " + light.word(),
-            "near response " + near.word());
     return nearIsBetter(light, near)
-        .map(better -> topic.given(better, Certainty.COMPUTED, words(better)))
-        .orElseGet(() -> topic.withheld("Which answer is better cannot be told from the words."));
+        .map(better -> given(better, light, near))
+        .orElseGet(
+            () ->
+                topic("pupils.light-near", light, near)
+                    .withheld("Which answer is better cannot be told from the words."));
+  }
+
+  /** That near is no better is a kind of its own: it is no sign. */
+  private static Answer<Boolean> given(boolean better, PupilResponse light, PupilResponse near) {
+    String kind = better ? "pupils.light-near" : "pupils.near-no-better";
+    return topic(kind, light, near).given(better, Certainty.COMPUTED, words(better));
+  }
+
+  private static StatementBuilder topic(String kind, PupilResponse light, PupilResponse near) {
+    return StatementBuilder.of(
+        kind,
+        Sources.PUPIL_WIRING,
+        "direct response " + light.word(),
+        "near response " + near.word());
   }
 
   private static String words(boolean better) {

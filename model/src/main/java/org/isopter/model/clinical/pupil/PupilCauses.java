@@ -13,7 +13,8 @@ import org.isopter.model.value.Site;
 
 /**
  * The table of causes. A row is written for the right side, the one that is its own; the left is
- * its mirror image. What may cost sight or life stands before what does not.
+ * its mirror image. What may cost life stands first, then what may cost sight, then what costs
+ * neither.
  */
 public final class PupilCauses {
 
@@ -23,6 +24,61 @@ public final class PupilCauses {
    */
   private static final String ROWS =
       """
+      third-nerve | sided | grave | third nerve, compression included | McGee, Evidence-Based Physical Diagnosis ch. 21; relative sparing of the pupil: Trobe 1985, Ophthalmology 92:58
+      own: direct any, consensual any, near any, lit any, outline any, lid any, movement full up third, weak-pilocarpine any, segmental-movement any, corectopia any
+      fellow: lit any
+      pair: unequal none right-light right-alike, double any
+
+      both-third | both | grave | midbrain or both third nerves, raised pressure in the head included | from memory
+      own: direct sluggish absent, consensual sluggish absent, near any, lit any, size middle large, outline any, lid any, movement any, segmental-movement any, corectopia any
+      fellow: direct sluggish absent, consensual sluggish absent, near any, lit any, size middle large, outline any, lid any, movement any, segmental-movement any, corectopia any
+      pair: unequal any, double any
+      needs: own direct sluggish absent, fellow direct sluggish absent, own consensual sluggish absent, fellow consensual sluggish absent
+
+      dorsal-midbrain | both | grave | dorsal midbrain | Trobe, NOVEL, University of Utah, "Parasympathetic": large, better to near than to light
+      own: direct sluggish absent, consensual sluggish absent, near brisk sluggish tonic, lit any, size middle large, outline any, lid any, movement full up, corectopia any
+      fellow: direct sluggish absent, consensual sluggish absent, near brisk sluggish tonic, lit any, size middle large, outline any, lid any, movement full up, corectopia any
+      pair: unequal any, double any
+      needs: own direct sluggish absent, fellow direct sluggish absent, own consensual sluggish absent, fellow consensual sluggish absent
+
+      both-narrowed | both | grave | pons, or a substance that narrows both pupils, poisoning included | from memory
+      own: direct any, consensual any, near any, lit any, size small, lid any, movement any, dilation-lag any
+      fellow: direct any, consensual any, near any, lit any, size small, lid any, movement any, dilation-lag any
+      pair: unequal any, double any
+      needs: own size small, fellow size small, own direct sluggish absent, fellow direct sluggish absent
+
+      both-widened | both | grave | substance that widens both pupils, poisoning included | from memory
+      own: direct sluggish absent, consensual sluggish absent, near sluggish absent, size middle large
+      fellow: direct sluggish absent, consensual sluggish absent, near sluggish absent, size middle large
+      needs: own direct sluggish absent, fellow direct sluggish absent, own consensual sluggish absent, fellow consensual sluggish absent
+
+      angle-closure | sided | grave | eye with raised pressure (angle closure) | common practice, no source
+      own: direct sluggish absent, consensual sluggish absent, near sluggish absent, lit any, size middle large, outline any, pressure 22-to-39 40-or-more, strong-pilocarpine any, cocaine any, segmental-movement any, corectopia any
+      fellow: lit any
+      pair: unequal none right-light right-alike
+
+      cavernous-sinus | sided | grave | cavernous sinus or orbital apex, several nerves | from memory
+      own: direct any, consensual any, near any, lit any, outline any, lid any, movement any, pressure any, sweating any, cocaine any, apraclonidine any, hydroxyamfetamine any, weak-pilocarpine any, dilation-lag any
+      fellow: consensual any, lit any
+      pair: unequal any, afferent none right, double any
+      needs: own lid low, own movement up third abduction several, pair double binocular
+
+      horner | sided | grave | oculosympathetic pathway (Horner), dissection of the carotid artery included | McGee, Evidence-Based Physical Diagnosis ch. 21; Practical Neurology table 6; drug tests: Bremner 2019, Front Neurol 10:55; dissection: Nautiyal 2005, PLoS Med 2:e19; a test may be negative in the first days, and the pupil lag, from memory
+      own: lid any, movement full abduction, sweating any, cocaine any, apraclonidine any, hydroxyamfetamine any, dilation-lag any
+      pair: unequal left-light left-dark left-alike, double any
+
+      iris-acute | sided | grave | iris, injured or inflamed, open injury of the eye included | from memory
+      own: direct any, consensual any, near any, lit any, outline any, pressure any, cocaine any, hydroxyamfetamine any, strong-pilocarpine any, dilation-lag any, segmental-movement any, corectopia any
+      fellow: lit any
+      pair: unequal any
+      needs: own direct sluggish absent, own consensual sluggish absent, own outline odd, own corectopia present, own segmental-movement present, own front inner
+
+      nerve-and-pupil | sided | grave | optic nerve or retina, and the pupil of that eye (orbital apex, injury) | computed from the wiring
+      own: direct sluggish absent, consensual sluggish absent, near sluggish absent, lit any, outline any, lid any, movement any, pressure any, segmental-movement any, corectopia any
+      fellow: consensual any, lit any
+      pair: afferent right, unequal none right-light right-alike, double any
+      needs: own direct sluggish absent, own consensual sluggish absent, own near sluggish absent, pair unequal right-light right-alike
+
       optic-nerve | sided | grave | optic nerve or disc | NOVEL, University of Utah, "Afferent Pupillary Defects": the pathway from retina to nerve, a matter of degree
       own: direct brisk sluggish absent, consensual brisk sluggish, pressure any
       fellow: direct brisk sluggish, consensual brisk sluggish absent, pressure any
@@ -38,12 +94,6 @@ public final class PupilCauses {
       fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
       pair: afferent right
       needs: own consensual sluggish absent, fellow direct sluggish absent
-
-      nerve-and-pupil | sided | grave | optic nerve or retina, and the pupil of that eye (orbital apex, injury) | computed from the wiring
-      own: direct sluggish absent, consensual sluggish absent, near sluggish absent, lit any, outline any, lid any, movement any, pressure any, segmental-movement any, corectopia any
-      fellow: consensual any, lit any
-      pair: afferent right, unequal none right-light right-alike, double any
-      needs: own direct sluggish absent, own consensual sluggish absent, own near sluggish absent, pair unequal right-light right-alike
 
       optic-tract | sided | grave | optic tract | Trobe, NOVEL, University of Utah, "Chiasmal segment"
       own: direct brisk sluggish, consensual brisk sluggish, pressure any
@@ -63,60 +113,11 @@ public final class PupilCauses {
       own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
       fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
 
-      angle-closure | sided | grave | eye with raised pressure (angle closure) | common practice, no source
-      own: direct sluggish absent, consensual sluggish absent, near sluggish absent, lit any, size middle large, outline any, pressure 22-to-39 40-or-more, strong-pilocarpine any, cocaine any, segmental-movement any, corectopia any
-      fellow: lit any
-      pair: unequal none right-light right-alike
-
-      third-nerve | sided | grave | third nerve, compression included | McGee, Evidence-Based Physical Diagnosis ch. 21; relative sparing of the pupil: Trobe 1985, Ophthalmology 92:58
-      own: direct any, consensual any, near any, lit any, outline any, lid any, movement full up third, weak-pilocarpine any, segmental-movement any, corectopia any
-      fellow: lit any
-      pair: unequal none right-light right-alike, double any
-
-      cavernous-sinus | sided | grave | cavernous sinus or orbital apex, several nerves | from memory
-      own: direct any, consensual any, near any, lit any, outline any, lid any, movement any, pressure any, sweating any, cocaine any, apraclonidine any, hydroxyamfetamine any, weak-pilocarpine any, dilation-lag any
-      fellow: consensual any, lit any
-      pair: unequal any, afferent none right, double any
-      needs: own lid low, own movement up third abduction several, pair double binocular
-
-      both-third | both | grave | midbrain or both third nerves, raised pressure in the head included | from memory
-      own: direct sluggish absent, consensual sluggish absent, near any, lit any, size middle large, outline any, lid any, movement any, segmental-movement any, corectopia any
-      fellow: direct sluggish absent, consensual sluggish absent, near any, lit any, size middle large, outline any, lid any, movement any, segmental-movement any, corectopia any
-      pair: unequal any, double any
-      needs: own direct sluggish absent, fellow direct sluggish absent, own consensual sluggish absent, fellow consensual sluggish absent
-
-      dorsal-midbrain | both | grave | dorsal midbrain | Trobe, NOVEL, University of Utah, "Parasympathetic": large, better to near than to light
-      own: direct sluggish absent, consensual sluggish absent, near brisk sluggish tonic, lit any, size middle large, outline any, lid any, movement full up, corectopia any
-      fellow: direct sluggish absent, consensual sluggish absent, near brisk sluggish tonic, lit any, size middle large, outline any, lid any, movement full up, corectopia any
-      pair: unequal any, double any
-      needs: own direct sluggish absent, fellow direct sluggish absent, own consensual sluggish absent, fellow consensual sluggish absent
-
       argyll-robertson | both | grave | Argyll Robertson pupils, small and irregular | Balcer, as reported in Ophthalmology Times; small and irregular from memory
       own: direct sluggish absent, consensual sluggish absent, lit any, size small middle, outline any, dilation-lag any, segmental-movement any, corectopia any
       fellow: direct sluggish absent, consensual sluggish absent, lit any, size small middle, outline any, dilation-lag any, segmental-movement any, corectopia any
       pair: unequal any
       needs: own direct sluggish absent, fellow direct sluggish absent, own consensual sluggish absent, fellow consensual sluggish absent
-
-      both-narrowed | both | grave | pons, or a substance that narrows both pupils, poisoning included | from memory
-      own: direct any, consensual any, near any, lit any, size small, lid any, movement any, dilation-lag any
-      fellow: direct any, consensual any, near any, lit any, size small, lid any, movement any, dilation-lag any
-      pair: unequal any, double any
-      needs: own size small, fellow size small, own direct sluggish absent, fellow direct sluggish absent
-
-      both-widened | both | grave | substance that widens both pupils, poisoning included | from memory
-      own: direct sluggish absent, consensual sluggish absent, near sluggish absent, size middle large
-      fellow: direct sluggish absent, consensual sluggish absent, near sluggish absent, size middle large
-      needs: own direct sluggish absent, fellow direct sluggish absent, own consensual sluggish absent, fellow consensual sluggish absent
-
-      horner | sided | grave | oculosympathetic pathway (Horner) | McGee, Evidence-Based Physical Diagnosis ch. 21; Practical Neurology table 6; drug tests: Bremner 2019, Front Neurol 10:55; a test may be negative in the first days, and the pupil lag, from memory
-      own: lid any, movement full abduction, sweating any, cocaine any, apraclonidine any, hydroxyamfetamine any, dilation-lag any
-      pair: unequal left-light left-dark left-alike, double any
-
-      iris-acute | sided | grave | iris, injured or inflamed, open injury of the eye included | from memory
-      own: direct any, consensual any, near any, lit any, outline any, pressure any, cocaine any, hydroxyamfetamine any, strong-pilocarpine any, dilation-lag any, segmental-movement any, corectopia any
-      fellow: lit any
-      pair: unequal any
-      needs: own direct sluggish absent, own consensual sluggish absent, own outline odd, own corectopia present, own segmental-movement present, own front inner
 
       iris-old | sided | not grave | iris, old damage or operation | from memory
       own: front quiet red, direct any, consensual any, near any, lit any, outline any, cocaine any, hydroxyamfetamine any, strong-pilocarpine any, dilation-lag any, segmental-movement any, corectopia any

@@ -1,6 +1,7 @@
 package org.isopter.model.clinical.pupil;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -34,6 +35,27 @@ public record PupilReading(
   private static final String OPEN =
       "These signs do not settle a cause. What was not recorded may be what tells.";
   private static final String MORE = " There may be more than one cause.";
+
+  /** With so many rows that fit, the sign by which others fail is left to the table. */
+  private static final int MANY = 6;
+
+  /** So many signs that would tell more are named. */
+  private static final int NAMED = 8;
+
+  /** What tells most, first; common practice, no source. */
+  private static final List<PupilSign> TELLING =
+      List.of(
+          PupilSign.DIRECT,
+          PupilSign.UNEQUAL,
+          PupilSign.AFFERENT,
+          PupilSign.LID,
+          PupilSign.MOVEMENT,
+          PupilSign.DOUBLE,
+          PupilSign.PRESSURE,
+          PupilSign.FRONT,
+          PupilSign.NEAR,
+          PupilSign.CONSENSUAL,
+          PupilSign.OUTLINE);
 
   /** Returns what the table makes of signs of which one at least departs from the usual. */
   public static PupilReading of(PupilSigns signs) {
@@ -85,7 +107,9 @@ public record PupilReading(
     if (!fitting.isEmpty() && fitting.stream().noneMatch(PupilCause::grave)) {
       return topic.say(Certainty.CANNOT_TELL, OPEN);
     }
-    String text = fits(fitting) + near(signs, near) + wouldTell(signs, missing) + MORE;
+    List<String> names = names(fitting);
+    String others = names.size() < MANY ? near(signs, near) : shortly(near);
+    String text = fits(names) + others + wouldTell(signs, missing) + MORE;
     return topic.say(certainty(fitting, alone), text);
   }
 
@@ -96,27 +120,45 @@ public record PupilReading(
     return fitting.size() == 1 && alone ? Certainty.ONE_FITS : Certainty.SEVERAL_FIT;
   }
 
-  private static String fits(List<PupilCause> fitting) {
-    return fitting.isEmpty()
+  private static String fits(List<String> names) {
+    return names.isEmpty()
         ? "No single row of the table fits all of these signs."
-        : "What fits in the table: " + joined(fitting.stream().map(PupilCause::toString)) + ".";
+        : "What fits in the table: " + String.join("; ", names) + ".";
+  }
+
+  /** Returns the rows in words; a row that fits on either side is named once. */
+  private static List<String> names(Collection<PupilCause> rows) {
+    return rows.stream().map(row -> name(row, rows)).distinct().toList();
+  }
+
+  private static String name(PupilCause row, Collection<PupilCause> rows) {
+    boolean either =
+        row.side() != Site.BOTH
+            && rows.stream()
+                .anyMatch(
+                    other -> other.id().equals(row.id()) && other.side() == row.side().fellow());
+    return either ? row.title() + ", of either side" : row.toString();
+  }
+
+  private static String shortly(Map<PupilCause, PupilSigns.Key> near) {
+    return near.isEmpty()
+        ? ""
+        : " All signs but one fit: " + String.join("; ", names(near.keySet())) + ".";
   }
 
   /** Rows that fail by the same sign stand together. */
   private static String near(PupilSigns signs, Map<PupilCause, PupilSigns.Key> near) {
-    Map<String, Set<String>> bySign = new LinkedHashMap<>();
+    Map<String, Set<PupilCause>> bySign = new LinkedHashMap<>();
     near.forEach(
         (row, key) ->
-            bySign
-                .computeIfAbsent(signs.fact(key), any -> new LinkedHashSet<>())
-                .add(row.toString()));
+            bySign.computeIfAbsent(signs.fact(key), any -> new LinkedHashSet<>()).add(row));
     StringBuilder text = new StringBuilder();
     bySign.forEach(
         (sign, rows) ->
             text.append(" All signs but one (")
                 .append(sign)
                 .append(") fit: ")
-                .append(joined(rows.stream()))
+                .append(String.join("; ", names(rows)))
                 .append('.'));
     return text.toString();
   }
@@ -125,17 +167,20 @@ public record PupilReading(
     return missing.isEmpty()
         ? ""
         : " Not recorded, though it would tell more: "
-            + String.join(", ", missing.stream().map(sign -> unseen(signs, sign)).toList())
-            + ".";
+            + String.join(", ", telling(missing).map(sign -> unseen(signs, sign)).toList())
+            + (missing.size() > NAMED ? " and others." : ".");
+  }
+
+  private static Stream<PupilSign> telling(List<PupilSign> missing) {
+    return Stream.concat(
+            TELLING.stream().filter(missing::contains),
+            missing.stream().filter(sign -> !TELLING.contains(sign)))
+        .limit(NAMED);
   }
 
   /** Names the eye where the sign was recorded of the other alone. */
   private static String unseen(PupilSigns signs, PupilSign sign) {
     List<PupilSigns.Key> unseen = keys(sign).filter(key -> signs.seen(key).isEmpty()).toList();
     return unseen.size() == 1 ? unseen.get(0).toString() : sign.title();
-  }
-
-  private static String joined(Stream<String> all) {
-    return String.join("; ", all.toList());
   }
 }

@@ -3,6 +3,7 @@ package org.isopter.model.note.item;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.isopter.model.answer.sight.Chart;
 import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.catalogue.Acuities;
@@ -64,7 +65,8 @@ final class AcuityNotes {
           .startsWith("VA", "V", "vision", "acuity", "visual acuity", "DVA", "distance VA")
           .startsWith(
               AcuityWords.CORRECTIONS.words().stream().map(Heading::of).map(Heading::keptAsWord))
-          .slots(FAR, BESIDE, PRINT, CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE)
+          .slots(FAR, BESIDE, PRINT, AcuityBoundNotes.BOUND)
+          .slots(CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE)
           .slots(NOTATION, TENTHS)
           .whole(Acuities.DISTANCE)
           .build(eye -> distance(eye, FAR));
@@ -92,18 +94,28 @@ final class AcuityNotes {
           .whole(Acuities.NEAR)
           .build(eye -> kept(eye, Acuities.NEAR, CLOSE));
 
-  static final List<Grammar> GRAMMARS = List.of(DISTANCE, PINHOLE, NEAR);
+  static final List<Grammar> GRAMMARS =
+      Stream.concat(Stream.of(DISTANCE, PINHOLE, NEAR), AcuityBoundNotes.GRAMMARS.stream())
+          .toList();
 
   static final List<Wording<?>> WORDINGS =
-      List.of(
-          wording(Acuities.DISTANCE, "VA"),
-          wording(Acuities.PINHOLE, "PH"),
-          wording(Acuities.NEAR, "NV"));
+      Stream.concat(
+              Stream.of(
+                  wording(Acuities.DISTANCE, "VA"),
+                  wording(Acuities.PINHOLE, "PH"),
+                  wording(Acuities.NEAR, "NV")),
+              AcuityBoundNotes.WORDINGS.stream())
+          .toList();
 
   private AcuityNotes() {}
 
   private static void distance(Eye eye, Slot<AcuityWords.Seen> far) throws NotRead {
     Optional<AcuityWords.Seen> seen = eye.find(far);
+    Optional<AcuityBoundNotes.Bound> bound = eye.find(AcuityBoundNotes.BOUND);
+    if (bound.isPresent()) {
+      bound(eye, bound.get());
+      return;
+    }
     Optional<Outcome<AcuityWords.Seen>> through = eye.find(BESIDE);
     Optional<AcuityWords.Seen> print = eye.find(PRINT);
     if (seen.isPresent() || (through.isEmpty() && print.isEmpty())) {
@@ -117,6 +129,15 @@ final class AcuityNotes {
       eye.outcome(Acuities.PINHOLE, reading(eye, through.get()));
       eye.remark(through.get().ifFound().map(AcuityWords.Seen::remark).orElse(""));
     }
+  }
+
+  /** Adds an acuity beyond a line, where nothing else is said of the eye. */
+  private static void bound(Eye eye, AcuityBoundNotes.Bound bound) throws NotRead {
+    if (eye.has(FAR) || eye.has(BESIDE) || eye.has(PRINT) || eye.has(LETTERS_PER_LINE)) {
+      throw NotRead.because("it is an acuity that was read, or one beyond a line");
+    }
+    AcuityBoundNotes.found(
+        eye, bound, eye.find(CORRECTION), eye.find(CHART), eye.find(TEST_DISTANCE));
   }
 
   /** Adds an acuity, and what was written of letters without a count of them. */
@@ -156,7 +177,8 @@ final class AcuityNotes {
         eye.find(CORRECTION),
         eye.find(CHART),
         distance,
-        eye.find(LETTERS_PER_LINE));
+        eye.find(LETTERS_PER_LINE),
+        seen.inPart() ? Optional.of(true) : Optional.empty());
   }
 
   private static String text(Eye eye, AcuityWords.Seen seen) throws NotRead {
@@ -192,7 +214,9 @@ final class AcuityNotes {
   }
 
   private static Wording<AcuityReading> wording(Finding<AcuityReading> finding, String heading) {
-    return Wording.of(finding, heading, AcuityNotes::value).under(AcuityNotes::conditions);
+    return Wording.of(finding, heading, AcuityNotes::whole)
+        .where(AcuityNotes::value)
+        .under(AcuityNotes::conditions);
   }
 
   private static String conditions(AcuityReading reading) {
@@ -203,8 +227,20 @@ final class AcuityNotes {
         Words.maybe(reading.lettersPerLine(), count -> count + " letters per line"));
   }
 
+  /** Returns the acuity; that it was read in part is said of a line without a count of letters. */
+  private static Optional<String> value(AcuityReading reading) {
+    if (reading.readInPart().isEmpty()) {
+      return Optional.of(whole(reading));
+    }
+    boolean line = reading.acuity() instanceof Acuity.Fraction one && one.letters() == 0;
+    boolean sayable = line || reading.acuity() instanceof Acuity.DecimalFraction;
+    return Optional.of(reading)
+        .filter(any -> sayable && any.isInPart())
+        .map(any -> whole(any).replaceFirst("^[0-9./]+", "$0p"));
+  }
+
   /** Returns the acuity; its unit is named where the testing distance would suggest another. */
-  private static String value(AcuityReading reading) {
+  private static String whole(AcuityReading reading) {
     String text = reading.acuity().toString();
     boolean clear = AcuityText.parse(text, reading.distance()).equals(Result.ok(reading.acuity()));
     return !clear && reading.acuity() instanceof Acuity.Fraction fraction

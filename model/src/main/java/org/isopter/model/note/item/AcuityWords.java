@@ -22,10 +22,11 @@ final class AcuityWords {
    * @param text the acuity as AcuityText reads it
    * @param bare whether it is a number whose notation must be said elsewhere
    * @param remark what was written of letters without a count of them; may be empty
+   * @param inPart whether the line was read in part
    */
-  record Seen(String text, boolean bare, String remark) {
+  record Seen(String text, boolean bare, String remark, boolean inPart) {
     Seen(String text, boolean bare) {
-      this(text, bare, "");
+      this(text, bare, "", false);
     }
 
     static Seen whole(String text) {
@@ -33,7 +34,7 @@ final class AcuityWords {
     }
 
     Seen as(String other) {
-      return new Seen(other, false, remark);
+      return new Seen(other, false, remark, inPart);
     }
   }
 
@@ -106,6 +107,17 @@ final class AcuityWords {
 
   static final Matcher<Seen> FAR = FRACTION.or(AcuityWords::low).or(BARE);
 
+  /** A line of a chart, read whole. */
+  static final Matcher<Seen> LINE = cursor -> FRACTION.read(cursor).filter(AcuityWords::isWhole);
+
+  /** A line of a chart that names its notation. */
+  static final Matcher<Seen> NAMED_LINE =
+      LINE.or(
+          cursor ->
+              BARE.read(cursor)
+                  .map(number -> withNotation(number, cursor))
+                  .filter(line -> !line.bare() && isWhole(line)));
+
   /** A near acuity that names its notation, beside one at distance. */
   static final Matcher<Seen> PRINT =
       ((Matcher<Seen>)
@@ -159,15 +171,13 @@ final class AcuityWords {
   private static Seen withNotation(Seen bare, Cursor cursor) {
     return cursor
         .attempt(NOTATIONS)
-        .map(notation -> Seen.whole(bare.text() + " " + notation))
+        .map(notation -> bare.as(bare.text() + " " + notation))
         .orElse(bare);
   }
 
-  /** Reads letters without a count of them behind a number: 1.0p. */
+  /** Reads a number, and that the line was read in part: 1.0p. */
   private static Seen bare(Cursor cursor, String number) {
-    boolean close = cursor.isClose();
-    String mark = close && cursor.takeAny("p", "pp") ? number + "p" : "";
-    return new Seen(number, true, mark);
+    return new Seen(number, true, "", isInPart(cursor));
   }
 
   private static Optional<Seen> fraction(Cursor cursor) {
@@ -181,11 +191,23 @@ final class AcuityWords {
   private static Seen fraction(Cursor cursor, BigDecimal distance, BigDecimal size) {
     String line = distance.toPlainString() + "/" + size.toPlainString();
     String letters = cursor.attempt(AcuityWords::suffix).orElse("");
+    boolean inPart = letters.isEmpty() && isInPart(cursor);
     String more = cursor.attempt(AcuityWords::suffix).or(() -> uncounted(cursor)).orElse("");
     String unit = cursor.take("m") ? " m" : cursor.take("ft") ? " ft" : "";
+    String part = inPart ? "p" : "";
     return more.isEmpty()
-        ? Seen.whole(line + letters + unit)
-        : new Seen(line + unit, false, line + letters + more);
+        ? new Seen(line + letters + unit, false, "", inPart)
+        : new Seen(line + unit, false, line + letters + part + more, false);
+  }
+
+  /** Reads that some letters of the line were missed: 6/9p, 6/9 partly. */
+  private static boolean isInPart(Cursor cursor) {
+    return (cursor.isClose() && cursor.takeAny("p", "pp", "pt"))
+        || cursor.takeAny("partly", "part", "partial");
+  }
+
+  private static boolean isWhole(Seen line) {
+    return !line.inPart() && line.remark().isEmpty();
   }
 
   private static boolean isUsual(Seen fraction) {
@@ -212,7 +234,7 @@ final class AcuityWords {
     return fewer ? Optional.of("-2") : more ? Optional.of("+2") : Optional.empty();
   }
 
-  /** Reads a sign without a number, or a p for partly, close behind the line: 6/9-, 6/9p. */
+  /** Reads a sign without a number, or a mark behind a count, close behind: 6/9-, 6/9-1p. */
   private static Optional<String> uncounted(Cursor cursor) {
     if (!cursor.isClose()) {
       return Optional.empty();

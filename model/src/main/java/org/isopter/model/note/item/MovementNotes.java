@@ -19,6 +19,7 @@ import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.note.token.Words;
@@ -70,7 +71,13 @@ final class MovementNotes {
 
   private static final Slot<GazeDirection> FAST =
       Slot.value(
-          "fast phase", Gazes.behind("fast", "fast phase", "fast phase to the").or(Gazes.BEATING));
+          "fast phase",
+          ((Matcher<GazeDirection>)
+                  cursor ->
+                      Gazes.behind("fast", "fast phase", "fast phase to the")
+                          .read(cursor)
+                          .filter(gaze -> gaze != GazeDirection.PRIMARY))
+              .or(Gazes.BEATING));
 
   private static final Slot<GazeDirection> SEEN_IN =
       Slot.value("gaze in which it is seen", Gazes.behind("in", "on"));
