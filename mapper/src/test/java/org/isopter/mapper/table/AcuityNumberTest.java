@@ -54,7 +54,7 @@ class AcuityNumberTest {
     for (int i = 0; i < 1_000; i++) {
       for (FindingRow row : FindingRows.of(Pooled.of(exams.next()))) {
         Map<String, Object> cells = RowReader.cells(FindingsTable.table(), row);
-        if (row.seen() && cells.containsKey("notation") && row.finding().contains("acuity")) {
+        if (row.seen() && cells.containsKey("notation") && row.finding().endsWith("-acuity")) {
           acuities++;
           boolean exact =
               List.of("recorded", "letters-counted")
