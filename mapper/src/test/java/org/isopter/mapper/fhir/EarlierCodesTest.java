@@ -41,7 +41,8 @@ class EarlierCodesTest {
 
   private static final FhirReader READER = new FhirReader(Catalogue.standard());
   private static final FhirWriter WRITER = FhirWriter.of(BundleKind.COLLECTION);
-  private static final String OURS = Code.local("any", "any", "").system().replace("CodeSystem/any", "");
+  private static final String OURS =
+      Code.local("any", "any", "").system().replace("CodeSystem/any", "");
   private static final long SEED = Long.getLong("seed", 2_611L);
   private static final int EXAMS = 4_000;
 
