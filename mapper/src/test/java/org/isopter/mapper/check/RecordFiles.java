@@ -18,7 +18,6 @@ import org.isopter.model.value.Result;
 /** Records in files. */
 public final class RecordFiles {
 
-  static final Path RULES = Path.of("src/test/resources/rules");
   public static final Path DEMO = Path.of("../docs/demo");
 
   private static final RecordReader READER = new RecordReader(Catalogue.standard());
