@@ -14,6 +14,9 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.web.servlet.context.ServletWebServerApplicationContext;
 import tools.jackson.databind.json.JsonMapper;
@@ -36,6 +39,23 @@ final class FhirServer implements AutoCloseable {
   static FhirServer start() {
     return new FhirServer(
         (ServletWebServerApplicationContext) SpringApplication.run(PlainServer.class));
+  }
+
+  /** Returns what sends to this server and fetches from it. */
+  Exchange exchange() {
+    return new Exchange(base);
+  }
+
+  /** Fetches an export while the server is kept at it, as its own clock does once a minute. */
+  List<String> fetchExport(String request) {
+    ScheduledExecutorService clock = Executors.newSingleThreadScheduledExecutor();
+    try {
+      IJobMaintenanceService jobs = context.getBean(IJobMaintenanceService.class);
+      clock.scheduleWithFixedDelay(jobs::runMaintenancePass, 200, 200, TimeUnit.MILLISECONDS);
+      return exchange().fetch(request);
+    } finally {
+      clock.shutdownNow();
+    }
   }
 
   /** Returns an answer: its status, and its body as it was sent. */

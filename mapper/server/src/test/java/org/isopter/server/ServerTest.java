@@ -3,6 +3,7 @@ package org.isopter.server;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -12,6 +13,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.isopter.mapper.exchange.Sender;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.foreign.ForeignReader;
@@ -25,11 +27,13 @@ import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamSampler;
 import org.isopter.model.exam.Identifier;
+import org.isopter.model.value.Result;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
+import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Records that are sent to a FHIR server come back as they were, whatever way they are asked for.
@@ -214,5 +218,54 @@ class ServerTest {
         before,
         server.versions(),
         () -> "of " + read.stream().map(ServerTest::name).collect(Collectors.joining(", ")));
+  }
+
+  @Test
+  void fetchesAllExaminations() {
+    List<String> pages = new ArrayList<>(server.exchange().fetch("Observation?_count=60"));
+    pages.addAll(server.exchange().fetch("DiagnosticReport?_count=60"));
+    assertSame(List.copyOf(EXAMS.values()), pages);
+    assertSame(
+        List.copyOf(EXAMS.values()),
+        server.fetchExport("$export?_type=Observation,DiagnosticReport,Provenance"));
+    PATIENTS.forEach(
+        (identifier, id) ->
+            assertSame(
+                of(identifier),
+                server.exchange().fetch("Patient/" + id + "/$everything?_count=30")));
+  }
+
+  /** Whole and in parts, of which the later ones refer to the places of the earlier. */
+  @Test
+  void sendsNothingNewOfWhatTheServerHas(@TempDir Path folder) {
+    int before = server.versions();
+    for (Exam exam : DemoRecords.all()) {
+      for (int size : List.of(1 << 20, 9000)) {
+        Path journal = folder.resolve("sent-" + size);
+        Sender.Sent sent = server.exchange().send(journal, WRITER.write(exam), size).orThrow();
+        assertEquals(0, sent.created(), name(exam));
+      }
+    }
+    assertEquals(before, server.versions());
+  }
+
+  @Test
+  void sendsAnAmendedRecordOverItsOwnVersionAlone(@TempDir Path folder) {
+    Path journal = folder.resolve("sent");
+    Exchange exchange = server.exchange();
+    Exam exam = DemoRecords.all().get(2);
+    int most = exam.facts().size();
+    String whole = WRITER.write(exam);
+    String amended = WRITER.write(new Exam(exam.header(), exam.facts().subList(0, most - 1)));
+    String later = WRITER.write(new Exam(exam.header(), exam.facts().subList(0, most - 2)));
+    exchange.send(journal, whole, Sender.USUAL_SIZE).orThrow();
+    int before = server.versions();
+    exchange.send(journal, amended, Sender.USUAL_SIZE).orThrow();
+    assertTrue(server.versions() > before);
+    server.transaction(whole);
+    int changed = server.versions();
+    Result<Sender.Sent> refused = exchange.send(journal, later, Sender.USUAL_SIZE);
+    assertTrue(refused.faults().get(0).seen().contains("changed on the server"), refused::toString);
+    assertEquals(changed, server.versions());
   }
 }
