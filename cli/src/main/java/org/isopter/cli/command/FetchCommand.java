@@ -3,7 +3,7 @@ package org.isopter.cli.command;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.isopter.cli.option.ServerOptions;
+import org.isopter.cli.exchange.ServerOptions;
 import org.isopter.task.exchange.FetchRequest;
 import org.isopter.task.exchange.FetchTask;
 import org.isopter.task.io.Streams;

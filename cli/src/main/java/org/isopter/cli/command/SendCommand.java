@@ -1,7 +1,7 @@
 package org.isopter.cli.command;
 
+import org.isopter.cli.exchange.SendOptions;
 import org.isopter.cli.option.FhirInputs;
-import org.isopter.cli.option.SendOptions;
 import org.isopter.task.exchange.SendTask;
 import org.isopter.task.io.Streams;
 import org.isopter.task.report.RunLog;

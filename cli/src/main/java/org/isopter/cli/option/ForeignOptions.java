@@ -109,7 +109,7 @@ public final class ForeignOptions {
   }
 
   /** Reads a length of time. */
-  static final class Window implements ITypeConverter<Duration> {
+  public static final class Window implements ITypeConverter<Duration> {
     @Override
     public Duration convert(String word) {
       return read(word)

@@ -1,9 +1,10 @@
-package org.isopter.cli.option;
+package org.isopter.cli.exchange;
 
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.cli.option.ForeignOptions;
 import org.isopter.task.exchange.ServerAccess;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;

@@ -1,4 +1,4 @@
-package org.isopter.cli.option;
+package org.isopter.cli.exchange;
 
 import java.nio.file.Path;
 import java.util.Optional;
