@@ -6,6 +6,7 @@ import ca.uhn.fhir.jpa.api.IDaoRegistry;
 import ca.uhn.fhir.jpa.api.config.JpaStorageSettings;
 import ca.uhn.fhir.jpa.api.config.ThreadPoolFactoryConfig;
 import ca.uhn.fhir.jpa.api.dao.IFhirSystemDao;
+import ca.uhn.fhir.jpa.api.model.HistoryCountModeEnum;
 import ca.uhn.fhir.jpa.batch2.JpaBatch2Config;
 import ca.uhn.fhir.jpa.binstore.DatabaseBinaryContentStorageSvcImpl;
 import ca.uhn.fhir.jpa.config.r4.JpaR4Config;
@@ -68,6 +69,8 @@ class PlainServer {
   JpaStorageSettings jpaStorageSettings() {
     JpaStorageSettings settings = new JpaStorageSettings();
     settings.setReuseCachedSearchResultsForMillis(null);
+    // Otherwise a count of all versions is a minute old.
+    settings.setHistoryCountMode(HistoryCountModeEnum.COUNT_ACCURATE);
     // A job takes its next step when the one before it is done, not at the next full minute.
     settings.setJobFastTrackingEnabled(true);
     return settings;
