@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.springframework.boot.SpringApplication;
@@ -51,8 +52,11 @@ final class FhirServer implements AutoCloseable {
     ScheduledExecutorService clock = Executors.newSingleThreadScheduledExecutor();
     try {
       IJobMaintenanceService jobs = context.getBean(IJobMaintenanceService.class);
-      clock.scheduleWithFixedDelay(jobs::runMaintenancePass, 200, 200, TimeUnit.MILLISECONDS);
-      return exchange().fetch(request);
+      Future<?> passes =
+          clock.scheduleWithFixedDelay(jobs::runMaintenancePass, 200, 200, TimeUnit.MILLISECONDS);
+      List<String> lines = exchange().fetch(request);
+      passes.cancel(false);
+      return lines;
     } finally {
       clock.shutdownNow();
     }

@@ -19,7 +19,6 @@ import java.nio.file.Path;
 import java.text.ParseException;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.Date;
 import java.util.UUID;
 import org.isopter.mapper.io.FailureText;
 import org.isopter.model.value.Fault;
@@ -88,8 +87,8 @@ final class ClientAssertion {
             .subject(client)
             .audience(tokenAddress.toString())
             .jwtID(UUID.randomUUID().toString())
-            .issueTime(Date.from(now))
-            .expirationTime(Date.from(now.plus(VALID)))
+            .claim("iat", now.getEpochSecond())
+            .claim("exp", now.plus(VALID).getEpochSecond())
             .build();
     SignedJWT signed = new SignedJWT(header, claims);
     try {

@@ -203,7 +203,7 @@ class SenderTest {
       Fault fault = result.faults().get(0);
       assertTrue(fault.seen().contains("changed on the server"), fault.toString());
       assertTrue(fault.advice().contains("nothing was written over"));
-      assertEquals("theirs", store.stored().get("Observation/2").string("note").get());
+      assertEquals("theirs", store.resource("Observation/2").string("note").get());
     }
   }
 
@@ -218,7 +218,7 @@ class SenderTest {
       sent(server, EXAM);
       assertEquals(new Sent(3, 0, false), sent(server, EXAM.replace("1.50", "1.25")));
       assertEquals(4, store.writes());
-      assertEquals("1.25", store.stored().get("Observation/2").string("valueString").get());
+      assertEquals("1.25", store.resource("Observation/2").string("valueString").get());
     }
   }
 

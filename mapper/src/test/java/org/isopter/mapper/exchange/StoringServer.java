@@ -28,6 +28,11 @@ final class StoringServer {
     return stored;
   }
 
+  /** Returns what is stored at a place. */
+  Raw.Obj resource(String place) {
+    return Optional.ofNullable(stored.get(place)).orElseThrow();
+  }
+
   /** Returns how often something was stored that was not there as it is. */
   int writes() {
     return writes.get();

@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Supplier;
+import org.isopter.mapper.cda.CdaReader;
 import org.isopter.mapper.foreign.reading.Release;
 import org.isopter.mapper.hapi.FhirXml;
 import org.isopter.mapper.hapi.HapiParts;
@@ -19,7 +20,8 @@ import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 
 /**
- * Documents in any form that can be read, as R4 JSON: JSON or XML, R4, R4B or R5.
+ * Documents in any form that can be read, as R4 JSON: JSON or XML, R4, R4B or R5; and clinical
+ * documents (CDA) as observations of FHIR.
  *
  * <p>R4 JSON is taken as it is. Everything else goes through HAPI, whose converters drop what R4
  * does not know: what is no longer there after a conversion is said, so that it can be carried.
@@ -54,6 +56,9 @@ public final class Sources {
               "split the document, or raise the limit"));
     }
     boolean xml = isXml(bytes);
+    if (xml && CdaReader.isCda(bytes)) {
+      return CdaReader.read(bytes).map(raw -> new Source(raw, List.of()));
+    }
     if (!xml && release == Release.R4) {
       return json.read(bytes).map(raw -> new Source(raw, List.of()));
     }

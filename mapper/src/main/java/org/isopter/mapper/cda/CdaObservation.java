@@ -1,0 +1,226 @@
+package org.isopter.mapper.cda;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.mapper.json.Raw;
+
+/**
+ * One observation of a clinical document as one of FHIR. What it says and FHIR has no place for may
+ * turn its meaning round, and becomes a modifier extension, with which nobody takes the value; who
+ * wrote it, and by which template, does not.
+ */
+final class CdaObservation {
+
+  private static final Map<String, String> STATUS =
+      Map.of(
+          "completed", "final",
+          "active", "preliminary",
+          "aborted", "cancelled",
+          "cancelled", "cancelled",
+          "nullified", "entered-in-error",
+          "obsolete", "entered-in-error");
+
+  /** What is read below, and what says nothing of what was found. */
+  private static final Set<String> KNOWN =
+      Set.of(
+          "templateId",
+          "id",
+          "code",
+          "text",
+          "statusCode",
+          "effectiveTime",
+          "value",
+          "interpretationCode",
+          "methodCode",
+          "targetSiteCode",
+          "languageCode",
+          "author",
+          "performer",
+          "informant",
+          "referenceRange",
+          "entryRelationship",
+          "realmCode",
+          "typeId");
+
+  private static final String UNITS = "246514001";
+  private static final String COMMENT = "48767-8";
+  private static final String FEET = "(\\[ft_us]|\\[ft_i]|ft)/(\\[ft_us]|\\[ft_i]|ft)";
+
+  private final CdaNode node;
+  private final Map<String, String> narrative;
+  private final Map<String, Raw> resource = new LinkedHashMap<>();
+  private final List<Raw> unread = new ArrayList<>();
+  private final List<Raw> notes = new ArrayList<>();
+
+  private CdaObservation(CdaNode node, Map<String, String> narrative) {
+    this.node = node;
+    this.narrative = narrative;
+  }
+
+  /**
+   * Returns an observation.
+   *
+   * @param narrative the text of what has an id, by a reference to it
+   */
+  static Raw.Obj of(CdaNode node, Map<String, String> narrative, Optional<Raw.Obj> subject) {
+    return new CdaObservation(node, narrative).read(subject);
+  }
+
+  /** Returns a modifier extension about something that is not read. */
+  static Raw.Obj unread(String what) {
+    return CdaValue.object("url", Raw.of("urn:hl7-org:v3#" + what))
+        .with("valueBoolean", new Raw.Leaf(Raw.Kind.TRUTH, "true"));
+  }
+
+  private Raw.Obj read(Optional<Raw.Obj> subject) {
+    resource.put("resourceType", Raw.of("Observation"));
+    List<Raw.Obj> ids = node.all("id").stream().map(CdaValue::identifier).toList();
+    if (!ids.isEmpty()) {
+      resource.put("identifier", Raw.of(ids));
+    }
+    node.first("statusCode")
+        .flatMap(status -> status.attribute("code"))
+        .flatMap(code -> Optional.ofNullable(STATUS.get(code)))
+        .ifPresent(status -> resource.put("status", Raw.of(status)));
+    concept("code", "code");
+    subject.ifPresent(who -> resource.put("subject", who));
+    time();
+    value();
+    concept("interpretationCode", "interpretation");
+    concept("methodCode", "method");
+    concept("targetSiteCode", "bodySite");
+    attributes();
+    node.all("entryRelationship").forEach(this::related);
+    text();
+    node.children().stream()
+        .map(CdaNode::name)
+        .filter(name -> !KNOWN.contains(name))
+        .forEach(name -> unread.add(unread(name)));
+    put("note", notes);
+    put("modifierExtension", unread);
+    return new Raw.Obj(resource);
+  }
+
+  private void put(String name, List<Raw> all) {
+    if (!all.isEmpty()) {
+      resource.put(name, Raw.of(all));
+    }
+  }
+
+  /** A code that stands twice, or that is qualified, says more than one concept can. */
+  private void concept(String name, String as) {
+    List<CdaNode> all = node.all(name);
+    boolean plain = all.size() == 1 && all.get(0).all("qualifier").isEmpty();
+    Optional<Raw.Obj> concept = all.stream().findFirst().flatMap(CdaValue::concept);
+    if (plain && concept.isPresent()) {
+      boolean several = as.equals("interpretation");
+      resource.put(as, several ? Raw.of(List.of(concept.get())) : concept.get());
+    } else if (!all.isEmpty()) {
+      unread.add(unread(name));
+    }
+  }
+
+  private void time() {
+    List<CdaNode> times = node.all("effectiveTime");
+    Optional<String> time = times.stream().findFirst().flatMap(CdaValue::time);
+    if (times.size() == 1 && time.isPresent()) {
+      resource.put("effectiveDateTime", Raw.of(time.get()));
+    } else if (times.size() == 1 && times.get(0).first("low").isPresent()) {
+      Map<String, Raw> period = new LinkedHashMap<>();
+      edge("low", times.get(0)).ifPresent(text -> period.put("start", text));
+      edge("high", times.get(0)).ifPresent(text -> period.put("end", text));
+      resource.put("effectivePeriod", new Raw.Obj(period));
+    } else if (!times.isEmpty()) {
+      unread.add(unread("effectiveTime"));
+    }
+  }
+
+  private static Optional<Raw> edge(String name, CdaNode period) {
+    return period.first(name).flatMap(CdaValue::time).map(Raw::of);
+  }
+
+  private void value() {
+    List<CdaNode> values = node.all("value");
+    Optional<Map.Entry<String, Raw>> value = values.stream().findFirst().flatMap(CdaValue::of);
+    if (values.size() == 1 && value.isPresent()) {
+      resource.put(value.get().getKey(), value.get().getValue());
+    } else if (!values.isEmpty()) {
+      unread.add(unread("value"));
+    }
+  }
+
+  private void attributes() {
+    boolean found = node.has("classCode", "OBS") && node.has("moodCode", "EVN");
+    if (!found || node.attribute("nullFlavor").isPresent()) {
+      unread.add(unread("moodCode"));
+    }
+    if (node.attribute("negationInd").filter(text -> !text.equals("false")).isPresent()) {
+      unread.add(unread("negationInd"));
+    }
+  }
+
+  /** The unit of a fraction in feet says what the fraction says; a comment is a note. */
+  private void related(CdaNode relationship) {
+    List<CdaNode> inside = relationship.children();
+    boolean plain = inside.size() == 1 && relationship.attribute("negationInd").isEmpty();
+    Optional<CdaNode> one = plain ? Optional.of(inside.get(0)) : Optional.empty();
+    String code =
+        one.flatMap(child -> child.first("code")).flatMap(it -> it.attribute("code")).orElse("");
+    if (code.equals(COMMENT)) {
+      one.flatMap(child -> child.first("text")).ifPresent(text -> note(words(text)));
+    } else if (!code.equals(UNITS) || !isInFeet(one.orElseThrow())) {
+      unread.add(unread("entryRelationship"));
+    }
+  }
+
+  private boolean isInFeet(CdaNode units) {
+    String unit = units.first("value").flatMap(it -> it.attribute("code")).orElse("");
+    return unit.matches(FEET)
+        && node.first("value").filter(value -> value.text().startsWith("20/")).isPresent();
+  }
+
+  /** The text for people repeats the value; where it says more, that is a note. */
+  private void text() {
+    for (CdaNode text : node.all("text")) {
+      String words = words(text);
+      if (!isValue(words)) {
+        note(words);
+      }
+    }
+  }
+
+  private String words(CdaNode text) {
+    return text.first("reference")
+        .flatMap(reference -> reference.attribute("value"))
+        .map(to -> narrative.getOrDefault(to, ""))
+        .orElseGet(text::text);
+  }
+
+  private void note(String words) {
+    if (!words.isEmpty()) {
+      notes.add(CdaValue.object("text", Raw.of(words)));
+    }
+  }
+
+  private boolean isValue(String words) {
+    return node.all("value").stream()
+        .anyMatch(
+            value ->
+                words.equals(value.text())
+                    || value.attribute("displayName").filter(words::equals).isPresent()
+                    || value
+                        .attribute("value")
+                        .filter(number -> isAmount(words, number, value))
+                        .isPresent());
+  }
+
+  private static boolean isAmount(String words, String number, CdaNode value) {
+    String unit = value.attribute("unit").orElse("");
+    String rest = words.startsWith(number) ? words.substring(number.length()).strip() : "?";
+    return rest.isEmpty() || rest.equals(unit) || rest.equals(unit.replaceAll("[\\[\\]]", ""));
+  }
+}

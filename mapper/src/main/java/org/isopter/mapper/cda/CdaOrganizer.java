@@ -1,0 +1,186 @@
+package org.isopter.mapper.cda;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.isopter.mapper.json.Raw;
+
+/**
+ * The observations that an organizer holds together. Its code says something of each of them, as
+ * "corrected visual acuity" does; and the parts of a refraction are one observation.
+ */
+final class CdaOrganizer {
+
+  private static final String REFRACTION = "251794006";
+  private static final String CORRECTED = "397536007";
+  private static final String AID = "257192006";
+  private static final String GLASSES = "50121007";
+  private static final Set<String> ACUITIES =
+      Set.of("251739003", "251743004", "363983007", "419475002", "260246004");
+  private static final Set<String> KNOWN =
+      Set.of(
+          "templateId",
+          "id",
+          "code",
+          "statusCode",
+          "effectiveTime",
+          "author",
+          "component",
+          "text",
+          "performer",
+          "informant",
+          "realmCode",
+          "typeId");
+
+  private final Optional<Raw.Obj> subject;
+  private final Map<String, String> narrative;
+
+  CdaOrganizer(Optional<Raw.Obj> subject, Map<String, String> narrative) {
+    this.subject = subject;
+    this.narrative = narrative;
+  }
+
+  /** Returns an observation that no organizer holds. */
+  Raw.Obj single(CdaNode observation) {
+    return CdaObservation.of(observation, narrative, subject);
+  }
+
+  /** Returns the observations of an organizer. */
+  List<Raw.Obj> read(CdaNode organizer) {
+    List<Raw.Obj> members = new ArrayList<>();
+    for (CdaNode component : organizer.all("component")) {
+      component.all("observation").forEach(one -> members.add(single(one)));
+      component.all("organizer").forEach(inner -> members.addAll(read(inner)));
+    }
+    Optional<CdaNode> code = organizer.first("code");
+    List<Raw.Obj> all =
+        code.filter(of -> of.has("code", REFRACTION)).isPresent()
+            ? refractions(members, code.get())
+            : members.stream().map(member -> under(member, code)).toList();
+    return isPlain(organizer, members) ? all : all.stream().map(CdaOrganizer::unread).toList();
+  }
+
+  /** What is not understood of an organizer may touch all that is in it. */
+  private static boolean isPlain(CdaNode organizer, List<Raw.Obj> members) {
+    boolean known =
+        organizer.children().stream().map(CdaNode::name).allMatch(KNOWN::contains)
+            && organizer.attribute("nullFlavor").isEmpty()
+            && organizer.attribute("moodCode").filter(mood -> !mood.equals("EVN")).isEmpty();
+    boolean done =
+        organizer.all("statusCode").stream().allMatch(status -> status.has("code", "completed"));
+    boolean corrected =
+        organizer.first("code").filter(code -> code.has("code", CORRECTED)).isPresent();
+    return known
+        && done
+        && members.stream()
+            .filter(member -> codes(member).contains(AID))
+            .allMatch(aid -> corrected && answers(aid).equals(Set.of(GLASSES)));
+  }
+
+  private static Raw.Obj unread(Raw.Obj member) {
+    List<Raw> all = new ArrayList<>(member.list("modifierExtension"));
+    all.add(CdaObservation.unread("organizer"));
+    return member.with("modifierExtension", Raw.of(all));
+  }
+
+  /** An acuity has the code of its organizer beside its own: it says through which lens. */
+  private static Raw.Obj under(Raw.Obj member, Optional<CdaNode> organizer) {
+    Optional<Raw.Obj> coding = organizer.flatMap(CdaValue::coding);
+    Set<String> own = codes(member);
+    boolean acuity = own.stream().anyMatch(ACUITIES::contains);
+    boolean same = coding.flatMap(it -> it.string("code")).filter(own::contains).isPresent();
+    return coding.isEmpty() || same || !acuity ? member : with(member, coding.get());
+  }
+
+  private static Raw.Obj with(Raw.Obj member, Raw.Obj coding) {
+    Raw.Obj code = member.object("code").orElseThrow();
+    List<Raw> codings = new ArrayList<>(code.list("coding"));
+    codings.add(coding);
+    return member.with("code", code.with("coding", Raw.of(codings)));
+  }
+
+  /**
+   * The parts of one eye by one method are one refraction, unless a part stands there twice: then
+   * nobody knows which belong together. An acuity among them was measured through it.
+   */
+  private static List<Raw.Obj> refractions(List<Raw.Obj> members, CdaNode code) {
+    Map<String, List<Raw.Obj>> groups = new LinkedHashMap<>();
+    List<Raw.Obj> all = new ArrayList<>();
+    for (Raw.Obj member : members) {
+      if (codes(member).stream().anyMatch(ACUITIES::contains)) {
+        all.add(under(member, Optional.of(code)));
+      } else {
+        String key = member.get("bodySite") + " " + member.get("method");
+        groups.computeIfAbsent(key, any -> new ArrayList<>()).add(member);
+      }
+    }
+    groups.values().forEach(group -> all.addAll(refraction(group, code)));
+    return all;
+  }
+
+  private static List<Raw.Obj> refraction(List<Raw.Obj> group, CdaNode code) {
+    Set<Set<String>> parts = group.stream().map(CdaOrganizer::codes).collect(Collectors.toSet());
+    boolean same =
+        shared(group, "status").size() == 1 && shared(group, "effectiveDateTime").size() == 1;
+    boolean plain = group.stream().allMatch(member -> extra(member).isEmpty());
+    if (group.size() < 2 || parts.size() < group.size() || !same || !plain) {
+      return group;
+    }
+    Raw.Obj whole = group.get(0);
+    for (String name : List.copyOf(whole.members().keySet())) {
+      whole =
+          name.startsWith("value") || name.equals("dataAbsentReason") ? whole.without(name) : whole;
+    }
+    List<Raw> identifiers = new ArrayList<>();
+    group.forEach(member -> identifiers.addAll(member.list("identifier")));
+    return List.of(
+        whole
+            .with("identifier", Raw.of(identifiers))
+            .with("code", CdaValue.concept(code).orElseThrow())
+            .with("component", Raw.of(group.stream().map(CdaOrganizer::component).toList())));
+  }
+
+  private static Set<Optional<Raw>> shared(List<Raw.Obj> group, String name) {
+    return group.stream().map(member -> member.get(name)).collect(Collectors.toSet());
+  }
+
+  /** Returns what a part says that a component has no place for. */
+  private static Set<String> extra(Raw.Obj member) {
+    return member.members().keySet().stream()
+        .filter(name -> Set.of("note", "modifierExtension", "interpretation").contains(name))
+        .collect(Collectors.toSet());
+  }
+
+  private static Raw.Obj component(Raw.Obj member) {
+    Map<String, Raw> component = new LinkedHashMap<>();
+    member
+        .members()
+        .forEach(
+            (name, value) -> {
+              if (name.equals("code") || name.startsWith("value") || name.startsWith("dataAbs")) {
+                component.put(name, value);
+              }
+            });
+    return new Raw.Obj(component);
+  }
+
+  private static Set<String> codes(Raw.Obj member) {
+    return codes(member.object("code"));
+  }
+
+  private static Set<String> answers(Raw.Obj member) {
+    return codes(member.object("valueCodeableConcept"));
+  }
+
+  private static Set<String> codes(Optional<Raw.Obj> concept) {
+    return concept.stream()
+        .flatMap(it -> it.objects("coding").stream())
+        .flatMap(coding -> coding.string("code").stream())
+        .collect(Collectors.toCollection(LinkedHashSet::new));
+  }
+}

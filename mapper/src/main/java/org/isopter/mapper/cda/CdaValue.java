@@ -1,0 +1,152 @@
+package org.isopter.mapper.cda;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.isopter.mapper.json.Raw;
+
+/** The data types of HL7 version 3 as those of FHIR, their digits as they are. */
+final class CdaValue {
+
+  /** Digits of a number; FHIR writes neither a plus sign nor leading zeros. */
+  private static final Pattern NUMBER = Pattern.compile("\\+?(-?)0*(\\d+(?:\\.\\d+)?)");
+
+  private static final Pattern TIME =
+      Pattern.compile(
+          "(\\d{4})(?:(\\d{2})(?:(\\d{2})(?:(\\d{2})(\\d{2})(\\d{2})?(\\.\\d+)?([+-]\\d{4})?)?)?)?");
+
+  private static final Map<String, String> ABSENT =
+      Map.of(
+          "ASKU", "asked-unknown",
+          "NASK", "not-asked",
+          "NAV", "temp-unknown",
+          "MSK", "masked",
+          "NA", "not-applicable",
+          "UNK", "unknown",
+          "NI", "unknown");
+
+  private CdaValue() {}
+
+  private static String oid(String root) {
+    return root.matches("[0-9.]+") ? "urn:oid:" + root : "urn:uuid:" + root;
+  }
+
+  /** Returns an id as an identifier. */
+  static Raw.Obj identifier(CdaNode id) {
+    String system = oid(id.attribute("root").orElse(""));
+    return id.attribute("extension")
+        .map(own -> object("system", Raw.of(system)).with("value", Raw.of(own)))
+        .orElseGet(
+            () -> object("system", Raw.of("urn:ietf:rfc:3986")).with("value", Raw.of(system)));
+  }
+
+  /** Returns a code as a coding. */
+  static Optional<Raw.Obj> coding(CdaNode code) {
+    return code.attribute("code")
+        .map(
+            text -> {
+              Map<String, Raw> coding = new LinkedHashMap<>();
+              code.attribute("codeSystem")
+                  .ifPresent(root -> coding.put("system", Raw.of(oid(root))));
+              coding.put("code", Raw.of(text));
+              code.attribute("displayName")
+                  .ifPresent(display -> coding.put("display", Raw.of(display)));
+              return new Raw.Obj(coding);
+            });
+  }
+
+  /** Returns a code and its translations as a concept; empty where there is no code at all. */
+  static Optional<Raw.Obj> concept(CdaNode code) {
+    List<Raw.Obj> codings = new ArrayList<>();
+    coding(code).ifPresent(codings::add);
+    code.all("translation").forEach(more -> coding(more).ifPresent(codings::add));
+    return codings.isEmpty() ? Optional.empty() : Optional.of(object("coding", Raw.of(codings)));
+  }
+
+  /** Returns a value under its name in FHIR; empty for what FHIR has no such value for. */
+  static Optional<Map.Entry<String, Raw>> of(CdaNode value) {
+    if (value.attribute("nullFlavor").isPresent()) {
+      return absent(value);
+    }
+    return switch (value.type()) {
+      case "ST" -> Optional.of(Map.entry("valueString", Raw.of(value.text())));
+      case "CD", "CE", "CO", "CV" ->
+          concept(value).map(concept -> Map.entry("valueCodeableConcept", concept));
+      case "PQ" -> quantity(value);
+      case "INT" ->
+          number(value)
+              .filter(leaf -> leaf.text().matches("-?\\d+"))
+              .map(leaf -> Map.entry("valueInteger", leaf));
+      case "REAL" -> number(value).map(leaf -> Map.entry("valueQuantity", object("value", leaf)));
+      default -> Optional.empty();
+    };
+  }
+
+  private static Optional<Map.Entry<String, Raw>> absent(CdaNode value) {
+    return value
+        .attribute("nullFlavor")
+        .flatMap(flavor -> Optional.ofNullable(ABSENT.get(flavor)))
+        .filter(reason -> value.children().isEmpty() && value.attribute("value").isEmpty())
+        .map(
+            reason ->
+                object("system", Raw.of("http://terminology.hl7.org/CodeSystem/data-absent-reason"))
+                    .with("code", Raw.of(reason)))
+        .map(coding -> Map.entry("dataAbsentReason", object("coding", Raw.of(List.of(coding)))));
+  }
+
+  private static Optional<Map.Entry<String, Raw>> quantity(CdaNode value) {
+    return number(value)
+        .filter(any -> value.children().isEmpty())
+        .map(
+            leaf -> {
+              Raw.Obj amount = object("value", leaf);
+              Raw.Obj whole =
+                  value
+                      .attribute("unit")
+                      .map(
+                          unit ->
+                              amount
+                                  .with("unit", Raw.of(unit))
+                                  .with("system", Raw.of("http://unitsofmeasure.org"))
+                                  .with("code", Raw.of(unit)))
+                      .orElse(amount);
+              return Map.entry("valueQuantity", whole);
+            });
+  }
+
+  private static Optional<Raw.Leaf> number(CdaNode value) {
+    return value
+        .attribute("value")
+        .map(NUMBER::matcher)
+        .filter(Matcher::matches)
+        .map(number -> new Raw.Leaf(Raw.Kind.NUMBER, number.group(1) + number.group(2)));
+  }
+
+  /** Returns a time as FHIR writes it: as exact as it is, and with the offset that it has. */
+  static Optional<String> time(CdaNode time) {
+    return time.attribute("value").map(TIME::matcher).filter(Matcher::matches).map(CdaValue::time);
+  }
+
+  private static String time(Matcher parts) {
+    StringBuilder text = new StringBuilder(parts.group(1));
+    for (int i = 2; i <= 3 && parts.group(i) != null; i++) {
+      text.append('-').append(parts.group(i));
+    }
+    String offset = parts.group(8);
+    if (parts.group(4) != null && offset != null) {
+      String seconds = parts.group(6) == null ? "00" : parts.group(6);
+      text.append('T').append(parts.group(4)).append(':').append(parts.group(5));
+      text.append(':').append(seconds).append(parts.group(7) == null ? "" : parts.group(7));
+      text.append(offset, 0, 3).append(':').append(offset, 3, 5);
+    }
+    return text.toString();
+  }
+
+  static Raw.Obj object(String name, Raw value) {
+    return new Raw.Obj(Map.of(name, value));
+  }
+}

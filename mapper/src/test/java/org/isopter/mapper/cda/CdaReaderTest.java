@@ -1,0 +1,180 @@
+package org.isopter.mapper.cda;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.isopter.mapper.foreign.ForeignReader;
+import org.isopter.mapper.foreign.reading.Options;
+import org.isopter.mapper.foreign.reading.ReadExam;
+import org.isopter.mapper.foreign.reading.Reading;
+import org.isopter.mapper.json.Raw;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.catalogue.Pressures;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.value.Site;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/**
+ * A clinical document in the shape of HL7's example for eye care (HL7/cda-eyecare,
+ * eyecare-ccd.xml): what it measures is taken, and one change that may turn a measurement round
+ * keeps that measurement from being taken.
+ */
+class CdaReaderTest {
+
+  private static final Path DOCUMENT = Path.of("../docs/clinical-document.xml");
+  private static final int FACTS = 10;
+  private static final ForeignReader READER =
+      new ForeignReader(Catalogue.standard(), Options.usual());
+
+  private static String document() throws IOException {
+    return Files.readString(DOCUMENT);
+  }
+
+  private static Reading read(String xml) {
+    Raw bundle = CdaReader.read(xml.getBytes(UTF_8)).orThrow();
+    return READER.readTogether(List.of(bundle));
+  }
+
+  private static int facts(String xml) {
+    return read(xml).exams().stream().mapToInt(one -> one.exam().facts().size()).sum();
+  }
+
+  @Test
+  void takesAcuityPressureAndRefraction() throws IOException {
+    assertTrue(CdaReader.isCda(document().getBytes(UTF_8)));
+    List<Exam> exams = read(document()).exams().stream().map(ReadExam::exam).toList();
+    assertEquals(1, exams.size());
+    assertEquals(FACTS, exams.get(0).facts().size());
+    assertEquals(
+        "16.50 mmHg",
+        exams.get(0).all(Pressures.INTRAOCULAR).at(Site.LEFT).first().orElseThrow().toString());
+  }
+
+  private record Change(String what, String from, String to, int lost) {}
+
+  /** The first place of each is changed. */
+  private static final List<Change> CHANGES =
+      List.of(
+          new Change(
+              "denied",
+              "moodCode=\"EVN\">\n                <templ",
+              "moodCode=\"EVN\" negationInd=\"true\">\n                <templ",
+              1),
+          new Change(
+              "asked for",
+              "<observation classCode=\"OBS\" moodCode=\"EVN\"",
+              "<observation classCode=\"OBS\" moodCode=\"RQO\"",
+              1),
+          new Change("another text", ">20/80</paragraph>", ">20/80 left eye</paragraph>", 1),
+          new Change("other units", "[ft_us]/[ft_us]", "m/m", 1),
+          new Change(
+              "no status", "<statusCode code=\"completed\"/>\n                <eff", "<eff", 1),
+          new Change(
+              "nullified",
+              "<statusCode code=\"completed\"/>\n                <eff",
+              "<statusCode code=\"nullified\"/>\n                <eff",
+              1),
+          new Change(
+              "a side that is qualified",
+              "displayName=\"Right eye\"/>",
+              "displayName=\"Right eye\"><qualifier/></targetSiteCode>",
+              1),
+          new Change(
+              "no side",
+              "<targetSiteCode code=\"362502000\" codeSystem=\"2.16.840.1.113883.6.96\" displayName=\"Right eye\"/>",
+              "",
+              1),
+          new Change(
+              "a condition",
+              "<effectiveTime value=\"20260612101500+0100\"/>",
+              "<effectiveTime value=\"20260612101500+0100\"/><precondition/>",
+              1),
+          new Change(
+              "two values",
+              "<value xsi:type=\"ST\">20/80</value>",
+              "<value xsi:type=\"ST\">20/80</value><value xsi:type=\"ST\">20/40</value>",
+              1),
+          new Change("an unknown relationship", "code=\"246514001\"", "code=\"1\"", 1),
+          new Change(
+              "an organizer not completed",
+              "visual acuity\"/>\n            <statusCode code=\"completed\"/>",
+              "visual acuity\"/>\n            <statusCode code=\"aborted\"/>",
+              4),
+          new Change(
+              "an organizer about a relative",
+              "visual acuity\"/>\n            <statusCode",
+              "visual acuity\"/>\n            <subject/><statusCode",
+              4),
+          new Change("another aid to vision", "code=\"50121007\"", "code=\"261195002\"", 2),
+          new Change("a part twice", "<code code=\"251797004\"", "<code code=\"251795007\"", 1),
+          new Change(
+              "a part of another kind", "<code code=\"251797004\"", "<code code=\"277889008\"", 1));
+
+  @TestFactory
+  Stream<DynamicTest> takesNothingThatIsTurnedRound() throws IOException {
+    String document = document();
+    return CHANGES.stream()
+        .map(
+            change ->
+                DynamicTest.dynamicTest(
+                    change.what(),
+                    () -> {
+                      int at = document.indexOf(change.from());
+                      assertTrue(at > 0, change.from());
+                      String changed =
+                          document.substring(0, at)
+                              + change.to()
+                              + document.substring(at + change.from().length());
+                      assertEquals(FACTS - change.lost(), facts(changed));
+                    }));
+  }
+
+  /** What was not measured is recorded as such where the reason is one of ours. */
+  @Test
+  void takesAReasonForNoValue() throws IOException {
+    String asked =
+        document()
+            .replace(
+                "<value xsi:type=\"PQ\" value=\"14\" unit=\"mm[Hg]\"/>",
+                "<value nullFlavor=\"NASK\"/>")
+            .replace(">14 mmHg<", "><");
+    assertTrue(read(asked).exams().get(0).exam().facts().size() >= FACTS - 1);
+    assertFalse(read(asked).exams().get(0).exam().toString().contains("14 mmHg"));
+  }
+
+  @Test
+  void carriesTheWholeDocumentAlong() throws IOException {
+    Raw bundle = CdaReader.read(document().getBytes(UTF_8)).orThrow();
+    List<Raw.Obj> entries = bundle.objects("entry");
+    Raw.Obj whole = entries.get(entries.size() - 1).object("resource").orElseThrow();
+    String data = whole.string("data").orElseThrow();
+    assertEquals(document(), new String(java.util.Base64.getDecoder().decode(data), UTF_8));
+  }
+
+  @Test
+  void refusesWhatCouldReachOutOfTheDocument() throws IOException {
+    String entity =
+        document()
+            .replace(
+                "<ClinicalDocument",
+                "<!DOCTYPE x [<!ENTITY e SYSTEM \"file:///etc/hostname\">]><ClinicalDocument")
+            .replace("20/80<", "&e;<");
+    assertTrue(CdaReader.isCda(entity.getBytes(UTF_8)));
+    String deep = "<ClinicalDocument xmlns=\"urn:hl7-org:v3\">" + "<a>".repeat(5000);
+    String other = "<ClinicalDocument xmlns=\"urn:other\"/>";
+    for (String bad : List.of(entity, deep, other, "<ClinicalDocument", "")) {
+      assertFalse(
+          CdaReader.read(bad.getBytes(UTF_8)).isOk(), bad.substring(0, Math.min(40, bad.length())));
+    }
+    assertFalse(CdaReader.isCda("<Bundle xmlns=\"http://hl7.org/fhir\"/>".getBytes(UTF_8)));
+  }
+}
