@@ -40,6 +40,7 @@ public final class Journal implements Closeable {
   private final Map<String, Long> parts = new HashMap<>();
   private final Set<String> done = new HashSet<>();
   private final Map<String, Long> latest = new HashMap<>();
+  private final Map<String, String> latestDigest = new HashMap<>();
 
   private Journal(Path file, Optional<RandomAccessFile> lines) {
     this.file = file;
@@ -148,7 +149,9 @@ public final class Journal implements Closeable {
         .ifPresent(
             digest -> {
               done.add(digest);
-              line.string("name").ifPresent(name -> latest.put(name, at));
+              String name = line.string("name").orElse("");
+              latest.put(name, at);
+              latestDigest.put(name, digest);
             });
   }
 
@@ -169,6 +172,11 @@ public final class Journal implements Closeable {
   /** Says whether all of a transaction is stored. */
   boolean isSent(String transaction) {
     return done.contains(transaction);
+  }
+
+  /** Says whether a transaction that was stored has been replaced by a later version of it. */
+  boolean isReplaced(String transaction, String name) {
+    return done.contains(transaction) && !transaction.equals(latestDigest.get(name));
   }
 
   /** Returns what became of a part; empty where it is not known to be stored. */

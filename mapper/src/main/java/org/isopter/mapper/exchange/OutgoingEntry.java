@@ -99,6 +99,11 @@ record OutgoingEntry(Raw.Obj entry) {
     return entry.object("resource").orElse(Raw.Obj.EMPTY);
   }
 
+  /** Returns the type of the resource. */
+  String type() {
+    return resource().string("resourceType").orElse("");
+  }
+
   private Raw.Obj request() {
     return entry.object("request").orElse(Raw.Obj.EMPTY);
   }

@@ -65,6 +65,14 @@ public final class Sender {
 
   private Result<Sent> send(Transaction given) {
     String digest = given.digest();
+    if (journal.isReplaced(digest, given.name())) {
+      return Result.refused(
+          new Fault(
+              "",
+              "a version that was stored, and has been replaced by a later one since",
+              "the latest version",
+              "if it is to be in force again, send it with another journal"));
+    }
     if (journal.isSent(digest)) {
       return Result.ok(new Sent(given.entries().size(), 0, true));
     }

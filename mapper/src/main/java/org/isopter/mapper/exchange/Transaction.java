@@ -17,6 +17,9 @@ import org.isopter.model.value.Result;
  */
 record Transaction(Raw.Obj bundle, List<OutgoingEntry> entries) {
 
+  /** What belongs to one examination alone. */
+  private static final List<String> OWN = List.of("DiagnosticReport", "Composition", "Observation");
+
   Transaction {
     entries = List.copyOf(entries);
   }
@@ -68,9 +71,16 @@ record Transaction(Raw.Obj bundle, List<OutgoingEntry> entries) {
     return Digest.of(all.toString());
   }
 
-  /** Returns what a later version of it has too: what its first entry is stored under. */
+  /**
+   * Returns what a later version of it has too: what its report is stored under, or else its first
+   * observation, for a patient is in many.
+   */
   String name() {
-    return entries.get(0).name();
+    return OWN.stream()
+        .flatMap(type -> entries.stream().filter(entry -> entry.type().equals(type)))
+        .findFirst()
+        .orElse(entries.get(0))
+        .name();
   }
 
   /** Returns this transaction for what was stored of an earlier version of it. */

@@ -194,6 +194,18 @@ class SenderTest {
     }
   }
 
+  /** Neither is an older file put back unseen, nor is it left out unsaid. */
+  @Test
+  void refusesAVersionThatHasBeenReplaced() throws IOException {
+    try (ScriptedServer server = server()) {
+      sent(server, EXAM);
+      sent(server, EXAM.replace("1.50", "1.25"));
+      Fault fault = send(server, EXAM, SendPlan.USUAL).faults().get(0);
+      assertTrue(fault.seen().contains("replaced by a later one"), fault.toString());
+      assertEquals("1.25", store.resource("Observation/2").string("valueString").get());
+    }
+  }
+
   @Test
   void writesOverNothingThatSomebodyChanged() throws IOException {
     try (ScriptedServer server = server()) {

@@ -71,7 +71,7 @@ public final class Bundles {
       case JSON -> writer.indented().write(exam) + "\n";
       case NDJSON -> writer.write(exam) + "\n";
       case XML -> FhirXml.toXml(writer.write(exam)).stripTrailing() + "\n";
-      case YAML, CARRIED -> throw notFhir(form);
+      case YAML, MESSAGE, CARRIED -> throw notFhir(form);
     };
   }
 
@@ -93,7 +93,7 @@ public final class Bundles {
       case JSON -> Result.ok(ForeignWriter.indented(json) + "\n");
       case NDJSON -> Result.ok(json + "\n");
       case XML -> Result.of(() -> FhirXml.toXml(json).stripTrailing() + "\n");
-      case YAML, CARRIED -> throw notFhir(form);
+      case YAML, MESSAGE, CARRIED -> throw notFhir(form);
     };
   }
 

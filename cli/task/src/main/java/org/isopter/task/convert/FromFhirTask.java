@@ -73,7 +73,7 @@ public final class FromFhirTask {
   }
 
   private List<InputSource> sources(Inputs inputs) {
-    List<InputSource> sources = inputs.find(log);
+    List<InputSource> sources = inputs.accepting(InputForm.MESSAGE).find(log);
     Inputs.refuseToOverwrite(sources, "--output", target.name().orElse(null));
     Inputs.refuseToOverwrite(sources, "--table", request.table().orElse(null));
     Inputs.refuseToOverwrite(sources, "--carried", request.carried().orElse(null));

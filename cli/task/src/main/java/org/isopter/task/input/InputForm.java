@@ -16,6 +16,8 @@ public enum InputForm {
   XML("xml"),
   /** One JSON document on each line. */
   NDJSON("ndjson"),
+  /** A message of HL7 version 2. */
+  MESSAGE("hl7"),
   /** What goes along with records, in a file beside them. */
   CARRIED("carried");
 

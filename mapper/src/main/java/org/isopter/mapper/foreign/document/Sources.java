@@ -16,12 +16,13 @@ import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Limits;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
+import org.isopter.mapper.v2.V2Reader;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 
 /**
  * Documents in any form that can be read, as R4 JSON: JSON or XML, R4, R4B or R5; and clinical
- * documents (CDA) as observations of FHIR.
+ * documents (CDA) and messages (HL7 v2) as observations of FHIR.
  *
  * <p>R4 JSON is taken as it is. Everything else goes through HAPI, whose converters drop what R4
  * does not know: what is no longer there after a conversion is said, so that it can be carried.
@@ -58,6 +59,9 @@ public final class Sources {
     boolean xml = isXml(bytes);
     if (xml && CdaReader.isCda(bytes)) {
       return CdaReader.read(bytes).map(raw -> new Source(raw, List.of()));
+    }
+    if (V2Reader.isV2(bytes)) {
+      return V2Reader.read(bytes).map(raw -> new Source(raw, List.of()));
     }
     if (!xml && release == Release.R4) {
       return json.read(bytes).map(raw -> new Source(raw, List.of()));

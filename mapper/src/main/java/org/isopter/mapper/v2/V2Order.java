@@ -1,0 +1,109 @@
+package org.isopter.mapper.v2;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import org.isopter.mapper.json.Raw;
+
+/**
+ * What an order (OBR) says of all results below it.
+ *
+ * @param isPlain whether it says nothing that may touch what a result means
+ * @param performed when; may be empty
+ * @param offset the offset of times that have none; may be empty
+ * @param notes the comments to all of it
+ */
+record V2Order(boolean isPlain, String performed, String offset, List<Raw> notes) {
+
+  private static final int SERVICE = 4;
+  private static final int PERFORMED = 7;
+  private static final int STATUS = 25;
+
+  /** Fields that may say which eye, how, or of what: priority of results, modifiers, specimens. */
+  private static final List<Integer> TOUCHING = List.of(13, 15, 26, 44, 45, 46);
+
+  private static final Set<String> IN_FORCE = Set.of("", "F", "P", "C", "R", "A");
+
+  /** Words of a service that say nothing of the side, the lens or the state of the eye. */
+  private static final Set<String> NEUTRAL =
+      Set.of(
+          "eye",
+          "eyes",
+          "exam",
+          "examination",
+          "ophthalmology",
+          "ophthalmic",
+          "visual",
+          "vision",
+          "acuity",
+          "intraocular",
+          "pressure",
+          "refraction",
+          "tonometry",
+          "panel",
+          "results",
+          "report",
+          "measurement",
+          "measurements",
+          "and",
+          "of",
+          "the",
+          "study",
+          "note");
+
+  V2Order {
+    notes = List.copyOf(notes);
+  }
+
+  static V2Order none() {
+    return new V2Order(true, "", "", List.of());
+  }
+
+  static V2Order of(V2Segment segment) {
+    boolean plain =
+        TOUCHING.stream().allMatch(field -> segment.raw(field).isEmpty())
+            && IN_FORCE.contains(segment.raw(STATUS))
+            && isNeutral(segment);
+    return new V2Order(plain, segment.raw(PERFORMED), "", List.of());
+  }
+
+  private static boolean isNeutral(V2Segment segment) {
+    List<String> services = segment.repetitions(SERVICE);
+    return services.size() <= 1
+        && services.stream()
+            .allMatch(one -> isNeutral(segment, one, 2) && isNeutral(segment, one, 5));
+  }
+
+  private static boolean isNeutral(V2Segment segment, String service, int component) {
+    String words = segment.component(service, component).toLowerCase(Locale.ROOT).strip();
+    boolean coded = !segment.component(service, component - 1).isEmpty();
+    return words.isEmpty()
+        ? !coded
+        : List.of(words.split("[^\\p{L}]+", -1)).stream()
+            .allMatch(word -> word.isEmpty() || NEUTRAL.contains(word));
+  }
+
+  /** Returns a comment as a note; none where it is empty. */
+  static List<Raw> note(V2Segment comment) {
+    String text =
+        String.join(" ", comment.repetitions(3).stream().map(comment::plain).toList()).strip();
+    return text.isEmpty() ? List.of() : List.of(V2Values.object("text", Raw.of(text)));
+  }
+
+  V2Order with(V2Segment comment) {
+    List<Raw> all = new ArrayList<>(notes);
+    all.addAll(note(comment));
+    return new V2Order(isPlain, performed, offset, all);
+  }
+
+  V2Order in(String usual) {
+    return new V2Order(isPlain, performed, usual, notes);
+  }
+
+  /** Returns when a result was found: as it says itself, or else as the order says. */
+  Optional<String> time(String own) {
+    return V2Values.time(own.isEmpty() ? performed : own, offset);
+  }
+}

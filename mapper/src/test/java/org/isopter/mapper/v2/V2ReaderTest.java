@@ -1,0 +1,163 @@
+package org.isopter.mapper.v2;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.isopter.mapper.foreign.ForeignReader;
+import org.isopter.mapper.foreign.reading.Options;
+import org.isopter.mapper.foreign.reading.ReadExam;
+import org.isopter.mapper.foreign.reading.Reading;
+import org.isopter.mapper.json.Raw;
+import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.catalogue.Pressures;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.value.Site;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/**
+ * A message with results (HL7 v2.5.1, chapters 2 and 7), read by HL7's map to FHIR (HL7/v2-to-fhir,
+ * segment OBX): what it measures is taken, and one change that may turn a result round keeps that
+ * result from being taken.
+ */
+class V2ReaderTest {
+
+  private static final Path MESSAGE = Path.of("../docs/results.hl7");
+  private static final int FACTS = 4;
+  private static final ForeignReader READER =
+      new ForeignReader(Catalogue.standard(), Options.usual());
+
+  private static String message() throws IOException {
+    return Files.readString(MESSAGE);
+  }
+
+  private static Reading read(String message) {
+    return READER.readTogether(List.of(V2Reader.read(message.getBytes(UTF_8)).orThrow()));
+  }
+
+  private static int facts(String message) {
+    return read(message).exams().stream().mapToInt(one -> one.exam().facts().size()).sum();
+  }
+
+  @Test
+  void takesPressureAndAcuity() throws IOException {
+    for (String ends : List.of("\n", "\r", "\r\n")) {
+      List<Exam> exams =
+          read(message().replace("\n", ends)).exams().stream().map(ReadExam::exam).toList();
+      assertEquals(1, exams.size());
+      Exam exam = exams.get(0);
+      assertEquals(FACTS, exam.facts().size());
+      assertEquals(
+          "16.50 mmHg",
+          exam.all(Pressures.INTRAOCULAR).at(Site.LEFT).first().orElseThrow().toString());
+      assertEquals(
+          "6/9-2",
+          exam.all(Acuities.DISTANCE).at(Site.LEFT).first().orElseThrow().acuity().toString());
+      assertEquals("2026-06-12T10:15+01:00", exam.header().performed().toString());
+    }
+  }
+
+  private record Change(String from, String to, int lost) {}
+
+  private static final List<Change> CHANGES =
+      List.of(
+          new Change(
+              "|F|||20260612101500||||||362502000^Right eye^SCT",
+              "|D|||20260612101500||||||362502000^Right eye^SCT",
+              1),
+          new Change(
+              "|F|||20260612101500||||||362502000^Right eye^SCT",
+              "|X|||20260612101500||||||362502000^Right eye^SCT",
+              1),
+          new Change(
+              "|F|||20260612101500||||||362502000^Right eye^SCT",
+              "||||20260612101500||||||362502000^Right eye^SCT",
+              1),
+          new Change("||14|", "||14~15|", 1),
+          new Change("||14|", "||\"\"|", 1),
+          new Change("||14|", "||14 at first|", 1),
+          new Change("NM|41633001", "XX|41633001", 1),
+          new Change("mm[Hg]^mmHg^UCUM", "kPa^kPa^UCUM", 1),
+          new Change(
+              "362502000^Right eye^SCT", "362502000^Right eye^SCT~362503005^Left eye^SCT", 1),
+          new Change("362502000^Right eye^SCT", "", 1),
+          new Change("^20^/^40", "^20^-^40", 1),
+          new Change("^20^/^40", "~20^/^40", 1),
+          new Change("Squeezed lids", "This is the right eye", 1),
+          new Change("Eye examination", "Corrected visual acuity", FACTS),
+          new Change("Eye examination", "Left eye examination", FACTS),
+          new Change("|||||||||||||||||F\n", "|||||||||||||||||X\n", FACTS),
+          new Change(
+              "OBR|1|o-1|f-1|EXAM^Eye examination^L|||20260612101500|",
+              "OBR|1|o-1|f-1|EXAM^Eye examination^L|||20260612101500||||||under anaesthesia",
+              FACTS));
+
+  @TestFactory
+  Stream<DynamicTest> takesNothingThatIsTurnedRound() throws IOException {
+    String message = message();
+    return CHANGES.stream()
+        .map(
+            change ->
+                DynamicTest.dynamicTest(
+                    change.from() + " " + change.to(),
+                    () -> {
+                      int at = message.indexOf(change.from());
+                      assertTrue(at > 0, change.from());
+                      String changed =
+                          message.substring(0, at)
+                              + change.to()
+                              + message.substring(at + change.from().length());
+                      assertEquals(FACTS - change.lost(), facts(changed));
+                    }));
+  }
+
+  /** A comment to the order is one to all of its results. */
+  @Test
+  void keepsACommentToTheOrderBesideEachResult() throws IOException {
+    String commented =
+        message().replaceFirst("\nOBX", "\nNTE|1|L|Seen in bed \\\\T\\\\ tired\nOBX");
+    Raw bundle = V2Reader.read(commented.getBytes(UTF_8)).orThrow();
+    List<Raw.Obj> entries = bundle.objects("entry");
+    for (Raw.Obj entry : entries.subList(0, entries.size() - 1)) {
+      List<Raw.Obj> notes = entry.object("resource").orElseThrow().objects("note");
+      assertEquals("Seen in bed & tired", notes.get(notes.size() - 1).string("text").orElseThrow());
+    }
+  }
+
+  @Test
+  void resolvesEscapes() {
+    V2Segment segment = V2Segment.of("NTE|1|L|a\\F\\b\\S\\c\\R\\d\\E\\e\\H\\f\\Z9\\", "|^~\\&");
+    assertEquals("a|b^c~d\\ef\\Z9\\", segment.plain(segment.raw(3)));
+  }
+
+  @Test
+  void refusesWhatIsNoMessageWithResults() throws IOException {
+    String message = message();
+    assertTrue(V2Reader.isV2(("\u000B" + message + "\u001C\r").getBytes(UTF_8)));
+    assertEquals(FACTS, facts("\u000B" + message + "\u001C\r"));
+    assertFalse(V2Reader.isV2("{\"MSH\":1}".getBytes(UTF_8)));
+    for (String bad :
+        List.of(
+            "MSH|",
+            message + message,
+            message.replace("ORU^R01", "ADT^A01"),
+            message.replace("|P|2.5.1", "|T|2.5.1"),
+            message.replace("|P|2.5.1", "|P|2.5.1||||||8859/1"))) {
+      assertFalse(V2Reader.read(bad.getBytes(UTF_8)).isOk(), bad);
+    }
+    byte[] latin =
+        message
+            .replace("Squeezed", "Sque\u00e9zed")
+            .getBytes(java.nio.charset.StandardCharsets.ISO_8859_1);
+    assertFalse(V2Reader.read(latin).isOk());
+  }
+}
