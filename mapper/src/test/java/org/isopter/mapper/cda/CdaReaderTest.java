@@ -18,7 +18,6 @@ import org.isopter.mapper.json.Raw;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.exam.Exam;
-import org.isopter.model.value.Site;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -56,7 +55,7 @@ class CdaReaderTest {
     assertEquals(FACTS, exams.get(0).facts().size());
     assertEquals(
         "16.50 mmHg",
-        exams.get(0).all(Pressures.INTRAOCULAR).at(Site.LEFT).first().orElseThrow().toString());
+        exams.get(0).view().left().only(Pressures.INTRAOCULAR).orElseThrow().toString());
   }
 
   private record Change(String what, String from, String to, int lost) {}

@@ -19,7 +19,6 @@ import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.exam.Exam;
-import org.isopter.model.value.Site;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -58,10 +57,10 @@ class V2ReaderTest {
       assertEquals(FACTS, exam.facts().size());
       assertEquals(
           "16.50 mmHg",
-          exam.all(Pressures.INTRAOCULAR).at(Site.LEFT).first().orElseThrow().toString());
+          exam.view().left().only(Pressures.INTRAOCULAR).orElseThrow().toString());
       assertEquals(
           "6/9-2",
-          exam.all(Acuities.DISTANCE).at(Site.LEFT).first().orElseThrow().acuity().toString());
+          exam.view().left().only(Acuities.DISTANCE).orElseThrow().acuity().toString());
       assertEquals("2026-06-12T10:15+01:00", exam.header().performed().toString());
     }
   }
