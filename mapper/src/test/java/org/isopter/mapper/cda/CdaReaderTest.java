@@ -55,7 +55,7 @@ class CdaReaderTest {
     assertEquals(FACTS, exams.get(0).facts().size());
     assertEquals(
         "16.50 mmHg",
-        exams.get(0).view().left().only(Pressures.INTRAOCULAR).orElseThrow().toString());
+        exams.get(0).view().left().only(Pressures.INTRAOCULAR).orElseThrow().value().toString());
   }
 
   private record Change(String what, String from, String to, int lost) {}

@@ -57,10 +57,10 @@ class V2ReaderTest {
       assertEquals(FACTS, exam.facts().size());
       assertEquals(
           "16.50 mmHg",
-          exam.view().left().only(Pressures.INTRAOCULAR).orElseThrow().toString());
+          exam.view().left().only(Pressures.INTRAOCULAR).orElseThrow().value().toString());
       assertEquals(
           "6/9-2",
-          exam.view().left().only(Acuities.DISTANCE).orElseThrow().acuity().toString());
+          exam.view().left().only(Acuities.DISTANCE).orElseThrow().value().acuity().toString());
       assertEquals("2026-06-12T10:15+01:00", exam.header().performed().toString());
     }
   }
