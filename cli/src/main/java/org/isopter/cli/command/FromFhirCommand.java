@@ -16,6 +16,7 @@ import picocli.CommandLine.Mixin;
     name = "from-fhir",
     description = {
       "Turns FHIR of any system into records.",
+      "Clinical documents (CDA) and messages with results (HL7 v2) are read by the same rules.",
       "What to-fhir wrote comes back as it was. Of what others wrote, each resource is exact,"
           + " translated by named rules ('isopter catalogue --foreign'), or kept as it is; nothing is"
           + " guessed. What no rule takes goes into a file beside the records, OUTPUT.carried, which"
