@@ -117,11 +117,18 @@ final class CdaObservation {
     boolean plain = all.size() == 1 && all.get(0).all("qualifier").isEmpty();
     Optional<Raw.Obj> concept = all.stream().findFirst().flatMap(CdaValue::concept);
     if (plain && concept.isPresent()) {
-      boolean several = as.equals("interpretation");
-      resource.put(as, several ? Raw.of(List.of(concept.get())) : concept.get());
+      Raw.Obj said = said(concept.get(), all.get(0));
+      resource.put(as, as.equals("interpretation") ? Raw.of(List.of(said)) : said);
     } else if (!all.isEmpty()) {
       unread.add(unread(name));
     }
+  }
+
+  /** What was written where the code was chosen stands beside it, for the two may disagree. */
+  private Raw.Obj said(Raw.Obj concept, CdaNode code) {
+    String words =
+        code.first("originalText").map(this::words).orElse("").replaceAll("[:\\s]+$", "");
+    return words.isEmpty() ? concept : concept.with("text", Raw.of(words));
   }
 
   private void time() {

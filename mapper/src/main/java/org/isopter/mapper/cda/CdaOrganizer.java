@@ -82,7 +82,8 @@ final class CdaOrganizer {
             .allMatch(aid -> corrected && answers(aid).equals(Set.of(GLASSES)));
   }
 
-  private static Raw.Obj unread(Raw.Obj member) {
+  /** Returns an observation as one that nobody takes. */
+  static Raw.Obj unread(Raw.Obj member) {
     List<Raw> all = new ArrayList<>(member.list("modifierExtension"));
     all.add(CdaObservation.unread("organizer"));
     return member.with("modifierExtension", Raw.of(all));

@@ -101,7 +101,7 @@ public final class CdaReader {
     Map<String, String> narrative = new HashMap<>();
     narrative(document, narrative);
     List<Raw> entries = new ArrayList<>();
-    collect(document, new CdaOrganizer(subject, narrative), entries);
+    collect(document, new CdaOrganizer(subject, narrative), true, entries);
     Map<String, Raw> whole = new java.util.LinkedHashMap<>();
     whole.put("resourceType", Raw.of("Binary"));
     whole.put("contentType", Raw.of("application/xml"));
@@ -118,16 +118,22 @@ public final class CdaReader {
     return new Raw.Obj(Map.of("resource", resource));
   }
 
-  /** An organizer says something of all that is in it, so that it is read as one. */
-  private static void collect(CdaNode at, CdaOrganizer organizer, List<Raw> entries) {
+  /**
+   * An organizer says something of all that is in it, so that it is read as one.
+   *
+   * @param own whether all is about the person of the document: a section may be about a relative
+   */
+  private static void collect(CdaNode at, CdaOrganizer organizer, boolean own, List<Raw> entries) {
     for (CdaNode child : at.children()) {
+      List<Raw.Obj> found = List.of();
       if (child.name().equals("organizer")) {
-        organizer.read(child).forEach(one -> entries.add(entry(one)));
+        found = organizer.read(child);
       } else if (child.name().equals("observation") && at.name().equals("entry")) {
-        entries.add(entry(organizer.single(child)));
+        found = List.of(organizer.single(child));
       } else if (!child.name().equals("text")) {
-        collect(child, organizer, entries);
+        collect(child, organizer, own && child.first("subject").isEmpty(), entries);
       }
+      found.forEach(one -> entries.add(entry(own ? one : CdaOrganizer.unread(one))));
     }
   }
 

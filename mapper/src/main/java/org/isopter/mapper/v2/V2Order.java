@@ -98,6 +98,11 @@ record V2Order(boolean isPlain, String performed, String offset, List<Raw> notes
     return new V2Order(isPlain, performed, offset, all);
   }
 
+  /** Returns this order where something is said that is not read. */
+  V2Order touched() {
+    return new V2Order(false, performed, offset, notes);
+  }
+
   V2Order in(String usual) {
     return new V2Order(isPlain, performed, usual, notes);
   }

@@ -90,6 +90,10 @@ public final class V2Reader {
         close();
         order = V2Order.of(segment).in(offset);
       }
+      case "SPM" -> {
+        close();
+        order = order.touched();
+      }
       default -> close();
     }
   }

@@ -104,6 +104,12 @@ class CdaReaderTest {
               1),
           new Change("an unknown relationship", "code=\"246514001\"", "code=\"1\"", 1),
           new Change(
+              "another side in words",
+              "displayName=\"Right eye\"/>",
+              "><originalText>left eye</originalText></targetSiteCode>",
+              1),
+          new Change("a section about a relative", "<title>Intra", "<subject/><title>Intra", 2),
+          new Change(
               "an organizer not completed",
               "visual acuity\"/>\n            <statusCode code=\"completed\"/>",
               "visual acuity\"/>\n            <statusCode code=\"aborted\"/>",
@@ -135,6 +141,16 @@ class CdaReaderTest {
                               + document.substring(at + change.from().length());
                       assertEquals(FACTS - change.lost(), facts(changed));
                     }));
+  }
+
+  @Test
+  void takesASideThatIsSaidInWordsAsInCode() throws IOException {
+    String said =
+        document()
+            .replace(
+                "displayName=\"Right eye\"/>",
+                "displayName=\"Right eye\"><originalText>OD:</originalText></targetSiteCode>");
+    assertEquals(FACTS, facts(said));
   }
 
   /** What was not measured is recorded as such where the reason is one of ours. */

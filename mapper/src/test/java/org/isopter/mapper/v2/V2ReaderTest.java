@@ -92,6 +92,7 @@ class V2ReaderTest {
           new Change("^20^/^40", "^20^-^40", 1),
           new Change("^20^/^40", "~20^/^40", 1),
           new Change("Squeezed lids", "This is the right eye", 1),
+          new Change("\nOBX|1", "\nSPM|1\nOBX|1", FACTS),
           new Change("Eye examination", "Corrected visual acuity", FACTS),
           new Change("Eye examination", "Left eye examination", FACTS),
           new Change("|||||||||||||||||F\n", "|||||||||||||||||X\n", FACTS),
