@@ -6,7 +6,7 @@ import java.io.OutputStream;
 /** Where what is fetched goes: a JSON document on each line. */
 public interface FetchedLines {
 
-  /** Takes a resource, or a page of them. */
+  /** Takes a resource, or a page of a history. */
   void line(byte[] json);
 
   /** Takes a bundle that says what was deleted. */

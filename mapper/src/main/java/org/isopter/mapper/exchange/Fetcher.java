@@ -1,5 +1,7 @@
 package org.isopter.mapper.exchange;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import java.io.IOException;
 import java.net.URI;
 import java.util.HashSet;
@@ -56,45 +58,53 @@ public final class Fetcher {
         throw refused(at, "a next page that was there already", "an end");
       }
       Page page = client.send(ServerRequest.get(at, ServerRequest.FHIR), this::page);
-      lines.line(page.json());
+      page.resources().forEach(one -> lines.line(one.getBytes(UTF_8)));
+      page.troubles().forEach(one -> lines.trouble(one.getBytes(UTF_8)));
       all = all.plus(page.fetched());
       next = page.next().map(link -> client.address().link(link, at));
     }
     return all;
   }
 
-  /** One page: its bytes, what is in it, and the link to the next. */
-  @SuppressWarnings("ArrayRecordComponent") // Handed on once, never compared.
-  private record Page(byte[] json, Fetched fetched, Optional<String> next) {}
+  /** One page: its documents, what the server says that it could not give, and the next. */
+  private record Page(List<String> resources, List<String> troubles, Optional<String> next) {
+    Fetched fetched() {
+      return new Fetched(1, resources.size(), 0, troubles.size());
+    }
+  }
 
   private Page page(ServerReply reply) throws IOException {
     if (!reply.isGood()) {
       throw refusal(reply.uri(), reply.status(), client.said(reply.text()));
     }
-    byte[] json = reply.bytes();
-    Raw raw = document(json);
+    Raw raw = document(reply.bytes());
     String type = raw.string("resourceType").orElse("");
     if (!type.equals("Bundle")) {
       boolean outcome = type.isEmpty() || type.equals("OperationOutcome");
       if (outcome) {
         throw refused(reply.uri(), "no resource that was asked for", "a Bundle");
       }
-      return new Page(json, new Fetched(1, 1, 0, 0), Optional.empty());
+      return new Page(List.of(RawJson.write(raw)), List.of(), Optional.empty());
     }
     if (!PAGES.contains(raw.string("type").orElse(""))) {
       throw refused(reply.uri(), "a Bundle of another type", "one of " + PAGES);
     }
-    List<Raw.Obj> entries = raw.objects("entry");
-    long outcomes = entries.stream().filter(Fetcher::isOutcome).count();
-    return new Page(json, new Fetched(1, entries.size() - outcomes, 0, outcomes), next(raw));
+    // A history says by its entries what was deleted, and is handed on as it is.
+    return raw.string("type").equals(Optional.of("history"))
+        ? new Page(List.of(RawJson.write(raw)), List.of(), next(raw))
+        : new Page(resources(raw, false), resources(raw, true), next(raw));
   }
 
-  private static boolean isOutcome(Raw.Obj entry) {
-    return entry
-        .object("resource")
-        .flatMap(resource -> resource.string("resourceType"))
-        .filter("OperationOutcome"::equals)
-        .isPresent();
+  private static List<String> resources(Raw bundle, boolean outcomes) {
+    return bundle.objects("entry").stream()
+        .flatMap(entry -> entry.object("resource").stream())
+        .filter(resource -> isOutcome(resource) == outcomes)
+        .map(RawJson::write)
+        .toList();
+  }
+
+  private static boolean isOutcome(Raw.Obj resource) {
+    return resource.string("resourceType").equals(Optional.of("OperationOutcome"));
   }
 
   private static Optional<String> next(Raw bundle) {

@@ -91,7 +91,7 @@ class FetcherTest {
       assertEquals(
           List.of("/fhir/Observation?code=a%7Cb", "/fhir/?page=2", "/fhir/?page=2"),
           server.asked().subList(0, 3).stream().map(Asked::uri).toList());
-      assertEquals(3, kept.lines.size());
+      assertEquals(6, kept.lines.size());
     }
   }
 
@@ -143,6 +143,16 @@ class FetcherTest {
     }
   }
 
+  /** What a history says of deletions, {@code from-fhir} reads of the page as a whole. */
+  @Test
+  void keepsAPageOfAHistoryWhole() {
+    String page = page("", 2).replace("searchset", "history");
+    try (ScriptedServer server = ScriptedServer.answering(Answer.of(200, page))) {
+      fetch(server, "_history");
+      assertEquals(List.of(page), kept.lines);
+    }
+  }
+
   @Test
   void writesADocumentOnOneLine() throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -159,6 +169,7 @@ class FetcherTest {
                 "\"entry\":[{\"resource\":{\"resourceType\":\"OperationOutcome\"}},");
     try (ScriptedServer server = ScriptedServer.answering(Answer.of(200, page))) {
       assertEquals(new Fetched(1, 1, 0, 1), fetch(server, "Observation"));
+      assertEquals(1, kept.troubles.size());
     }
   }
 
