@@ -54,7 +54,11 @@ public record ServerReply(URI uri, int status, HttpHeaders headers, InputStream 
     return read;
   }
 
-  /** Reads the whole body as text in UTF-8. */
+  /**
+   * Reads the whole body as text in UTF-8.
+   *
+   * @throws IOException when it cannot be read to its end
+   */
   public String text() throws IOException {
     return new String(bytes(), UTF_8);
   }

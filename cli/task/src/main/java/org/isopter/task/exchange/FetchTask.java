@@ -28,6 +28,7 @@ public final class FetchTask {
    * Fetches all that is asked for, or nothing.
    *
    * @throws UsageException when the options do not fit each other
+   * @throws UnwritableException when the output cannot be written
    */
   public void run() {
     try (FetchedFiles files = FetchedFiles.of(request.output(), log.data())) {

@@ -50,6 +50,7 @@ public final class SendTask {
    *
    * @throws UsageException when the options do not fit each other, or the journal is of another
    *     server
+   * @throws UnwritableException when the journal cannot be written
    */
   public void run(Inputs inputs) {
     if (request.journal().isEmpty() && !request.dry()) {
