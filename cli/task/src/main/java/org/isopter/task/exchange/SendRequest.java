@@ -17,6 +17,11 @@ public record SendRequest(ServerAccess access, Optional<Path> journal, SendPlan 
 
   private static final int KB = 1024;
 
+  /** Returns a request to send as usual, and to keep what is stored in a journal. */
+  public static SendRequest to(ServerAccess access, Path journal) {
+    return new SendRequest(access, Optional.of(journal), SendPlan.USUAL, false);
+  }
+
   /**
    * Returns a request.
    *
