@@ -20,7 +20,10 @@ import org.isopter.mapper.json.RawJson;
  */
 final class LoopbackServer implements AutoCloseable {
 
+  private static final int PAGE = 150;
+
   private final HttpServer server;
+  private final Map<String, Integer> ids = new LinkedHashMap<>();
   private final Map<String, Raw.Obj> stored = new LinkedHashMap<>();
 
   LoopbackServer() throws IOException {
@@ -45,50 +48,54 @@ final class LoopbackServer implements AutoCloseable {
     }
   }
 
+  /** As FHIR asks of a server, references within a transaction become those to what is stored. */
   private Raw store(Raw transaction) {
     List<Raw> answers = new ArrayList<>();
+    String text = RawJson.write(transaction);
     for (Raw.Obj entry : transaction.objects("entry")) {
-      String url = entry.object("request").flatMap(it -> it.string("url")).orElseThrow();
-      boolean there = stored.containsKey(url);
-      List<String> known = new ArrayList<>(stored.keySet());
-      String id = String.valueOf(there ? known.indexOf(url) : known.size());
-      Raw.Obj resource = entry.object("resource").orElseThrow().with("id", Raw.of(id));
-      stored.put(url, entry.with("resource", resource));
-      String place = resource.string("resourceType").orElse("") + "/" + id + "/_history/1";
-      answers.add(
-          object(
-              "response",
-              new Raw.Obj(
-                  Map.of("status", Raw.of(there ? "200" : "201"), "location", Raw.of(place)))));
+      String url = url(entry);
+      boolean there = ids.containsKey(url);
+      String place = type(entry) + "/" + ids.computeIfAbsent(url, any -> ids.size() + 1);
+      text = text.replace(quoted(entry.string("fullUrl").orElse("")), quoted(place));
+      Raw.Obj response = object("status", Raw.of(there ? "200" : "201"));
+      answers.add(object("response", response.with("location", Raw.of(place))));
+    }
+    for (Raw.Obj entry : RawJson.OWN.read(text).orThrow().objects("entry")) {
+      Raw id = Raw.of(String.valueOf(ids.get(url(entry))));
+      stored.put(url(entry), entry.object("resource").orElseThrow().with("id", id));
     }
     return object("entry", Raw.of(answers)).with("resourceType", Raw.of("Bundle"));
+  }
+
+  private static String quoted(String text) {
+    return "\"" + text + "\"";
+  }
+
+  private static String url(Raw.Obj entry) {
+    return entry.object("request").flatMap(it -> it.string("url")).orElseThrow();
+  }
+
+  private static String type(Raw.Obj entry) {
+    return entry.object("resource").flatMap(it -> it.string("resourceType")).orElseThrow();
   }
 
   private Raw page(HttpExchange exchange) {
     String type = exchange.getRequestURI().getPath().substring("/fhir/".length());
     String query = String.valueOf(exchange.getRequestURI().getQuery());
     int from = query.contains("from=") ? Integer.parseInt(query.replaceAll(".*from=", "")) : 0;
-    int most = 150;
     List<Raw.Obj> all =
         stored.values().stream()
-            .filter(
-                entry ->
-                    entry
-                        .object("resource")
-                        .orElseThrow()
-                        .string("resourceType")
-                        .orElse("")
-                        .equals(type))
-            .map(entry -> entry.without("request"))
+            .map(resource -> object("resource", resource))
+            .filter(entry -> type(entry).equals(type))
             .toList();
     Raw.Obj page =
         object("resourceType", Raw.of("Bundle"))
             .with("type", Raw.of("searchset"))
-            .with("entry", Raw.of(all.subList(from, Math.min(all.size(), from + most))));
-    if (from + most >= all.size()) {
+            .with("entry", Raw.of(all.subList(from, Math.min(all.size(), from + PAGE))));
+    if (from + PAGE >= all.size()) {
       return page;
     }
-    Raw next = Raw.of("http://" + host() + "/fhir/" + type + "?from=" + (from + most));
+    Raw next = Raw.of("http://" + host() + "/fhir/" + type + "?from=" + (from + PAGE));
     Raw.Obj link = object("relation", Raw.of("next")).with("url", next);
     return page.with("link", Raw.of(List.of(link)));
   }
