@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.isopter.mapper.io.Passing;
 import org.isopter.task.report.ExitStatus;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -22,7 +23,8 @@ class ServerPageTest {
 
   @Test
   void showsWhatItsCommandsPrint() throws IOException {
-    Files.deleteIfExists(Path.of("target", "sent.ndjson"));
+    Passing.delete(Path.of("target", "sent.ndjson"));
+    Passing.delete(Path.of("target", "from-server"));
     try (LoopbackServer server = new LoopbackServer()) {
       List<Console.Shown> commands =
           Console.of(PAGE).stream().filter(shown -> !shown.command().startsWith("mvn ")).toList();
