@@ -18,11 +18,13 @@ import org.isopter.model.answer.pupil.Sweating;
 import org.isopter.model.answer.tissue.AnteriorSign;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Drops;
+import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Segments;
+import org.isopter.model.clinical.field.FieldShape;
 import org.isopter.model.clinical.pupil.PupilSign;
 import org.isopter.model.clinical.pupil.PupilSigns;
 import org.isopter.model.exam.ExamView;
@@ -30,6 +32,7 @@ import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Concept;
 import org.isopter.model.value.Site;
 
 /** Reads the signs that the table of causes asks for from the facts of an examination. */
@@ -283,5 +286,22 @@ final class PupilSignReader {
         PupilSign.DOUBLE,
         seen -> seen.kind().word(),
         seen -> Set.of(seen.kind() == DoubleVision.BINOCULAR ? "binocular" : "none"));
+    exam.right()
+        .only(Fields.CONFRONTATION)
+        .ifPresent(
+            right ->
+                exam.left().only(Fields.CONFRONTATION).ifPresent(left -> fields(right, left)));
+  }
+
+  private void fields(Seen<Fields.Confrontation> right, Seen<Fields.Confrontation> left) {
+    FieldShape.of(right.value(), left.value())
+        .ifPresent(
+            shape ->
+                put(
+                    PupilSign.FIELD,
+                    Site.BOTH,
+                    shape.words(),
+                    Set.of(Concept.word(shape)),
+                    List.of(right, left)));
   }
 }

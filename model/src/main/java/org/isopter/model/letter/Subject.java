@@ -101,7 +101,7 @@ record Subject(String title, Map<Finding<?>, String> labels) {
               .and(Corneas.THICKNESS, "central thickness")
               .and(Corneas.CURVATURE, "cornea"),
           of("Back")
-              .and(Globes.FUNDUS_VIEW, "view")
+              .and(Globes.FUNDUS_VIEW, "view of the fundus:")
               .and(Globes.RED_REFLEX, "red reflex")
               .and(Segments.POSTERIOR, ""),
           of("Refraction").and(Refractions.REFRACTION, ""),

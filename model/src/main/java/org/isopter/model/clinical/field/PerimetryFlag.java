@@ -9,12 +9,11 @@ import org.isopter.model.value.Concept;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 
-/** A published limit from which a perimeter flags a test as less reliable. */
+/** A usual limit from which a perimeter flags a test as less reliable. */
 public enum PerimetryFlag {
-  FIXATION_LOSSES(20, true, "a static perimeter manual, p. 6-4", ""),
+  FIXATION_LOSSES(20, true, "common practice, no source", ""),
   FALSE_POSITIVES(15, false, "from memory: newer thresholding", ""),
   FALSE_POSITIVES_FULL_THRESHOLD(33, true, "from memory: older full threshold", ""),
-  FALSE_POSITIVES_OTHER_MAKER(25, true, "manual of another maker, p. 27", ""),
   FALSE_NEGATIVES(
       33,
       true,
@@ -60,7 +59,7 @@ public enum PerimetryFlag {
     boolean high = decibels.compareTo(BigDecimal.valueOf(40)) >= 0;
     return StatementBuilder.of(
             "perimetry.threshold",
-            new Citation("a static perimeter manual, p. 6-5"),
+            Citation.COMMON_PRACTICE,
             "threshold " + decibels + " dB")
         .given(
             high,

@@ -76,42 +76,44 @@ public final class PupilCauses {
       nerve-and-pupil | sided | grave | optic nerve or retina, and the pupil of that eye (orbital apex, injury) | computed from the wiring
       own: direct sluggish absent, consensual sluggish absent, near sluggish absent, lit any, outline any, lid any, movement any, pressure any, segmental-movement any, corectopia any
       fellow: consensual any, lit any
-      pair: afferent right, unequal none right-light right-alike, double any
+      pair: afferent right, field full right-eye other, unequal none right-light right-alike, double any
       needs: own direct sluggish absent, own consensual sluggish absent, own near sluggish absent, pair unequal right-light right-alike
 
       optic-nerve | sided | grave | optic nerve or disc | NOVEL, University of Utah, "Afferent Pupillary Defects": the pathway from retina to nerve, a matter of degree
       own: direct brisk sluggish absent, consensual brisk sluggish, pressure any
       fellow: direct brisk sluggish, consensual brisk sluggish absent, pressure any
-      pair: afferent right
+      pair: afferent right, field full right-eye other
 
       retina | sided | grave | retina, widespread disease | NOVEL, University of Utah, "Afferent Pupillary Defects": "the retina and optic nerve"
       own: direct brisk sluggish absent, consensual brisk sluggish, pressure any
       fellow: direct brisk sluggish, consensual brisk sluggish absent, pressure any
-      pair: afferent right
+      pair: afferent right, field full right-eye other
 
       nerves-unlike | sided | grave | optic nerve or retina more than its fellow, both damaged | computed from the wiring
       own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
       fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
-      pair: afferent right
+      pair: afferent right, field full right-eye left-eye other
       needs: own consensual sluggish absent, fellow direct sluggish absent
 
       optic-tract | sided | grave | optic tract | Trobe, NOVEL, University of Utah, "Chiasmal segment"
       own: direct brisk sluggish, consensual brisk sluggish, pressure any
       fellow: direct brisk sluggish, consensual brisk sluggish, pressure any
-      pair: afferent left
+      pair: afferent left, field full left-half other
 
       pretectum | sided | grave | pretectum or its brachium, without a field defect | Trobe, NOVEL, University of Utah; light responses after the wiring
       own: direct brisk sluggish, consensual brisk sluggish, pressure any
       fellow: direct brisk sluggish, consensual brisk sluggish, pressure any
-      pair: afferent left
+      pair: afferent left, field full
 
       both-nerves | both | grave | optic nerves of both eyes, alike | Trobe, NOVEL, University of Utah: equal damage cancels out
       own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
       fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
+      pair: field full other
 
-      both-retinas | both | grave | retinas of both eyes, alike | after the row of the nerves: the pathway is one
+      both-retinas | both | grave | retinas of both eyes, alike | computed from the wiring: the pathway is that of the nerves
       own: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
       fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
+      pair: field full other
 
       argyll-robertson | both | grave | Argyll Robertson pupils, small and irregular | Balcer, as reported in Ophthalmology Times; small and irregular from memory
       own: direct sluggish absent, consensual sluggish absent, lit any, size small middle, outline any, dilation-lag any, segmental-movement any, corectopia any

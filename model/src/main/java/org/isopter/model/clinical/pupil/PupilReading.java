@@ -36,8 +36,11 @@ public record PupilReading(
       "These signs do not settle a cause. What was not recorded may be what tells.";
   private static final String MORE = " There may be more than one cause.";
 
-  /** With so many rows that fit, the sign by which others fail is left to the table. */
-  private static final int MANY = 6;
+  /** With so many rows that fit, or do but for one sign, that sign is left to the table. */
+  private static final int MANY = 10;
+
+  /** So many of those that fail by one sign are named then, the gravest of them. */
+  private static final int NEAREST = 6;
 
   /** So many signs that would tell more are named. */
   private static final int NAMED = 8;
@@ -46,14 +49,15 @@ public record PupilReading(
   private static final List<PupilSign> TELLING =
       List.of(
           PupilSign.DIRECT,
+          PupilSign.NEAR,
           PupilSign.UNEQUAL,
           PupilSign.AFFERENT,
           PupilSign.LID,
           PupilSign.MOVEMENT,
           PupilSign.DOUBLE,
           PupilSign.PRESSURE,
+          PupilSign.FIELD,
           PupilSign.FRONT,
-          PupilSign.NEAR,
           PupilSign.CONSENSUAL,
           PupilSign.OUTLINE);
 
@@ -108,7 +112,8 @@ public record PupilReading(
       return topic.say(Certainty.CANNOT_TELL, OPEN);
     }
     List<String> names = names(fitting);
-    String others = names.size() < MANY ? near(signs, near) : shortly(near);
+    boolean few = names.size() + names(near.keySet()).size() < MANY;
+    String others = few ? near(signs, near) : shortly(near);
     String text = fits(names) + others + wouldTell(signs, missing) + MORE;
     return topic.say(certainty(fitting, alone), text);
   }
@@ -141,9 +146,10 @@ public record PupilReading(
   }
 
   private static String shortly(Map<PupilCause, PupilSigns.Key> near) {
-    return near.isEmpty()
-        ? ""
-        : " All signs but one fit: " + String.join("; ", names(near.keySet())) + ".";
+    List<String> names = names(near.keySet());
+    List<String> gravest = names.subList(0, Math.min(names.size(), NEAREST));
+    String others = names.size() > NEAREST ? "; and others." : ".";
+    return names.isEmpty() ? "" : " All signs but one fit: " + String.join("; ", gravest) + others;
   }
 
   /** Rows that fail by the same sign stand together. */

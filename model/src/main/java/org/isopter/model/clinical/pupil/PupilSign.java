@@ -42,12 +42,15 @@ public enum PupilSign {
   /** Great is more than 1 mm. */
   AMOUNT("amount of the difference", "small great |"),
   AFFERENT("relative afferent defect", "none | right left"),
+  /** Any loss may stand beside a row that does not speak of the fields. */
+  FIELD(
+      "fields by confrontation", "full right-eye left-eye right-half left-half other |"),
   DOUBLE("double vision", "none | binocular");
 
-  private static final Set<PupilSign> OF_THE_PAIR = Set.of(UNEQUAL, AMOUNT, AFFERENT, DOUBLE);
+  private static final Set<PupilSign> OF_THE_PAIR = Set.of(UNEQUAL, AMOUNT, AFFERENT, FIELD, DOUBLE);
 
   private static final Set<PupilSign> BESIDE_THE_PUPILS =
-      Set.of(LID, MOVEMENT, PRESSURE, FRONT, SWEATING, DOUBLE, OUTLINE, CORECTOPIA);
+      Set.of(LID, MOVEMENT, PRESSURE, FRONT, SWEATING, FIELD, DOUBLE, OUTLINE, CORECTOPIA);
 
   /** What is computed from other signs, and tests with drugs, are not named as missing. */
   private static final Set<PupilSign> NEVER_MISSED =

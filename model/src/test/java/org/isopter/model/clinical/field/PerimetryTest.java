@@ -34,7 +34,6 @@ public class PerimetryTest {
       case "false positive" -> {
         checkFlag(PerimetryFlag.FALSE_POSITIVES, 15, false);
         checkFlag(PerimetryFlag.FALSE_POSITIVES_FULL_THRESHOLD, 33, true);
-        checkFlag(PerimetryFlag.FALSE_POSITIVES_OTHER_MAKER, 25, true);
       }
       case "false negative" -> {
         checkFlag(PerimetryFlag.FALSE_NEGATIVES, 33, true);
