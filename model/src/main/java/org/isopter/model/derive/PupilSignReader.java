@@ -31,8 +31,8 @@ import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Finding;
-import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Concept;
+import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 
 /** Reads the signs that the table of causes asks for from the facts of an examination. */
@@ -289,8 +289,7 @@ final class PupilSignReader {
     exam.right()
         .only(Fields.CONFRONTATION)
         .ifPresent(
-            right ->
-                exam.left().only(Fields.CONFRONTATION).ifPresent(left -> fields(right, left)));
+            right -> exam.left().only(Fields.CONFRONTATION).ifPresent(left -> fields(right, left)));
   }
 
   private void fields(Seen<Fields.Confrontation> right, Seen<Fields.Confrontation> left) {

@@ -30,7 +30,8 @@ class SourcesPageTest {
 
   /** Where in a work: a number of a page, chapter, table or annex, a passage, or its words. */
   private static final Pattern PLACE =
-      Pattern.compile("\\d|\"|abstract|table|results|report|first page|dispositions|headings|named");
+      Pattern.compile(
+          "\\d|\"|abstract|table|results|report|first page|dispositions|headings|named");
 
   /** A work: a year, a volume and page, a chapter, a standard's part, or a title in quotes. */
   private static final Pattern WORK = Pattern.compile("\\d|\"|WHO|NOVEL|Neurology");

@@ -46,8 +46,7 @@ class LetterLengthTest {
         "RAPD equivocal; pupils unequal; pupil R direct sluggish; pupil L direct sluggish"
       })
   void aFullExaminationFitsOnAPage(String pupils) {
-    String page =
-        Letter.text().with(UrgencyRules.UK_C205).write(Summary.of(exam(pupils + REST)));
+    String page = Letter.text().with(UrgencyRules.UK_C205).write(Summary.of(exam(pupils + REST)));
     List<String> lines = Arrays.asList(page.stripTrailing().split("\n", -1));
     assertTrue(lines.size() <= PAGE, lines.size() + " lines:\n" + page);
     lines.forEach(line -> assertTrue(line.length() <= WIDTH, line));

@@ -58,9 +58,7 @@ public enum PerimetryFlag {
   public static Answer<Boolean> highThreshold(BigDecimal decibels) {
     boolean high = decibels.compareTo(BigDecimal.valueOf(40)) >= 0;
     return StatementBuilder.of(
-            "perimetry.threshold",
-            Citation.COMMON_PRACTICE,
-            "threshold " + decibels + " dB")
+            "perimetry.threshold", Citation.COMMON_PRACTICE, "threshold " + decibels + " dB")
         .given(
             high,
             Certainty.BY_RULE,

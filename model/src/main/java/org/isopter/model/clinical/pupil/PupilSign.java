@@ -43,11 +43,11 @@ public enum PupilSign {
   AMOUNT("amount of the difference", "small great |"),
   AFFERENT("relative afferent defect", "none | right left"),
   /** Any loss may stand beside a row that does not speak of the fields. */
-  FIELD(
-      "fields by confrontation", "full right-eye left-eye right-half left-half other |"),
+  FIELD("fields by confrontation", "full right-eye left-eye right-half left-half other |"),
   DOUBLE("double vision", "none | binocular");
 
-  private static final Set<PupilSign> OF_THE_PAIR = Set.of(UNEQUAL, AMOUNT, AFFERENT, FIELD, DOUBLE);
+  private static final Set<PupilSign> OF_THE_PAIR =
+      Set.of(UNEQUAL, AMOUNT, AFFERENT, FIELD, DOUBLE);
 
   private static final Set<PupilSign> BESIDE_THE_PUPILS =
       Set.of(LID, MOVEMENT, PRESSURE, FRONT, SWEATING, FIELD, DOUBLE, OUTLINE, CORECTOPIA);
