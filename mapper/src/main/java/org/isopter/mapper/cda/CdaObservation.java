@@ -170,7 +170,7 @@ final class CdaObservation {
     }
   }
 
-  /** The unit of a fraction in feet says what the fraction says; a comment is a note. */
+  /** A unit that the value has already says nothing more; a comment is a note. */
   private void related(CdaNode relationship) {
     List<CdaNode> inside = relationship.children();
     boolean plain = inside.size() == 1 && relationship.attribute("negationInd").isEmpty();
@@ -179,22 +179,28 @@ final class CdaObservation {
         one.flatMap(child -> child.first("code")).flatMap(it -> it.attribute("code")).orElse("");
     if (code.equals(COMMENT)) {
       one.flatMap(child -> child.first("text")).ifPresent(text -> note(words(text)));
-    } else if (!code.equals(UNITS) || !isInFeet(one.orElseThrow())) {
+    } else if (!code.equals(UNITS) || !isUnitOfValue(one.orElseThrow())) {
       unread.add(unread("entryRelationship"));
     }
   }
 
-  private boolean isInFeet(CdaNode units) {
+  private boolean isUnitOfValue(CdaNode units) {
     String unit = units.first("value").flatMap(it -> it.attribute("code")).orElse("");
-    return unit.matches(FEET)
-        && node.first("value").filter(value -> value.text().startsWith("20/")).isPresent();
+    return node.first("value")
+        .filter(
+            value ->
+                value.type().equals("PQ")
+                    ? value.has("unit", unit)
+                    : unit.matches(FEET) && value.text().startsWith("20/"))
+        .isPresent();
   }
 
-  /** The text for people repeats the value; where it says more, that is a note. */
+  /** The text for people repeats the value or the code; where it says more, that is a note. */
   private void text() {
+    Optional<String> name = node.first("code").flatMap(code -> code.attribute("displayName"));
     for (CdaNode text : node.all("text")) {
       String words = words(text);
-      if (!isValue(words)) {
+      if (!isValue(words) && !name.equals(Optional.of(words))) {
         note(words);
       }
     }

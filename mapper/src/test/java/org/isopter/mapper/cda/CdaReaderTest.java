@@ -108,6 +108,7 @@ class CdaReaderTest {
               "displayName=\"Right eye\"/>",
               "><originalText>left eye</originalText></targetSiteCode>",
               1),
+          new Change("another unit", "code=\"mm[Hg]\"", "code=\"kPa\"", 1),
           new Change("a section about a relative", "<title>Intra", "<subject/><title>Intra", 2),
           new Change(
               "an organizer not completed",
