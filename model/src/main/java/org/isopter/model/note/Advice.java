@@ -2,7 +2,6 @@ package org.isopter.model.note;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Headings;
@@ -15,9 +14,10 @@ import org.isopter.model.text.NearestWord;
 /** The words that help whoever wrote an item that was not read. */
 final class Advice {
 
-  private static final String START =
-      "start with what was examined: VA, PH, NV, pupils, RAPD, IOP, VF, ishihara, disc, CDR v, EOM, "
-          + "ptosis, refraction";
+  /** An item of each usual kind, for where nothing is nearer. */
+  static final String START =
+      "VA R 6/9; PH R 6/6; NV R N5; pupils equal; no RAPD; IOP R 14; VF full; ishihara R 13/15; "
+          + "disc R pink; CDR R 0.3; EOM full; no ptosis";
 
   private static final int SHORTEST = 3;
 
@@ -36,33 +36,49 @@ final class Advice {
     return starts ? notRead.why() + ": put \";\" before a new item" : notRead.why();
   }
 
-  static String nearest(NotRead notRead, Token at, Optional<Grammar> grammar) {
-    return notRead
-        .nearest()
-        .or(() -> Optional.of(at).filter(any -> notRead.isWord()).flatMap(t -> meant(t, grammar)))
-        .or(() -> grammar.map(Grammar::example))
-        .orElse(START);
+  /**
+   * Returns forms near to an item that was not read, the nearest first; not all of them are read.
+   *
+   * @param item the item, word for word
+   * @param from where it starts in the note
+   */
+  static Stream<String> near(
+      NotRead notRead, Token at, String item, int from, Optional<Grammar> grammar) {
+    Stream<String> words = notRead.isWord() ? meant(at, grammar) : Stream.empty();
+    Stream<String> mended =
+        words
+            .filter(word -> !word.equalsIgnoreCase(at.text()))
+            .map(word -> put(item, at.start() - from, at.end() - from, word));
+    return Stream.of(
+            notRead.nearest().stream(),
+            mended,
+            grammar.map(Grammar::example).stream(),
+            Stream.of(START))
+        .flatMap(forms -> forms);
   }
 
-  private static Optional<String> meant(Token at, Optional<Grammar> grammar) {
+  private static String put(String item, int start, int end, String word) {
+    return item.substring(0, Math.max(0, start))
+        + word
+        + item.substring(Math.min(item.length(), end));
+  }
+
+  /** Returns the words and phrases that a word which is not understood may be meant for. */
+  private static Stream<String> meant(Token at, Optional<Grammar> grammar) {
     if (isCommaNumber(at)) {
-      return Optional.of(at.text().replace(',', '.'));
+      return Stream.of(at.text().replace(',', '.'));
     }
-    String nearest = String.join(" or ", NearestWord.of(at.text(), known(grammar)));
-    return Optional.of(nearest)
-        .filter(word -> !word.isEmpty() && !word.equalsIgnoreCase(at.text()))
-        .or(() -> grammar.flatMap(g -> phrases(at.text(), g.words())));
+    return Stream.concat(
+        NearestWord.of(at.text(), known(grammar)).stream(),
+        grammar.stream().flatMap(g -> phrases(at.text(), g.words())));
   }
 
   /** Returns the phrases of several words that the seen word is one of. */
-  private static Optional<String> phrases(String seen, Stream<String> words) {
-    String phrases =
-        words
-            .filter(word -> word.contains(" ") && word.contains(seen))
-            .filter(word -> Lexer.words(word).contains(seen))
-            .distinct()
-            .collect(Collectors.joining(" or "));
-    return Optional.of(phrases).filter(some -> seen.length() > SHORTEST && !some.isEmpty());
+  private static Stream<String> phrases(String seen, Stream<String> words) {
+    return words
+        .filter(word -> seen.length() > SHORTEST && word.contains(" ") && word.contains(seen))
+        .filter(word -> Lexer.words(word).contains(seen))
+        .distinct();
   }
 
   private static boolean isCommaNumber(Token at) {

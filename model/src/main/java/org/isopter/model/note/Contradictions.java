@@ -15,6 +15,9 @@ import org.isopter.model.value.Site;
  */
 record Contradictions(List<Fact<?>> facts, List<Unread> unread) {
 
+  private static final String APART =
+      ": keep one, or tell what sets them apart: correction, light, technique or time";
+
   static Contradictions among(List<NotedFact> noted) {
     Set<Integer> refused = new LinkedHashSet<>();
     List<Unread> unread = new ArrayList<>();
@@ -27,7 +30,7 @@ record Contradictions(List<Fact<?>> facts, List<Unread> unread) {
     noted.stream()
         .filter(one -> !refused.contains(one.at().start()))
         .forEach(one -> facts.add(one.fact()));
-    return new Contradictions(List.copyOf(facts), unread);
+    return new Contradictions(MovementParts.joined(List.copyOf(facts)), unread);
   }
 
   private static Unread entry(NotedFact one, NotedFact other) {
@@ -38,14 +41,14 @@ record Contradictions(List<Fact<?>> facts, List<Unread> unread) {
     Site site = one.fact().site();
     String eyes = site == Site.BOTH ? "both eyes" : site.word() + " eye";
     String finding = one.fact().finding().title() + ", " + eyes;
-    String why = finding + ": " + one.words() + " here, " + other.words() + " at " + where;
+    String why = finding + ": " + one.words() + " here, " + other.words() + " at " + where + APART;
     return new Unread(
         one.at().start(),
         one.at().line(),
         one.at().column(),
         one.item(),
         why,
-        "keep one, or tell what sets them apart: correction, light, technique or time",
+        one.item(),
         List.of());
   }
 }

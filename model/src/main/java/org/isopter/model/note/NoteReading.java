@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Denial;
@@ -91,6 +92,11 @@ final class NoteReading {
     return read.size() > 1 || read.stream().anyMatch(Reading::isCertain) ? read : List.of();
   }
 
+  /** Returns the first form that is read whole. */
+  private String nearest(Stream<String> forms) {
+    return forms.filter(form -> !asking || isRead(form)).findFirst().orElse(Advice.START);
+  }
+
   private boolean isRead(String form) {
     Note note = new NoteReading(form, headings, performed, habits, false).read();
     return note.unread().isEmpty() && !note.facts().isEmpty();
@@ -128,6 +134,7 @@ final class NoteReading {
     close();
     Contradictions contradictions = Contradictions.among(noted);
     unread.addAll(contradictions.unread());
+    unread.replaceAll(item -> item.nearest(nearest(Stream.of(item.nearest()))));
     unread.sort(Comparator.comparing(Unread::line).thenComparing(Unread::column));
     return new Note(contradictions.facts(), unread);
   }
@@ -170,7 +177,7 @@ final class NoteReading {
               one.at().column(),
               one.item(),
               "what follows may take it back",
-              "the item as it should be",
+              one.item(),
               List.of());
       if (!items.contains(item)) {
         items.add(item);
@@ -340,7 +347,7 @@ final class NoteReading {
         at.column(),
         piece.of(text),
         Advice.why(notRead, at, headings),
-        Advice.nearest(notRead, at, grammar),
+        nearest(Advice.near(notRead, at, piece.of(text), piece.first().start(), grammar)),
         readings(piece.of(text)));
   }
 }

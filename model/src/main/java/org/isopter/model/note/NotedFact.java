@@ -25,7 +25,10 @@ record NotedFact(Fact<?> fact, Token at, String item) {
 
   /** Says whether the two speak of one thing and do not say the same. */
   boolean contradicts(NotedFact other) {
-    return isAbout(other) && !fact.equals(other.fact) && !areTwoDrugs(other);
+    return isAbout(other)
+        && !fact.equals(other.fact)
+        && !areTwoDrugs(other)
+        && !MovementParts.are(fact, other.fact);
   }
 
   /** An eye may be given drops of several drugs. */

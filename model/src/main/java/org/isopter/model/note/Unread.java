@@ -13,7 +13,7 @@ import org.isopter.model.value.Fault;
  * @param column its place in the line, from 1
  * @param text the whole item, word for word
  * @param why what stands in the way, in a sentence without its full stop
- * @param nearest an item that would be understood, or the word that may be meant
+ * @param nearest a form that is read, as near as one is known
  * @param readings what it may mean, each in a form that is read; none where that is not known
  */
 public record Unread(
@@ -37,6 +37,11 @@ public record Unread(
   /** Returns this where no answer can make it read: it is of another time or person. */
   Unread withoutReadings() {
     return new Unread(start, line, column, text, why, nearest, List.of());
+  }
+
+  /** Returns this with another form as the nearest that is understood. */
+  Unread nearest(String form) {
+    return new Unread(start, line, column, text, why, form, readings);
   }
 
   /** Returns the place as a message names it: {@code line 2, column 5}. */

@@ -59,7 +59,7 @@ class NoteReaderTest {
   @Test
   void offersTheWordThatIsMeant() {
     assertEquals("PERRLA", reader.read("PERRLLLA").unread().get(0).nearest());
-    assertEquals("swollen", reader.read("disc R swwoleen").unread().get(0).nearest());
+    assertEquals("disc R swollen", reader.read("disc R swwoleen").unread().get(0).nearest());
     assertTrue(
         reader.read("disc R blurred").unread().get(0).nearest().contains("blurred all round"));
   }

@@ -78,7 +78,7 @@ public final class Denial {
   /** Returns why a sign that is only named behind a denied one is not read. */
   static NotRead reaches(Token sign) {
     return NotRead.at(sign, "the \"no\" before it may hold for it too")
-        .write("each sign with its own word: no pallor, pallor present");
+        .write("no ptosis; RAPD L present");
   }
 
   static boolean isNo(Token token) {

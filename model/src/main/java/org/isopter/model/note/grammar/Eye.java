@@ -271,7 +271,7 @@ public final class Eye {
       throw NotRead.at(
               said.place(Common.TIME),
               "it may be a time of day, or a place as on the face of a clock")
-          .write("at 7 o'clock, or @ 07:00");
+          .write("disc R haemorrhage at 7 o'clock");
     }
   }
 

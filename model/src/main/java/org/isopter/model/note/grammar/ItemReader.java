@@ -63,7 +63,7 @@ public final class ItemReader {
   public Item read(Start start, List<Token> tokens, Token first, Optional<Site> side)
       throws NotRead {
     try {
-      return read(start, Scan.of(start.grammar(), headings, tokens), first, side);
+      return read(start, Scan.of(start, headings, tokens), first, side);
     } catch (NotRead notRead) {
       throw notRead.orAt(first);
     }
@@ -96,6 +96,7 @@ public final class ItemReader {
       throws NotRead {
     if (!scan.groups().isEmpty()) {
       requireClearHead(start, scan);
+      requireSaid(start, scan);
       return scan.groups();
     }
     boolean needed =
@@ -105,6 +106,16 @@ public final class ItemReader {
       throw NotRead.because(NO_SIDE);
     }
     return List.of(new Scan.Group(side, first, new Said()));
+  }
+
+  /** A side alone, as the next clause of an item, says nothing: what it is about may be lost. */
+  private static void requireSaid(Start start, Scan scan) throws NotRead {
+    boolean nothing =
+        !scan.head().hasValues()
+            && scan.groups().stream().noneMatch(group -> group.said().hasValues());
+    if (start.continued() && nothing) {
+      throw NotRead.because("nothing is said of this eye");
+    }
   }
 
   /** A value before the side may belong to what stands before it. */

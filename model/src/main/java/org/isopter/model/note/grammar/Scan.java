@@ -22,6 +22,7 @@ final class Scan {
   record Group(Optional<Site> side, Token at, Said said) {}
 
   private final Grammar grammar;
+  private final boolean plural;
   private final Headings headings;
   private final List<Token> tokens;
   private final Cursor cursor;
@@ -41,15 +42,16 @@ final class Scan {
     OTHER
   }
 
-  private Scan(Grammar grammar, Headings headings, List<Token> tokens) {
+  private Scan(Grammar grammar, boolean plural, Headings headings, List<Token> tokens) {
     this.grammar = grammar;
+    this.plural = plural;
     this.headings = headings;
     this.tokens = tokens;
     this.cursor = new Cursor(tokens, 0);
   }
 
-  static Scan of(Grammar grammar, Headings headings, List<Token> tokens) throws NotRead {
-    Scan scan = new Scan(grammar, headings, tokens);
+  static Scan of(ItemReader.Start start, Headings headings, List<Token> tokens) throws NotRead {
+    Scan scan = new Scan(start.grammar(), start.heading().plural(), headings, tokens);
     scan.run();
     return scan;
   }
@@ -125,8 +127,19 @@ final class Scan {
     cursor.back(comma);
     return headings
         .at(tokens, comma + 1)
-        .filter(next -> mine == comma || (!isMine(next) && next.end() > mine))
+        .filter(
+            next ->
+                mine == comma || (!isMine(next) && (next.end() > mine || ofBothEyes(next))))
         .isPresent();
+  }
+
+  /** Says whether both eyes have what they need: discs pink, C/D 0.3 both. */
+  private boolean ofBothEyes(Headings.Found next) {
+    return plural
+        && groups.isEmpty()
+        && head.hasValues()
+        && grammar.unsided().test(head, grammar.headings().get(0).ofBothEyes())
+        && next.grammar().whole().size() == 1;
   }
 
   /** Says whether nothing but a condition follows: 20/30 OD, 20/40 OS, uncorrected. */
@@ -322,7 +335,13 @@ final class Scan {
         tokens.subList(start, cursor.place()).stream()
             .map(Token::seen)
             .collect(Collectors.joining(" "));
-    requireClear(tokens.subList(start, cursor.place()));
+    List<Token> words = tokens.subList(start, cursor.place());
+    requireClear(words);
+    boolean alone = words.size() == 1 && Denial.isNo(here);
+    if (alone && afterComma && !groups.isEmpty()) {
+      // The sign that it denies may be missing.
+      throw NotRead.word(here);
+    }
     Said said = groups.isEmpty() ? head : groups.get(groups.size() - 1).said();
     said.put(slot, new Said.Entry<>(value, here, seen, afterComma));
   }

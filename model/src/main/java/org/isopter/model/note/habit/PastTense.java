@@ -23,7 +23,7 @@ public final class PastTense {
 
   private static final Pattern PRESENT =
       Pattern.compile(
-          "(?i)\\b(?:is|are|has|have|now|today|currently|when|then|before|presentation|onset"
+          "(?i)\\b(?:is|are|has|have|now|currently|when|then|before|presentation|onset"
               + "|admission|first|improved|worsened|changed|became|become)\\b");
 
   private static final Set<String> JOINS = Set.of("and", "but", "with");

@@ -208,7 +208,7 @@ final class AcuityNotes {
     Optional<String> notation = eye.find(NOTATION);
     if (notation.isEmpty()) {
       throw NotRead.because(bare.text() + " may be a decimal, a logMAR or a count of letters")
-          .write("VA R 0.5 decimal, VA R 0.3 logMAR, or VA R 70 letters");
+          .write("VA R 0.5 decimal");
     }
     return notation.get();
   }

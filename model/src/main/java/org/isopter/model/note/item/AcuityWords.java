@@ -212,7 +212,9 @@ final class AcuityWords {
 
   private static boolean isUsual(Seen fraction) {
     boolean duration = fraction.text().matches("\\d+/(7|52)|[1-5]/12");
-    return !duration && fraction.text().matches("(6|20|3|4|5)/.*|[12]/60.*");
+    // Sets of plates have 11, 13, 14, 17 or 21 of them, and no line of a chart has.
+    boolean plates = fraction.text().matches("\\d+/(11|13|14|17|21)");
+    return !duration && !plates && fraction.text().matches("(6|20|3|4|5)/.*|[12]/60.*");
   }
 
   private static Optional<String> suffix(Cursor cursor) {

@@ -103,7 +103,7 @@ final class ColourNotes {
     Score score = eye.get(SCORE);
     if (eye.site() == Site.BOTH && !eye.isCalled(Common.BOTH_OPEN)) {
       throw NotRead.because("it may be one test with both eyes open, or the score of each eye")
-          .write("ishihara R 14/14 L 14/14, or ishihara BEO 14/14");
+          .write("ishihara R 14/14 L 14/14");
     }
     eye.found(
         Colours.PLATES,

@@ -98,7 +98,7 @@ final class MovementNotes {
                   "motility",
                   "ocular motility",
                   "movements")
-              .startsWith(Stream.of(Heading.of("add -").keptAsWord()))
+              .startsWith(Stream.of("add -", "add full").map(Heading::of).map(Heading::keptAsWord))
               .startsWith(Gazes.OF_ONE_EYE.stream().map(Heading::of).map(Heading::keptAsWord))
               .slots(MOVED, FULL)
               .whole(Movements.DUCTIONS)

@@ -110,7 +110,7 @@ public record ClockTime(List<LocalTime> readings) {
         .orElseThrow(
             () ->
                 NotRead.because("it may be in the morning or in the afternoon")
-                    .write("@ " + readings.get(0) + " or @ " + readings.get(1)));
+                    .write("IOP R 14 @ " + readings.get(0)));
   }
 
   private static boolean isNear(OffsetDateTime time, OffsetDateTime performed) {
