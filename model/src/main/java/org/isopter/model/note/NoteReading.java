@@ -153,8 +153,23 @@ final class NoteReading {
   private List<Clause> clauses() {
     PastTense past = new PastTense();
     return Clause.of(tokens()).stream()
+        .map(this::withoutDiagnosis)
         .map(clause -> past.told(clause, new Piece(clause.tokens()).of(text)))
         .toList();
+  }
+
+  /** Leaves a diagnosis before a colon unread: Horner R: ptosis R 1 mm. */
+  private Clause withoutDiagnosis(Clause clause) {
+    List<Token> tokens = clause.tokens();
+    int length = OtherTimes.diagnosis(tokens);
+    if (length == 0) {
+      return clause;
+    }
+    Piece label = new Piece(tokens.subList(0, length));
+    NotRead why = NotRead.at(label.first(), "the record has no place for a diagnosis");
+    unread.add(unread(why, label, Optional.empty()).withoutReadings());
+    List<Token> rest = tokens.subList(length, tokens.size());
+    return new Clause(rest, clause.newLine(), clause.afterGap(), clause.newSentence());
   }
 
   private List<Token> tokens() {

@@ -105,6 +105,21 @@ public final class OtherTimes {
         || StandardPhrases.PLAN.contains(token.text());
   }
 
+  /** Returns how many words and a colon before the findings name a diagnosis; 0 where none do. */
+  public static int diagnosis(List<Token> clause) {
+    int colon = colon(clause);
+    boolean named =
+        colon > 0
+            && clause.subList(0, colon).stream().anyMatch(OtherTimes::isDiagnosis)
+            && clause.subList(0, colon).stream()
+                .allMatch(token -> isDiagnosis(token) || isSide(token));
+    return named && colon + 1 < clause.size() ? colon + 1 : 0;
+  }
+
+  private static boolean isDiagnosis(Token token) {
+    return StandardPhrases.LABEL.contains(token.text());
+  }
+
   /** Says whether a word stands for a person who was named before. */
   public static boolean isPronoun(Token token) {
     return StandardPhrases.PRONOUN.contains(token.text());

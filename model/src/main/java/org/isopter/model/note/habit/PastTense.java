@@ -55,6 +55,7 @@ public final class PastTense {
     }
     return first == tokens.size()
         || tokens.subList(1, Math.max(1, first)).stream()
+            .filter(token -> !token.equals(tokens.get(1)) || !token.is(","))
             .noneMatch(token -> token.kind() != Token.Kind.WORD || JOINS.contains(token.text()));
   }
 }

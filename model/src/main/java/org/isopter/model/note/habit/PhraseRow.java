@@ -79,9 +79,9 @@ record PhraseRow(
     return phrase.size() == other.phrase.size() && opening == other.opening && exact == other.exact;
   }
 
-  boolean fits(List<Token> tokens, int at) {
+  boolean fits(List<Token> tokens, int at, boolean behindHeading) {
     if (at + phrase.size() > tokens.size()
-        || !mayStand(tokens, at)
+        || !(behindHeading || mayStand(tokens, at))
         || !endsWhereItMay(tokens, at + phrase.size())
         || isSuffix(tokens, at)) {
       return false;

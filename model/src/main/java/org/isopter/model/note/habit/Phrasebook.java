@@ -83,7 +83,7 @@ public final class Phrasebook {
     List<Token> out = new ArrayList<>();
     int at = 0;
     while (at < tokens.size()) {
-      Optional<PhraseRow> row = clear(longest(tokens, at), languages);
+      Optional<PhraseRow> row = clear(longest(tokens, at, isHeading(out)), languages);
       int length = row.map(found -> found.phrase().size()).orElse(1);
       List<Token> place = tokens.subList(at, at + length);
       row.ifPresentOrElse(found -> say(found, place, out), () -> out.add(place.get(0)));
@@ -128,7 +128,7 @@ public final class Phrasebook {
   private Set<String> languages(List<Token> tokens) {
     Set<String> languages = new HashSet<>();
     for (int at = 0; at < tokens.size(); at++) {
-      List<PhraseRow> found = longest(tokens, at);
+      List<PhraseRow> found = longest(tokens, at, false);
       Set<String> of = found.stream().map(PhraseRow::language).collect(Collectors.toSet());
       if (of.size() == 1 && found.get(0).phrase().get(0).length() > 1) {
         languages.addAll(of);
@@ -137,11 +137,18 @@ public final class Phrasebook {
     return languages;
   }
 
+  /** Says whether what was said last only starts a part of the note: O/E, SLE:. */
+  private static boolean isHeading(List<Token> out) {
+    return !out.isEmpty()
+        && out.get(out.size() - 1).is(",")
+        && !out.get(out.size() - 1).seen().equals(",");
+  }
+
   /** Returns the longest rows that fit here. */
-  private List<PhraseRow> longest(List<Token> tokens, int at) {
+  private List<PhraseRow> longest(List<Token> tokens, int at, boolean behindHeading) {
     List<PhraseRow> fitting =
         rows.getOrDefault(tokens.get(at).text(), List.of()).stream()
-            .filter(row -> row.fits(tokens, at))
+            .filter(row -> row.fits(tokens, at, behindHeading))
             .toList();
     return fitting.stream().filter(row -> row.isLike(fitting.get(0))).toList();
   }
