@@ -16,8 +16,6 @@ import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.habit.Habits;
 import org.isopter.model.note.habit.OtherTimes;
 import org.isopter.model.note.habit.PastTense;
-import org.isopter.model.note.habit.Reading;
-import org.isopter.model.note.habit.Readings;
 import org.isopter.model.note.habit.UnknownSide;
 import org.isopter.model.note.item.Grammars;
 import org.isopter.model.note.token.Clause;
@@ -29,12 +27,8 @@ import org.isopter.model.note.token.Token;
 /** The reading of one note, clause by clause. */
 final class NoteReading {
 
-  /** A longer item is no single thing that may mean this or that. */
-  private static final int LONGEST_ASKED = 120;
-
-  private final Optional<OffsetDateTime> performed;
   private final Habits habits;
-  private final boolean asking;
+  private final FormTrial trial;
   private final String text;
   private final Headings headings;
   private final ItemReader items;
@@ -45,9 +39,6 @@ final class NoteReading {
 
   /** The item that the next clause may go on with. */
   private Optional<ItemReader.Start> open = Optional.empty();
-
-  /** Where the clause before ends in the note. */
-  private int endBefore;
 
   /** The place of a heading of which nothing is said yet. */
   private Optional<Piece> pending = Optional.empty();
@@ -76,37 +67,15 @@ final class NoteReading {
       boolean asking) {
     this.text = text;
     this.headings = headings;
-    this.performed = performed;
     this.habits = habits;
-    this.asking = asking;
+    this.trial = new FormTrial(headings, performed, habits, asking);
     this.items = new ItemReader(headings, performed);
-  }
-
-  /** Returns the forms that an item may have been meant in and that are read to the last word. */
-  private List<Reading> readings(String item) {
-    if (!asking || item.length() > LONGEST_ASKED) {
-      return List.of();
-    }
-    List<Reading> read =
-        Readings.of(item).stream().filter(reading -> isRead(reading.text())).toList();
-    return read.size() > 1 || read.stream().anyMatch(Reading::isCertain) ? read : List.of();
-  }
-
-  /** Returns the first form that is read whole. */
-  private String nearest(Stream<String> forms) {
-    return forms.filter(form -> !asking || isRead(form)).findFirst().orElse(Advice.START);
-  }
-
-  private boolean isRead(String form) {
-    Note note = new NoteReading(form, headings, performed, habits, false).read();
-    return note.unread().isEmpty() && !note.facts().isEmpty();
   }
 
   Note read() {
     List<Clause> clauses = clauses();
-    OtherScope scope = new OtherScope(headings);
+    OtherScope scope = new OtherScope(headings, text);
     int before = 0;
-    boolean ofOther = false;
     for (Clause clause : clauses) {
       if (clause.afterGap()) {
         close();
@@ -114,7 +83,7 @@ final class NoteReading {
       if (context.enter(clause, clauses)) {
         continue;
       }
-      boolean other = scope.covers(clause) || (ofOther && startsWithPronoun(clause));
+      boolean other = scope.covers(clause);
       if (OtherTimes.takeBack(clause.tokens())) {
         takeBack(OtherTimes.takeBackAll(clause.tokens()) ? 0 : before);
       }
@@ -123,8 +92,7 @@ final class NoteReading {
         scope.opened(clause, clause.equals(clauses.get(0)));
         other = true;
       }
-      ofOther = other;
-      endBefore = clause.tokens().get(clause.tokens().size() - 1).end();
+      scope.passed(clause, other);
       if (other) {
         notOfNow(new Piece(clause.tokens()));
       } else {
@@ -134,20 +102,9 @@ final class NoteReading {
     close();
     Contradictions contradictions = Contradictions.among(noted);
     unread.addAll(contradictions.unread());
-    unread.replaceAll(item -> item.nearest(nearest(Stream.of(item.nearest()))));
+    unread.replaceAll(item -> item.nearest(trial.nearest(Stream.of(item.nearest()))));
     unread.sort(Comparator.comparing(Unread::line).thenComparing(Unread::column));
     return new Note(contradictions.facts(), unread);
-  }
-
-  /** Says whether the sentence speaks of the person of the sentence before: she sees. */
-  private boolean startsWithPronoun(Clause clause) {
-    String start = text.substring(endBefore, clause.tokens().get(0).end());
-    return !clause.afterGap()
-        && Lexer.read(start).stream()
-            .filter(token -> token.kind() == Token.Kind.WORD)
-            .findFirst()
-            .filter(OtherTimes::isPronoun)
-            .isPresent();
   }
 
   private List<Clause> clauses() {
@@ -362,7 +319,7 @@ final class NoteReading {
         at.column(),
         piece.of(text),
         Advice.why(notRead, at, headings),
-        nearest(Advice.near(notRead, at, piece.of(text), piece.first().start(), grammar)),
-        readings(piece.of(text)));
+        trial.nearest(Advice.near(notRead, at, piece.of(text), piece.first().start(), grammar)),
+        trial.readings(piece.of(text)));
   }
 }

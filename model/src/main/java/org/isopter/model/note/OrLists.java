@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.habit.ListWords;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.value.Site;
@@ -15,9 +16,6 @@ import org.isopter.model.value.Site;
  */
 final class OrLists {
 
-  private static final Set<String> NO =
-      Set.of("no", "without", "denies", "nil", "keine", "kein", "ohne", "sin", "sans", "pas");
-  private static final Set<String> OR = Set.of("or", "nor", "oder", "ni");
   private static final Set<String> STOPS = Set.of("and", "but", "with", ":", "&", "/", "+", "=");
 
   /** A longer member is no name of a sign. */
@@ -28,7 +26,7 @@ final class OrLists {
   static List<Token> spelledOut(List<Token> note) {
     List<Token> out = new ArrayList<>();
     for (int i = 0; i < note.size(); i++) {
-      int no = OR.contains(note.get(i).text()) && isMember(note, i + 1) ? denial(out) : -1;
+      int no = ListWords.isOr(note.get(i)) && isMember(note, i + 1) ? denial(out) : -1;
       if (no >= 0) {
         spellOut(out, no, note.get(i), note.get(i + 1));
       } else {
@@ -46,14 +44,14 @@ final class OrLists {
     }
     boolean ends =
         at == note.size() || note.get(at).kind() == Token.Kind.BREAK || note.get(at).is(",");
-    return at > from && at - from <= LONGEST && (ends || OR.contains(note.get(at).text()));
+    return at > from && at - from <= LONGEST && (ends || ListWords.isOr(note.get(at)));
   }
 
   /** Returns where the "no" of the list stands, or -1 where anything but names stands between. */
   private static int denial(List<Token> before) {
     for (int i = before.size() - 1; i >= 0; i--) {
       Token token = before.get(i);
-      if (NO.contains(token.text())) {
+      if (ListWords.isDenial(token)) {
         return i == before.size() - 1 ? -1 : i;
       }
       boolean name = token.is(",") || (isWord(token) && !STOPS.contains(token.text()));
@@ -69,7 +67,7 @@ final class OrLists {
     out.subList(no, out.size()).clear();
     for (int i = 0; i < list.size(); i++) {
       out.add(list.get(i));
-      boolean denied = i + 1 < list.size() && NO.contains(list.get(i + 1).text());
+      boolean denied = i + 1 < list.size() && ListWords.isDenial(list.get(i + 1));
       if (list.get(i).is(",") && !denied) {
         addNo(list, i + 1 < list.size() ? list.get(i + 1) : member, out);
       }

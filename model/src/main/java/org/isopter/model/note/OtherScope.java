@@ -4,6 +4,7 @@ import java.util.List;
 import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.habit.OtherTimes;
 import org.isopter.model.note.token.Clause;
+import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Token;
 
 /**
@@ -24,10 +25,34 @@ final class OtherScope {
 
   private final Headings headings;
   private Reach reach = Reach.NONE;
+  private final String text;
   private boolean labelAlone;
 
-  OtherScope(Headings headings) {
+  /** Whether the clause before is of another time or person, and where it ends. */
+  private boolean afterOther;
+
+  private int end;
+
+  OtherScope(Headings headings, String text) {
     this.headings = headings;
+    this.text = text;
+  }
+
+  /** Takes note of a clause that was dealt with. */
+  void passed(Clause clause, boolean other) {
+    afterOther = other;
+    end = clause.tokens().get(clause.tokens().size() - 1).end();
+  }
+
+  /** Says whether the sentence speaks of the person of the sentence before: she sees. */
+  private boolean isOfSame(Clause next) {
+    return afterOther
+        && !next.afterGap()
+        && Lexer.read(text.substring(end, next.tokens().get(0).end())).stream()
+            .filter(token -> token.kind() == Token.Kind.WORD)
+            .findFirst()
+            .filter(OtherTimes::isPronoun)
+            .isPresent();
   }
 
   /** Takes note of the next clause and says whether an earlier one holds for it. */
@@ -41,7 +66,7 @@ final class OtherScope {
       reach = Reach.NONE;
     }
     labelAlone = false;
-    return reach != Reach.NONE;
+    return reach != Reach.NONE || isOfSame(next);
   }
 
   /** Takes note of a clause that is of another time, another person or a plan. */

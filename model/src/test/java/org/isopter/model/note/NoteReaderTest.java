@@ -61,7 +61,7 @@ class NoteReaderTest {
     assertEquals("PERRLA", reader.read("PERRLLLA").unread().get(0).nearest());
     assertEquals("disc R swollen", reader.read("disc R swwoleen").unread().get(0).nearest());
     assertTrue(
-        reader.read("disc R blurred").unread().get(0).nearest().contains("blurred all round"));
+        reader.read("disc R blurred").unread().get(0).toString().contains("blurred all round"));
   }
 
   @Test

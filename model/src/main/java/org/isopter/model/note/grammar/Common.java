@@ -35,11 +35,7 @@ public final class Common {
 
   public static final Vocabulary<Absence> ABSENCES =
       Vocabulary.of(Absence.class)
-          .say(Absence.NOT_DONE, "not tested", "not checked", "not performed", "not examined")
-          .say(Absence.REFUSED, "declined")
-          .say(Absence.UNABLE, "not able", "unable to test", "could not be tested")
-          .say(Absence.NOT_APPLICABLE, "n/a")
-          .say(Absence.UNKNOWN, "not known");
+          .say(Absence.NOT_APPLICABLE, "n/a");
 
   static final Slot<Absence> ABSENCE = Slot.value("reason for absence", ABSENCES);
 

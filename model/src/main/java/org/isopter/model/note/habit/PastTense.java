@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.isopter.model.note.token.Clause;
+import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Token;
 
 /**
@@ -16,15 +17,8 @@ import org.isopter.model.note.token.Token;
  */
 public final class PastTense {
 
-  private static final Set<String> WAS = Set.of("was", "were");
-
   private static final Pattern EXAMINATION =
-      Pattern.compile("(?i)(?:on )?(?:exam|examination|o/e|clinically|on assessment)[: ]*");
-
-  private static final Pattern PRESENT =
-      Pattern.compile(
-          "(?i)\\b(?:is|are|has|have|now|currently|when|then|before|presentation|onset"
-              + "|admission|first|improved|worsened|changed|became|become)\\b");
+      Pattern.compile("(?i)(?:on )?(?:exam|examination|o/e|clinically|on assessment)(?: today)?[: ]*");
 
   private static final Set<String> JOINS = Set.of("and", "but", "with");
 
@@ -35,12 +29,12 @@ public final class PastTense {
     boolean starts = EXAMINATION.matcher(clause.tokens().get(0).seen()).matches();
     open = starts || (open && !clause.afterGap());
     List<Token> rest =
-        clause.tokens().stream().filter(token -> !WAS.contains(token.text())).toList();
+        clause.tokens().stream().filter(token -> !StandardPhrases.PAST.contains(token.text())).toList();
     open =
         open
             && !rest.isEmpty()
             && !OtherTimes.areIn(rest)
-            && !PRESENT.matcher(text).find()
+            && Lexer.read(text).stream().noneMatch(PastTense::isApart)
             && leads(clause.tokens());
     return open
         ? new Clause(rest, clause.newLine(), clause.afterGap(), clause.newSentence())
@@ -50,12 +44,16 @@ public final class PastTense {
   /** Says whether nothing is told before the first of them: R 6/9, L was 6/60 tells two times. */
   private static boolean leads(List<Token> tokens) {
     int first = 0;
-    while (first < tokens.size() && !WAS.contains(tokens.get(first).text())) {
+    while (first < tokens.size() && !StandardPhrases.PAST.contains(tokens.get(first).text())) {
       first++;
     }
     return first == tokens.size()
         || tokens.subList(1, Math.max(1, first)).stream()
             .filter(token -> !token.equals(tokens.get(1)) || !token.is(","))
             .noneMatch(token -> token.kind() != Token.Kind.WORD || JOINS.contains(token.text()));
+  }
+
+  private static boolean isApart(Token token) {
+    return StandardPhrases.APART.contains(token.text());
   }
 }

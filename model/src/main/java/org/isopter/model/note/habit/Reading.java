@@ -6,7 +6,8 @@ import org.apiguardian.api.API.Status;
 /**
  * One thing that an item may mean, written so that it is read.
  *
- * @param kind what is not clear: eyes, both, notation, light, plates, loss, time or denial
+ * @param kind what is not clear: eyes, both, notation, light, plates, loss, margin, red, time or
+ *     denial
  * @param choice what this reading chooses, in a word or two
  * @param text the item in a form that is read to the last word
  */

@@ -45,6 +45,11 @@ public final class Readings {
   private static final Pattern DESATURATION =
       Pattern.compile("\\bred desat(?:uration)?\\b", Pattern.CASE_INSENSITIVE);
 
+  private static final Pattern BLURRED =
+      Pattern.compile(
+          "\\b(?:blurred (?:disc )?margins?|margins? (?:is |are )?blurred|blurred)\\b",
+          Pattern.CASE_INSENSITIVE);
+
   private static final Pattern SHARE = Pattern.compile("\\b(\\d{1,3}) ?%");
 
   private static final Pattern DIPLOPIA =
@@ -77,6 +82,7 @@ public final class Readings {
     readings.denial();
     readings.scotoma();
     readings.desaturation();
+    readings.swapped("margin", BLURRED, List.of("blurred in part", "blurred all round"));
     readings.platesOfEach();
     return List.copyOf(readings.all);
   }

@@ -36,6 +36,16 @@ final class StandardPhrases {
   /** The words that say that a clause is about what is to be done. */
   static final Set<String> PLAN = of("plan");
 
+  /** The words that deny what follows, and those that join the last member of a list. */
+  static final Set<String> DENIAL = of("denial");
+
+  static final Set<String> OR = of("or");
+
+  /** The words that tell of the past, and those that set another time apart from it. */
+  static final Set<String> PAST = of("past");
+
+  static final Set<String> APART = of("apart");
+
   /** The words of a diagnosis, which before a colon only says what the note is about. */
   static final Set<String> LABEL = of("label");
 

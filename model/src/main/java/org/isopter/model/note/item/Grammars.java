@@ -17,6 +17,7 @@ public final class Grammars {
       Stream.of(
               AcuityNotes.GRAMMARS,
               PupilNotes.GRAMMARS,
+              AfferentNotes.GRAMMARS,
               ColourNotes.GRAMMARS,
               FieldNotes.GRAMMARS,
               DiscNotes.GRAMMARS,
@@ -72,6 +73,7 @@ public final class Grammars {
       Stream.of(
               AcuityNotes.WORDINGS,
               PupilNotes.WORDINGS,
+              AfferentNotes.WORDINGS,
               ColourNotes.WORDINGS,
               FieldNotes.WORDINGS,
               DiscNotes.WORDINGS,

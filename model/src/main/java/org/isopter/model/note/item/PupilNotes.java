@@ -4,9 +4,6 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.isopter.model.answer.pupil.AfferentTest;
-import org.isopter.model.answer.pupil.DefectGrade;
-import org.isopter.model.answer.pupil.DefectSide;
 import org.isopter.model.answer.pupil.Lighting;
 import org.isopter.model.answer.pupil.PupilEquality;
 import org.isopter.model.answer.pupil.PupilOutline;
@@ -28,10 +25,9 @@ import org.isopter.model.note.token.Words;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
-import org.isopter.model.value.Term;
 import org.isopter.model.value.Unit;
 
-/** The pupils, and the relative afferent defect. */
+/** The pupils. */
 final class PupilNotes {
 
   /** What PERRLA and its like claim: equal and reactive to light, and perhaps more. */
@@ -88,13 +84,6 @@ final class PupilNotes {
           .say(PupilResponse.REACTIVE, "reactive")
           .say(PupilResponse.SLUGGISH, "sluggish");
 
-  private static final Vocabulary<DefectGrade> GRADES = Vocabulary.of(DefectGrade.class);
-
-  private static final Vocabulary<Boolean> DEFECTS =
-      Vocabulary.<Boolean>empty()
-          .say(false, "none", "no", "nil", "absent", "negative", "-", "neg", "-ve", "without")
-          .say(true, "present", "positive", "+", "pos", "+ve");
-
   private static final Slot<Claim> CLAIM = Slot.value("state of the pupils", CLAIMS);
   private static final Slot<Lighting> LIGHT = Slot.condition("light", LIGHTS);
 
@@ -144,18 +133,6 @@ final class PupilNotes {
           Common.named(
               Vocabulary.of(PupilEquality.class).say(PupilEquality.EQUAL, "="), "equality"));
 
-  private static final Vocabulary<Boolean> DOUBTS =
-      Vocabulary.<Boolean>empty().say(true, "equivocal", "uncertain", "doubtful");
-
-  private static final Slot<Boolean> DEFECT = Slot.value("presence", DEFECTS);
-  private static final Slot<Boolean> DOUBT = Slot.value("doubt", DOUBTS);
-  private static final Slot<AfferentTest> TEST =
-      Slot.condition(
-          "test",
-          Vocabulary.of(AfferentTest.class).say(AfferentTest.REVERSE, "reverse test", "reversed"));
-  private static final Slot<DefectGrade> GRADE = Slot.value("grade", GRADES);
-  private static final Slot<BigDecimal> LOG = Slot.value("log units", PupilNotes::logUnits);
-
   static final List<Grammar> GRAMMARS =
       List.of(
           Grammar.of("pupils in letters", "PERRLA")
@@ -172,30 +149,7 @@ final class PupilNotes {
               .unsided((said, heading) -> heading.plural())
               .build(PupilNotes::pupil),
           response("direct", Pupils.DIRECT),
-          response("consensual", Pupils.CONSENSUAL),
-          Grammar.of("relative afferent defect", "RAPD L 2+")
-              .sides(Grammar.Sides.NAMED)
-              .startsWith(
-                  Stream.of(
-                          "RAPD",
-                          "APD",
-                          "relative afferent pupillary defect",
-                          "afferent pupillary defect",
-                          "relative afferent defect",
-                          "afferent defect")
-                      .map(Heading::of)
-                      .map(Heading::afterWords))
-              .slots(DEFECT, DOUBT, GRADE, LOG, Common.DEGREE)
-              .method(TEST)
-              .whole(Pupils.AFFERENT_DEFECT)
-              .unsided(
-                  (said, heading) ->
-                      said.find(DEFECT).equals(Optional.of(false)) || said.has(DOUBT))
-              .build(
-                  eye -> {
-                    eye.found(Pupils.AFFERENT_DEFECT, defect(eye));
-                    eye.degree(!eye.find(DEFECT).equals(Optional.of(false)) && !eye.has(DOUBT));
-                  }));
+          response("consensual", Pupils.CONSENSUAL));
 
   static final List<Wording<?>> WORDINGS =
       List.of(
@@ -205,8 +159,7 @@ final class PupilNotes {
           Wording.of(Pupils.OUTLINE, "pupil", "outline", Words::of),
           Wording.of(Pupils.DIRECT, "pupil", "direct", Words::of),
           Wording.of(Pupils.CONSENSUAL, "pupil", "consensual", Words::of),
-          Wording.of(Pupils.NEAR, "pupil", "near", Words::of),
-          Wording.of(Pupils.AFFERENT_DEFECT, "RAPD", PupilNotes::words));
+          Wording.of(Pupils.NEAR, "pupil", "near", Words::of));
 
   private PupilNotes() {}
 
@@ -222,12 +175,6 @@ final class PupilNotes {
   private static Matcher<Outcome<PupilResponse>> to(String stimulus) {
     List<String> words = Lexer.words(stimulus);
     return cursor -> RESPONSES.read(cursor).filter(any -> cursor.take(words)).map(Outcome::found);
-  }
-
-  private static Optional<BigDecimal> logUnits(Cursor cursor) {
-    Optional<BigDecimal> number = cursor.number().filter(n -> cursor.take("log"));
-    cursor.takeAny("units", "unit");
-    return number;
   }
 
   private static void claimed(Eye eye) throws NotRead {
@@ -363,47 +310,5 @@ final class PupilNotes {
     }
     Lighting light = eye.get(LIGHT);
     return size.map(diameter -> new Pupils.Size(diameter, light));
-  }
-
-  private static Pupils.AfferentDefect defect(Eye eye) throws NotRead {
-    boolean none = eye.find(DEFECT).equals(Optional.of(false));
-    if (eye.has(DOUBT)) {
-      if (eye.has(DEFECT) || eye.has(GRADE) || eye.has(LOG)) {
-        throw NotRead.because("an equivocal defect is neither there nor graded");
-      }
-      return new Pupils.AfferentDefect(
-          DefectSide.EQUIVOCAL, Optional.empty(), Optional.empty(), suspected(eye.named()));
-    }
-    if (none && eye.named().isPresent()) {
-      throw NotRead.because("no defect is said of both eyes together: leave the side out")
-          .write("no RAPD");
-    }
-    DefectSide side =
-        none
-            ? DefectSide.NONE
-            : eye.named().equals(Optional.of(Site.RIGHT)) ? DefectSide.RIGHT : DefectSide.LEFT;
-    return new Pupils.AfferentDefect(side, eye.find(GRADE), eye.find(LOG));
-  }
-
-  private static Optional<Term> suspected(Optional<Site> eye) {
-    return eye.flatMap(Pupils::suspectedEye);
-  }
-
-  private static String suspected(Term eye) {
-    return eye.word().equals("right") ? "R " : "L ";
-  }
-
-  private static String words(Pupils.AfferentDefect defect) {
-    String side =
-        switch (defect.side()) {
-          case NONE -> "none";
-          case RIGHT -> "R";
-          case LEFT -> "L";
-          case EQUIVOCAL -> defect.suspected().map(PupilNotes::suspected).orElse("") + "equivocal";
-        };
-    return Words.join(
-        side,
-        Words.maybe(defect.grade(), GRADES::phrase),
-        Words.maybe(defect.logUnits(), number -> number.toPlainString() + " log units"));
   }
 }

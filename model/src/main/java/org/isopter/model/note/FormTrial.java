@@ -1,0 +1,42 @@
+package org.isopter.model.note;
+
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.isopter.model.note.grammar.Headings;
+import org.isopter.model.note.habit.Habits;
+import org.isopter.model.note.habit.Reading;
+import org.isopter.model.note.habit.Readings;
+
+/**
+ * Tries forms that an item which was not read may have been meant in.
+ *
+ * @param asking whether forms are tried at all
+ */
+record FormTrial(
+    Headings headings, Optional<OffsetDateTime> performed, Habits habits, boolean asking) {
+
+  /** A longer item is no single thing that may mean this or that. */
+  private static final int LONGEST_ASKED = 120;
+
+  /** Returns the forms that an item may have been meant in and that are read to the last word. */
+  List<Reading> readings(String item) {
+    if (!asking || item.length() > LONGEST_ASKED) {
+      return List.of();
+    }
+    List<Reading> read =
+        Readings.of(item).stream().filter(reading -> isRead(reading.text())).toList();
+    return read.size() > 1 || read.stream().anyMatch(Reading::isCertain) ? read : List.of();
+  }
+
+  /** Returns the first form that is read whole. */
+  String nearest(Stream<String> forms) {
+    return forms.filter(form -> !asking || isRead(form)).findFirst().orElse(Advice.START);
+  }
+
+  private boolean isRead(String form) {
+    Note note = new NoteReading(form, headings, performed, habits, false).read();
+    return note.unread().isEmpty() && !note.facts().isEmpty();
+  }
+}
