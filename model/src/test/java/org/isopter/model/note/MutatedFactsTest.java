@@ -80,7 +80,8 @@ class MutatedFactsTest {
 
   /** Returns what may be said of an eye: what none of the two has, neither has. */
   private static Set<String> allowed(Map<String, Set<String>> claims, String what) {
-    Set<String> ofPair = claims.getOrDefault(what.replaceFirst("^(?:right|left)", "both"), Set.of());
+    Set<String> ofPair =
+        claims.getOrDefault(what.replaceFirst("^(?:right|left)", "both"), Set.of());
     return claims.getOrDefault(what, ofPair.contains("none") ? ofPair : Set.of());
   }
 

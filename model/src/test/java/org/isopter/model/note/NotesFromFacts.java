@@ -86,8 +86,7 @@ final class NotesFromFacts {
         head.endsWith("sc")
             ? ", correction unaided"
             : head.endsWith("cc") ? ", correction habitual" : "";
-    return two(
-        head, metric ? METRIC : IMPERIAL, "distance-acuity: %s" + notation + correction, "");
+    return two(head, metric ? METRIC : IMPERIAL, "distance-acuity: %s" + notation + correction, "");
   }
 
   /** Returns an item that gives each eye a value, in one of the orders in which people write. */
@@ -115,8 +114,7 @@ final class NotesFromFacts {
     return random.nextBoolean()
         ? pair(oneOf("no RAPD", "RAPD nil", "no APD"), "both afferent-defect: none")
         : one(
-            List.of("RAPD %s", "%s RAPD", "%s APD"),
-            eye -> claims("both afferent-defect: " + eye));
+            List.of("RAPD %s", "%s RAPD", "%s APD"), eye -> claims("both afferent-defect: " + eye));
   }
 
   private Item discs() {
@@ -148,11 +146,12 @@ final class NotesFromFacts {
     String full = String.join(" 0, ", GAZES) + " 0";
     return random.nextBoolean()
         ? one(
-            List.of(
-                "%s abd " + grade + ", rest full", "EOM %s abduction " + grade + ", rest full"),
+            List.of("%s abd " + grade + ", rest full", "EOM %s abduction " + grade + ", rest full"),
             eye ->
                 claims(
-                    eye + " eye-movements: " + full.replace(", " + eye + " 0", ", " + eye + " " + grade)))
+                    eye
+                        + " eye-movements: "
+                        + full.replace(", " + eye + " 0", ", " + eye + " " + grade)))
         : pair(
             oneOf("EOM full", "eye movements full", "EOMI"),
             "right eye-movements: " + full,

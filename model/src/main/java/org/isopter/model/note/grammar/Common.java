@@ -34,8 +34,7 @@ public final class Common {
           .say(Site.BOTH, "OU", "both", "both eyes", "B", "BE", BOTH_OPEN, EACH);
 
   public static final Vocabulary<Absence> ABSENCES =
-      Vocabulary.of(Absence.class)
-          .say(Absence.NOT_APPLICABLE, "n/a");
+      Vocabulary.of(Absence.class).say(Absence.NOT_APPLICABLE, "n/a");
 
   static final Slot<Absence> ABSENCE = Slot.value("reason for absence", ABSENCES);
 

@@ -127,9 +127,7 @@ final class Scan {
     cursor.back(comma);
     return headings
         .at(tokens, comma + 1)
-        .filter(
-            next ->
-                mine == comma || (!isMine(next) && (next.end() > mine || ofBothEyes(next))))
+        .filter(next -> mine == comma || (!isMine(next) && (next.end() > mine || ofBothEyes(next))))
         .isPresent();
   }
 

@@ -2,7 +2,9 @@ package org.isopter.model.note.habit;
 
 import org.isopter.model.note.token.Token;
 
-/** The words that deny a list of signs and join its last member: no ptosis, proptosis or lid lag. */
+/**
+ * The words that deny a list of signs and join its last member: no ptosis, proptosis or lid lag.
+ */
 public final class ListWords {
 
   private ListWords() {}

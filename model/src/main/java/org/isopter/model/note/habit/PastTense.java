@@ -18,7 +18,8 @@ import org.isopter.model.note.token.Token;
 public final class PastTense {
 
   private static final Pattern EXAMINATION =
-      Pattern.compile("(?i)(?:on )?(?:exam|examination|o/e|clinically|on assessment)(?: today)?[: ]*");
+      Pattern.compile(
+          "(?i)(?:on )?(?:exam|examination|o/e|clinically|on assessment)(?: today)?[: ]*");
 
   private static final Set<String> JOINS = Set.of("and", "but", "with");
 
@@ -29,7 +30,9 @@ public final class PastTense {
     boolean starts = EXAMINATION.matcher(clause.tokens().get(0).seen()).matches();
     open = starts || (open && !clause.afterGap());
     List<Token> rest =
-        clause.tokens().stream().filter(token -> !StandardPhrases.PAST.contains(token.text())).toList();
+        clause.tokens().stream()
+            .filter(token -> !StandardPhrases.PAST.contains(token.text()))
+            .toList();
     open =
         open
             && !rest.isEmpty()

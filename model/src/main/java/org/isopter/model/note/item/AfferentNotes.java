@@ -114,7 +114,8 @@ final class AfferentNotes {
           case NONE -> "none";
           case RIGHT -> "R";
           case LEFT -> "L";
-          case EQUIVOCAL -> defect.suspected().map(AfferentNotes::suspected).orElse("") + "equivocal";
+          case EQUIVOCAL ->
+              defect.suspected().map(AfferentNotes::suspected).orElse("") + "equivocal";
         };
     return Words.join(
         side,
