@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.FieldFeatures;
 import org.isopter.model.catalogue.Fields;
@@ -21,6 +22,7 @@ import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
 import org.isopter.model.finding.Finding;
+import org.isopter.model.value.Acuity;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
@@ -72,10 +74,19 @@ class NoteWriterTest {
     assertTrue(said > 30, finding + " was said only " + said + " times");
   }
 
+  private static boolean isLine(Acuity acuity) {
+    return acuity instanceof Acuity.DecimalFraction
+        || (acuity instanceof Acuity.Fraction line && line.letters() == 0);
+  }
+
   /** Says where shorthand has words for a fact without remarks and device, on the day. */
   private static boolean sayable(Fact<?> fact) {
     Set<String> parts = fact.panel().map(panel -> panel.parts().keySet()).orElse(Set.of());
     boolean absent = fact.panel().isEmpty();
+    Object value = fact.outcome().<Object>fold(found -> found, reason -> reason);
+    if (value instanceof AcuityReading acuity) {
+      return acuity.readInPart().isEmpty() || (acuity.isInPart() && isLine(acuity.acuity()));
+    }
     if (fact.finding().equals(FieldFeatures.ISOPTER)) {
       return absent || parts.size() > 1;
     }
