@@ -56,7 +56,7 @@ public record RetryRule(
   /** Returns the wait after so many tries where the server asks for none. */
   Duration pauseAfter(int tried, double chance) {
     double doubled = first.toMillis() * Math.pow(2, tried - 1.0);
-    double most = Math.min(doubled, longest.toMillis());
+    double most = Math.min(doubled, (double) longest.toMillis());
     return Duration.ofMillis(Math.round(most * (1 - chance / 2)));
   }
 }

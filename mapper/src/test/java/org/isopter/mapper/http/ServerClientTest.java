@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -245,7 +247,8 @@ class ServerClientTest {
           new ServerClient(
               ServerAddress.of("http://fhir.example/r4", List.of()).orThrow(),
               HttpClients.of(
-                  Optional.empty(), Optional.of(new java.net.InetSocketAddress("127.0.0.1", port))),
+                  Optional.empty(),
+                  Optional.of(new InetSocketAddress(InetAddress.getLoopbackAddress(), port))),
               TokenSource.NONE,
               FakePause.QUICK,
               new FakePause());
