@@ -23,7 +23,7 @@ import picocli.CommandLine.Option;
       "Examples:",
       "  isopter validate target/bundles/01-harbour-pilot.json",
       "  isopter validate target/all.ndjson --format json",
-      "  isopter validate target/all.ndjson --reference"
+      "  isopter validate target/bundles/01-harbour-pilot.json --reference"
     })
 public final class ValidateCommand extends InputCommand {
 
