@@ -20,6 +20,7 @@ import picocli.CommandLine.Mixin;
       "Examples:",
       "  isopter summary docs/demo/02-net-mender.yaml",
       "  isopter summary docs/demo/02-net-mender.yaml --format markdown",
+      "  isopter summary docs/demo/02-net-mender.yaml --format pdf --output target/letters",
       "  isopter summary docs/demo/02-net-mender.yaml --detail",
       "  isopter summary docs/demo/07-bell-founder.yaml --urgency-hints uk-c205"
     })

@@ -1,5 +1,6 @@
 package org.isopter.cli.option;
 
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Optional;
 import org.isopter.model.drawing.SeenBy;
@@ -74,6 +75,15 @@ public final class SummaryOptions {
       description = "Add all that follows, with arithmetic, reasons, certainty and sources.")
   private boolean detail;
 
+  @Option(
+      names = "--output",
+      paramLabel = "FOLDER",
+      description = {
+        "Put each page into a file of its own in this folder, and print the names of the files.",
+        "pdf needs it: PDF/A-3A and PDF/UA-1, to be archived and to be read aloud."
+      })
+  private @Nullable Path output;
+
   @Mixin private final StrictOption strict = new StrictOption();
 
   /** Returns the task with these options. */
@@ -81,6 +91,7 @@ public final class SummaryOptions {
     return SummaryTask.of(log, format, style, view)
         .detailed(detail)
         .strict(strict.strict())
+        .into(Optional.ofNullable(output))
         .with(Optional.ofNullable(urgencyHints));
   }
 }

@@ -102,9 +102,9 @@ final class HtmlPage implements Page {
         <!DOCTYPE html>
         <html lang="en">
         <head>
-        <meta charset="utf-8">
-        <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-        <meta name="viewport" content="width=device-width, initial-scale=1">
+        <meta charset="utf-8"/>
+        <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"/>
+        <meta name="viewport" content="width=device-width, initial-scale=1"/>
         <title>%s</title>
         <style>
         %s</style>
@@ -124,6 +124,6 @@ final class HtmlPage implements Page {
         .replace("<", "&lt;")
         .replace(">", "&gt;")
         .replace("\"", "&quot;")
-        .replace("\n", "<br>");
+        .replace("\n", "<br/>");
   }
 }

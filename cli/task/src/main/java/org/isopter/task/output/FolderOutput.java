@@ -75,9 +75,14 @@ public final class FolderOutput implements Output {
 
   /** Returns the name of the file for a document: its own, a number, and the ending of the form. */
   public Path name(Path inside, String number) {
+    return name(inside, number, form.ending());
+  }
+
+  /** Returns the name of the file for a document: its own, a number, and an ending. */
+  public static Path name(Path inside, String number, String ending) {
     String own = InputForm.plain(String.valueOf(inside.getFileName()));
     String stem = own.contains(".") ? own.substring(0, own.lastIndexOf('.')) : own;
-    return inside.resolveSibling(stem + number + "." + form.ending());
+    return inside.resolveSibling(stem + number + "." + ending);
   }
 
   @Override

@@ -1,5 +1,7 @@
 package org.isopter.task.page;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import java.util.function.Function;
 import org.isopter.model.drawing.SeenBy;
 import org.isopter.model.letter.Letter;
@@ -8,7 +10,9 @@ import org.isopter.model.letter.Letter;
 public enum SummaryForm {
   TEXT("text", view -> Letter.text()),
   MARKDOWN("markdown", view -> Letter.markdown()),
-  HTML("html", Letter::html);
+  HTML("html", Letter::html),
+  /** PDF/A-3A and PDF/UA-1, with the pictures of {@link #HTML}. */
+  PDF("pdf", Letter::html);
 
   private final String word;
   private final Function<SeenBy, Letter> letter;
@@ -26,6 +30,21 @@ public enum SummaryForm {
   /** Returns a letter whose pictures, if it has any, are seen from one side. */
   public Letter letter(SeenBy view) {
     return letter.apply(view);
+  }
+
+  /** Returns the ending of a file of this form, without a dot. */
+  String ending() {
+    return switch (this) {
+      case TEXT -> "txt";
+      case MARKDOWN -> "md";
+      case HTML -> "html";
+      case PDF -> "pdf";
+    };
+  }
+
+  /** Returns what stands in a file of this form for the page of a letter. */
+  byte[] bytes(String page) {
+    return this == PDF ? PdfLetter.of(page) : page.getBytes(UTF_8);
   }
 
   /** Returns the word that the option takes. */
