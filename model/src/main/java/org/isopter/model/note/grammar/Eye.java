@@ -194,7 +194,11 @@ public final class Eye {
     }
   }
 
-  /** Keeps how much of the one sign there is; a sign that is absent has no degree. */
+  /**
+   * Keeps how much of the one sign there is; a sign that is absent has no degree.
+   *
+   * @throws NotRead when the sign is absent, or one of several
+   */
   public void degree(boolean there) throws NotRead {
     Optional<String> degree = find(Common.DEGREE);
     if (degree.isPresent() && (!there || facts.size() != 1)) {
