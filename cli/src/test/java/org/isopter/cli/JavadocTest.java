@@ -52,7 +52,7 @@ class JavadocTest {
 
   /** Values that carry what was seen; nothing is worked out in them. */
   private static final Set<String> CARRIERS =
-      Set.of("EyeField", "FieldDetails", "FieldSigns", "PupilSigns");
+      Set.of("EyeField", "FieldDetails", "FieldShape", "FieldSigns", "PupilSigns");
 
   private static final List<Method> METHODS = new ArrayList<>();
 
