@@ -35,8 +35,11 @@ final class ViewColumns {
     return List.copyOf(columns);
   }
 
-  /** Returns the address at a path as text: a tabular view may have no column of type uri. */
+  /**
+   * Returns the address at a path as text: a tabular view may have no column of type uri. The text
+   * comes first, since an engine may take the type of the sum from there.
+   */
   static String text(String path) {
-    return path + " + ''";
+    return "'' + " + path;
   }
 }
