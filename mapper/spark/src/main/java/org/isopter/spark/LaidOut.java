@@ -12,15 +12,18 @@ import org.isopter.mapper.pool.DocumentRows;
  *
  * @param findings its rows of the long table
  * @param eyes its rows of the wide table
+ * @param steps its rows of the usual steps
  * @param left what was left over of it, a line of JSON each
  * @param totals how much of it there was
  */
-record LaidOut(List<Row> findings, List<Row> eyes, List<String> left, Totals totals)
+record LaidOut(
+    List<Row> findings, List<Row> eyes, List<Row> steps, List<String> left, Totals totals)
     implements Serializable {
 
   LaidOut {
     findings = List.copyOf(findings);
     eyes = List.copyOf(eyes);
+    steps = List.copyOf(steps);
     left = List.copyOf(left);
   }
 
@@ -28,6 +31,7 @@ record LaidOut(List<Row> findings, List<Row> eyes, List<String> left, Totals tot
     return new LaidOut(
         rows.findings().stream().map(LaidOut::row).toList(),
         rows.eyes().stream().map(LaidOut::row).toList(),
+        rows.steps().stream().map(LaidOut::row).toList(),
         rows.left(),
         Totals.of(rows));
   }

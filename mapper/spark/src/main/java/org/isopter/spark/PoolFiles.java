@@ -5,6 +5,8 @@ import static org.apache.spark.sql.functions.col;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.ArrayList;
+import java.util.List;
 import org.apache.hadoop.fs.FileSystem;
 import org.apache.hadoop.fs.Path;
 import org.apache.spark.api.java.JavaRDD;
@@ -12,9 +14,16 @@ import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
-import org.apache.spark.sql.types.StructType;
+import org.isopter.mapper.privacy.RiskReport;
+import org.isopter.mapper.store.Codebook;
+import org.isopter.mapper.store.CodebookRow;
 import org.isopter.mapper.table.ExaminationsTable;
+import org.isopter.mapper.table.EyeRow;
+import org.isopter.mapper.table.FindingRow;
 import org.isopter.mapper.table.FindingsTable;
+import org.isopter.mapper.table.StepRow;
+import org.isopter.mapper.table.StepsTable;
+import org.isopter.mapper.table.Table;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
@@ -28,8 +37,9 @@ final class PoolFiles {
   static final String LEFT = "leftover";
   static final String COUNTS = "counts.json";
 
-  private static final StructType FINDINGS = Schemas.of(FindingsTable.table());
-  private static final StructType EYES = Schemas.of(ExaminationsTable.table(Catalogue.standard()));
+  private static final Table<FindingRow> FINDINGS = FindingsTable.table();
+  private static final Table<EyeRow> EYES = ExaminationsTable.table(Catalogue.standard());
+  private static final Table<StepRow> STEPS = StepsTable.table();
 
   private final Path folder;
   private final FileSystem files;
@@ -63,13 +73,30 @@ final class PoolFiles {
 
   void write(JavaRDD<LaidOut> laid, Totals totals) throws IOException {
     writeFindings(laid);
-    writeEyes(laid);
+    writeByPerson(EYES, laid.flatMap(each -> each.eyes().iterator()));
+    writeByPerson(STEPS, laid.flatMap(each -> each.steps().iterator()));
     writeLeft(laid);
-    check("rows of findings", count(FindingsTable.NAME, FINDINGS), totals.findings());
-    check("rows of eyes", count(ExaminationsTable.NAME, EYES), totals.eyes());
+    List<CodebookRow> codebook = new ArrayList<>();
+    codebook.addAll(counted(FINDINGS, laid.flatMap(each -> each.findings().iterator())));
+    codebook.addAll(counted(EYES, laid.flatMap(each -> each.eyes().iterator())));
+    codebook.addAll(counted(STEPS, laid.flatMap(each -> each.steps().iterator())));
+    write("codebook.csv", Codebook.csv(codebook));
+    write("codebook.md", Codebook.page(codebook));
+    write(RiskReport.FILE, Risk.of(laid));
+    check(FINDINGS, totals.findings());
+    check(EYES, totals.eyes());
+    check(STEPS, totals.steps());
     check("lines left over", session.read().text(path(LEFT)).count(), totals.left());
-    try (OutputStream out = files.create(new Path(folder, COUNTS), false)) {
-      out.write(totals.json().getBytes(UTF_8));
+    write(COUNTS, totals.json());
+  }
+
+  private static List<CodebookRow> counted(Table<?> table, JavaRDD<Row> rows) {
+    return rows.aggregate(new Tally(table.columns().size()), Tally::add, Tally::add).rows(table);
+  }
+
+  private void write(String name, String text) throws IOException {
+    try (OutputStream out = files.create(new Path(folder, name), false)) {
+      out.write(text.getBytes(UTF_8));
     }
   }
 
@@ -77,7 +104,7 @@ final class PoolFiles {
   private void writeFindings(JavaRDD<LaidOut> laid) {
     JavaRDD<Row> rows = laid.flatMap(each -> each.findings().iterator());
     session
-        .createDataFrame(rows, FINDINGS)
+        .createDataFrame(rows, Schemas.of(FINDINGS))
         .hint("rebalance", col("finding"))
         .sortWithinPartitions("finding", "subject", "examination")
         .write()
@@ -86,16 +113,15 @@ final class PoolFiles {
         .parquet(path(FindingsTable.NAME));
   }
 
-  /** What is asked of the wide table is the course of persons: theirs stand together. */
-  private void writeEyes(JavaRDD<LaidOut> laid) {
-    JavaRDD<Row> rows = laid.flatMap(each -> each.eyes().iterator());
+  /** What is asked of these is the course of persons: the rows of one stand together. */
+  private void writeByPerson(Table<?> table, JavaRDD<Row> rows) {
     session
-        .createDataFrame(rows, EYES)
+        .createDataFrame(rows, Schemas.of(table))
         .hint("rebalance", col("subject"))
         .sortWithinPartitions("subject", "examination")
         .write()
         .option("compression", "zstd")
-        .parquet(path(ExaminationsTable.NAME));
+        .parquet(path(table.name()));
   }
 
   private void writeLeft(JavaRDD<LaidOut> laid) {
@@ -104,8 +130,12 @@ final class PoolFiles {
     texts.hint("rebalance", col("value")).write().text(path(LEFT));
   }
 
-  private long count(String table, StructType schema) {
-    return session.read().schema(schema).parquet(path(table)).count();
+  private Dataset<Row> read(Table<?> table) {
+    return session.read().schema(Schemas.of(table)).parquet(path(table.name()));
+  }
+
+  private void check(Table<?> table, long wanted) throws IOException {
+    check("rows of " + table.name(), read(table).count(), wanted);
   }
 
   private static void check(String what, long written, long wanted) throws IOException {

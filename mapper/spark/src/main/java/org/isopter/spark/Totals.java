@@ -14,21 +14,31 @@ import org.isopter.mapper.pool.PoolCounts;
  * @param counts what went in and what came of it
  * @param findings the rows of the long table
  * @param eyes the rows of the wide table
+ * @param steps the rows of the usual steps
  * @param left the lines of what was left over
  */
-record Totals(PoolCounts counts, long findings, long eyes, long left) implements Serializable {
+record Totals(PoolCounts counts, long findings, long eyes, long steps, long left)
+    implements Serializable {
 
   /** Nothing yet. */
-  static final Totals NONE = new Totals(PoolCounts.NONE, 0, 0, 0);
+  static final Totals NONE = new Totals(PoolCounts.NONE, 0, 0, 0, 0);
 
   static Totals of(DocumentRows rows) {
     return new Totals(
-        rows.counts(), rows.findings().size(), rows.eyes().size(), rows.left().size());
+        rows.counts(),
+        rows.findings().size(),
+        rows.eyes().size(),
+        rows.steps().size(),
+        rows.left().size());
   }
 
   Totals plus(Totals more) {
     return new Totals(
-        counts.plus(more.counts), findings + more.findings, eyes + more.eyes, left + more.left);
+        counts.plus(more.counts),
+        findings + more.findings,
+        eyes + more.eyes,
+        steps + more.steps,
+        left + more.left);
   }
 
   /** Returns the numbers as JSON on one line. */
@@ -43,6 +53,7 @@ record Totals(PoolCounts counts, long findings, long eyes, long left) implements
     put(all, "facts", counts.facts());
     put(all, "findings_rows", findings);
     put(all, "examinations_rows", eyes);
+    put(all, "steps_rows", steps);
     put(all, "leftover_lines", left);
     return RawJson.write(new Raw.Obj(all)) + "\n";
   }

@@ -18,6 +18,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.isopter.mapper.table.ExaminationsTable;
 import org.isopter.mapper.table.FindingsTable;
+import org.isopter.mapper.table.StepsTable;
 import org.isopter.mapper.table.Table;
 import org.isopter.model.catalogue.Catalogue;
 
@@ -39,6 +40,10 @@ final class Comparison implements AutoCloseable {
   void assertSame() throws SQLException, IOException {
     assertSame(FindingsTable.table(), "findings/*/*.parquet");
     assertSame(ExaminationsTable.table(Catalogue.standard()), "examinations/*.parquet");
+    assertSame(StepsTable.table(), "steps/*.parquet");
+    for (String file : List.of("codebook.csv", "codebook.md", "risk.csv")) {
+      assertEquals(Files.readString(here.resolve(file)), Files.readString(there.resolve(file)));
+    }
     assertEquals(lines(here.resolve("leftover.ndjson")), leftover(there.resolve("leftover")));
   }
 

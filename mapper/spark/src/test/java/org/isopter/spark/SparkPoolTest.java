@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
@@ -16,8 +17,15 @@ import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.apache.spark.scheduler.SparkListener;
 import org.apache.spark.scheduler.SparkListenerExecutorRemoved;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
+import org.apache.spark.sql.types.StructType;
 import org.isopter.mapper.pool.PoolResult;
+import org.isopter.mapper.table.ExaminationsTable;
+import org.isopter.mapper.table.FindingsTable;
+import org.isopter.mapper.table.Table;
+import org.isopter.model.catalogue.Catalogue;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -54,6 +62,34 @@ class SparkPoolTest {
         new SparkPool(session)
             .run(List.of(folder.resolve("in").toString()), there.toString(), IDENTITIES);
     compare(there, totals);
+  }
+
+  /** A reader of Parquet that did not write these files. */
+  @Test
+  void sparkReadsTheParquetOfOneMachine() {
+    assertEquals(here.findings(), read(FindingsTable.table()).count());
+    assertEquals(here.eyes(), read(ExaminationsTable.table(Catalogue.standard())).count());
+    assertEquals(
+        1,
+        read(FindingsTable.table())
+            .filter("finding = 'intraocular-pressure' AND number = 17 AND rules <> ''")
+            .select("subject", "number", "unit", "time")
+            .distinct()
+            .count());
+  }
+
+  /** Reads a table, whose types have to be those of its columns. */
+  private static Dataset<Row> read(Table<?> table) {
+    Dataset<Row> rows =
+        session.read().parquet(folder.resolve("here/" + table.name() + ".parquet").toString());
+    assertEquals(types(Schemas.of(table)), types(rows.schema()));
+    return rows;
+  }
+
+  private static List<String> types(StructType schema) {
+    return Arrays.stream(schema.fields())
+        .map(field -> field.name() + " " + field.dataType().simpleString())
+        .toList();
   }
 
   @Test

@@ -245,7 +245,8 @@ public final class PoolRun implements AutoCloseable {
       long cells =
           SmallCells.write(store, plan.traits(), plan.smallest(), folder.file("small-cells.csv"));
       long k =
-          RiskReport.write(store, plan.traits(), plan.smallest(), eyes, folder.file("risk.csv"));
+          RiskReport.write(
+              store, plan.traits(), plan.smallest(), eyes, folder.file(RiskReport.FILE));
       RunFiles.write(
           folder.file("provenance.json"), RunProvenance.of(plan, sink.counts(), Instant.now()));
       if (history.isPresent()) {

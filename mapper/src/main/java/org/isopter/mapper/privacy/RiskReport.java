@@ -19,8 +19,17 @@ public final class RiskReport {
 
   private static final String TABLE = "risk";
 
+  /** The file of it. */
+  public static final String FILE = "risk.csv";
+
+  /** What it calls the visits of a person and how far apart they are. */
+  public static final String VISITS = Traits.VISITS;
+
+  /** What it calls the numbers of all refractions of a person. */
+  public static final String REFRACTION = Traits.REFRACTION;
+
   /** Findings that a person may not want known, for which l is given. */
-  private static final List<String> SENSITIVE =
+  public static final List<String> SENSITIVE =
       List.of("afferent-defect", "disc-margin", "vertical-cup-disc-ratio");
 
   private final TableStore store;
@@ -54,6 +63,11 @@ public final class RiskReport {
     }
     store.copy(TABLE, TableFormat.CSV, to);
     return report.least(String.join(" ", columns));
+  }
+
+  /** Returns the columns of the wide table that hold a number of a refraction. */
+  public static List<String> refraction(Table<?> eyes) {
+    return Traits.refractionNumbers(eyes);
   }
 
   private void groups(List<String> columns, List<String> chosen) throws SQLException {

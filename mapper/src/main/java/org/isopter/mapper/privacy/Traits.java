@@ -4,6 +4,7 @@ import java.sql.SQLException;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.isopter.mapper.store.TableStore;
+import org.isopter.mapper.table.Column;
 import org.isopter.mapper.table.ExaminationsTable;
 import org.isopter.mapper.table.Kind;
 import org.isopter.mapper.table.Table;
@@ -57,12 +58,15 @@ final class Traits {
 
   private static String refraction(Table<?> eyes) {
     String numbers =
-        eyes.columns().stream()
-            .filter(column -> column.kind() == Kind.NUMBER)
-            .map(column -> column.name())
-            .filter(name -> name.startsWith(REFRACTION))
-            .map(TableStore::name)
-            .collect(Collectors.joining(", "));
+        refractionNumbers(eyes).stream().map(TableStore::name).collect(Collectors.joining(", "));
     return "list_sort(list(DISTINCT [%s]::VARCHAR))::VARCHAR".formatted(numbers);
+  }
+
+  static List<String> refractionNumbers(Table<?> eyes) {
+    return eyes.columns().stream()
+        .filter(column -> column.kind() == Kind.NUMBER)
+        .<String>map(Column::name)
+        .filter(name -> name.startsWith(REFRACTION))
+        .toList();
   }
 }

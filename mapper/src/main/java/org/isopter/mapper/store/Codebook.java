@@ -9,6 +9,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.isopter.mapper.table.Column;
 import org.isopter.mapper.table.Kind;
 import org.isopter.mapper.table.Table;
@@ -16,6 +18,9 @@ import org.isopter.model.value.Unit;
 
 /** Says of every column of every table what it means and how much of it there is. */
 public final class Codebook {
+
+  /** What a cell of CSV does not hold without quotes. */
+  private static final Pattern SPECIAL = Pattern.compile("[\",\r\n]");
 
   private final TableStore store;
   private final List<CodebookRow> rows = new ArrayList<>();
@@ -40,19 +45,40 @@ public final class Codebook {
   /**
    * Writes it as CSV, as Markdown, and as a Frictionless data package of the CSV or NDJSON.
    *
-   * @throws SQLException when the database refuses it, for instance for a full disk
    * @throws IOException when a file cannot be written
    */
-  public void write(Path folder, List<TableFormat> formats) throws SQLException, IOException {
-    Table<CodebookRow> table = table();
-    try (Appender filler = store.create(table)) {
-      for (CodebookRow row : rows) {
-        filler.add(table.cells(row));
-      }
-    }
-    store.copy(table.name(), TableFormat.CSV, folder.resolve("codebook.csv"));
-    Files.writeString(folder.resolve("codebook.md"), CodebookPage.of(rows));
+  public void write(Path folder, List<TableFormat> formats) throws IOException {
+    Files.writeString(folder.resolve("codebook.csv"), csv(rows));
+    Files.writeString(folder.resolve("codebook.md"), page(rows));
     Files.writeString(folder.resolve("datapackage.json"), DataPackage.of(rows, formats));
+  }
+
+  /** Returns a codebook as CSV (RFC 4180, with a line feed after each line). */
+  public static String csv(List<CodebookRow> rows) {
+    Table<CodebookRow> table = table();
+    StringBuilder text = new StringBuilder();
+    text.append(table.columns().stream().map(Column::name).collect(Collectors.joining(",")));
+    for (CodebookRow row : rows) {
+      text.append('\n').append(line(table.cells(row)));
+    }
+    return text.append('\n').toString();
+  }
+
+  private static String line(List<Optional<?>> cells) {
+    return cells.stream()
+        .map(cell -> cell.map(Object::toString).map(Codebook::quoted).orElse(""))
+        .collect(Collectors.joining(","));
+  }
+
+  private static String quoted(String cell) {
+    return cell.isEmpty() || SPECIAL.matcher(cell).find()
+        ? '"' + cell.replace("\"", "\"\"") + '"'
+        : cell;
+  }
+
+  /** Returns a codebook as Markdown, for people. */
+  public static String page(List<CodebookRow> rows) {
+    return CodebookPage.of(rows);
   }
 
   /** Returns a row for each column of each table. */

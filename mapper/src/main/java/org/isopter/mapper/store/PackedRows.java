@@ -2,15 +2,11 @@ package org.isopter.mapper.store;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.DataInputStream;
-import java.io.DataOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,54 +31,50 @@ public record PackedRows(byte[] key, byte[] bytes, int count) {
   static PackedRows of(RowOrder order, List<SparseRow> rows) {
     List<SparseRow> sorted = new ArrayList<>(rows);
     sorted.sort(order);
-    ByteArrayOutputStream bytes = new ByteArrayOutputStream(4_096);
-    try (DataOutputStream out = new DataOutputStream(bytes)) {
-      write(sorted, out);
-    } catch (IOException impossible) {
-      throw new UncheckedIOException(impossible);
-    }
-    return new PackedRows(order.key(sorted.get(0)), bytes.toByteArray(), rows.size());
+    Bytes bytes = new Bytes();
+    write(sorted, bytes);
+    return new PackedRows(order.key(sorted.get(0)), bytes.all(), rows.size());
   }
 
-  private static void write(List<SparseRow> rows, DataOutputStream out) throws IOException {
+  private static void write(List<SparseRow> rows, Bytes out) {
     Map<Object, Integer> numbers = new LinkedHashMap<>();
     for (SparseRow row : rows) {
       for (Object value : row.values()) {
         numbers.putIfAbsent(value, numbers.size());
       }
     }
-    number(numbers.size(), out);
+    out.number(numbers.size());
     for (Object value : numbers.keySet()) {
       value(value, out);
     }
     for (SparseRow row : rows) {
-      number(row.columns().length, out);
+      out.number(row.columns().length);
       for (int i = 0; i < row.columns().length; i++) {
-        number(row.columns()[i], out);
-        number(numbers.getOrDefault(row.values()[i], 0), out);
+        out.number(row.columns()[i]);
+        out.number(numbers.getOrDefault(row.values()[i], 0));
       }
     }
   }
 
-  private static void value(Object value, DataOutputStream out) throws IOException {
+  private static void value(Object value, Bytes out) {
     if (value instanceof String text) {
       byte[] bytes = text.getBytes(UTF_8);
-      out.write(TEXT);
-      number(bytes.length, out);
-      out.write(bytes);
+      out.number(TEXT);
+      out.number(bytes.length);
+      out.put(bytes);
     } else if (value instanceof Double number) {
-      out.write(NUMBER);
-      out.writeDouble(number);
+      out.number(NUMBER);
+      out.put(Double.doubleToRawLongBits(number));
     } else if (value instanceof Long number) {
-      out.write(INTEGER);
-      out.writeLong(number);
+      out.number(INTEGER);
+      out.put(number);
     } else if (value instanceof Boolean truth) {
-      out.write(TRUTH);
-      out.writeBoolean(truth);
+      out.number(TRUTH);
+      out.number(truth ? 1 : 0);
     } else if (value instanceof LocalDateTime time) {
-      out.write(TIME);
-      out.writeLong(time.toEpochSecond(ZoneOffset.UTC));
-      out.writeInt(time.getNano());
+      out.number(TIME);
+      out.put(time.toEpochSecond(ZoneOffset.UTC));
+      out.number(time.getNano());
     } else {
       throw new IllegalArgumentException("no column holds a " + value.getClass());
     }
@@ -90,22 +82,19 @@ public record PackedRows(byte[] key, byte[] bytes, int count) {
 
   /** Returns the rows. */
   List<SparseRow> rows() {
-    try (DataInputStream in = new DataInputStream(new ByteArrayInputStream(bytes))) {
-      Object[] values = new Object[number(in)];
-      for (int i = 0; i < values.length; i++) {
-        values[i] = value(in);
-      }
-      List<SparseRow> rows = new ArrayList<>(count);
-      for (int i = 0; i < count; i++) {
-        rows.add(row(values, in));
-      }
-      return rows;
-    } catch (IOException impossible) {
-      throw new UncheckedIOException(impossible);
+    ByteBuffer in = ByteBuffer.wrap(bytes);
+    Object[] values = new Object[number(in)];
+    for (int i = 0; i < values.length; i++) {
+      values[i] = value(in);
     }
+    List<SparseRow> rows = new ArrayList<>(count);
+    for (int i = 0; i < count; i++) {
+      rows.add(row(values, in));
+    }
+    return rows;
   }
 
-  private static SparseRow row(Object[] values, DataInputStream in) throws IOException {
+  private static SparseRow row(Object[] values, ByteBuffer in) {
     int[] columns = new int[number(in)];
     Object[] cells = new Object[columns.length];
     for (int i = 0; i < columns.length; i++) {
@@ -115,37 +104,72 @@ public record PackedRows(byte[] key, byte[] bytes, int count) {
     return new SparseRow(columns, cells);
   }
 
-  private static Object value(DataInputStream in) throws IOException {
-    int kind = in.read();
+  private static Object value(ByteBuffer in) {
+    int kind = number(in);
     return switch (kind) {
-      case TEXT -> new String(in.readNBytes(number(in)), UTF_8);
-      case NUMBER -> in.readDouble();
-      case INTEGER -> in.readLong();
-      case TRUTH -> in.readBoolean();
-      case TIME -> LocalDateTime.ofEpochSecond(in.readLong(), in.readInt(), ZoneOffset.UTC);
-      default -> throw new IOException("no kind of value: " + kind);
+      case TEXT -> text(in);
+      case NUMBER -> Double.longBitsToDouble(in.getLong());
+      case INTEGER -> in.getLong();
+      case TRUTH -> number(in) == 1;
+      case TIME -> LocalDateTime.ofEpochSecond(in.getLong(), number(in), ZoneOffset.UTC);
+      default -> throw new IllegalStateException("no kind of value: " + kind);
     };
   }
 
-  /** Writes a number of at least 0, seven bits in a byte, the lowest first. */
-  private static void number(int number, DataOutputStream out) throws IOException {
-    int rest = number;
-    while (rest >= 0x80) {
-      out.write(rest & 0x7f | 0x80);
-      rest >>>= 7;
-    }
-    out.write(rest);
+  private static String text(ByteBuffer in) {
+    int length = number(in);
+    String text = new String(in.array(), in.position(), length, UTF_8);
+    in.position(in.position() + length);
+    return text;
   }
 
-  private static int number(DataInputStream in) throws IOException {
+  private static int number(ByteBuffer in) {
     int number = 0;
     int shift = 0;
     int next;
     do {
-      next = in.read();
+      next = in.get() & 0xff;
       number |= (next & 0x7f) << shift;
       shift += 7;
     } while (next >= 0x80);
     return number;
+  }
+
+  /** Bytes in the making, without the locks that the library's streams have. */
+  private static final class Bytes {
+
+    private ByteBuffer buffer = ByteBuffer.allocate(8_192);
+
+    /** Adds a number of at least 0, seven bits in a byte, the lowest first. */
+    void number(int number) {
+      room(5);
+      int rest = number;
+      while (rest >= 0x80) {
+        buffer.put((byte) (rest & 0x7f | 0x80));
+        rest >>>= 7;
+      }
+      buffer.put((byte) rest);
+    }
+
+    void put(long eight) {
+      room(Long.BYTES);
+      buffer.putLong(eight);
+    }
+
+    void put(byte[] bytes) {
+      room(bytes.length);
+      buffer.put(bytes);
+    }
+
+    private void room(int wanted) {
+      if (buffer.remaining() < wanted) {
+        int size = Math.max(2 * buffer.capacity(), buffer.position() + wanted);
+        buffer = ByteBuffer.allocate(size).put(buffer.flip());
+      }
+    }
+
+    byte[] all() {
+      return Arrays.copyOf(buffer.array(), buffer.position());
+    }
   }
 }

@@ -27,7 +27,7 @@ import java.util.PriorityQueue;
 final class WaitingRows implements AutoCloseable {
 
   /** Bytes that are sorted in memory, unless another number is given. */
-  private static final int PART = 16 << 20;
+  private static final int PART = 8 << 20;
 
   /** Bytes of a part that are read at a time. */
   private static final int BUFFER = 32 << 10;
