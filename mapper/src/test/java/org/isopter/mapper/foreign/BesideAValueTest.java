@@ -71,6 +71,6 @@ class BesideAValueTest {
   }
 
   private static Stream<Raw.Obj> cases() {
-    return Foreign.cases("beside-a-value");
+    return Stream.concat(Foreign.cases("beside-a-value"), Foreign.cases("other-shapes"));
   }
 }

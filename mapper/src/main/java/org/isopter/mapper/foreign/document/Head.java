@@ -9,6 +9,7 @@ import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
@@ -47,6 +48,13 @@ public record Head(
 
   private static final String REFERENCE_SYSTEM = Canonical.identifier("reference");
   private static final String UNSTATED_SYSTEM = Canonical.identifier("unstated-subject");
+
+  /** What a subject is that is no patient. */
+  private static final Pattern NOBODY =
+      Pattern.compile(
+          "(.*/)?(Group|Device|Location|Specimen|Medication|RelatedPerson|Practitioner"
+              + "|PractitionerRole|Organization|Person)/[^/]+");
+
   private static final String URI_SYSTEM = "urn:ietf:rfc:3986";
 
   /**
@@ -232,7 +240,7 @@ public record Head(
   private static void refuseOthers(Place subject, String reference) throws Refusal {
     String type = subject.text("type");
     boolean patient = type.isEmpty() || type.equals("Patient");
-    boolean other = reference.matches("(.*/)?(Group|Device|Location|Specimen|Medication)/[^/]+");
+    boolean other = NOBODY.matcher(reference).matches();
     if (!patient || other) {
       String seen = (type + " " + reference).strip();
       throw Refusal.of(Why.NO_PERSON, "/subject", seen, "a patient");

@@ -2,6 +2,7 @@ package org.isopter.mapper.foreign.document;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,26 +16,38 @@ import org.isopter.mapper.json.Raw;
  */
 public final class Holders {
 
-  private static final Set<String> WITHDRAWN = Set.of("entered-in-error", "cancelled");
+  private static final Set<String> WITHDRAWN = Set.of("entered-in-error", "cancelled", "val-fail");
 
   /** The lists of members, by the type of the resource that holds them. */
   private static final Map<String, String> MEMBERS =
-      Map.of("DiagnosticReport", "result", "Observation", "hasMember", "List", "entry");
+      Map.of(
+          "DiagnosticReport",
+          "result",
+          "Observation",
+          "hasMember",
+          "List",
+          "entry",
+          "DetectedIssue",
+          "implicated",
+          "VerificationResult",
+          "target");
 
   private final Words words;
+  private final Neighbours neighbours;
+  private final IdentityHashMap<Raw, Document.Part> byResource = new IdentityHashMap<>();
   private final Map<String, String> doubtful = new HashMap<>();
   private final Map<String, Raw.Obj> reports = new HashMap<>();
 
-  private Holders(Words words) {
+  private Holders(List<Document.Part> parts, Neighbours neighbours, Words words) {
     this.words = words;
+    this.neighbours = neighbours;
+    parts.forEach(part -> byResource.put(part.resource(), part));
   }
 
   /** Reads what the resources of a document say of each other. */
-  public static Holders of(List<Document.Part> parts, Words words) {
-    Holders holders = new Holders(words);
-    for (Document.Part part : parts) {
-      holders.holder(part);
-    }
+  public static Holders of(List<Document.Part> parts, Neighbours neighbours, Words words) {
+    Holders holders = new Holders(parts, neighbours, words);
+    parts.forEach(holders::holder);
     return holders;
   }
 
@@ -49,69 +62,112 @@ public final class Holders {
   }
 
   private static <T> Optional<T> of(Document.Part part, Map<String, T> all) {
-    return all.isEmpty()
-        ? Optional.empty()
-        : part.fullUrl()
-            .flatMap(url -> Optional.ofNullable(all.get(url)))
-            .or(() -> Optional.ofNullable(all.get(Panels.name(part))));
+    return all.isEmpty() ? Optional.empty() : Optional.ofNullable(all.get(Panels.name(part)));
   }
 
   private void holder(Document.Part part) {
     Raw.Obj resource = part.resource();
     String type = Neighbours.type(resource);
     if (type.equals("Composition")) {
-      resource.objects("section").forEach(section -> section(section, Panels.name(part)));
+      resource.objects("section").forEach(section -> section(resource, section, Panels.name(part)));
     } else if (MEMBERS.containsKey(type)) {
-      String list = MEMBERS.getOrDefault(type, "");
+      List<Raw.Obj> members = resource.objects(MEMBERS.getOrDefault(type, ""));
       if (type.equals("DiagnosticReport")) {
-        members(resource.objects(list)).forEach(to -> reports.putIfAbsent(to, resource));
+        members.forEach(
+            to -> member(resource, to).ifPresent(name -> reports.putIfAbsent(name, resource)));
       }
-      doubt(resource).ifPresent(word -> note(resource.objects(list), Panels.name(part), word));
+      doubt(resource, type)
+          .ifPresent(word -> note(resource, members, Panels.name(part) + ": \"" + word + "\""));
+      List<Raw.Obj> removed = members.stream().filter(Holders::isRemoved).toList();
+      note(resource, removed, Panels.name(part) + ": \"deleted\"");
     }
   }
 
-  private void section(Raw.Obj section, String holder) {
-    doubt(section).ifPresent(word -> note(section.objects("entry"), holder, word));
-    section.objects("section").forEach(inner -> section(inner, holder));
+  /** An entry of a list may say that it is no longer one. */
+  private static boolean isRemoved(Raw.Obj entry) {
+    return entry.get("deleted").filter(new Raw.Leaf(Raw.Kind.TRUTH, "true")::equals).isPresent();
   }
 
-  private void note(List<Raw.Obj> members, String holder, String word) {
-    members(members).forEach(to -> doubtful.putIfAbsent(to, holder + ": \"" + word + "\""));
+  private void section(Raw.Obj document, Raw.Obj section, String holder) {
+    named(section)
+        .ifPresent(word -> note(document, section.objects("entry"), holder + ": \"" + word + "\""));
+    section.objects("section").forEach(inner -> section(document, inner, holder));
   }
 
-  private static List<String> members(List<Raw.Obj> members) {
-    return members.stream()
-        .map(member -> member.object("item").orElse(member))
-        .flatMap(member -> member.string("reference").stream())
-        .map(Holders::tail)
-        .toList();
+  private void note(Raw.Obj holder, List<Raw.Obj> members, String doubt) {
+    members.forEach(to -> member(holder, to).ifPresent(name -> doubtful.putIfAbsent(name, doubt)));
   }
 
-  /** Returns the status that withdraws a holder, or the word of its names that doubts. */
-  private Optional<String> doubt(Raw.Obj holder) {
+  private Optional<String> member(Raw.Obj holder, Raw.Obj member) {
+    return member
+        .object("item")
+        .orElse(member)
+        .string("reference")
+        .flatMap(reference -> neighbours.find(holder, reference))
+        .flatMap(found -> Optional.ofNullable(byResource.get(found)))
+        .map(Panels::name);
+  }
+
+  /** Returns what withdraws a holder, or turns what it holds into something else. */
+  private Optional<String> doubt(Raw.Obj holder, String type) {
     Optional<String> status = holder.string("status").filter(WITHDRAWN::contains);
-    return status.isPresent()
-        ? status
-        : names(holder).stream().flatMap(name -> words.otherwise(name, "").stream()).findFirst();
+    if (status.isPresent() || type.equals("VerificationResult")) {
+      return status;
+    }
+    if (type.equals("DetectedIssue")) {
+      return Optional.of("an issue");
+    }
+    boolean panel = type.equals("Observation");
+    if (panel && holder.get("focus").isPresent()) {
+      return Optional.of("a focus");
+    }
+    return named(holder)
+        .or(() -> remarked(holder))
+        .or(() -> panel ? tested(holder) : Optional.empty());
+  }
+
+  private Optional<String> named(Raw.Obj holder) {
+    return names(holder).stream()
+        .filter(name -> words.doubts(name) || words.otherwise(name, "").isPresent())
+        .map(name -> words.otherwise(name, "").orElse("a name that doubts it"))
+        .findFirst();
+  }
+
+  /** Returns the word of a remark on all members that says that they are wrong or of another. */
+  private Optional<String> remarked(Raw.Obj holder) {
+    List<String> remarks = new ArrayList<>();
+    holder.objects("note").forEach(note -> note.string("text").ifPresent(remarks::add));
+    holder.string("conclusion").ifPresent(remarks::add);
+    return remarks.stream()
+        .filter(text -> words.doubts(text) || words.otherwise(text, "").isPresent())
+        .map(text -> "a remark")
+        .findFirst();
+  }
+
+  /** Returns that a panel says how all of it was tested, which its members do not say. */
+  private Optional<String> tested(Raw.Obj panel) {
+    List<Raw.Obj> concepts = new ArrayList<>();
+    panel.object("method").ifPresent(concepts::add);
+    panel.objects("component").forEach(c -> c.object("code").ifPresent(concepts::add));
+    return concepts.stream()
+        .flatMap(concept -> texts(concept).stream())
+        .filter(text -> words.namesOtherAcuity(text).isPresent())
+        .map(text -> "how all of it was tested")
+        .findFirst();
   }
 
   private static List<String> names(Raw.Obj holder) {
     List<String> names = new ArrayList<>();
     holder.string("title").ifPresent(names::add);
-    List<Raw> concepts = new ArrayList<>(holder.objects("category"));
+    List<Raw.Obj> concepts = new ArrayList<>(holder.objects("category"));
     holder.object("code").ifPresent(concepts::add);
-    for (Raw concept : concepts) {
-      concept.string("text").ifPresent(names::add);
-      concept.objects("coding").forEach(c -> c.string("display").ifPresent(names::add));
-    }
+    concepts.forEach(concept -> names.addAll(texts(concept)));
     return names;
   }
 
-  /** A reference to a server or to a version names the same resource as the short one. */
-  private static String tail(String reference) {
-    int history = reference.indexOf("/_history/");
-    String plain = history < 0 ? reference : reference.substring(0, history);
-    int at = plain.lastIndexOf("/Observation/");
-    return at < 0 ? plain : plain.substring(at + 1);
+  private static List<String> texts(Raw.Obj concept) {
+    List<String> texts = new ArrayList<>(concept.string("text").stream().toList());
+    concept.objects("coding").forEach(c -> c.string("display").ifPresent(texts::add));
+    return texts;
   }
 }

@@ -22,11 +22,13 @@ final class ConditionWords {
   private final Vocabulary vocabulary;
   private final CodeText text;
   private final Qualifiers qualifiers;
+  private final WordsBeside beside;
 
   ConditionWords(Vocabulary vocabulary, Qualifiers qualifiers) {
     this.vocabulary = vocabulary;
     this.qualifiers = qualifiers;
     this.text = new CodeText(vocabulary);
+    this.beside = new WordsBeside(vocabulary);
   }
 
   /** Takes what the method says in words. */
@@ -52,9 +54,9 @@ final class ConditionWords {
   /** Refuses an acuity of which a list of concepts says in words that it may be another. */
   void refuseOther(Meaning meaning, List<Place> concepts) throws Refusal {
     for (Place concept : concepts) {
-      WordsBeside.refuseOtherAcuity(meaning, concept.text("text"), concept.at());
+      beside.refuseOtherAcuity(meaning, concept.text("text"), concept.at());
       for (Place coding : concept.list("coding")) {
-        WordsBeside.refuseOtherAcuity(meaning, coding.text("display"), coding.at());
+        beside.refuseOtherAcuity(meaning, coding.text("display"), coding.at());
       }
     }
   }
@@ -75,7 +77,7 @@ final class ConditionWords {
       return yes(component, asked.get(), none.get(), meaning, true);
     }
     if (truth.orElse(false)) {
-      WordsBeside.refuseOtherAcuity(meaning, asked.get().words(), asked.get().place().at());
+      beside.refuseOtherAcuity(meaning, asked.get().words(), asked.get().place().at());
     }
     if (!vocabulary.habits().words().asksForCondition(CodeText.words(asked.get().words()))) {
       return false;
@@ -96,7 +98,7 @@ final class ConditionWords {
     }
     if (said.isEmpty()) {
       if (answer.isPresent()) {
-        WordsBeside.refuseOtherAcuity(meaning, answer.get().words(), component.at());
+        beside.refuseOtherAcuity(meaning, answer.get().words(), component.at());
       }
       return false;
     }
@@ -164,7 +166,7 @@ final class ConditionWords {
   private boolean added(Meaning meaning, Place place, String words, String at) throws Refusal {
     Optional<List<Effect>> said = known(meaning, words);
     if (said.isEmpty()) {
-      WordsBeside.refuseOtherAcuity(meaning, words, at);
+      beside.refuseOtherAcuity(meaning, words, at);
       return false;
     }
     for (Effect effect : said.get()) {

@@ -135,6 +135,8 @@ final class Conditions {
     if (device.isPresent()) {
       device(meaning, observation, device.get());
       beside.refuseWord(meaning, device.get().text("display"), device.get().at());
+      String number = device.get().child("identifier").map(id -> id.text("value")).orElse("");
+      beside.refuseWord(meaning, number, device.get().at());
       words.device(meaning, device.get());
     }
   }

@@ -3,10 +3,13 @@ package org.isopter.mapper.foreign.observation;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.vocabulary.Surroundings;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
+import org.isopter.mapper.foreign.vocabulary.Words;
+import org.isopter.mapper.json.Raw;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Datum;
@@ -21,10 +24,12 @@ final class ContextCheck {
   private static final Pattern TAGS = Pattern.compile("<[^>]*>");
 
   private final Surroundings known;
+  private final Words words;
   private final Place observation;
 
   ContextCheck(Vocabulary vocabulary, Place observation) {
     this.known = vocabulary.habits().surroundings();
+    this.words = vocabulary.habits().words();
     this.observation = observation;
   }
 
@@ -59,10 +64,26 @@ final class ContextCheck {
     for (Place meta : observation.child("meta").stream().toList()) {
       for (String list : List.of("tag", "security")) {
         for (Place label : meta.list(list)) {
-          if (known.isLabelOfDoubt(token(label))) {
+          if (known.isLabelOfDoubt(token(label)) || doubts(label)) {
             throw Qualifiers.unread(label.at(), "the label " + label.text("code"));
           }
         }
+      }
+      profiles(meta);
+    }
+  }
+
+  private boolean doubts(Place label) {
+    return Stream.of(label.text("code"), label.text("display"))
+        .anyMatch(text -> words.doubts(text) || words.otherwiseNamed(text, "").isPresent());
+  }
+
+  /** The name of a profile may say that it is one of targets. */
+  private void profiles(Place meta) throws Refusal {
+    for (Raw profile : meta.value().list("profile")) {
+      String url = profile.string().orElse("");
+      if (words.otherwise(url.substring(url.lastIndexOf('/') + 1), "").isPresent()) {
+        throw Qualifiers.unread(meta.at() + "/profile", "the profile " + url);
       }
     }
   }

@@ -18,6 +18,13 @@ import org.isopter.model.value.Site;
 /** Refuses an observation whose notes have words that may change what its value means. */
 final class NoteCheck {
 
+  /** Latin letters, and Greek ones, which stand for units and angles. */
+  private static final Set<Character.UnicodeScript> LETTERS =
+      Set.of(
+          Character.UnicodeScript.LATIN,
+          Character.UnicodeScript.GREEK,
+          Character.UnicodeScript.COMMON);
+
   private static final String NOTE = "a note with words that may change the value";
 
   private final Vocabulary vocabulary;
@@ -56,11 +63,27 @@ final class NoteCheck {
     boolean changes =
         isOfSomethingElse(text, fact.finding().id())
             || (acuity && words.conditionsIn(text).stream().anyMatch(e -> !isSaid(fact, e)))
-            || isOfAnotherEye(text, fact.site());
+            || isOfAnotherEye(text, fact.site())
+            || (isDistance(fact) && words.namesOtherAcuity(text).isPresent())
+            || isInAnotherScript(text);
     if (changes) {
       // What somebody wrote of a patient is not quoted.
       throw Qualifiers.unread(at, NOTE);
     }
+  }
+
+  private static boolean isDistance(Fact<?> fact) {
+    return fact.finding().id().equals("distance-acuity");
+  }
+
+  /** In other letters we know so few words that "target" and "left" would be read over. */
+  private boolean isInAnotherScript(String text) {
+    boolean latin =
+        text.codePoints()
+            .filter(Character::isLetter)
+            .mapToObj(Character.UnicodeScript::of)
+            .allMatch(LETTERS::contains);
+    return !latin && !vocabulary.isFamiliar(text);
   }
 
   /** Returns true if the fact says itself what a phrase says. */

@@ -22,19 +22,21 @@ import org.isopter.model.exam.Fact;
  */
 final class Qualifiers {
 
-  /** Where an extension may say more of the value, of the eye or of how it was tested. */
-  private static final Set<String> TELLING =
+  /** Where an extension says nothing of what was found: how it is kept, asked for and shown. */
+  private static final Set<String> AROUND =
       Set.of(
-          "extension",
-          "code",
-          "bodySite",
-          "method",
-          "device",
-          "component",
-          "interpretation",
-          "_effectiveDateTime",
-          "_effectiveInstant",
-          "effectivePeriod");
+          "id",
+          "meta",
+          "text",
+          "language",
+          "contained",
+          "identifier",
+          "subject",
+          "basedOn",
+          "partOf",
+          "encounter",
+          "issued",
+          "_issued");
 
   private static final Set<String> LENGTHS =
       Set.of("m", "cm", "mm", "ft", "in", "[ft_i]", "[in_i]");
@@ -209,8 +211,7 @@ final class Qualifiers {
     }
     for (Element member : new Element("", observation.value()).children()) {
       String name = Element.steps(member.at()).get(0);
-      boolean value = name.startsWith("value") || name.startsWith("_value");
-      if (value || TELLING.contains(name)) {
+      if (!AROUND.contains(name)) {
         extensions(member, finding);
       }
     }

@@ -95,6 +95,9 @@ public final class Translator {
       if (piece.isPresent()) {
         qualifiers.checkPiece();
       }
+      if (piece.isPresent() || !gathering.facts().isEmpty()) {
+        new ReferencedCheck(vocabulary, observation, neighbours).check();
+      }
     } catch (Refusal refusal) {
       gathering.refused(refusal);
     }

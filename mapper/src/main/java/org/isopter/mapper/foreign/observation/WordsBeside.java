@@ -2,8 +2,6 @@ package org.isopter.mapper.foreign.observation;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
@@ -23,18 +21,6 @@ final class WordsBeside {
 
   private static final String RULE = "code-words";
 
-  /** Words that make another finding of an acuity: where they stand they must be understood. */
-  private static final Pattern OTHER_ACUITY =
-      Pattern.compile(
-          "pin[\\s-]?hole|st[eé]nop[eé]|lochblende|ピンホール|\\b(?:near|reading|nahvisus|nähe|près"
-              + "|cerca|perto|vicino|dichtbij|nabij)\\b|近見",
-          Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE | Pattern.UNICODE_CHARACTER_CLASS);
-
-  private static final Pattern CORRECTED =
-      words("corrected|with (?:glasses|spectacles|correction)");
-  private static final Pattern UNAIDED =
-      words("un-?corrected|un-?aided|without (?:glasses|spectacles|correction)");
-
   private final Vocabulary vocabulary;
   private final CodeText text;
 
@@ -49,6 +35,9 @@ final class WordsBeside {
     for (Place coding : code.list("coding")) {
       String token = Coding.single(coding, vocabulary::knows, vocabulary).token();
       word(meaning, coding, "display", vocabulary.display(token));
+      if (Coding.isLocal(coding)) {
+        refuseOtherwise(meaning, coding.text("code"), Element.step(coding.at(), "code"));
+      }
       if (Coding.isLocal(coding) && coding.text("display").isBlank()) {
         sign(meaning, coding);
       }
@@ -124,6 +113,7 @@ final class WordsBeside {
     if (effects.isEmpty()) {
       refuseOtherAcuity(meaning, said, at);
       refuseOtherCorrection(meaning, said, at);
+      refuseUnfamiliar(place, name, said, at);
     }
     boolean more = effects.filter(all -> saysMore(meaning, all)).isPresent();
     for (Effect effect : effects.orElse(List.of())) {
@@ -132,6 +122,19 @@ final class WordsBeside {
     }
     if (more) {
       place.ledger().used(RULE);
+    }
+  }
+
+  /** Refuses words of which one is not known, in whatever language: it may be "target". */
+  private void refuseUnfamiliar(Place place, String name, String said, String at) throws Refusal {
+    boolean ofSender = name.equals("text") || Coding.isLocal(place);
+    boolean repeated =
+        name.equals("text")
+            && place.list("coding").stream()
+                .filter(coding -> !Coding.isLocal(coding))
+                .anyMatch(coding -> Vocabulary.sameName(coding.text("display"), said));
+    if (ofSender && !repeated && !vocabulary.isFamiliar(said)) {
+      throw Qualifiers.unread(at, "words beside a code that are not understood");
     }
   }
 
@@ -151,28 +154,23 @@ final class WordsBeside {
   }
 
   /** Refuses words of an acuity that are not known and may name a pinhole or near vision. */
-  static void refuseOtherAcuity(Meaning meaning, String said, String at) throws Refusal {
-    Matcher other = OTHER_ACUITY.matcher(said);
-    if (meaning.isDistance() && other.find()) {
+  void refuseOtherAcuity(Meaning meaning, String said, String at) throws Refusal {
+    Optional<String> other = vocabulary.habits().words().namesOtherAcuity(said);
+    if (meaning.isDistance() && other.isPresent()) {
       // The words around may tell what was measured: they are not quoted.
       String wanted = "words that are known where they name a pinhole or near vision";
-      throw disagree(other.group(), at, wanted);
+      throw disagree(other.get(), at, wanted);
     }
   }
 
   /** Refuses words of which not all are known, and one names another correction than the code. */
-  private static void refuseOtherCorrection(Meaning meaning, String said, String at)
-      throws Refusal {
+  private void refuseOtherCorrection(Meaning meaning, String said, String at) throws Refusal {
     Optional<String> coded = Optional.ofNullable(meaning.parts().get("correction"));
     boolean unaided = coded.equals(Optional.of("unaided"));
-    Matcher other = (unaided ? CORRECTED : UNAIDED).matcher(said);
-    if (coded.isPresent() && other.find()) {
-      throw disagree(other.group(), at, "words that fit the code, which says " + coded.get());
+    Optional<String> other = vocabulary.habits().words().namesCorrection(said, !unaided);
+    if (coded.isPresent() && other.isPresent()) {
+      throw disagree(other.get(), at, "words that fit the code, which says " + coded.get());
     }
-  }
-
-  private static Pattern words(String words) {
-    return Pattern.compile("\\b(?:" + words + ")\\b", Pattern.CASE_INSENSITIVE);
   }
 
   private void refuseOtherFinding(Meaning meaning, Effect effect, String said, String at)

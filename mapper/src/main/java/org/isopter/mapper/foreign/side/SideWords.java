@@ -12,6 +12,7 @@ import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
+import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.SideText;
 import org.isopter.mapper.json.Element;
@@ -47,7 +48,22 @@ public final class SideWords {
       return lastResort(ledger, observation, words);
     }
     refuseOthers(said, words);
+    refuseOthers(said, signs(holder));
     return said;
+  }
+
+  /** Returns the eyes in codes such as IOP_OS, which a department gives and nobody else knows. */
+  private static Map<String, Set<Site>> signs(Place holder) {
+    Map<String, Set<Site>> signs = new LinkedHashMap<>();
+    for (Place code : holder.child("code").stream().toList()) {
+      for (Place coding : code.list("coding")) {
+        Set<Site> sites = SideText.in(coding.text("code").replace('_', ' '));
+        if (!sites.isEmpty() && Coding.isLocal(coding)) {
+          signs.put(Element.step(coding.at(), "code"), sites);
+        }
+      }
+    }
+    return signs;
   }
 
   private static Map<String, Set<Site>> words(Place holder, Place observation, boolean component)

@@ -10,8 +10,7 @@ import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.mapper.json.Raw;
 
 /**
- * ChangingPhrases that make something else of a text where they stand in it, of some findings or of
- * all.
+ * Phrases that make something else of a text where they stand in it, of some findings or of all.
  */
 final class ChangingPhrases {
 
@@ -45,9 +44,16 @@ final class ChangingPhrases {
     return of.contains("") || of.contains(finding) || (acuity && of.contains(Effect.ACUITY));
   }
 
+  /** A stem, marked by a star, may begin or end within a word. */
   private List<String> all(String text) {
     String spaced = " " + CodeText.words(text) + " ";
-    return findings.keySet().stream().filter(word -> spaced.contains(" " + word + " ")).toList();
+    return findings.keySet().stream()
+        .filter(
+            phrase ->
+                phrase.endsWith("*")
+                    ? spaced.contains(phrase.substring(0, phrase.length() - 1))
+                    : spaced.contains(" " + phrase + " "))
+        .toList();
   }
 
   private static Set<String> of(Raw row) {

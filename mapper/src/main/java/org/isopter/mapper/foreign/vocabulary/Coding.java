@@ -23,10 +23,10 @@ public record Coding(Place place, String token, String rule, boolean sure) {
   private static final Pattern SNOMED_SHAPE = Pattern.compile("[1-9]\\d{5,17}");
   private static final Pattern LOINC_SHAPE = Pattern.compile("(LA)?\\d{1,7}-\\d");
 
-  /** The systems whose codes others may know, apart from what we know of them. */
+  /** The systems whose codes others may know; branch 19 of HL7's identifiers is for examples. */
   private static final Pattern PUBLISHED =
       Pattern.compile(
-          "snomed|loinc|hl7\\.org|dicom|unitsofmeasure|/sid/|^urn:oid:2\\.16\\.840\\.1\\.113883\\.");
+          "snomed|loinc|hl7\\.org|dicom|unitsofmeasure|/sid/|^urn:oid:2\\.16\\.840\\.1\\.113883\\.(?!19\\.)");
 
   /** The systems by the other names that they are known under. */
   private static final Map<String, String> ALIASES =

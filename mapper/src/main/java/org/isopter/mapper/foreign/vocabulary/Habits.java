@@ -47,8 +47,10 @@ public final class Habits {
   private final Map<String, String> titles = new HashMap<>();
   private final Words words;
   private final Surroundings surroundings;
+  private final Raw.Obj tables;
 
-  private Habits(Raw tables) {
+  private Habits(Raw.Obj tables) {
+    this.tables = tables;
     words = new Words(tables);
     surroundings = new Surroundings(tables);
     codes = table(tables, "codes", Effect::of);
@@ -81,6 +83,11 @@ public final class Habits {
   /** Returns the tables with the aliases of a department. */
   static Habits with(DepartmentAliases aliases) {
     return aliases.isEmpty() ? tables() : new Habits(aliases.behind((Raw.Obj) load(FILE)));
+  }
+
+  /** Returns the words of all names and phrases. */
+  FamiliarWords familiarWords() {
+    return new FamiliarWords(tables);
   }
 
   /** Returns what a code says of a finding. */
@@ -236,7 +243,7 @@ public final class Habits {
 
   /** Holds the tables. */
   private static final class Holder {
-    static final Habits HABITS = new Habits(load(FILE));
+    static final Habits HABITS = new Habits((Raw.Obj) load(FILE));
   }
 
   /** Reads a JSON file that stands beside this class. */

@@ -39,6 +39,7 @@ public final class Vocabulary {
   private final Map<String, Effect> byTitle = new HashMap<>();
   private final Map<String, Effect> byWords = new HashMap<>();
   private final Map<String, Effect> conditions = new HashMap<>();
+  private final FamiliarWords familiar;
   private final Memo<Optional<List<Effect>>> titlesRead =
       new Memo<>(text -> new CodeText(this).titled(text));
   private final Memo<Optional<List<Effect>>> conditionsRead =
@@ -58,6 +59,14 @@ public final class Vocabulary {
     catalogue.all().forEach(f -> byTitle.put(Habits.plain(f.title()), plain(f, f.title())));
     byTitle.forEach((title, effect) -> byWords.putIfAbsent(CodeText.words(title), effect));
     habits.words().conditions().forEach((words, e) -> conditions.put(CodeText.words(words), e));
+    familiar = habits.familiarWords();
+    familiar.add(byWords.keySet());
+    familiar.add(partDisplays.values());
+    own.values().forEach(effect -> familiar.add(List.of(effect.display())));
+    catalogue.all().stream()
+        .flatMap(finding -> finding.methods().stream())
+        .flatMap(methods -> methods.concepts().stream())
+        .forEach(method -> familiar.add(List.of(method.word(), method.code().display())));
   }
 
   /** Returns the findings that are read. */
@@ -98,6 +107,11 @@ public final class Vocabulary {
   /** Returns what words say of how something was tested. */
   Optional<Effect> condition(String words) {
     return Optional.ofNullable(conditions.get(words));
+  }
+
+  /** Returns true if every word of a text stands in some name or phrase that is known. */
+  public boolean isFamiliar(String text) {
+    return familiar.areAll(text);
   }
 
   /** Says whether a finding is an acuity of any kind. */

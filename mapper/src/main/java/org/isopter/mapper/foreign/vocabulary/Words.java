@@ -27,6 +27,8 @@ public final class Words {
   private final Map<String, Set<String>> harmless = new HashMap<>();
   private final ChangingPhrases otherwise;
   private final ChangingPhrases otherwiseNamed;
+  private final ChangingPhrases otherAcuity;
+  private final ChangingPhrases otherCorrection;
   private final Map<String, Effect> titled = new HashMap<>();
   private final Map<String, Effect> titledBeside = new HashMap<>();
   private final Map<String, String> beside = new HashMap<>();
@@ -58,6 +60,8 @@ public final class Words {
     }
     otherwise = new ChangingPhrases(tables, "otherwise", "drugs");
     otherwiseNamed = new ChangingPhrases(tables, "otherwise", "drugs", "otherwiseNamed");
+    otherAcuity = new ChangingPhrases(tables, "otherAcuity");
+    otherCorrection = new ChangingPhrases(tables, "otherCorrection");
     for (Raw row : tables.objects("titledFindings")) {
       Effect effect = Effect.of(row);
       spellings(row).forEach(words -> titled.put(words, effect));
@@ -175,6 +179,16 @@ public final class Words {
   /** Returns true if a word of a name says that something was not so. */
   public boolean denies(String name) {
     return !name.isBlank() && !in(denials, name).isEmpty();
+  }
+
+  /** Returns the words of a text that name a pinhole or near vision, understood or not. */
+  public Optional<String> namesOtherAcuity(String text) {
+    return otherAcuity.in(text, "");
+  }
+
+  /** Returns the words of a text that name a correction, or that name that there was none. */
+  public Optional<String> namesCorrection(String text, boolean none) {
+    return otherCorrection.in(text, none ? "unaided" : "corrected");
   }
 
   /** Returns what the phrases of a text say of another finding or of a part of one. */

@@ -1,0 +1,107 @@
+package org.isopter.mapper.foreign.observation;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.isopter.mapper.foreign.document.Modifiers;
+import org.isopter.mapper.foreign.document.Neighbours;
+import org.isopter.mapper.foreign.ledger.Place;
+import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.vocabulary.Surroundings;
+import org.isopter.mapper.foreign.vocabulary.Vocabulary;
+import org.isopter.mapper.foreign.vocabulary.Words;
+import org.isopter.mapper.json.Raw;
+
+/**
+ * Refuses an observation of which a resource that it refers to says that it is no finding: the
+ * subject is no patient, the visit did not take place, the instrument was out of order, or somebody
+ * tested himself.
+ */
+final class ReferencedCheck {
+
+  /** FHIR R4, EncounterStatus: those under which nobody was seen. */
+  private static final Set<String> NO_VISIT = Set.of("planned", "cancelled", "entered-in-error");
+
+  /** FHIR R4, DeviceMetricCalibrationState. */
+  private static final Set<String> NOT_CALIBRATED =
+      Set.of("not-calibrated", "calibration-required");
+
+  private static final Pattern LAYMAN = Pattern.compile("(.*/)?(Patient|RelatedPerson)(/[^/]+)?");
+
+  private final Surroundings known;
+  private final Words words;
+  private final Place observation;
+  private final Neighbours neighbours;
+
+  ReferencedCheck(Vocabulary vocabulary, Place observation, Neighbours neighbours) {
+    this.known = vocabulary.habits().surroundings();
+    this.words = vocabulary.habits().words();
+    this.observation = observation;
+    this.neighbours = neighbours;
+  }
+
+  /** Refuses what is not a finding of a patient at a visit. */
+  void check() throws Refusal {
+    subject();
+    Optional<Raw.Obj> visit = found("encounter");
+    Optional<String> status = visit.flatMap(v -> v.string("status")).filter(NO_VISIT::contains);
+    if (status.isPresent()) {
+      throw Qualifiers.unread("/encounter", "a visit that was " + status.get());
+    }
+    for (Place performer : observation.list("performer")) {
+      boolean layman =
+          LAYMAN.matcher(performer.text("type")).matches()
+              || LAYMAN.matcher(performer.text("reference")).matches();
+      if (layman) {
+        throw Qualifiers.unread(performer.at(), "a test by the patient or a relative");
+      }
+    }
+    Optional<Raw.Obj> device = found("device");
+    if (device.isPresent()) {
+      device(device.get());
+    }
+  }
+
+  private Optional<Raw.Obj> found(String name) {
+    return observation
+        .child(name)
+        .flatMap(place -> neighbours.find(observation.value(), place.text("reference")));
+  }
+
+  private void subject() throws Refusal {
+    Optional<Raw.Obj> subject = found("subject");
+    if (subject.isEmpty()) {
+      return;
+    }
+    String type = Neighbours.type(subject.get());
+    if (!type.equals("Patient")) {
+      throw Qualifiers.unread("/subject", "a subject that is no patient: " + type);
+    }
+    if (subject.get().get("modifierExtension").isPresent()) {
+      throw Qualifiers.unread("/subject", "a modifier extension of the patient");
+    }
+    List<Raw.Obj> labels = subject.get().object("meta").orElse(Raw.Obj.EMPTY).objects("security");
+    for (Raw.Obj label : labels) {
+      String code = label.string("code").orElse("");
+      if (known.isLabelOfDoubt(label.string("system").orElse("") + "|" + code)) {
+        throw Qualifiers.unread("/subject", "a patient with the label " + code);
+      }
+    }
+  }
+
+  private void device(Raw.Obj device) throws Refusal {
+    boolean retracted = device.string("status").equals(Optional.of("entered-in-error"));
+    boolean off =
+        device.objects("calibration").stream()
+            .flatMap(calibration -> calibration.string("state").stream())
+            .anyMatch(NOT_CALIBRATED::contains);
+    boolean doubted =
+        device.objects("note").stream()
+            .flatMap(note -> note.string("text").stream())
+            .anyMatch(words::doubts);
+    if (retracted || off || doubted || Modifiers.mayHold(device, "modifierExtension")) {
+      throw Qualifiers.unread("/device", "an instrument that may have been out of order");
+    }
+  }
+}
