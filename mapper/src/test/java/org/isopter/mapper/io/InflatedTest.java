@@ -34,7 +34,7 @@ class InflatedTest {
     try (InputStream in = Inflated.of(new ByteArrayInputStream(compressed))) {
       IOException stopped =
           assertThrows(IOException.class, () -> in.transferTo(OutputStream.nullOutputStream()));
-      assertEquals("more than 64 MB of blank lines in a row", stopped.getMessage());
+      assertEquals("more than 1 MB of blank lines in a row", stopped.getMessage());
     }
   }
 
