@@ -12,7 +12,9 @@ import java.util.zip.GZIPInputStream;
  */
 public final class Inflated extends FilterInputStream {
 
-  /** The most blank bytes that may follow each other: 1 MB, a million lines, which is read at once. */
+  /**
+   * The most blank bytes that may follow each other: 1 MB, a million lines, which is read at once.
+   */
   public static final long MOST_BLANK = 1L << 20;
 
   private static final int GZIP_FIRST = 0x1f;
