@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.isopter.mapper.fhir.element.Ids;
 import org.isopter.mapper.fhir.element.Json;
 import org.isopter.model.derive.Derivations;
@@ -29,6 +30,7 @@ final class BundleWriter {
   private final String panelId;
   private final String reportId;
   private Optional<Code> label = Optional.empty();
+  private Optional<Exam> former = Optional.empty();
 
   BundleWriter(Json json, Exam exam, BundleKind kind, Optional<String> hash, boolean derived) {
     this.json = json;
@@ -47,6 +49,12 @@ final class BundleWriter {
   /** Returns this writer with a security label for the bundle. */
   BundleWriter labelled(Optional<Code> security) {
     label = security;
+    return this;
+  }
+
+  /** Returns this writer, taking back what a former record holds and this one does not. */
+  BundleWriter takingBack(Optional<Exam> record) {
+    former = record;
     return this;
   }
 
@@ -79,23 +87,42 @@ final class BundleWriter {
           ids.record(),
           id -> frame.composition(id, sections, derivedUrns(), derived));
     }
+    wholes(frame);
+    facts(key -> true);
+    derived();
+    provenance(frame);
+    former.ifPresent(this::takeBack);
+  }
+
+  private void takeBack(Exam record) {
+    Exam wrong = new Exam(record.header().enteredInError(), record.facts());
+    BundleWriter gone = new BundleWriter(json, wrong, kind, Optional.empty(), false);
+    if (record.header().id().equals(exam.header().id())) {
+      gone.facts(key -> !keys.contains(key));
+      return;
+    }
+    FrameWriter frame = new FrameWriter(json, wrong, gone.ids);
+    gone.wholes(frame);
+    gone.facts(key -> true);
+  }
+
+  private void wholes(FrameWriter frame) {
     entry("DiagnosticReport", reportId, ids.record(), id -> frame.report(id, Ids.urn(panelId)));
     List<String> members = factIds.stream().map(Ids::urn).toList();
     entry("Observation", panelId, ids.record(), id -> frame.panel(id, members));
-    facts();
-    derived();
-    provenance(frame);
   }
 
-  private void facts() {
+  private void facts(Predicate<FactKey> which) {
     ObservationWriter writer = new ObservationWriter(json, exam.header(), ids);
     for (int i = 0; i < keys.size(); i++) {
       int at = i;
-      entry(
-          "Observation",
-          factIds.get(at),
-          ids.fact(keys.get(at)),
-          id -> writer.write(exam.facts().get(at), keys.get(at), id));
+      if (which.test(keys.get(at))) {
+        entry(
+            "Observation",
+            factIds.get(at),
+            ids.fact(keys.get(at)),
+            id -> writer.write(exam.facts().get(at), keys.get(at), id));
+      }
     }
   }
 

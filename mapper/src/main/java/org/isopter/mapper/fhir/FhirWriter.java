@@ -38,6 +38,7 @@ public final class FhirWriter {
   private final boolean derived;
   private final boolean searches;
   private final Optional<Code> label;
+  private final Optional<Exam> former;
 
   private FhirWriter(
       BundleKind kind,
@@ -45,13 +46,15 @@ public final class FhirWriter {
       boolean pretty,
       boolean derived,
       boolean searches,
-      Optional<Code> label) {
+      Optional<Code> label,
+      Optional<Exam> former) {
     this.kind = kind;
     this.hash = hash;
     this.pretty = pretty;
     this.derived = derived;
     this.searches = searches;
     this.label = label;
+    this.former = former;
   }
 
   /** Returns a writer of bundles of a kind, on one line. */
@@ -62,12 +65,13 @@ public final class FhirWriter {
         false,
         false,
         false,
+        Optional.empty(),
         Optional.empty());
   }
 
   /** Returns this writer, indenting what it writes. */
   public FhirWriter indented() {
-    return new FhirWriter(kind, hash, true, derived, searches, label);
+    return new FhirWriter(kind, hash, true, derived, searches, label, former);
   }
 
   /**
@@ -75,7 +79,7 @@ public final class FhirWriter {
    * panel of what was seen, and a reader computes them again instead of trusting them.
    */
   public FhirWriter withDerived() {
-    return new FhirWriter(kind, hash, pretty, true, searches, label);
+    return new FhirWriter(kind, hash, pretty, true, searches, label, former);
   }
 
   /**
@@ -84,7 +88,7 @@ public final class FhirWriter {
    * examinations can be searched for; one that has no such patient refuses the transaction.
    */
   public FhirWriter referringToPatients() {
-    return new FhirWriter(kind, hash, pretty, derived, true, label);
+    return new FhirWriter(kind, hash, pretty, derived, true, label, former);
   }
 
   /**
@@ -93,12 +97,27 @@ public final class FhirWriter {
    * @param sha256 the SHA-256 of the record's bytes in hexadecimal
    */
   public FhirWriter from(String sha256) {
-    return new FhirWriter(kind, Optional.of(sha256), pretty, derived, searches, label);
+    return new FhirWriter(kind, Optional.of(sha256), pretty, derived, searches, label, former);
   }
 
   /** Returns this writer, putting a security label on each bundle. */
   public FhirWriter labelled(Code security) {
-    return new FhirWriter(kind, hash, pretty, derived, searches, Optional.of(security));
+    return new FhirWriter(kind, hash, pretty, derived, searches, Optional.of(security), former);
+  }
+
+  /**
+   * Returns this writer of transactions, taking back what a former record holds and the present one
+   * does not: an earlier version of the same record, or the one that it amends. A server would keep
+   * those observations as they were; each is sent again with the status {@code entered-in-error}.
+   *
+   * @param record what was sent before
+   * @throws IllegalStateException when this writes no transactions
+   */
+  public FhirWriter takingBack(Exam record) {
+    if (kind != BundleKind.TRANSACTION) {
+      throw new IllegalStateException("only a transaction takes back what a server has");
+    }
+    return new FhirWriter(kind, hash, pretty, derived, searches, label, Optional.of(record));
   }
 
   /** Writes a bundle to a stream in UTF-8; the stream stays open. */
@@ -120,7 +139,7 @@ public final class FhirWriter {
   /** Writes a bundle to a generator, for instance into a tree. */
   public void write(Exam exam, JsonGenerator generator) {
     Json json = new Json(new GeneratorSink(generator), searches);
-    new BundleWriter(json, exam, kind, hash, derived).labelled(label).write();
+    new BundleWriter(json, exam, kind, hash, derived).labelled(label).takingBack(former).write();
   }
 
   private ObjectWriteContext context() {

@@ -74,6 +74,20 @@ public record Header(
     }
   }
 
+  /** Returns this header of a record that was taken back; it replaces no other any more. */
+  public Header enteredInError() {
+    return new Header(
+        id,
+        subject,
+        demographics,
+        performer,
+        performed,
+        Status.ENTERED_IN_ERROR,
+        setting,
+        Optional.empty(),
+        remark);
+  }
+
   /** Returns a final record's header with nothing but what every record has. */
   public static Header of(Identifier id, Party subject, OffsetDateTime performed) {
     return new Header(
