@@ -230,7 +230,10 @@ final class NoteReading {
   private static boolean goesOn(ItemReader.Start before, List<Token> tokens, int from) {
     boolean print = Grammars.startsWithPrint(tokens) && !before.grammar().equals(Grammars.DISTANCE);
     boolean snellen = from == 0 && Grammars.startsWithSnellen(tokens, before.grammar());
+    // A "no" may deny what follows it, which is not of this item.
+    boolean denies = Denial.isNo(tokens.get(0));
     return namesSide(tokens)
+        && !denies
         && !print
         && !snellen
         && (from == 0 || startsWithCondition(before, tokens));

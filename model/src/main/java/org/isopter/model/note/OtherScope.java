@@ -28,7 +28,7 @@ final class OtherScope {
   private final String text;
   private boolean labelAlone;
 
-  /** Whether the clause before is of another time or person, and where it ends. */
+  /** Whether the clause before is of another person, and where it ends. */
   private boolean afterOther;
 
   private int end;
@@ -40,7 +40,8 @@ final class OtherScope {
 
   /** Takes note of a clause that was dealt with. */
   void passed(Clause clause, boolean other) {
-    afterOther = other;
+    boolean person = clause.tokens().stream().anyMatch(OtherTimes::isPerson);
+    afterOther = other && (person || afterOther);
     end = clause.tokens().get(clause.tokens().size() - 1).end();
   }
 

@@ -48,7 +48,7 @@ public final class Common {
               .say("marked", "marked", "severe", "gross", "obvious", "definite"));
 
   /** That a finding did not change, for which the record has no place but a remark. */
-  static final Slot<String> COURSE =
+  public static final Slot<String> COURSE =
       Slot.condition(
           "course",
           Vocabulary.<String>empty()

@@ -81,7 +81,7 @@ public final class Denial {
         .write("no ptosis; RAPD L present");
   }
 
-  static boolean isNo(Token token) {
+  public static boolean isNo(Token token) {
     return NOS.contains(token.text());
   }
 

@@ -102,6 +102,7 @@ public final class OtherTimes {
   /** Says whether a word puts what follows it into another time, person or plan. */
   public static boolean isOther(Token token) {
     return StandardPhrases.OTHER.contains(token.text())
+        || isPerson(token)
         || StandardPhrases.PLAN.contains(token.text());
   }
 
@@ -118,6 +119,11 @@ public final class OtherTimes {
 
   private static boolean isDiagnosis(Token token) {
     return StandardPhrases.LABEL.contains(token.text());
+  }
+
+  /** Says whether a word names a person who is not the patient. */
+  public static boolean isPerson(Token token) {
+    return StandardPhrases.PERSON.contains(token.text());
   }
 
   /** Says whether a word stands for a person who was named before. */

@@ -49,6 +49,9 @@ final class StandardPhrases {
   /** The words of a diagnosis, which before a colon only says what the note is about. */
   static final Set<String> LABEL = of("label");
 
+  /** The words for a person who is not the patient. */
+  static final Set<String> PERSON = of("person");
+
   /** The words for a person who was named before. */
   static final Set<String> PRONOUN = of("pronoun");
 
@@ -76,7 +79,7 @@ final class StandardPhrases {
             Stream.concat(Common.SIDES.words().stream(), Common.ABSENCES.words().stream()))
         .forEach(phrase -> words.addAll(Lexer.words(phrase)));
     words.addAll(Denial.WORDS);
-    List.of(OTHER, PLAN, SECTION, LABEL, NOW, RETRACT, EMPTY).forEach(words::addAll);
+    List.of(OTHER, PERSON, PLAN, SECTION, LABEL, NOW, RETRACT, EMPTY).forEach(words::addAll);
     return words;
   }
 

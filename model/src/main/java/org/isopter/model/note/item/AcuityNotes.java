@@ -76,7 +76,7 @@ final class AcuityNotes {
       Grammar.of("acuity without a heading", "R 6/9 ph 6/6")
           .sides(Grammar.Sides.EACH_OR_BOTH)
           .withoutCommonSlots()
-          .slots(ALONE, BESIDE, PRINT, CORRECTION)
+          .slots(ALONE, BESIDE, PRINT, CORRECTION, Common.COURSE)
           .build(eye -> distance(eye, ALONE));
 
   private static final Grammar PINHOLE =

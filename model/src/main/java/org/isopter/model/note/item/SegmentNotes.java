@@ -44,6 +44,8 @@ final class SegmentNotes {
           .say("mild", "mild", "early", "slight")
           .say("moderate", "moderate", "mod")
           .say("dense", "dense", "severe", "advanced", "marked")
+          .say("few", "few", "occasional")
+          .say("several", "several", "scattered", "multiple")
           .say("NS", "NS", "nuclear sclerosis", "nuclear sclerotic", "nuclear")
           .say("NSC", "NSC")
           .say("PSC", "PSC", "PSCO", "posterior subcapsular")
@@ -200,6 +202,7 @@ final class SegmentNotes {
     }
     if (!words.isEmpty()) {
       cursor.attempt(SegmentNotes::grade).ifPresent(words::add);
+      cursor.attempt(AMOUNTS).ifPresent(words::add);
     }
     return Optional.of(String.join(" ", words)).filter(some -> !some.isEmpty());
   }
