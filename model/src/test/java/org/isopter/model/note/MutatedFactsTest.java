@@ -15,8 +15,8 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
 /**
- * A note of known facts that lost a word, has one side for the other, another unit, or was cut in
- * the middle says the same, or less with a question or a refusal, and never anything else.
+ * A note of known facts that lost a word, has one side for the other, another unit, a doubt, or was
+ * cut in the middle says the same, or less with a question or a refusal, and never anything else.
  *
  * <p>What may be said is known from the facts that the note was written from; the reader is not
  * asked. {@code -Dnotes.mutated=5000} tries more notes, {@code -Dseed=…} others.
@@ -34,6 +34,12 @@ class MutatedFactsTest {
       Map.of(
           "R", "L", "L", "R", "OD", "OS", "OS", "OD", "RE", "LE", "LE", "RE", "right", "left",
           "left", "right");
+
+  private static final List<String> DOUBTS =
+      List.of(
+          "? ", "?", "possible ", "mother ", "mother: ", "was ", "previous ", "if ", "query ",
+          "expect ", "repeat ", "plan ", "last visit ", "not sure ", "old ", "target ", "in 2019 ",
+          "had ", "aim ", "never ", "yesterday ", "GP: ", "the other eye ", "fellow eye ");
 
   /**
    * A harmed note.
@@ -89,10 +95,11 @@ class MutatedFactsTest {
     int at = random.nextInt(items.size());
     NotesFromFacts.Item item = items.get(at);
     String separator = separator();
-    return switch (random.nextInt(4)) {
+    return switch (random.nextInt(5)) {
       case 0 -> with(items, at, without(item.text()), all(items), separator);
       case 1 -> swapped(items, at, separator);
       case 2 -> otherUnit(items, at, separator);
+      case 3 -> doubted(items, at, separator);
       default -> cut(items, separator);
     };
   }
@@ -148,6 +155,14 @@ class MutatedFactsTest {
     if (number.isPresent()) {
       rest.remove(at);
     }
+    return with(items, at, text, all(rest), separator);
+  }
+
+  /** Puts words of doubt, of another time, another person or a plan before an item. */
+  private Harmed doubted(List<NotesFromFacts.Item> items, int at, String separator) {
+    String doubt = DOUBTS.get(random.nextInt(DOUBTS.size()));
+    List<NotesFromFacts.Item> rest = new ArrayList<>(items);
+    String text = doubt + rest.remove(at).text();
     return with(items, at, text, all(rest), separator);
   }
 
