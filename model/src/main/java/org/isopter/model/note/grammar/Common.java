@@ -90,6 +90,14 @@ public final class Common {
 
   private Common() {}
 
+  /** Returns a matcher of a capital N for normal; a small one may be the start of a word. */
+  public static Matcher<Boolean> capitalN() {
+    return cursor ->
+        Optional.of(true)
+            .filter(any -> !cursor.atEnd() && cursor.token().seen().equals("N"))
+            .filter(any -> cursor.take("n"));
+  }
+
   /** Says whether a word joins what stands on either side of it. */
   public static boolean isConnector(Token token) {
     return CONNECTORS.contains(token.text());

@@ -88,7 +88,7 @@ final class DiscNotes {
 
   // A normal disc is pink, with a clear margin and without swelling (common practice, no source).
   private static final Slot<Boolean> NORMAL =
-      Slot.value("state of the disc", Vocabulary.<Boolean>empty().say(true, "normal", "N"));
+      Slot.value("state of the disc", Vocabulary.<Boolean>empty().say(true, "normal").or(Common.capitalN()));
 
   private static final Slot<Integer> FRISEN =
       Slot.value(

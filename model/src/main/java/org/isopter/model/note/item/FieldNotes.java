@@ -88,8 +88,9 @@ final class FieldNotes {
       Slot.value(
           "full field",
           Vocabulary.<Boolean>empty()
-              .say(true, "full", "intact", "FTC", "normal", "N", "no defect", "no defects")
-              .say(false, "rest full", "rest intact", "otherwise full"));
+              .say(true, "full", "intact", "FTC", "normal", "no defect", "no defects")
+              .say(false, "rest full", "rest intact", "otherwise full")
+              .or(Common.capitalN()));
 
   static final Slot<FieldTarget> TARGET = Slot.condition("target", TARGETS);
 

@@ -39,8 +39,9 @@ final class MovementNotes {
       Slot.value(
           "full movements",
           Vocabulary.<Boolean>empty()
-              .say(true, "full", "intact", "full range", "normal", "N")
-              .say(false, "rest full", "otherwise full"));
+              .say(true, "full", "intact", "full range", "normal")
+              .say(false, "rest full", "otherwise full")
+              .or(Common.capitalN()));
 
   private static final Vocabulary<DoubleVision> DOUBLES =
       Vocabulary.of(DoubleVision.class)
