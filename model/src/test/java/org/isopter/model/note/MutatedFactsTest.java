@@ -37,9 +37,30 @@ class MutatedFactsTest {
 
   private static final List<String> DOUBTS =
       List.of(
-          "? ", "?", "possible ", "mother ", "mother: ", "was ", "previous ", "if ", "query ",
-          "expect ", "repeat ", "plan ", "last visit ", "not sure ", "old ", "target ", "in 2019 ",
-          "had ", "aim ", "never ", "yesterday ", "GP: ", "the other eye ", "fellow eye ");
+          "? ",
+          "?",
+          "possible ",
+          "mother ",
+          "mother: ",
+          "was ",
+          "previous ",
+          "if ",
+          "query ",
+          "expect ",
+          "repeat ",
+          "plan ",
+          "last visit ",
+          "not sure ",
+          "old ",
+          "target ",
+          "in 2019 ",
+          "had ",
+          "aim ",
+          "never ",
+          "yesterday ",
+          "GP: ",
+          "the other eye ",
+          "fellow eye ");
 
   /**
    * A harmed note.

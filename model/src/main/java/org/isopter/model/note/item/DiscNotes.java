@@ -88,7 +88,9 @@ final class DiscNotes {
 
   // A normal disc is pink, with a clear margin and without swelling (common practice, no source).
   private static final Slot<Boolean> NORMAL =
-      Slot.value("state of the disc", Vocabulary.<Boolean>empty().say(true, "normal").or(Common.capitalN()));
+      Slot.value(
+          "state of the disc",
+          Vocabulary.<Boolean>empty().say(true, "normal").or(Common.capitalN()));
 
   private static final Slot<Integer> FRISEN =
       Slot.value(
