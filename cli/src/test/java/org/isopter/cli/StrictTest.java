@@ -123,6 +123,19 @@ class StrictTest {
   }
 
   @Test
+  void leavesThemOutOfADescriptionWhereItIsStrict() {
+    Run run = Run.of("describe", wrong, right, "--strict");
+    assertEquals(ExitStatus.REFUSED, run.status());
+    assertTrue(run.err().contains("rule    " + RULE), run.err());
+    assertTrue(run.err().contains("1 examination with 1 fact"), run.err());
+    assertTrue(Run.of("describe", wrong, right).ok().err().contains("2 examinations with 2 facts"));
+    pool("made").ok();
+    Run late = Run.of("describe", folder.resolve("made").toString(), "--strict");
+    assertEquals(ExitStatus.USAGE, late.status());
+    assertTrue(late.err().contains("say it to 'isopter pool'"), late.err());
+  }
+
+  @Test
   void saysNothingOfRecordsWithoutErrors() {
     assertFalse(Run.of("summary", right).ok().err().contains("error"));
   }

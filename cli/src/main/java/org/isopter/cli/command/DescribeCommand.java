@@ -3,6 +3,7 @@ package org.isopter.cli.command;
 import java.nio.file.Path;
 import org.isopter.cli.option.ForeignOptions;
 import org.isopter.cli.option.PoolInputs;
+import org.isopter.cli.option.StrictOption;
 import org.isopter.task.io.Streams;
 import org.isopter.task.pool.DescribeTask;
 import org.isopter.task.report.RunLog;
@@ -37,6 +38,8 @@ public final class DescribeCommand extends InputCommand {
 
   @Mixin final PoolInputs forms = new PoolInputs();
 
+  @Mixin final StrictOption strict = new StrictOption();
+
   @Mixin final ForeignOptions ways = new ForeignOptions();
 
   public DescribeCommand(Streams streams) {
@@ -45,6 +48,6 @@ public final class DescribeCommand extends InputCommand {
 
   @Override
   void run(RunLog log) {
-    new DescribeTask(log, ways.reader(), html).run(inputs(forms));
+    new DescribeTask(log, ways.reader(), html).strict(strict.strict()).run(inputs(forms));
   }
 }

@@ -10,7 +10,8 @@ public final class StrictOption {
       description = "Refuse records with errors by the consistency rules; else they are named.")
   private boolean strict;
 
-  boolean strict() {
+  /** Says whether they are refused. */
+  public boolean strict() {
     return strict;
   }
 }

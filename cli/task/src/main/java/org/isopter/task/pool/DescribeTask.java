@@ -10,6 +10,7 @@ import org.isopter.mapper.describe.DescriptionText;
 import org.isopter.mapper.describe.Survey;
 import org.isopter.mapper.io.AtomicFile;
 import org.isopter.mapper.io.UnwritableException;
+import org.isopter.mapper.pool.OnErrors;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.store.PoolTables;
 import org.isopter.model.value.FaultException;
@@ -26,17 +27,31 @@ public final class DescribeTask {
   private final RunLog log;
   private final PoolReader reader;
   private final @Nullable Path html;
+  private final boolean strict;
 
   /**
-   * Makes a task.
+   * Makes a task, for which examinations with errors by the rules count like others.
    *
    * @param reader reads what is not pooled yet
    * @param html a file for the same as a page with pictures; null for none
    */
   public DescribeTask(RunLog log, PoolReader reader, @Nullable Path html) {
+    this(log, reader, html, false);
+  }
+
+  private DescribeTask(RunLog log, PoolReader reader, @Nullable Path html, boolean strict) {
     this.log = log;
     this.reader = reader;
     this.html = html;
+    this.strict = strict;
+  }
+
+  /**
+   * Returns this task, refusing examinations with errors by the rules where that is wanted. A pool
+   * that is there already is described as it was made.
+   */
+  public DescribeTask strict(boolean wanted) {
+    return new DescribeTask(log, reader, html, wanted);
   }
 
   /**
@@ -49,6 +64,7 @@ public final class DescribeTask {
     try {
       Path only = Path.of(inputs.names().get(0));
       if (inputs.names().size() == 1 && PoolTables.isPool(only)) {
+        refuseStrict();
         pool(only);
       } else {
         write(unpooled(inputs));
@@ -57,6 +73,13 @@ public final class DescribeTask {
       throw new UsageException(refused.faults().get(0).toString());
     } catch (IOException failed) {
       throw new UnwritableException("the tables of the description", failed);
+    }
+  }
+
+  private void refuseStrict() {
+    if (strict) {
+      throw new UsageException(
+          "--strict is for what is not pooled yet: say it to 'isopter pool', which made these tables");
     }
   }
 
@@ -74,7 +97,8 @@ public final class DescribeTask {
   private Description unpooled(Inputs inputs) throws IOException {
     List<InputSource> sources = inputs.find(log);
     Inputs.refuseToOverwrite(sources, "--html", html);
-    try (TemporaryPool pool = TemporaryPool.make(reader)) {
+    PoolReader all = strict ? reader.on(OnErrors.LEFT_OVER) : reader;
+    try (TemporaryPool pool = TemporaryPool.make(all)) {
       return Survey.of(pool.fill(log, sources), Optional.of(pool.origins()));
     }
   }

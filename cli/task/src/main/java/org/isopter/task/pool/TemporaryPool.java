@@ -7,7 +7,9 @@ import java.security.SecureRandom;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.isopter.mapper.io.Passing;
+import org.isopter.mapper.pool.Flawed;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
 import org.isopter.mapper.pool.PoolRun;
@@ -15,6 +17,8 @@ import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.privacy.SecretKey;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.task.input.InputSource;
+import org.isopter.task.report.Position;
+import org.isopter.task.report.RecordErrors;
 import org.isopter.task.report.RunLog;
 
 /** A temporary pool for one description; only its owner may read it, and it is deleted on close. */
@@ -47,11 +51,19 @@ public final class TemporaryPool implements AutoCloseable {
     Path tables = folder.resolve("pool");
     PoolPlan plan =
         PoolPlan.of(tables, new Deidentifier(passingKey(), false)).tracing(Optional.of(origins()));
-    try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan)) {
+    // A reader that does not look for errors names none; one that does refuses.
+    RecordErrors errors = new RecordErrors(log, true);
+    try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan).naming(errors(errors))) {
       new PoolFeed(run, InputSource::name).feed(log, sources);
       new PoolReport(log).tell(run.finish());
+      errors.sum();
     }
     return tables;
+  }
+
+  private static Consumer<Flawed> errors(RecordErrors errors) {
+    return one ->
+        errors.name(new Position(one.source(), Math.toIntExact(one.line()), 0), one.errors());
   }
 
   /** Returns the file that says where each examination was read. */
