@@ -18,7 +18,7 @@ class EntryCommandsTest {
 
   /** What a clinician types for a normal examination. */
   private static final String NORMAL =
-      "sc each 6/6\n\neach N5\nn\nn\neach 15/15\n\nn\nn\nn\nn\nR 14 L 15\nn\n";
+      "sc each 6/6\n\neach N5\nn\nn\neach 15/15\n\nn\nn\nn\nn\nR 14 L 15\nn\n\n";
 
   @TempDir Path folder;
 
@@ -32,8 +32,14 @@ class EntryCommandsTest {
   }
 
   @Test
+  void showsInThePagesWhatIsTyped() throws IOException {
+    assertEquals(NORMAL, Files.readString(Path.of("docs", "normal-examination.txt")));
+  }
+
+  @Test
   void goesFromNothingToRecordLetterAndBundleInFewKeystrokes() {
-    assertTrue(NORMAL.length() <= 200, NORMAL.length() + " keystrokes");
+    String command = "isopter examine --subject p-1 --output target/visit\n";
+    assertEquals(110, (command + NORMAL).length());
     examine(NORMAL).ok();
     for (String end : new String[] {".yaml", ".txt", ".json"}) {
       assertTrue(Files.isRegularFile(Path.of(out() + end)), end);
@@ -45,22 +51,66 @@ class EntryCommandsTest {
   @Test
   void saysWhatWasUnderstoodAndWhatIsMissing() {
     Run run = examine(NORMAL).ok();
-    assertTrue(run.err().contains("recorded: right distance-acuity 6/6"), run.err());
-    assertTrue(run.err().contains("nothing is recorded of: pinhole, red"), run.err());
+    assertTrue(run.err().contains("recorded, each eye: Distance visual acuity: 6/6"), run.err());
+    assertTrue(run.err().contains("Nothing is recorded of: pinhole; red"), run.err());
+  }
+
+  @Test
+  void writesNothingOverWhatIsThere() throws IOException {
+    examine(NORMAL).ok();
+    String record = Files.readString(Path.of(out() + ".yaml"));
+    Run again = examine("x refused\n" + "\n".repeat(13));
+    assertEquals(ExitStatus.REFUSED, again.status());
+    assertTrue(again.err().contains("is there already; --replace"), again.err());
+    assertEquals(record, Files.readString(Path.of(out() + ".yaml")));
+  }
+
+  @Test
+  void goesOnWithADraftOfThatPersonAlone() {
+    examine("sc each 6/6\n");
+    String[] other = {"examine", "--subject", "p-2", "--output", out()};
+    Run run = Run.with("\n", other);
+    assertEquals(ExitStatus.REFUSED, run.status());
+    assertTrue(run.err().contains("p-1, of whom there is an unfinished examination"), run.err());
+    Run asked = Run.with("\n".repeat(13), "examine", "--output", out()).ok();
+    assertTrue(asked.err().contains("p-1, begun 2026-03-03T09:10Z"), asked.err());
+  }
+
+  @Test
+  void asksWhoIsExaminedWhereThatIsNotSaid() throws IOException {
+    Run run = Run.with("\np-9\n" + NORMAL, "examine", "--output", out()).ok();
+    assertTrue(run.err().contains("who: "), run.err());
+    assertTrue(Files.readString(Path.of(out() + ".yaml")).contains("p-9"));
+    assertEquals(ExitStatus.USAGE, Run.of("note", "IOP R 14").status());
+  }
+
+  @Test
+  void addsToARecordOfThatPersonAloneAndKeepsTheTime() throws IOException {
+    examine(NORMAL).ok();
+    String[] other = {"note", "IOP R 24", "--subject", "p-2", "--into", out() + ".yaml"};
+    Run refused = Run.of(other);
+    assertEquals(ExitStatus.REFUSED, refused.status());
+    assertTrue(refused.err().contains("p-2"), refused.err());
+    String[] later = {
+      "note", "IOP R 24", WHO[0], WHO[1], WHO[2], "2026-03-03T17:00:00Z", "--into", out() + ".yaml"
+    };
+    String both = Run.of(later).ok().out();
+    assertTrue(both.contains("24 mmHg") && both.contains("2026-03-03T17:00:00Z"), both);
+    assertTrue(both.contains("14 mmHg"), both);
   }
 
   @Test
   void goesOnWithADraftAfterItWasCutOff() throws IOException {
     assertEquals(ExitStatus.REFUSED, examine("sc each 6/6\n\neach N5\n").status());
     assertTrue(Files.readString(Path.of(out() + ".draft")).contains("6/6"));
-    Run run = examine("n\nn\n\n\n\n\n\n\n\n\n").ok();
-    assertTrue(run.err().contains("going on with the draft"), run.err());
+    Run run = examine("n\nn" + "\n".repeat(10)).ok();
+    assertTrue(run.err().contains("Going on with "), run.err());
     assertTrue(Files.readString(Path.of(out() + ".yaml")).contains("6/6"));
   }
 
   @Test
   void asksWhatAnUnclearAnswerMeansAndGoesBack() throws IOException {
-    String typed = "6/9, 6/12\n1\nb\n6/9, 6/12\n2\n" + "\n".repeat(12);
+    String typed = "6/9, 6/12\n1\nb\n6/9, 6/12\n2\n" + "\n".repeat(13);
     Run run = examine(typed).ok();
     assertTrue(run.err().contains("1 = right then left: VA R 6/9 L 6/12"), run.err());
     assertTrue(run.out().contains("6/12"), run.out());
@@ -68,7 +118,7 @@ class EntryCommandsTest {
 
   @Test
   void recordsWhyAStepWasNotDone() throws IOException {
-    examine("x refused\n" + "\n".repeat(12)).ok();
+    examine("x refused\n" + "\n".repeat(13)).ok();
     assertTrue(Files.readString(Path.of(out() + ".yaml")).contains("refused"));
   }
 

@@ -18,6 +18,8 @@ import org.isopter.model.check.Consistency;
 import org.isopter.model.drawing.Drawing;
 import org.isopter.model.drawing.Picture;
 import org.isopter.model.entry.Amendment;
+import org.isopter.model.entry.EntryField;
+import org.isopter.model.entry.UsualStep;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
@@ -49,7 +51,7 @@ public final class Sheet {
   /** Returns the rows of the sheet, each with what its button for normal records. */
   public Map<String, Object> rows() {
     List<Object> rows = new ArrayList<>();
-    for (SheetRow row : SheetRow.ALL) {
+    for (EntryField row : UsualStep.allFields()) {
       Map<String, Object> one = new LinkedHashMap<>();
       one.put("key", row.key());
       one.put("title", row.title());
@@ -62,17 +64,17 @@ public final class Sheet {
     return Map.of("rows", rows);
   }
 
-  private List<String> normal(SheetRow row) {
+  private List<String> normal(EntryField row) {
     return row.normal().isEmpty()
         ? List.of()
         : lines(field(ANY_DAY, row, sites(row).get(0), row.normal()), ANY_DAY);
   }
 
-  private static List<Site> sites(SheetRow row) {
+  private static List<Site> sites(EntryField row) {
     return row.perEye() ? Site.EACH_EYE : Site.PAIR;
   }
 
-  private SheetField field(OffsetDateTime day, SheetRow row, Site site, String words) {
+  private SheetField field(OffsetDateTime day, EntryField row, Site site, String words) {
     return read.computeIfAbsent(
         String.join("\t", day.toString(), row.key(), site.word(), words),
         any -> SheetField.read(NoteReader.performed(day), row, site, words));
@@ -86,7 +88,7 @@ public final class Sheet {
     OffsetDateTime day = start.header().map(Header::performed).orElse(ANY_DAY);
     Map<String, Object> fields = new LinkedHashMap<>();
     List<SheetField> written = new ArrayList<>();
-    for (SheetRow row : SheetRow.ALL) {
+    for (EntryField row : UsualStep.allFields()) {
       for (Site site : sites(row)) {
         String name = row.key() + "." + site.word();
         if (!filled.words(name).isEmpty()) {

@@ -1,9 +1,8 @@
 package org.isopter.sheet;
 
 import java.util.List;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
-import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.entry.EntryField;
+import org.isopter.model.entry.HeadedAnswer;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
@@ -23,32 +22,22 @@ record SheetField(
     Site site, String note, List<Fact<?>> facts, List<Unread> unread, List<Fact<?>> foreign) {
 
   /** Reads a field of an eye, or of both together. */
-  static SheetField read(NoteReader reader, SheetRow row, Site site, String words) {
+  static SheetField read(NoteReader reader, EntryField row, Site site, String words) {
     String line = words.strip().replace('\n', ' ');
     String eye = row.perEye() ? (site == Site.RIGHT ? "R: " : "L: ") : "";
     List<SheetField> tries =
-        Stream.of(eye + row.heading() + " " + line, clauses(eye + row.heading(), line), eye + line)
-            .map(text -> of(reader.read(text), text, row, site))
+        HeadedAnswer.ways(reader, eye, row.heading(), line).stream()
+            .map(way -> of(way, row, site))
             .toList();
     return tries.stream().filter(SheetField::isClear).findFirst().orElse(tries.get(0));
   }
 
-  /** Returns the words with the heading before each clause, as a field needs none of its own. */
-  private static String clauses(String heading, String line) {
-    return Stream.of(line.split(";", -1))
-        .filter(clause -> !clause.isBlank())
-        .map(clause -> heading + " " + clause.strip())
-        .collect(Collectors.joining("; "));
-  }
-
-  /** An acuity needs no heading in a note; in the field of something else it is a slip. */
-  private static SheetField of(Note note, String text, SheetRow row, Site site) {
+  private static SheetField of(HeadedAnswer answer, EntryField row, Site site) {
+    Note note = answer.note();
     List<Fact<?>> foreign = note.facts().stream().filter(fact -> !isOf(site, fact)).toList();
-    boolean stray =
-        !row.heading().equals("VA")
-            && note.facts().stream().anyMatch(fact -> fact.finding() == Acuities.DISTANCE);
-    boolean clear = note.unread().isEmpty() && foreign.isEmpty() && !stray;
-    return new SheetField(site, text, clear ? note.facts() : List.of(), note.unread(), foreign);
+    boolean clear = answer.isClear() && foreign.isEmpty() && !answer.isStray(row.heading());
+    return new SheetField(
+        site, answer.text(), clear ? note.facts() : List.of(), note.unread(), foreign);
   }
 
   /** A field of both eyes may also name one of them, where that is said of both together too. */

@@ -2,6 +2,8 @@ package org.isopter.sheet;
 
 import java.util.List;
 import java.util.Random;
+import org.isopter.model.entry.EntryField;
+import org.isopter.model.entry.UsualStep;
 
 /** Forms as the page hands them over, made by hand or drawn by chance. */
 final class Forms {
@@ -54,7 +56,7 @@ final class Forms {
   /** Returns a form with about half of its fields filled, mostly with what fits. */
   static String drawn(Random random) {
     StringBuilder form = new StringBuilder(HEADER);
-    for (SheetRow row : SheetRow.ALL) {
+    for (EntryField row : UsualStep.allFields()) {
       for (String eye : row.perEye() ? List.of("right", "left") : List.of("both")) {
         if (random.nextBoolean()) {
           put(form, row.key() + "." + eye, words(row, random));
@@ -64,7 +66,7 @@ final class Forms {
     return form.toString();
   }
 
-  private static String words(SheetRow row, Random random) {
+  private static String words(EntryField row, Random random) {
     return switch (random.nextInt(8)) {
       case 0, 1, 2 -> row.example();
       case 3, 4 -> row.normal().isEmpty() ? row.example() : row.normal();

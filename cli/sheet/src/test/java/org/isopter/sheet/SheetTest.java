@@ -11,6 +11,8 @@ import java.util.Optional;
 import org.isopter.mapper.record.RecordFormat;
 import org.isopter.mapper.record.RecordReader;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.entry.EntryField;
+import org.isopter.model.entry.UsualStep;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Status;
@@ -198,7 +200,7 @@ final class SheetTest {
 
   @Test
   void saysWhatEachButtonForNormalRecords() {
-    for (SheetRow row : SheetRow.ALL) {
+    for (EntryField row : UsualStep.allFields()) {
       for (String eye : row.perEye() ? List.of("right", "left") : List.of("both")) {
         if (!row.normal().isEmpty()) {
           String name = row.key() + "." + eye;
@@ -211,7 +213,7 @@ final class SheetTest {
     }
   }
 
-  private Object records(SheetRow row) {
+  private Object records(EntryField row) {
     return ((List<?>) sheet.rows().get("rows"))
         .stream()
             .map(one -> (Map<?, ?>) one)
@@ -223,7 +225,7 @@ final class SheetTest {
 
   @Test
   void understandsTheExampleOfEachField() {
-    for (SheetRow row : SheetRow.ALL) {
+    for (EntryField row : UsualStep.allFields()) {
       String name = row.key() + (row.perEye() ? ".left" : ".both");
       Map<String, Object> view = sheet.read(Forms.of(name, row.example()));
       assertEquals(true, field(view, name).get("clear"), name);

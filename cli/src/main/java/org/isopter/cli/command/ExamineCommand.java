@@ -18,9 +18,10 @@ import picocli.CommandLine.Option;
     name = "examine",
     description = {
       "Goes through an examination in its usual order and writes record, letter and bundle.",
-      "One line for each step, in shorthand: n is normal (the line says what that records), x not"
-          + " done and perhaps why (x refused), b back, an empty line the next step.",
-      "After every step a draft keeps what was entered, and the next run goes on there."
+      "One line for each step, in shorthand: n is normal (the line says what that records), x not",
+      "done and perhaps why (x refused), b back, an empty line the next step, ? shows all keys. An",
+      "empty line behind the last step ends it. After every step a draft keeps what was entered,",
+      "and the next run goes on there. Where --subject is not given, it is asked for."
     },
     footer = {
       "",
@@ -28,7 +29,6 @@ import picocli.CommandLine.Option;
       "  isopter examine --subject p-1 --output target/visit --typed docs/normal-examination.txt"
     })
 public final class ExamineCommand extends TaskCommand {
-
   @Mixin private final HeaderOptions header = new HeaderOptions();
   @Mixin private final HabitsOption habits = new HabitsOption();
 
@@ -45,13 +45,16 @@ public final class ExamineCommand extends TaskCommand {
       description = "Take the answers from a file, a line for each step (default: the terminal).")
   private @Nullable Path typed;
 
+  @Option(names = "--replace", description = "Write over what is there under that name.")
+  private boolean replace;
+
   public ExamineCommand(Streams streams) {
     super(streams);
   }
 
   @Override
   void run(RunLog log) throws IOException {
-    new ExamineTask(log, header.header(habits.habits()), habits.habits(), output)
+    new ExamineTask(log, header.examine(habits.habits(), output, replace))
         .run(Optional.ofNullable(typed));
   }
 }

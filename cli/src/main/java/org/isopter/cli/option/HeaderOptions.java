@@ -1,10 +1,13 @@
 package org.isopter.cli.option;
 
+import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.Optional;
 import org.isopter.model.exam.Header;
 import org.isopter.model.note.habit.Habits;
+import org.isopter.task.note.ExamineRequest;
 import org.isopter.task.note.HeaderRequest;
+import org.isopter.task.report.UsageException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -16,10 +19,9 @@ public final class HeaderOptions {
 
   @Option(
       names = "--subject",
-      required = true,
       paramLabel = "ID",
       description = "The id of the person examined.")
-  private String subject = "";
+  private @Nullable String subject;
 
   @Option(
       names = "--performed",
@@ -33,10 +35,29 @@ public final class HeaderOptions {
   /**
    * Returns the header with what holds for the department; each call makes another id where none is
    * given.
+   *
+   * @throws UsageException when the person is not given
    */
   public Header header(Habits department) {
+    if (subject == null) {
+      throw new UsageException("no --subject: wanted who was examined");
+    }
+    return header(subject, department);
+  }
+
+  private Header header(String person, Habits department) {
     return new HeaderRequest(
-            id.id(), subject, Optional.ofNullable(performed), Optional.ofNullable(performer))
+            id.id(), person, Optional.ofNullable(performed), Optional.ofNullable(performer))
         .header(department.settings());
+  }
+
+  /** Returns an examination that is entered step by step, of a person who may be asked for. */
+  public ExamineRequest examine(Habits department, Path output, boolean replace) {
+    return new ExamineRequest(
+        Optional.ofNullable(subject),
+        person -> header(person, department),
+        department,
+        output,
+        replace);
   }
 }

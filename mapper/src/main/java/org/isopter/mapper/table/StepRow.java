@@ -3,8 +3,10 @@ package org.isopter.mapper.table;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.model.entry.UsualStep;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.Fact;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Site;
 
@@ -33,15 +35,38 @@ public record StepRow(Exam exam, UsualStep step, Site eye, State state, Optional
     }
   }
 
-  /** Returns a row for each eye and step. */
+  /** Returns a row for each eye and each step that entry asks for. */
   public static List<StepRow> of(Exam exam) {
     ExamView view = ExamView.of(exam);
     List<StepRow> rows = new ArrayList<>();
-    for (Site eye : List.of(Site.RIGHT, Site.LEFT)) {
-      for (UsualStep step : UsualStep.values()) {
-        rows.add(step.at(view, eye));
+    for (Site eye : Site.EACH_EYE) {
+      for (UsualStep step : UsualStep.ASKED) {
+        rows.add(of(view, step, eye));
       }
     }
     return rows;
+  }
+
+  private static StepRow of(ExamView exam, UsualStep step, Site eye) {
+    List<Fact<?>> facts = facts(exam, step, eye);
+    boolean found = facts.stream().anyMatch(fact -> fact.outcome().ifAbsent().isEmpty());
+    Optional<Absence> absent =
+        facts.stream().flatMap(fact -> fact.outcome().ifAbsent().stream()).findFirst();
+    State silent = facts.isEmpty() ? State.NOT_RECORDED : State.NOT_EXAMINED;
+    return new StepRow(
+        exam.exam(),
+        step,
+        eye,
+        found ? State.EXAMINED : silent,
+        absent.filter(reason -> !found));
+  }
+
+  /** Returns the facts of a step at an eye, or at both eyes together. */
+  private static List<Fact<?>> facts(ExamView exam, UsualStep step, Site eye) {
+    return exam.entries()
+        .<Fact<?>>map(ExamView.Named::fact)
+        .filter(fact -> step.findings().contains(fact.finding()))
+        .filter(fact -> fact.site() == eye || fact.site() == Site.BOTH)
+        .toList();
   }
 }

@@ -1,5 +1,6 @@
 package org.isopter.model.entry;
 
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -40,11 +41,25 @@ public final class Amendment {
         replaced(old.facts(), facts));
   }
 
-  /** Returns the record with the facts and the remark of a note added; none is replaced. */
+  /**
+   * Returns the record with the facts and the remark of a note added; none is replaced. What the
+   * note found at another time than that of the record bears that time.
+   */
   public static Exam added(Exam old, Exam note) {
     List<Fact<?>> all = new ArrayList<>(old.facts());
-    note.facts().stream().filter(fact -> !all.contains(fact)).forEach(all::add);
+    timed(old, note).stream().filter(fact -> !all.contains(fact)).forEach(all::add);
     return new Exam(withRemark(old.header(), note.header().remark()), all);
+  }
+
+  /** Returns the facts of a note with the times that they have within a record. */
+  public static List<Fact<?>> timed(Exam old, Exam note) {
+    OffsetDateTime when = note.header().performed();
+    boolean same = when.isEqual(old.header().performed());
+    return note.facts().stream()
+        .<Fact<?>>map(
+            fact ->
+                same || fact.at().isPresent() || fact.panel().isEmpty() ? fact : fact.at(when))
+        .toList();
   }
 
   private static Header withRemark(Header header, Optional<String> more) {
@@ -53,6 +68,7 @@ public final class Amendment {
     return new Header(
         header.id(),
         header.subject(),
+        header.demographics(),
         header.performer(),
         header.performed(),
         header.status(),

@@ -2,38 +2,47 @@ package org.isopter.model.entry;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
+import java.util.Locale;
 import java.util.Optional;
-import java.util.TreeMap;
-import java.util.stream.Collectors;
+import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.isopter.model.check.Consistency;
+import org.isopter.model.check.Violation;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamView;
+import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
-import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
 import org.isopter.model.note.Unread;
-import org.isopter.model.note.habit.Reading;
-import org.isopter.model.text.RecordText;
+import org.isopter.model.text.Eyes;
 import org.isopter.model.value.Result;
 
 /**
- * The entry of an examination in its usual order. Whoever calls it shows what {@link #prompt} and
- * {@link #enter} return, a line at a time, and keeps {@link #draft}.
+ * The entry of an examination in its usual order. Whoever calls it shows {@link #prompt} and what
+ * {@link #enter} returns, a line at a time, and keeps {@link #draft}.
  *
- * <p>An answer is shorthand, with or without its heading; or {@code n} for normal, {@code x} and
- * perhaps a reason for not done, {@code b} for back, nothing for the next step, or the number of
- * what an unclear answer means. Instances are not shared between threads.
+ * <p>An answer is shorthand, with or without its heading; or one of the keys that {@code ?} lists;
+ * or the number of what an unclear answer means. Behind the last step an empty line ends it. What
+ * was answered never contradicts itself: an answer that would is not taken. Instances are not
+ * shared between threads.
  */
 public final class GuidedEntry {
 
+  private static final int END = EntryAnswers.MORE;
+  private static final String KEYS =
+      "n = normal; x = not done; x and a reason: refused, unable, n/a, masked, unknown; b = back; "
+          + "- takes away what the step says; + adds to it; an empty line goes on; ? shows this and "
+          + "all answers.";
+
   private final Header header;
   private final NoteReader reader;
-  private final Map<Integer, String> answers = new TreeMap<>();
-  private List<Reading> asked = List.of();
-  private String unclear = "";
+  private EntryAnswers answers = new EntryAnswers();
   private Optional<Unread> question = Optional.empty();
+  private String unclear = "";
+  private boolean adding;
   private int at;
+  private boolean done;
 
   /**
    * Starts an entry.
@@ -46,153 +55,254 @@ public final class GuidedEntry {
     this.reader = reader;
   }
 
-  /** Says whether all steps are behind. */
+  /** Says whether the examination was declared to be finished. */
   public boolean isDone() {
-    return at >= Step.USUAL.size();
+    return done;
   }
 
-  /** Returns the line that asks for the next answer. */
+  /** Returns what tells what is asked for next, behind the last step with what to look at again. */
   public String prompt() {
-    Step step = Step.USUAL.get(at);
-    String normal = step.hasNormal() ? "; n = " + step.normal() : "";
-    return "%d of %d, %s (for instance %s%s; x = not done): "
-        .formatted(at + 1, Step.USUAL.size(), step.name(), step.example(), normal);
+    if (at == END) {
+      String again = String.join("", reviewed().stream().map(line -> line + "\n").toList());
+      return again
+          + "All steps are behind. "
+          + missed()
+          + "An empty line ends it; b goes back; the name of a step goes there.";
+    }
+    EntryField asked = field();
+    String normal = asked.hasNormal() ? " n = " + asked.normal() + "." : "";
+    String so = answers.has(at) ? " So far: " + answers.of(at) + "." : "";
+    return "%d of %d, %s.%s For instance %s.%s"
+        .formatted(at + 1, END, asked.title(), so, asked.example(), normal);
+  }
+
+  /** Returns the word before the place where the answer is typed. */
+  public String label() {
+    return at == END ? "end" : field().title();
+  }
+
+  private static EntryField field(int step) {
+    return UsualStep.ASKED.get(step).question();
+  }
+
+  private EntryField field() {
+    return field(at);
+  }
+
+  private String missed() {
+    List<String> missing = missing();
+    return missing.isEmpty() ? "" : "Nothing is recorded of: " + String.join("; ", missing) + ". ";
   }
 
   /** Takes an answer and returns the lines to show. */
   public List<String> enter(String line) {
     String answer = line.strip();
-    if (!asked.isEmpty() && answer.matches("[1-9]") && number(answer) <= asked.size()) {
-      String text =
-          NoteReader.answered(unclear, question.orElseThrow(), asked.get(number(answer) - 1));
-      return take(text);
+    if (question.isPresent() && answer.matches("\\d{1,2}")) {
+      return choose(Integer.parseInt(answer));
     }
-    asked = List.of();
-    return switch (answer) {
-      case "" -> skip();
+    question = Optional.empty();
+    return switch (answer.toLowerCase(Locale.ROOT)) {
+      case "" -> next();
       case "b" -> back();
       case "n" -> normal();
-      default -> take(shorthand(answer));
+      case "-" -> takenAway();
+      case "?" -> help();
+      default -> words(answer);
     };
   }
 
-  private static int number(String digit) {
-    return Integer.parseInt(digit);
+  private List<String> choose(int number) {
+    Unread asked = question.orElseThrow();
+    if (number < 1 || number > asked.readings().size()) {
+      return List.of("  not one of the numbers: 1 to " + asked.readings().size());
+    }
+    question = Optional.empty();
+    String text = NoteReader.answered(unclear, asked, asked.readings().get(number - 1));
+    return take(List.of(new HeadedAnswer(text, reader.read(text))), adding);
   }
 
-  private List<String> skip() {
-    at++;
-    return List.of();
+  private List<String> next() {
+    if (at < END) {
+      boolean kept = answers.has(at);
+      String before = field().title() + ": " + answers.of(at);
+      at++;
+      return kept ? List.of("  kept, " + before) : List.of();
+    }
+    done = !answers.isEmpty();
+    return done ? List.of() : List.of("  nothing is recorded yet: b goes back");
   }
 
   private List<String> back() {
-    at = Math.max(0, at - 1);
-    return List.of(
-        "back to " + Step.USUAL.get(at).name() + ": " + answers.getOrDefault(at, "nothing yet"));
+    if (at == 0) {
+      return List.of("  this is the first step");
+    }
+    at--;
+    return answers.has(at)
+        ? List.of("  a new answer takes the place of the old one; an empty line keeps it")
+        : List.of();
   }
 
   private List<String> normal() {
-    Step step = Step.USUAL.get(at);
-    return step.hasNormal()
-        ? take(step.normal())
-        : List.of("there is no one normal for this: write what was found");
+    return at < END && field().hasNormal()
+        ? take(List.of(read(field().normal())), false)
+        : List.of("  there is no one normal for this: write what was found");
   }
 
-  /** Returns the answer with the heading of the step, unless it is read without. */
-  private String shorthand(String answer) {
-    String heading = Step.USUAL.get(at).heading();
-    if (answer.equals("x")) {
-      return heading + " not done";
-    }
-    if (answer.startsWith("x ")) {
-      return heading + " " + answer.substring(2);
-    }
-    Note with = reader.read(heading + " " + answer);
-    boolean better = with.unread().isEmpty() || !reader.read(answer).unread().isEmpty();
-    return better ? heading + " " + answer : answer;
+  private HeadedAnswer read(String text) {
+    return new HeadedAnswer(text, reader.read(text));
   }
 
-  private List<String> take(String text) {
-    Note note = reader.read(text);
-    if (!note.unread().isEmpty()) {
-      return ask(text, note.unread().get(0));
+  private List<String> takenAway() {
+    if (!answers.has(at)) {
+      return List.of("  nothing was said of this");
     }
-    asked = List.of();
-    answers.put(at, text);
-    at++;
-    List<String> lines = new ArrayList<>();
-    note.facts().forEach(fact -> lines.add("  recorded: " + RecordText.of(fact)));
-    lines.addAll(contradictions());
+    String old = answers.of(at);
+    answers.remove(at);
+    return List.of("  taken away: " + old);
+  }
+
+  private List<String> help() {
+    List<String> lines = new ArrayList<>(List.of("  " + KEYS));
+    IntStream.rangeClosed(0, END)
+        .filter(answers::has)
+        .forEach(step -> lines.add("  " + title(step) + ": " + answers.of(step)));
+    lines.add("  " + (missing().isEmpty() ? "Nothing is missing." : missed().strip()));
+    lines.addAll(reviewed());
     return lines;
   }
 
-  private List<String> ask(String text, Unread unread) {
-    unclear = text;
-    question = Optional.of(unread);
-    asked = unread.readings();
-    List<String> lines = new ArrayList<>();
-    lines.add("  not read: \"" + unread.text() + "\": " + unread.why());
-    if (asked.isEmpty()) {
-      lines.add("  nearest understood: " + unread.nearest());
+  private static String title(int step) {
+    return step == END ? "besides" : field(step).title();
+  }
+
+  private List<String> words(String answer) {
+    int named = IntStream.range(0, END).filter(i -> title(i).equals(answer)).findFirst().orElse(END);
+    if (at == END && named < END) {
+      at = named;
+      return List.of();
     }
-    for (int i = 0; i < asked.size(); i++) {
-      lines.add("  " + (i + 1) + " = " + asked.get(i).choice() + ": " + asked.get(i).text());
+    boolean more = answer.startsWith("+");
+    String said = more ? answer.substring(1).strip() : answer;
+    return said.matches("(?i)x( .*)?") && at < END ? absent(said.substring(1)) : take(ways(said), more);
+  }
+
+  private List<HeadedAnswer> ways(String answer) {
+    return at == END
+        ? List.of(read(answer))
+        : HeadedAnswer.ways(reader, "", field().heading(), answer);
+  }
+
+  private List<String> absent(String reason) {
+    HeadedAnswer read =
+        read(field().heading() + (reason.isBlank() ? " not done" : " " + reason.strip()));
+    boolean absent =
+        read.isClear()
+            && read.note().facts().stream().allMatch(fact -> fact.outcome().ifAbsent().isPresent());
+    return absent
+        ? take(List.of(read), false)
+        : List.of("  x takes a reason: refused, unable, n/a, masked or unknown; x R refused is one eye");
+  }
+
+  private List<String> take(List<HeadedAnswer> ways, boolean more) {
+    String heading = at == END ? "VA" : field().heading();
+    adding = more;
+    return ways.stream()
+        .filter(way -> way.isClear() && !way.isStray(heading))
+        .findFirst()
+        .map(way -> record(way, more))
+        .orElseGet(() -> ask(ways.get(0)));
+  }
+
+  private List<String> record(HeadedAnswer answer, boolean more) {
+    int home = EntryAnswers.home(at, answer.note().facts());
+    EntryAnswers tried = answers.copy();
+    if (more || home != at || at == END) {
+      tried.add(home, answer.text());
+    } else {
+      tried.put(home, answer.text());
     }
+    Result<List<Fact<?>>> facts = reader.facts(tried.note());
+    if (!facts.isOk()) {
+      return Stream.concat(
+              Stream.of("  not taken, for it contradicts what was said before:"),
+              facts.faults().stream().map(fault -> "  " + fault.seen() + ": " + fault.wanted()))
+          .toList();
+    }
+    Set<Violation> before = Set.copyOf(violations());
+    answers = tried;
+    List<String> lines = new ArrayList<>(EntryLines.recorded(answer.note().facts(), header));
+    List<Violation> now = violations();
+    lines.addAll(
+        EntryLines.lookAgain(now.stream().filter(one -> !before.contains(one)).toList()));
+    move(home, lines);
     return lines;
   }
 
-  private List<String> contradictions() {
-    Result<Exam> exam = exam();
-    if (!exam.isOk()) {
-      return exam.faults().stream().map(fault -> "  contradicts: " + fault).toList();
+  private void move(int home, List<String> lines) {
+    if (home == at) {
+      at = Math.min(END, at + 1);
+    } else if (at < END) {
+      lines.add("  this is of " + title(home) + "; " + title(at) + " is still open");
     }
-    return Consistency.check(exam.orThrow()).stream()
-        .map(
-            violation ->
-                "  look again: "
-                    + violation.seen()
-                    + "; "
-                    + violation.wanted()
-                    + " ("
-                    + violation.rule()
-                    + ")")
-        .toList();
   }
 
-  /** Returns the names of the steps of which nothing is said yet. */
+  private List<String> ask(HeadedAnswer answer) {
+    if (answer.note().unread().isEmpty()) {
+      return List.of("  not taken: it says nothing of " + label());
+    }
+    unclear = answer.text();
+    Unread unread = answer.note().unread().get(0);
+    question = Optional.of(unread).filter(one -> !one.readings().isEmpty());
+    return EntryLines.question(unread);
+  }
+
+  /** Returns what is to be looked at again, a line each. */
+  public List<String> reviewed() {
+    return EntryLines.lookAgain(violations());
+  }
+
+  private List<Violation> violations() {
+    return Consistency.check(exam());
+  }
+
+  /** Returns the steps of which nothing is said, with the eye where it is one. */
   public List<String> missing() {
-    return Stream.iterate(0, i -> i < Step.USUAL.size(), i -> i + 1)
-        .filter(i -> !answers.containsKey(i))
-        .map(i -> Step.USUAL.get(i).name())
-        .toList();
-  }
-
-  /** Returns the examination as said so far, or why it contradicts itself. */
-  public Result<Exam> exam() {
-    return reader.facts(note()).map(facts -> new Exam(header, facts));
-  }
-
-  /** Returns all answers in shorthand, a step a line. */
-  public String note() {
-    return String.join("\n", answers.values());
-  }
-
-  /** Returns the answers so that {@link #resume} takes them again. */
-  public String draft() {
-    return answers.entrySet().stream()
-        .map(entry -> entry.getKey() + "\t" + entry.getValue() + "\n")
-        .collect(Collectors.joining());
-  }
-
-  /** Takes the answers of a draft and goes on behind the last of them. */
-  public void resume(String draft) {
-    for (String line : draft.split("\n", -1)) {
-      int tab = line.indexOf('\t');
-      if (tab > 0 && line.substring(0, tab).matches("\\d\\d?")) {
-        int step = Integer.parseInt(line.substring(0, tab));
-        answers.put(step, line.substring(tab + 1));
-        at = Math.max(at, step + 1);
+    ExamView view = ExamView.of(exam());
+    List<String> missing = new ArrayList<>();
+    for (UsualStep step : UsualStep.ASKED) {
+      for (Eyes eyes : UsualStep.silent(view, step.findings())) {
+        String words = eyes == Eyes.EACH ? "" : ", " + eyes.words();
+        missing.add(step.question().title() + words);
       }
     }
+    return missing;
+  }
+
+  /** Returns the examination as said so far. */
+  public Exam exam() {
+    return new Exam(header, reader.read(answers.note()).facts());
+  }
+
+  /** Returns all answers in shorthand, an answer a line. */
+  public String note() {
+    return answers.note();
+  }
+
+  /** Returns what is needed to go on later. */
+  public EntryDraft draft() {
+    return EntryDraft.of(header, answers);
+  }
+
+  /**
+   * Takes the answers of a draft and goes on behind the last of them; refused where they are not
+   * read any more, for instance since the habits of the department changed.
+   */
+  public Result<Exam> resume(EntryDraft draft) {
+    Result<List<Fact<?>>> facts = reader.facts(draft.answers().note());
+    if (facts.isOk()) {
+      answers = draft.answers().copy();
+      at = answers.next();
+    }
+    return facts.map(all -> new Exam(header, all));
   }
 }

@@ -8,6 +8,7 @@ import java.io.FileOutputStream;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.PrintStream;
+import java.util.function.Function;
 import org.isopter.mapper.io.UnwritableException;
 
 /**
@@ -17,12 +18,33 @@ import org.isopter.mapper.io.UnwritableException;
  * @param out data, and nothing else
  * @param err words
  * @param terminal whether someone watches the words as they come
+ * @param keyboard what opens a dialogue with that someone
  */
-public record Streams(InputStream in, PrintStream out, PrintStream err, boolean terminal) {
+public record Streams(
+    InputStream in,
+    PrintStream out,
+    PrintStream err,
+    boolean terminal,
+    Function<Streams, Dialogue> keyboard) {
 
   /** Makes streams that nobody watches. */
   public Streams(InputStream in, PrintStream out, PrintStream err) {
     this(in, out, err, false);
+  }
+
+  /** Makes streams whose dialogue is one of plain lines. */
+  public Streams(InputStream in, PrintStream out, PrintStream err, boolean terminal) {
+    this(in, out, err, terminal, PlainDialogue::over);
+  }
+
+  /** Returns these streams with another way to open a dialogue at a terminal. */
+  public Streams at(Function<Streams, Dialogue> otherKeyboard) {
+    return new Streams(in, out, err, terminal, otherKeyboard);
+  }
+
+  /** Opens a dialogue with whoever types: of plain lines where nobody watches. */
+  public Dialogue dialogue() {
+    return terminal ? keyboard.apply(this) : PlainDialogue.over(this);
   }
 
   /** Returns those of the process, in UTF-8 whatever the platform's encoding. */

@@ -9,6 +9,7 @@ import org.isopter.mapper.record.RecordFormat;
 import org.isopter.mapper.record.RecordReader;
 import org.isopter.mapper.record.RecordWriter;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.check.Consistency;
 import org.isopter.model.entry.Amendment;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
@@ -65,8 +66,10 @@ public final class AmendTask {
     }
   }
 
-  private void amend(Exam old, String text, RecordFormat format) {
-    Note note = NoteReader.performed(old.header().performed()).habits(habits).read(text);
+  private void amend(Exam old, String text, RecordFormat format) throws IOException {
+    NoteReader reader = NoteReader.performed(old.header().performed()).habits(habits);
+    boolean asks = log.streams().terminal();
+    Note note = reader.read(asks ? Asking.on(log.streams(), reader).about(text) : text);
     note.unread().forEach(unread -> log.say(unread.toString()));
     if (!note.unread().isEmpty() || note.facts().isEmpty()) {
       log.say("nothing was amended");
@@ -76,6 +79,10 @@ public final class AmendTask {
     List<Fact<?>> facts = note.facts();
     Amendment.clashing(old, facts).forEach(fact -> log.say("replaced: " + RecordText.of(fact)));
     Exam amended = Amendment.of(old, HeaderRequest.id(id), facts);
+    facts.stream()
+        .filter(fact -> !old.facts().contains(fact))
+        .forEach(fact -> log.say("recorded: " + RecordText.of(fact)));
+    Consistency.check(amended).forEach(violation -> log.say(NoteTask.lookAgain(violation)));
     log.data().print(new RecordWriter().write(amended, format));
   }
 }

@@ -1,10 +1,6 @@
 package org.isopter.task.note;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -13,6 +9,7 @@ import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
 import org.isopter.model.note.Unread;
 import org.isopter.model.note.habit.Reading;
+import org.isopter.task.io.Dialogue;
 import org.isopter.task.io.Streams;
 
 /** Asks at the terminal what the unclear items of a note mean, by numbers, in plain lines. */
@@ -30,16 +27,23 @@ final class Asking {
     return new Asking(streams, reader);
   }
 
-  /** Returns the note with each answered item in the form that was chosen. */
+  /**
+   * Returns the note with each answered item in the form that was chosen; nobody is disturbed where
+   * nothing is unclear.
+   */
   String about(String note) throws IOException {
-    BufferedReader lines = new BufferedReader(new InputStreamReader(streams.in(), UTF_8));
     Set<String> asked = new HashSet<>();
+    Optional<Unread> next = next(reader.read(note), asked);
+    if (next.isEmpty()) {
+      return note;
+    }
     String text = note;
-    Optional<Unread> next = next(reader.read(text), asked);
-    while (next.isPresent()) {
-      asked.add(next.get().text());
-      text = answered(text, next.get(), lines);
-      next = next(reader.read(text), asked);
+    try (Dialogue dialogue = streams.dialogue()) {
+      while (next.isPresent()) {
+        asked.add(next.get().text());
+        text = answered(text, next.get(), dialogue);
+        next = next(reader.read(text), asked);
+      }
     }
     return text;
   }
@@ -48,19 +52,29 @@ final class Asking {
     return Questions.of(note).stream().filter(unread -> !asked.contains(unread.text())).findFirst();
   }
 
-  private String answered(String text, Unread unread, BufferedReader lines) throws IOException {
+  private String answered(String text, Unread unread, Dialogue dialogue) throws IOException {
     List<Reading> readings = unread.readings();
-    streams.err().println("\"" + unread.text() + "\": " + unread.why());
+    dialogue.say("\"" + unread.text() + "\": " + unread.why());
     for (int i = 0; i < readings.size(); i++) {
-      streams.err().println("  " + (i + 1) + " = " + readings.get(i).text());
+      dialogue.say("  " + (i + 1) + " = " + readings.get(i).text());
     }
-    streams.err().print("number, or nothing to leave it unread: ");
-    streams.err().flush();
-    String line = lines.readLine();
-    boolean number = line != null && line.strip().matches("[1-9]");
-    int choice = number ? Integer.parseInt(line.strip()) : 0;
-    return choice > 0 && choice <= readings.size()
-        ? NoteReader.answered(text, unread, readings.get(choice - 1))
-        : text;
+    int choice = choice(dialogue, readings.size());
+    return choice > 0 ? NoteReader.answered(text, unread, readings.get(choice - 1)) : text;
+  }
+
+  /** Returns the number that was typed, asking again for one that is none; 0 for none of them. */
+  private static int choice(Dialogue dialogue, int highest) throws IOException {
+    while (true) {
+      String typed = dialogue.ask("number, or nothing to leave it unread").orElse("").strip();
+      if (typed.isEmpty()) {
+        return 0;
+      }
+      if (typed.matches("\\d{1,2}")
+          && Integer.parseInt(typed) > 0
+          && Integer.parseInt(typed) <= highest) {
+        return Integer.parseInt(typed);
+      }
+      dialogue.say("  not one of the numbers: 1 to " + highest);
+    }
   }
 }

@@ -2,26 +2,28 @@ package org.isopter.task.note;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.io.AtomicFile;
 import org.isopter.mapper.record.RecordFormat;
 import org.isopter.mapper.record.RecordWriter;
+import org.isopter.model.entry.EntryDraft;
 import org.isopter.model.entry.GuidedEntry;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Header;
 import org.isopter.model.letter.Summary;
 import org.isopter.model.note.NoteReader;
-import org.isopter.model.note.habit.Habits;
+import org.isopter.model.value.FaultException;
 import org.isopter.model.value.Result;
+import org.isopter.task.io.Dialogue;
+import org.isopter.task.io.PlainDialogue;
 import org.isopter.task.page.SummaryForm;
-import org.isopter.task.page.SummaryStyle;
 import org.isopter.task.report.ExitStatus;
 import org.isopter.task.report.RunLog;
 
@@ -33,88 +35,122 @@ import org.isopter.task.report.RunLog;
 public final class ExamineTask {
 
   private final RunLog log;
-  private final Path name;
-  private final GuidedEntry entry;
+  private final ExamineRequest request;
 
-  /** Makes a task of a department without habits of its own. */
-  public ExamineTask(RunLog log, Header header, Path name) {
-    this(log, header, Habits.none(), name);
-  }
-
-  /**
-   * Makes a task.
-   *
-   * @param name where to write, without the endings
-   */
-  public ExamineTask(RunLog log, Header header, Habits habits, Path name) {
+  /** Makes a task. */
+  public ExamineTask(RunLog log, ExamineRequest request) {
     this.log = log;
-    this.name = name;
-    this.entry = new GuidedEntry(header, NoteReader.performed(header.performed()).habits(habits));
+    this.request = request;
   }
 
   /**
    * Asks for every step in shorthand. Where the lines end too early, the status is {@link
    * ExitStatus#REFUSED} and the draft stays.
    *
-   * @param typed a file with a line for each step; empty for the input of the log
+   * @param typed a file with a line for each step; empty for whoever sits at the keyboard
    * @throws IOException when a file cannot be read
    */
   public void run(Optional<Path> typed) throws IOException {
-    if (Files.isRegularFile(draft())) {
-      entry.resume(Files.readString(draft(), UTF_8));
-      say("going on with the draft " + draft());
+    Optional<Path> there =
+        Stream.of(".yaml", ".txt", ".json").map(this::beside).filter(Files::exists).findFirst();
+    if (there.isPresent() && !request.replace()) {
+      refuse(there.get() + " is there already; --replace writes over it");
+      return;
     }
-    try (BufferedReader lines = lines(typed)) {
-      if (asked(lines)) {
-        finish();
+    try (Dialogue dialogue = dialogue(typed)) {
+      Result<GuidedEntry> begun = begun(dialogue);
+      if (begun instanceof Result.Ok<GuidedEntry> entry) {
+        run(dialogue, entry.value());
       } else {
-        refuse("kept as a draft in " + draft());
+        begun.faults().forEach(fault -> log.say(draft() + ": " + fault));
+        log.raise(ExitStatus.REFUSED);
       }
     }
   }
 
-  private BufferedReader lines(Optional<Path> typed) throws IOException {
+  private Dialogue dialogue(Optional<Path> typed) throws IOException {
     return typed.isPresent()
-        ? Files.newBufferedReader(typed.get(), UTF_8)
-        : new BufferedReader(new InputStreamReader(log.streams().in(), UTF_8));
+        ? new PlainDialogue(Files.newBufferedReader(typed.get(), UTF_8), log.streams().err())
+        : log.streams().dialogue();
   }
 
-  /** Says whether all steps were answered before the lines ended. */
-  private boolean asked(BufferedReader lines) throws IOException {
-    while (!entry.isDone()) {
-      log.streams().err().print(entry.prompt());
-      log.streams().err().flush();
-      String line = lines.readLine();
-      if (line == null) {
-        return false;
+  /** Returns an entry that goes on with the draft, or a new one. */
+  private Result<GuidedEntry> begun(Dialogue dialogue) throws IOException {
+    if (Files.isRegularFile(draft())) {
+      return EntryDraft.read(Files.readString(draft(), UTF_8))
+          .flatMap(draft -> resumed(dialogue, draft));
+    }
+    Optional<Header> header =
+        request.subject().isPresent()
+            ? Optional.of(request.header(request.subject().get()))
+            : who(dialogue);
+    return header
+        .map(known -> Result.ok(new GuidedEntry(known, reader(known))))
+        .orElseGet(() -> Result.refused(List.of()));
+  }
+
+  /** Asks whom the examination is of, until that can be recorded. */
+  private Optional<Header> who(Dialogue dialogue) throws IOException {
+    dialogue.say("Who is examined: the id of the person.");
+    Optional<String> subject = dialogue.ask("who");
+    while (subject.isPresent()) {
+      try {
+        return Optional.of(request.header(subject.get().strip()));
+      } catch (FaultException noId) {
+        noId.faults().forEach(fault -> dialogue.say("  " + fault));
       }
-      entry.enter(line).forEach(this::say);
-      AtomicFile.write(draft(), entry.draft());
+      subject = dialogue.ask("who");
     }
-    return true;
+    return Optional.empty();
   }
 
-  private void finish() throws IOException {
-    if (!entry.missing().isEmpty()) {
-      say("nothing is recorded of: " + String.join(", ", entry.missing()));
+  private Result<GuidedEntry> resumed(Dialogue dialogue, EntryDraft draft) {
+    String subject = request.subject().orElse(draft.subject());
+    return draft
+        .header(request.header(subject))
+        .flatMap(
+            header -> {
+              GuidedEntry entry = new GuidedEntry(header, reader(header));
+              dialogue.say(
+                  "Going on with %s: %s, begun %s."
+                      .formatted(draft(), subject, header.performed()));
+              return entry.resume(draft).map(exam -> entry);
+            });
+  }
+
+  private NoteReader reader(Header header) {
+    return NoteReader.performed(header.performed()).habits(request.habits());
+  }
+
+  private void run(Dialogue dialogue, GuidedEntry entry) throws IOException {
+    dialogue.say("? lists the keys: n normal, x not done, b back.");
+    while (!entry.isDone()) {
+      dialogue.say(entry.prompt());
+      Optional<String> line = dialogue.ask(entry.label());
+      if (line.isEmpty()) {
+        AtomicFile.write(draft(), entry.draft().write());
+        dialogue.say("Kept as a draft in " + draft() + "; nothing else was written.");
+        log.raise(ExitStatus.REFUSED);
+        return;
+      }
+      entry.enter(line.get()).forEach(dialogue::say);
+      AtomicFile.write(draft(), entry.draft().write());
     }
-    Result<Exam> read = entry.exam();
-    read.faults().forEach(fault -> log.say(fault.toString()));
-    if (read instanceof Result.Ok<Exam> exam && !exam.value().facts().isEmpty()) {
-      write(exam.value());
-      Files.deleteIfExists(draft());
-    } else {
-      refuse("nothing was written; the draft is " + draft());
-    }
+    finish(dialogue, entry);
+  }
+
+  private void finish(Dialogue dialogue, GuidedEntry entry) throws IOException {
+    write(entry.exam());
+    dialogue.say("Written: " + beside(".yaml") + ", " + beside(".txt") + ", " + beside(".json"));
+    Files.deleteIfExists(draft());
   }
 
   private void write(Exam exam) {
     AtomicFile.write(beside(".yaml"), new RecordWriter().write(exam, RecordFormat.YAML));
-    String letter = SummaryForm.TEXT.letter().write(Summary.of(exam, SummaryStyle.LETTER.words()));
+    String letter = SummaryForm.TEXT.letter().write(Summary.of(exam));
     AtomicFile.write(beside(".txt"), letter);
     AtomicFile.write(beside(".json"), bundle(exam));
     log.data().print(letter);
-    say("written: " + beside(".yaml") + ", " + beside(".txt") + ", " + beside(".json"));
   }
 
   private static String bundle(Exam exam) {
@@ -126,16 +162,11 @@ public final class ExamineTask {
   }
 
   private Path beside(String end) {
-    return name.resolveSibling(name.getFileName() + end);
+    return request.name().resolveSibling(request.name().getFileName() + end);
   }
 
   private void refuse(String why) {
-    say(why);
+    log.say(why);
     log.raise(ExitStatus.REFUSED);
-  }
-
-  /** Writes a plain line, which a screen reader reads without what programs put before it. */
-  private void say(String line) {
-    log.streams().err().println(line);
   }
 }

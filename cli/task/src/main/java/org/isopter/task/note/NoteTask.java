@@ -10,6 +10,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.isopter.mapper.record.RecordFormat;
 import org.isopter.mapper.record.RecordReader;
 import org.isopter.model.catalogue.Catalogue;
@@ -17,6 +18,8 @@ import org.isopter.model.check.Consistency;
 import org.isopter.model.check.Violation;
 import org.isopter.model.entry.Amendment;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.Identifier;
 import org.isopter.model.letter.Summary;
 import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
@@ -26,7 +29,6 @@ import org.isopter.model.value.Result;
 import org.isopter.task.input.InputDocuments;
 import org.isopter.task.input.Records;
 import org.isopter.task.page.SummaryForm;
-import org.isopter.task.page.SummaryStyle;
 import org.isopter.task.report.ExitStatus;
 import org.isopter.task.report.RunLog;
 
@@ -74,7 +76,11 @@ public final class NoteTask {
             ? Questions.answered(text, reader(), request.answers().get())
             : Result.ok(text);
     if (answered instanceof Result.Ok<String> whole) {
-      boolean asks = log.streams().terminal() && request.answers().isEmpty() && !piped;
+      boolean asks =
+          log.streams().terminal()
+              && request.answers().isEmpty()
+              && request.questions().isEmpty()
+              && !piped;
       readAnswered(asks ? Asking.on(log.streams(), reader()).about(whole.value()) : whole.value());
     } else {
       refuse(answered);
@@ -108,17 +114,38 @@ public final class NoteTask {
   }
 
   private static Result<Exam> added(Exam old, Exam exam) {
-    List<Fault> clashing =
-        Amendment.clashing(old, exam.facts()).stream()
-            .map(
-                fact ->
-                    new Fault(
-                        "--into",
-                        RecordText.of(fact),
-                        "what does not contradict the record",
-                        "isopter amend replaces it"))
+    List<Fault> wrong =
+        Stream.concat(
+                otherPerson(old, exam).stream(),
+                Amendment.clashing(old, Amendment.timed(old, exam)).stream()
+                    .map(NoteTask::contradicted))
             .toList();
-    return clashing.isEmpty() ? Result.ok(Amendment.added(old, exam)) : Result.refused(clashing);
+    return wrong.isEmpty() ? Result.ok(Amendment.added(old, exam)) : Result.refused(wrong);
+  }
+
+  private static Fault contradicted(Fact<?> fact) {
+    return new Fault(
+        "--into",
+        RecordText.of(fact),
+        "what does not contradict the record",
+        "isopter amend replaces it");
+  }
+
+  /** A note of somebody else is the worst slip of all; a record may know who gave out the id. */
+  private static Optional<Fault> otherPerson(Exam old, Exam exam) {
+    Optional<String> person = id(old);
+    Optional<String> said = id(exam);
+    return person.equals(said)
+        ? Optional.empty()
+        : Optional.of(
+            Fault.of(
+                "--subject",
+                said.orElse("nobody"),
+                "the person of the record: " + person.orElse("not known by an id")));
+  }
+
+  private static Optional<String> id(Exam exam) {
+    return exam.header().subject().identifier().map(Identifier::value);
   }
 
   private static Result<Exam> record(Path file) {
@@ -139,18 +166,17 @@ public final class NoteTask {
   }
 
   private void write(Exam exam) {
-    Consistency.check(exam).forEach(this::say);
+    Consistency.check(exam).forEach(violation -> log.say(lookAgain(violation)));
     log.data().print(new Records().write(exam, request.form()));
     if (request.letter()) {
-      Summary summary = Summary.of(exam, SummaryStyle.LETTER.words());
+      Summary summary = Summary.of(exam);
       log.data().print("\n" + SummaryForm.TEXT.letter().write(summary));
     }
   }
 
-  private void say(Violation violation) {
-    log.say(
-        "look again: %s; %s (%s)"
-            .formatted(violation.seen(), violation.wanted(), violation.rule()));
+  static String lookAgain(Violation violation) {
+    return "look again: %s; %s (%s)"
+        .formatted(violation.seen(), violation.wanted(), violation.rule());
   }
 
   private void refuse(Result<?> refused) {

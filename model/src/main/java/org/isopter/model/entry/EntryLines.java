@@ -1,0 +1,68 @@
+package org.isopter.model.entry;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.isopter.model.check.Violation;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.Header;
+import org.isopter.model.note.Unread;
+import org.isopter.model.note.habit.Reading;
+import org.isopter.model.text.Eyes;
+import org.isopter.model.text.FactText;
+
+/** What guided entry says to an answer: plain lines, each whole in itself. */
+final class EntryLines {
+
+  private EntryLines() {}
+
+  /** Returns what was recorded, in the words of a letter, the same of either eye in one line. */
+  static List<String> recorded(List<Fact<?>> facts, Header header) {
+    Map<String, Set<Eyes>> lines = new LinkedHashMap<>();
+    for (Fact<?> fact : facts) {
+      String text = fact.finding().title() + ": " + FactText.of(fact, header.performed());
+      lines
+          .computeIfAbsent(text, any -> EnumSet.noneOf(Eyes.class))
+          .add(Eyes.of(fact.finding(), fact.site()));
+    }
+    List<String> recorded = new ArrayList<>();
+    lines.forEach(
+        (text, eyes) ->
+            Eyes.joined(eyes).forEach(one -> recorded.add("  recorded" + of(one) + ": " + text)));
+    return recorded;
+  }
+
+  private static String of(Eyes eyes) {
+    return eyes.words().isEmpty() ? "" : ", " + eyes.words();
+  }
+
+  /** Returns what contradicts, is incomplete or implausible: a line for each rule and wish. */
+  static List<String> lookAgain(List<Violation> violations) {
+    Map<String, List<String>> seen = new LinkedHashMap<>();
+    for (Violation violation : violations) {
+      String wish = "; %s (%s)".formatted(violation.wanted(), violation.rule());
+      seen.computeIfAbsent(wish, any -> new ArrayList<>()).add(violation.seen());
+    }
+    List<String> lines = new ArrayList<>();
+    seen.forEach((wish, all) -> lines.add("  look again: " + String.join(", ", all) + wish));
+    return lines;
+  }
+
+  /** Returns an answer that was not read, and what it may mean. */
+  static List<String> question(Unread unread) {
+    List<String> lines = new ArrayList<>();
+    lines.add("  not read: \"" + unread.text() + "\": " + unread.why());
+    if (unread.readings().isEmpty()) {
+      lines.add("  nearest understood: " + unread.nearest());
+    }
+    int number = 0;
+    for (Reading reading : unread.readings()) {
+      number++;
+      lines.add("  " + number + " = " + reading.choice() + ": " + reading.text());
+    }
+    return lines;
+  }
+}

@@ -1,0 +1,53 @@
+package org.isopter.model.entry;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.note.Note;
+import org.isopter.model.note.NoteReader;
+
+/**
+ * An answer in shorthand to something that was asked for, so that it needs no heading.
+ *
+ * @param text the answer as a note has it, with the heading where the answer had none
+ * @param note what it says
+ */
+public record HeadedAnswer(String text, Note note) {
+
+  /**
+   * Returns the ways to read an answer: with the heading before it, with the heading before each of
+   * its clauses, and as it stands, in the order in which they are to be tried.
+   *
+   * @param lead what stands before the heading, for instance {@code R: }
+   */
+  public static List<HeadedAnswer> ways(
+      NoteReader reader, String lead, String heading, String answer) {
+    return Stream.of(
+            lead + heading + " " + answer, clauses(lead + heading, answer), lead + answer)
+        .map(text -> new HeadedAnswer(text, reader.read(text)))
+        .toList();
+  }
+
+  private static String clauses(String heading, String answer) {
+    return Stream.of(answer.split(";", -1))
+        .filter(clause -> !clause.isBlank())
+        .map(clause -> heading + " " + clause.strip())
+        .collect(Collectors.joining("; "));
+  }
+
+  /**
+   * Says whether it tells an acuity at distance where something else was asked for: an acuity needs
+   * no heading in a note, and there it is a slip.
+   */
+  public boolean isStray(String heading) {
+    return !heading.equals("VA")
+        && note.facts().stream().map(Fact::finding).anyMatch(Acuities.DISTANCE::equals);
+  }
+
+  /** Says whether all of it was understood, and something is said. */
+  public boolean isClear() {
+    return note.unread().isEmpty() && !note.facts().isEmpty();
+  }
+}
