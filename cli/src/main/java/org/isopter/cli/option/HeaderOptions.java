@@ -17,10 +17,7 @@ public final class HeaderOptions {
 
   @Mixin private final IdOption id = new IdOption();
 
-  @Option(
-      names = "--subject",
-      paramLabel = "ID",
-      description = "The id of the person examined.")
+  @Option(names = "--subject", paramLabel = "ID", description = "The id of the person examined.")
   private @Nullable String subject;
 
   @Option(

@@ -54,11 +54,7 @@ public record StepRow(Exam exam, UsualStep step, Site eye, State state, Optional
         facts.stream().flatMap(fact -> fact.outcome().ifAbsent().stream()).findFirst();
     State silent = facts.isEmpty() ? State.NOT_RECORDED : State.NOT_EXAMINED;
     return new StepRow(
-        exam.exam(),
-        step,
-        eye,
-        found ? State.EXAMINED : silent,
-        absent.filter(reason -> !found));
+        exam.exam(), step, eye, found ? State.EXAMINED : silent, absent.filter(reason -> !found));
   }
 
   /** Returns the facts of a step at an eye, or at both eyes together. */

@@ -57,8 +57,7 @@ public final class Amendment {
     boolean same = when.isEqual(old.header().performed());
     return note.facts().stream()
         .<Fact<?>>map(
-            fact ->
-                same || fact.at().isPresent() || fact.panel().isEmpty() ? fact : fact.at(when))
+            fact -> same || fact.at().isPresent() || fact.panel().isEmpty() ? fact : fact.at(when))
         .toList();
   }
 

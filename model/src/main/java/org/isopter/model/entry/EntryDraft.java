@@ -35,8 +35,7 @@ public final class EntryDraft {
   }
 
   static EntryDraft of(Header header, EntryAnswers answers) {
-    return new EntryDraft(
-        subject(header), header.id().value(), header.performed(), answers);
+    return new EntryDraft(subject(header), header.id().value(), header.performed(), answers);
   }
 
   private static String subject(Header header) {

@@ -176,14 +176,17 @@ public final class GuidedEntry {
   }
 
   private List<String> words(String answer) {
-    int named = IntStream.range(0, END).filter(i -> title(i).equals(answer)).findFirst().orElse(END);
+    int named =
+        IntStream.range(0, END).filter(i -> title(i).equals(answer)).findFirst().orElse(END);
     if (at == END && named < END) {
       at = named;
       return List.of();
     }
     boolean more = answer.startsWith("+");
     String said = more ? answer.substring(1).strip() : answer;
-    return said.matches("(?i)x( .*)?") && at < END ? absent(said.substring(1)) : take(ways(said), more);
+    return said.matches("(?i)x( .*)?") && at < END
+        ? absent(said.substring(1))
+        : take(ways(said), more);
   }
 
   private List<HeadedAnswer> ways(String answer) {
@@ -200,7 +203,8 @@ public final class GuidedEntry {
             && read.note().facts().stream().allMatch(fact -> fact.outcome().ifAbsent().isPresent());
     return absent
         ? take(List.of(read), false)
-        : List.of("  x takes a reason: refused, unable, n/a, masked or unknown; x R refused is one eye");
+        : List.of(
+            "  x takes a reason: refused, unable, n/a, masked or unknown; x R refused is one eye");
   }
 
   private List<String> take(List<HeadedAnswer> ways, boolean more) {
@@ -232,8 +236,7 @@ public final class GuidedEntry {
     answers = tried;
     List<String> lines = new ArrayList<>(EntryLines.recorded(answer.note().facts(), header));
     List<Violation> now = violations();
-    lines.addAll(
-        EntryLines.lookAgain(now.stream().filter(one -> !before.contains(one)).toList()));
+    lines.addAll(EntryLines.lookAgain(now.stream().filter(one -> !before.contains(one)).toList()));
     move(home, lines);
     return lines;
   }

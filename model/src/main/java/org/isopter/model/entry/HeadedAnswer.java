@@ -24,8 +24,7 @@ public record HeadedAnswer(String text, Note note) {
    */
   public static List<HeadedAnswer> ways(
       NoteReader reader, String lead, String heading, String answer) {
-    return Stream.of(
-            lead + heading + " " + answer, clauses(lead + heading, answer), lead + answer)
+    return Stream.of(lead + heading + " " + answer, clauses(lead + heading, answer), lead + answer)
         .map(text -> new HeadedAnswer(text, reader.read(text)))
         .toList();
   }

@@ -79,8 +79,7 @@ public enum UsualStep {
       optional(Fields.BLIND_SPOT)),
   FIELDS(
       both("field", "fields", "VF", "VF each full to confrontation", "L IT reduced, rest full"),
-      List.of(
-          eyes("field", "Field by confrontation", "VF", "full to confrontation", "ST reduced")),
+      List.of(eyes("field", "Field by confrontation", "VF", "full to confrontation", "ST reduced")),
       expected(
           "visual field",
           Fields.CONFRONTATION,

@@ -104,7 +104,8 @@ class SummaryTest {
             Fact.of(Globes.STATE, Site.LEFT, GlobeState.PROSTHESIS),
             Fact.of(Discs.UNDIRECTED_CUP, Site.RIGHT, new BigDecimal("0.3")));
     String text = Summary.of(exam).silent().orElseThrow();
-    assertTrue(text.contains("Not recorded, right eye: acuity at distance, size of the pupil,"), text);
+    assertTrue(
+        text.contains("Not recorded, right eye: acuity at distance, size of the pupil,"), text);
     assertFalse(text.contains("optic disc,"), text);
     assertFalse(text.contains("either eye:"), text);
   }
