@@ -1,6 +1,7 @@
 package org.isopter.cli;
 
 import java.io.PrintWriter;
+import org.isopter.cli.terminal.EditedDialogue;
 import org.isopter.mapper.io.UnwritableException;
 import org.isopter.task.input.Records;
 import org.isopter.task.io.Streams;
@@ -53,7 +54,8 @@ public final class Main implements Runnable {
    */
   public static void main(String[] args) {
     warmUp();
-    System.exit(run(Streams.standard(), args));
+    // Not by method reference, which would load what a terminal needs at every start.
+    System.exit(run(Streams.standard().at(streams -> EditedDialogue.open(streams)), args));
   }
 
   /** Makes the catalogue while the command line is read: each takes a while, and neither waits. */

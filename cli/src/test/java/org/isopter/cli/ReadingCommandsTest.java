@@ -113,8 +113,12 @@ class ReadingCommandsTest {
   @Test
   void writesMarkdownShorthandAndTheListThatWasAskedFor() {
     String bell = DEMO.resolve("07-bell-founder.yaml").toString();
-    assertEquals(0, run("summary", bell, "--format", "markdown", "--style", "shorthand"));
-    golden("summary-shorthand.md", out.toString(UTF_8));
+    assertEquals(0, run("summary", bell, "--format", "markdown"));
+    golden("summary-markdown.md", out.toString(UTF_8));
+    out.reset();
+    assertEquals(0, run("summary", bell, "--format", "shorthand"));
+    golden("summary-shorthand.txt", out.toString(UTF_8));
+    assertEquals(2, run("summary", bell, "--format", "shorthand", "--detail"));
     out.reset();
     assertEquals(0, run("summary", bell, "--urgency-hints", "uk-c205"));
     assertTrue(out.toString(UTF_8).contains("College of Optometrists (United Kingdom)"));

@@ -6,9 +6,9 @@ import java.util.Optional;
 import org.isopter.model.drawing.SeenBy;
 import org.isopter.model.letter.UrgencyRules;
 import org.isopter.task.page.SummaryForm;
-import org.isopter.task.page.SummaryStyle;
 import org.isopter.task.page.SummaryTask;
 import org.isopter.task.report.RunLog;
+import org.isopter.task.report.UsageException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
@@ -40,15 +40,11 @@ public final class SummaryOptions {
       names = "--format",
       paramLabel = "FORM",
       defaultValue = "text",
-      description = "Form of the page: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).")
+      description = {
+        "Form of the page: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).",
+        "shorthand is what was recorded alone, to paste into a chart; note reads it back."
+      })
   private SummaryForm format = SummaryForm.TEXT;
-
-  @Option(
-      names = "--style",
-      paramLabel = "STYLE",
-      defaultValue = "letter",
-      description = "How findings are put: ${COMPLETION-CANDIDATES} (default: ${DEFAULT-VALUE}).")
-  private SummaryStyle style = SummaryStyle.LETTER;
 
   @Option(
       names = "--seen-by",
@@ -88,7 +84,11 @@ public final class SummaryOptions {
 
   /** Returns the task with these options. */
   public SummaryTask task(RunLog log) {
-    return SummaryTask.of(log, format, style, view)
+    if (format == SummaryForm.SHORTHAND && (detail || urgencyHints != null)) {
+      throw new UsageException(
+          "--format shorthand with --detail or --urgency-hints: wanted what was recorded alone");
+    }
+    return SummaryTask.of(log, format, view)
         .detailed(detail)
         .strict(strict.strict())
         .into(Optional.ofNullable(output))

@@ -80,12 +80,15 @@ final class EntryAnswers {
     return step == MORE ? "more" : UsualStep.ASKED.get(step).question().key();
   }
 
-  /** Returns the step that asks for any of the facts, the one that is asked now before others. */
+  /**
+   * Returns the step that asks for any of the facts, the one that is asked now before others; the
+   * number behind the last where none does.
+   */
   static int home(int asked, List<Fact<?>> facts) {
     return IntStream.concat(IntStream.of(asked), IntStream.range(0, MORE))
         .filter(step -> step < MORE && isOf(UsualStep.ASKED.get(step), facts))
         .findFirst()
-        .orElse(asked);
+        .orElse(MORE);
   }
 
   private static boolean isOf(UsualStep step, List<Fact<?>> facts) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.isopter.model.check.Violation;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
@@ -13,11 +14,50 @@ import org.isopter.model.note.Unread;
 import org.isopter.model.note.habit.Reading;
 import org.isopter.model.text.Eyes;
 import org.isopter.model.text.FactText;
+import org.isopter.model.value.Fault;
 
 /** What guided entry says to an answer: plain lines, each whole in itself. */
 final class EntryLines {
 
+  static final String KEYS =
+      "  n = normal; x = not done; x and a reason: refused, unable, n/a, masked, unknown; b = back; "
+          + "- takes away what the step says; + adds to it; an empty line goes on; ? shows this and "
+          + "all answers.";
+  static final String REASONS =
+      "  x takes a reason: refused, unable, n/a, masked or unknown; x R refused is of one eye";
+
   private EntryLines() {}
+
+  /** Returns the question of a step, with what was answered to it. */
+  static String question(int step, EntryField asked, String answer) {
+    String normal = asked.hasNormal() ? " n = " + asked.normal() + "." : "";
+    String soFar = answer.isEmpty() ? "" : " So far: " + answer + ".";
+    return "%d of %d, %s.%s For instance %s.%s"
+        .formatted(
+            step + 1, EntryAnswers.MORE, asked.title(), soFar, asked.example(), normal);
+  }
+
+  /** Returns what stands behind the last step. */
+  static String end(List<String> again, List<String> missing) {
+    String lines = String.join("", again.stream().map(line -> line + "\n").toList());
+    return lines
+        + "All steps are behind. "
+        + missing(missing)
+        + " An empty line ends it; b goes back; the name of a step goes there.";
+  }
+
+  static String missing(List<String> missing) {
+    return missing.isEmpty()
+        ? "Nothing is missing."
+        : "Nothing is recorded of: " + String.join("; ", missing) + ".";
+  }
+
+  static List<String> contradicted(List<Fault> faults) {
+    return Stream.concat(
+            Stream.of("  not taken, for it contradicts what was said before:"),
+            faults.stream().map(fault -> "  " + fault.seen() + ": " + fault.wanted()))
+        .toList();
+  }
 
   /** Returns what was recorded, in the words of a letter, the same of either eye in one line. */
   static List<String> recorded(List<Fact<?>> facts, Header header) {

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.isopter.model.check.Consistency;
 import org.isopter.model.check.Violation;
 import org.isopter.model.exam.Exam;
@@ -30,13 +30,10 @@ import org.isopter.model.value.Result;
 public final class GuidedEntry {
 
   private static final int END = EntryAnswers.MORE;
-  private static final String KEYS =
-      "n = normal; x = not done; x and a reason: refused, unable, n/a, masked, unknown; b = back; "
-          + "- takes away what the step says; + adds to it; an empty line goes on; ? shows this and "
-          + "all answers.";
 
   private final Header header;
   private final NoteReader reader;
+  private final StepReader steps;
   private EntryAnswers answers = new EntryAnswers();
   private Optional<Unread> question = Optional.empty();
   private String unclear = "";
@@ -53,6 +50,7 @@ public final class GuidedEntry {
   public GuidedEntry(Header header, NoteReader reader) {
     this.header = header;
     this.reader = reader;
+    this.steps = new StepReader(reader);
   }
 
   /** Says whether the examination was declared to be finished. */
@@ -62,36 +60,14 @@ public final class GuidedEntry {
 
   /** Returns what tells what is asked for next, behind the last step with what to look at again. */
   public String prompt() {
-    if (at == END) {
-      String again = String.join("", reviewed().stream().map(line -> line + "\n").toList());
-      return again
-          + "All steps are behind. "
-          + missed()
-          + "An empty line ends it; b goes back; the name of a step goes there.";
-    }
-    EntryField asked = field();
-    String normal = asked.hasNormal() ? " n = " + asked.normal() + "." : "";
-    String so = answers.has(at) ? " So far: " + answers.of(at) + "." : "";
-    return "%d of %d, %s.%s For instance %s.%s"
-        .formatted(at + 1, END, asked.title(), so, asked.example(), normal);
+    return at == END
+        ? EntryLines.end(reviewed(), missing())
+        : EntryLines.question(at, StepReader.field(at), answers.of(at));
   }
 
   /** Returns the word before the place where the answer is typed. */
   public String label() {
-    return at == END ? "end" : field().title();
-  }
-
-  private static EntryField field(int step) {
-    return UsualStep.ASKED.get(step).question();
-  }
-
-  private EntryField field() {
-    return field(at);
-  }
-
-  private String missed() {
-    List<String> missing = missing();
-    return missing.isEmpty() ? "" : "Nothing is recorded of: " + String.join("; ", missing) + ". ";
+    return at == END ? "end" : StepReader.title(at);
   }
 
   /** Takes an answer and returns the lines to show. */
@@ -118,13 +94,13 @@ public final class GuidedEntry {
     }
     question = Optional.empty();
     String text = NoteReader.answered(unclear, asked, asked.readings().get(number - 1));
-    return take(List.of(new HeadedAnswer(text, reader.read(text))), adding);
+    return take(List.of(steps.read(text)), adding);
   }
 
   private List<String> next() {
     if (at < END) {
       boolean kept = answers.has(at);
-      String before = field().title() + ": " + answers.of(at);
+      String before = label() + ": " + answers.of(at);
       at++;
       return kept ? List.of("  kept, " + before) : List.of();
     }
@@ -143,13 +119,9 @@ public final class GuidedEntry {
   }
 
   private List<String> normal() {
-    return at < END && field().hasNormal()
-        ? take(List.of(read(field().normal())), false)
+    return at < END && StepReader.field(at).hasNormal()
+        ? take(List.of(steps.read(StepReader.field(at).normal())), false)
         : List.of("  there is no one normal for this: write what was found");
-  }
-
-  private HeadedAnswer read(String text) {
-    return new HeadedAnswer(text, reader.read(text));
   }
 
   private List<String> takenAway() {
@@ -162,58 +134,40 @@ public final class GuidedEntry {
   }
 
   private List<String> help() {
-    List<String> lines = new ArrayList<>(List.of("  " + KEYS));
+    List<String> lines = new ArrayList<>(List.of(EntryLines.KEYS));
     IntStream.rangeClosed(0, END)
         .filter(answers::has)
-        .forEach(step -> lines.add("  " + title(step) + ": " + answers.of(step)));
-    lines.add("  " + (missing().isEmpty() ? "Nothing is missing." : missed().strip()));
+        .forEach(step -> lines.add("  " + StepReader.title(step) + ": " + answers.of(step)));
+    lines.add("  " + EntryLines.missing(missing()));
     lines.addAll(reviewed());
     return lines;
   }
 
-  private static String title(int step) {
-    return step == END ? "besides" : field(step).title();
-  }
-
   private List<String> words(String answer) {
-    int named =
-        IntStream.range(0, END).filter(i -> title(i).equals(answer)).findFirst().orElse(END);
-    if (at == END && named < END) {
-      at = named;
+    OptionalInt named =
+        IntStream.range(0, END).filter(i -> StepReader.title(i).equals(answer)).findFirst();
+    if (at == END && named.isPresent()) {
+      at = named.getAsInt();
       return List.of();
     }
     boolean more = answer.startsWith("+");
     String said = more ? answer.substring(1).strip() : answer;
     return said.matches("(?i)x( .*)?") && at < END
-        ? absent(said.substring(1))
-        : take(ways(said), more);
+        ? absent(said.substring(1), more)
+        : take(steps.ways(at, said), more);
   }
 
-  private List<HeadedAnswer> ways(String answer) {
-    return at == END
-        ? List.of(read(answer))
-        : HeadedAnswer.ways(reader, "", field().heading(), answer);
-  }
-
-  private List<String> absent(String reason) {
-    HeadedAnswer read =
-        read(field().heading() + (reason.isBlank() ? " not done" : " " + reason.strip()));
-    boolean absent =
-        read.isClear()
-            && read.note().facts().stream().allMatch(fact -> fact.outcome().ifAbsent().isPresent());
-    return absent
-        ? take(List.of(read), false)
-        : List.of(
-            "  x takes a reason: refused, unable, n/a, masked or unknown; x R refused is one eye");
+  private List<String> absent(String reason, boolean more) {
+    return steps
+        .absent(at, reason)
+        .map(answer -> take(List.of(answer), more))
+        .orElse(List.of(EntryLines.REASONS));
   }
 
   private List<String> take(List<HeadedAnswer> ways, boolean more) {
-    String heading = at == END ? "VA" : field().heading();
     adding = more;
-    return ways.stream()
-        .filter(way -> way.isClear() && !way.isStray(heading))
-        .findFirst()
-        .map(way -> record(way, more))
+    return StepReader.clear(at, ways)
+        .map(answer -> record(answer, more))
         .orElseGet(() -> ask(ways.get(0)));
   }
 
@@ -227,10 +181,7 @@ public final class GuidedEntry {
     }
     Result<List<Fact<?>>> facts = reader.facts(tried.note());
     if (!facts.isOk()) {
-      return Stream.concat(
-              Stream.of("  not taken, for it contradicts what was said before:"),
-              facts.faults().stream().map(fault -> "  " + fault.seen() + ": " + fault.wanted()))
-          .toList();
+      return EntryLines.contradicted(facts.faults());
     }
     Set<Violation> before = Set.copyOf(violations());
     answers = tried;
@@ -245,7 +196,8 @@ public final class GuidedEntry {
     if (home == at) {
       at = Math.min(END, at + 1);
     } else if (at < END) {
-      lines.add("  this is of " + title(home) + "; " + title(at) + " is still open");
+      String whose = home == END ? "this is asked by no step" : "this is of " + StepReader.title(home);
+      lines.add("  " + whose + "; " + label() + " is still open");
     }
   }
 

@@ -1,10 +1,12 @@
 package org.isopter.model.entry;
 
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.exam.Fact;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
 
@@ -15,6 +17,8 @@ import org.isopter.model.note.NoteReader;
  * @param note what it says
  */
 public record HeadedAnswer(String text, Note note) {
+
+  private static final Set<Finding<?>> AT_DISTANCE = Set.of(Acuities.DISTANCE, Acuities.BOUND);
 
   /**
    * Returns the ways to read an answer: with the heading before it, with the heading before each of
@@ -42,7 +46,7 @@ public record HeadedAnswer(String text, Note note) {
    */
   public boolean isStray(String heading) {
     return !heading.equals("VA")
-        && note.facts().stream().map(Fact::finding).anyMatch(Acuities.DISTANCE::equals);
+        && note.facts().stream().map(Fact::finding).anyMatch(AT_DISTANCE::contains);
   }
 
   /** Says whether all of it was understood, and something is said. */

@@ -44,7 +44,7 @@ public enum UsualStep {
   ACUITY(
       both("acuity", "acuity", "VA", "", "sc R 6/9 L 6/6"),
       List.of(eyes("acuity", "Acuity at distance", "VA", "", "6/9-2 sc")),
-      expected("acuity at distance", Acuities.DISTANCE)),
+      expected("acuity at distance", Acuities.DISTANCE, Acuities.BOUND)),
   PINHOLE(
       both("pinhole", "pinhole", "PH", "", "R 6/6 L NI"),
       List.of(eyes("pinhole", "Acuity through a pinhole", "PH", "", "6/6")),

@@ -3,7 +3,6 @@ package org.isopter.model.letter;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.text.FactText;
@@ -14,7 +13,6 @@ import org.isopter.model.text.PlainWords;
 final class EyeCell {
 
   private final Subject subject;
-  private final Wording wording;
   private final OffsetDateTime performed;
   private final List<Group> groups = new ArrayList<>();
 
@@ -34,25 +32,19 @@ final class EyeCell {
     }
   }
 
-  private EyeCell(Subject subject, Wording wording, OffsetDateTime performed) {
+  private EyeCell(Subject subject, OffsetDateTime performed) {
     this.subject = subject;
-    this.wording = wording;
     this.performed = performed;
   }
 
   /** Returns the words for an eye; none where nothing was found. */
-  static String of(EyeView eye, Subject subject, Wording wording) {
-    EyeCell cell = new EyeCell(subject, wording, eye.exam().exam().header().performed());
+  static String of(EyeView eye, Subject subject) {
+    EyeCell cell = new EyeCell(subject, eye.exam().exam().header().performed());
     subject.labels().keySet().stream().flatMap(eye::seen).forEach(seen -> cell.add(seen.fact()));
     return cell.text();
   }
 
   private void add(Fact<?> fact) {
-    Optional<String> own = wording.of(fact, performed);
-    if (own.isPresent()) {
-      groups.add(new Group("", new ArrayList<>(List.of(own.get()))));
-      return;
-    }
     FactWords said = FactText.words(fact, performed);
     String words = subject.label(fact.finding()) + said.value(", ") + FactText.remarks(said);
     String context = FactText.context(said);

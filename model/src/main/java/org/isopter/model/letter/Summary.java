@@ -46,17 +46,12 @@ public record Summary(
 
   /** Returns the summary of an examination in the words of a letter. */
   public static Summary of(Exam exam) {
-    return of(exam, Wording.LETTER);
-  }
-
-  /** Returns the summary of an examination with words of its own for what was found. */
-  public static Summary of(Exam exam, Wording wording) {
     Conclusions conclusions = Conclusions.of(exam);
     return new Summary(
         exam,
-        defect(exam, wording),
-        rows(exam, wording),
-        together(exam, wording),
+        defect(exam),
+        rows(exam),
+        together(exam),
         Missing.lines(exam),
         Unrecorded.sentence(ExamView.of(exam)),
         conclusions.brief(),
@@ -64,45 +59,42 @@ public record Summary(
         conclusions.sources());
   }
 
-  private static List<String> defect(Exam exam, Wording wording) {
+  private static List<String> defect(Exam exam) {
     String title = Pupils.AFFERENT_DEFECT.title();
     List<String> stated =
         ExamView.of(exam)
             .both()
             .facts(Pupils.AFFERENT_DEFECT)
-            .map(fact -> title + ": " + PlainWords.sentence(words(exam, fact, wording)))
+            .map(fact -> title + ": " + PlainWords.sentence(words(exam, fact)))
             .toList();
     return stated.isEmpty() ? List.of(title + ": not recorded.") : stated;
   }
 
-  private static List<Row> rows(Exam exam, Wording wording) {
+  private static List<Row> rows(Exam exam) {
     ExamView view = ExamView.of(exam);
     return Subject.of(view).stream()
         .map(
             subject ->
                 new Row(
                     subject.title(),
-                    EyeCell.of(view.right(), subject, wording),
-                    EyeCell.of(view.left(), subject, wording)))
+                    EyeCell.of(view.right(), subject),
+                    EyeCell.of(view.left(), subject)))
         .filter(row -> !row.right().isEmpty() || !row.left().isEmpty())
         .toList();
   }
 
-  private static List<String> together(Exam exam, Wording wording) {
+  private static List<String> together(Exam exam) {
     return ExamView.of(exam)
         .both()
         .entries()
         .<Fact<?>>map(ExamView.Named::fact)
         .filter(fact -> fact.panel().isPresent() && fact.finding() != Pupils.AFFERENT_DEFECT)
-        .map(fact -> subject(fact) + ": " + PlainWords.sentence(words(exam, fact, wording)))
+        .map(fact -> subject(fact) + ": " + PlainWords.sentence(words(exam, fact)))
         .toList();
   }
 
-  private static String words(Exam exam, Fact<?> fact, Wording wording) {
-    return Optional.of(fact)
-        .filter(one -> one.panel().isPresent())
-        .flatMap(one -> wording.of(one, exam.header().performed()))
-        .orElseGet(() -> FactText.of(fact, exam.header().performed()));
+  private static String words(Exam exam, Fact<?> fact) {
+    return FactText.of(fact, exam.header().performed());
   }
 
   private static String subject(Fact<?> fact) {

@@ -85,7 +85,7 @@ class LetterTest {
     Fact<?> notDone = Fact.absent(Pupils.DIRECT, Site.LEFT, Absence.NOT_DONE);
     assertTrue(silent(right).contains("left eye: response to light;"), silent(right));
     assertFalse(silent(right, notDone).contains("response to light"));
-    assertTrue(silent().contains("either eye: acuity at distance, visual field, optic disc"));
+    assertTrue(silent().contains("either eye: acuity at distance, size of the pupil, "));
     assertFalse(silent().contains("normal"));
   }
 

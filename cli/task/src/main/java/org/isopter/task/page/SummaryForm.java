@@ -4,7 +4,10 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.util.function.Function;
 import org.isopter.model.drawing.SeenBy;
+import org.isopter.model.entry.ChartNote;
+import org.isopter.model.exam.Exam;
 import org.isopter.model.letter.Letter;
+import org.isopter.model.letter.Summary;
 
 /** The forms of a summary. */
 public enum SummaryForm {
@@ -12,7 +15,14 @@ public enum SummaryForm {
   MARKDOWN("markdown", view -> Letter.markdown()),
   HTML("html", Letter::html),
   /** PDF/A-3A and PDF/UA-1, with the pictures of {@link #HTML}. */
-  PDF("pdf", Letter::html);
+  PDF("pdf", Letter::html),
+  /** The facts alone, in shorthand that reads back the same, to paste into a chart. */
+  SHORTHAND("shorthand", view -> Letter.text()) {
+    @Override
+    String page(Letter written, Exam exam) {
+      return ChartNote.of(exam).text();
+    }
+  };
 
   private final String word;
   private final Function<SeenBy, Letter> letter;
@@ -35,7 +45,7 @@ public enum SummaryForm {
   /** Returns the ending of a file of this form, without a dot. */
   String ending() {
     return switch (this) {
-      case TEXT -> "txt";
+      case TEXT, SHORTHAND -> "txt";
       case MARKDOWN -> "md";
       case HTML -> "html";
       case PDF -> "pdf";
@@ -45,6 +55,11 @@ public enum SummaryForm {
   /** Returns what stands in a file of this form for the page of a letter. */
   byte[] bytes(String page) {
     return this == PDF ? PdfLetter.of(page) : page.getBytes(UTF_8);
+  }
+
+  /** Returns the page of an examination, with a letter of this form. */
+  String page(Letter written, Exam exam) {
+    return written.write(Summary.of(exam));
   }
 
   /** Returns the word that the option takes. */

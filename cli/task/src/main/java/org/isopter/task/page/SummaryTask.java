@@ -6,7 +6,6 @@ import java.util.Optional;
 import org.isopter.model.drawing.SeenBy;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.letter.Letter;
-import org.isopter.model.letter.Summary;
 import org.isopter.model.letter.UrgencyRules;
 import org.isopter.model.value.FaultException;
 import org.isopter.task.input.InputDocument;
@@ -25,7 +24,6 @@ public final class SummaryTask {
   private final RunLog log;
   private final SummaryForm form;
   private final Letter letter;
-  private final SummaryStyle style;
   private final RecordErrors errors;
   private final Optional<PageFolder> folder;
 
@@ -33,26 +31,24 @@ public final class SummaryTask {
       RunLog log,
       SummaryForm form,
       Letter letter,
-      SummaryStyle style,
       RecordErrors errors,
       Optional<PageFolder> folder) {
     this.log = log;
     this.form = form;
     this.letter = letter;
-    this.style = style;
     this.errors = errors;
     this.folder = folder;
   }
 
-  /** Makes a task that writes pages in a form and style. */
-  public static SummaryTask of(RunLog log, SummaryForm form, SummaryStyle style) {
-    return of(log, form, style, SeenBy.USUAL);
+  /** Makes a task that writes pages in a form. */
+  public static SummaryTask of(RunLog log, SummaryForm form) {
+    return of(log, form, SeenBy.USUAL);
   }
 
-  /** Makes a task that writes pages in a form and style, with pictures seen from one side. */
-  public static SummaryTask of(RunLog log, SummaryForm form, SummaryStyle style, SeenBy view) {
+  /** Makes a task that writes pages in a form, with pictures seen from one side. */
+  public static SummaryTask of(RunLog log, SummaryForm form, SeenBy view) {
     return new SummaryTask(
-        log, form, form.letter(view), style, new RecordErrors(log, false), Optional.empty());
+        log, form, form.letter(view), new RecordErrors(log, false), Optional.empty());
   }
 
   /** Returns this task with everything that follows from the findings, and from where. */
@@ -66,18 +62,18 @@ public final class SummaryTask {
   }
 
   private SummaryTask with(Letter other) {
-    return new SummaryTask(log, form, other, style, errors, folder);
+    return new SummaryTask(log, form, other, errors, folder);
   }
 
   /** Returns this task, refusing records with errors by the consistency rules. */
   public SummaryTask strict(boolean strict) {
-    return new SummaryTask(log, form, letter, style, new RecordErrors(log, strict), folder);
+    return new SummaryTask(log, form, letter, new RecordErrors(log, strict), folder);
   }
 
   /** Returns this task with each page in a file of a folder, which is made where it is missing. */
   public SummaryTask into(Optional<Path> pages) {
     return new SummaryTask(
-        log, form, letter, style, errors, pages.map(to -> new PageFolder(to, form.ending())));
+        log, form, letter, errors, pages.map(to -> new PageFolder(to, form.ending())));
   }
 
   /**
@@ -98,7 +94,7 @@ public final class SummaryTask {
     if (!errors.admits(item.position(), exam)) {
       return;
     }
-    String page = letter.write(Summary.of(exam, style.words()));
+    String page = form.page(letter, exam);
     if (folder.isEmpty()) {
       log.data().print(log.done() > 0 ? "\n\n" + page : page);
       log.accept(item.position());

@@ -55,7 +55,7 @@ class PdfLetterTest {
 
   private static byte[] pdf(Exam exam) {
     String page =
-        SummaryForm.PDF.letter().detailed().write(Summary.of(exam, SummaryStyle.LETTER.words()));
+        SummaryForm.PDF.letter().detailed().write(Summary.of(exam));
     return SummaryForm.PDF.bytes(page);
   }
 
