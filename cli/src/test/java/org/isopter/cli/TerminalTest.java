@@ -64,8 +64,8 @@ class TerminalTest {
   void keepsADraftWhenItIsBrokenOff() throws Exception {
     for (String key : new String[] {BREAK, END_OF_INPUT}) {
       try (Sitting sitting = Sitting.of(examine())) {
-        sitting.awaits(": ").types("sc each 6/6\r").awaits("recorded");
-        sitting.types(key).awaits("Kept as a draft");
+        sitting.awaits("For instance").awaits(": ").types("sc each 6/6\r").awaits("recorded");
+        sitting.awaits("For instance").awaits(": ").types(key).awaits("Kept as a draft");
         assertEquals(ExitStatus.REFUSED, sitting.status());
       }
       assertTrue(Files.readString(folder.resolve("v.draft")).contains("VA sc each 6/6"));
