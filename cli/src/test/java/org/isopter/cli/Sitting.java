@@ -31,8 +31,7 @@ final class Sitting implements AutoCloseable {
 
   private Sitting(String... args) throws IOException {
     terminal =
-        new ExternalTerminal(
-            "sitting", "xterm", new PipedInputStream(keyboard), screen, UTF_8);
+        new ExternalTerminal("sitting", "xterm", new PipedInputStream(keyboard), screen, UTF_8);
     terminal.setSize(Size.of(100, 30));
     Streams streams =
         new Streams(

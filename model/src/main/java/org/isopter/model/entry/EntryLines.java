@@ -33,8 +33,7 @@ final class EntryLines {
     String normal = asked.hasNormal() ? " n = " + asked.normal() + "." : "";
     String soFar = answer.isEmpty() ? "" : " So far: " + answer + ".";
     return "%d of %d, %s.%s For instance %s.%s"
-        .formatted(
-            step + 1, EntryAnswers.MORE, asked.title(), soFar, asked.example(), normal);
+        .formatted(step + 1, EntryAnswers.MORE, asked.title(), soFar, asked.example(), normal);
   }
 
   /** Returns what stands behind the last step. */

@@ -196,7 +196,8 @@ public final class GuidedEntry {
     if (home == at) {
       at = Math.min(END, at + 1);
     } else if (at < END) {
-      String whose = home == END ? "this is asked by no step" : "this is of " + StepReader.title(home);
+      String whose =
+          home == END ? "this is asked by no step" : "this is of " + StepReader.title(home);
       lines.add("  " + whose + "; " + label() + " is still open");
     }
   }

@@ -98,8 +98,7 @@ class ChartNoteTest {
     String lines = NoteWriter.write(exam).orThrow();
     assertTrue(ChartNote.of(exam).text().length() * 3 < lines.length(), lines);
     assertEquals(
-        Set.copyOf(exam.facts()),
-        new HashSet<>(READER.read(ChartNote.of(exam).text()).facts()));
+        Set.copyOf(exam.facts()), new HashSet<>(READER.read(ChartNote.of(exam).text()).facts()));
   }
 
   @Test
