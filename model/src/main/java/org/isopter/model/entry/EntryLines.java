@@ -37,10 +37,8 @@ final class EntryLines {
   }
 
   /** Returns what stands behind the last step. */
-  static String end(List<String> again, List<String> missing) {
-    String lines = String.join("", again.stream().map(line -> line + "\n").toList());
-    return lines
-        + "All steps are behind. "
+  static String end(List<String> missing) {
+    return "All steps are behind. "
         + missing(missing)
         + " An empty line ends it; b goes back; the name of a step goes there.";
   }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.isopter.model.check.Consistency;
 import org.isopter.model.check.Violation;
 import org.isopter.model.exam.Exam;
@@ -58,10 +59,10 @@ public final class GuidedEntry {
     return done;
   }
 
-  /** Returns what tells what is asked for next, behind the last step with what to look at again. */
+  /** Returns the line that tells what is asked for next. */
   public String prompt() {
     return at == END
-        ? EntryLines.end(reviewed(), missing())
+        ? EntryLines.end(missing())
         : EntryLines.question(at, StepReader.field(at), answers.of(at));
   }
 
@@ -70,8 +71,16 @@ public final class GuidedEntry {
     return at == END ? "end" : StepReader.title(at);
   }
 
-  /** Takes an answer and returns the lines to show. */
+  /** Takes an answer and returns the lines to show; at the end, also what to look at again. */
   public List<String> enter(String line) {
+    int before = at;
+    List<String> lines = answered(line);
+    return before < END && at == END
+        ? Stream.concat(lines.stream(), reviewed().stream()).distinct().toList()
+        : lines;
+  }
+
+  private List<String> answered(String line) {
     String answer = line.strip();
     if (question.isPresent() && answer.matches("\\d{1,2}")) {
       return choose(Integer.parseInt(answer));

@@ -15,22 +15,34 @@ import org.isopter.model.note.NoteReader;
  *
  * @param text the answer as a note has it, with the heading where the answer had none
  * @param note what it says
+ * @param headed whether it came with a heading
  */
-public record HeadedAnswer(String text, Note note) {
+public record HeadedAnswer(String text, Note note, boolean headed) {
 
   private static final Set<Finding<?>> AT_DISTANCE = Set.of(Acuities.DISTANCE, Acuities.BOUND);
 
   /**
-   * Returns the ways to read an answer: with the heading before it, with the heading before each of
-   * its clauses, and as it stands, in the order in which they are to be tried.
+   * Returns the ways to read an answer in the order in which they are to be tried: with the heading
+   * before it, with the heading before each of its clauses, and as it stands; that comes first
+   * where it has a heading already.
    *
    * @param lead what stands before the heading, for instance {@code R: }
    */
   public static List<HeadedAnswer> ways(
       NoteReader reader, String lead, String heading, String answer) {
-    return Stream.of(lead + heading + " " + answer, clauses(lead + heading, answer), lead + answer)
-        .map(text -> new HeadedAnswer(text, reader.read(text)))
-        .toList();
+    HeadedAnswer alone = of(reader, lead + answer);
+    // A second heading is not read; that of an acuity is the only one that may be left out.
+    boolean has = alone.isClear() && !of(reader, lead + "VA " + answer).isClear();
+    HeadedAnswer whole = of(reader, lead + heading + " " + answer);
+    HeadedAnswer parts = of(reader, clauses(lead + heading, answer));
+    return has
+        ? List.of(new HeadedAnswer(alone.text, alone.note, true), whole, parts)
+        : List.of(whole, parts, alone);
+  }
+
+  /** Returns an answer as it stands. */
+  static HeadedAnswer of(NoteReader reader, String text) {
+    return new HeadedAnswer(text, reader.read(text), false);
   }
 
   private static String clauses(String heading, String answer) {
@@ -41,11 +53,12 @@ public record HeadedAnswer(String text, Note note) {
   }
 
   /**
-   * Says whether it tells an acuity at distance where something else was asked for: an acuity needs
-   * no heading in a note, and there it is a slip.
+   * Says whether it tells an acuity at distance, without saying so, where something else was asked
+   * for: an acuity needs no heading in a note, and there it is a slip.
    */
   public boolean isStray(String heading) {
-    return !heading.equals("VA")
+    return !headed
+        && !heading.equals("VA")
         && note.facts().stream().map(Fact::finding).anyMatch(AT_DISTANCE::contains);
   }
 

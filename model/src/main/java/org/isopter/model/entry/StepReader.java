@@ -23,7 +23,7 @@ final class StepReader {
   }
 
   HeadedAnswer read(String text) {
-    return new HeadedAnswer(text, reader.read(text));
+    return HeadedAnswer.of(reader, text);
   }
 
   /** Returns the ways to read an answer, in the order in which they are to be tried. */

@@ -3,6 +3,7 @@ package org.isopter.task.note;
 import java.security.SecureRandom;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import org.isopter.model.entry.Ulid;
 import org.isopter.model.exam.Header;
@@ -47,7 +48,7 @@ public record HeaderRequest(
         in(department.idSystem(), id(id)),
         Party.of(in(department.subjectSystem(), Identifier.of(subject))),
         performer.or(department::performer).map(Party::named),
-        performed.orElseGet(() -> OffsetDateTime.now(zone)),
+        performed.orElseGet(() -> OffsetDateTime.now(zone).truncatedTo(ChronoUnit.SECONDS)),
         Status.FINAL,
         department.setting(),
         Optional.empty(),
