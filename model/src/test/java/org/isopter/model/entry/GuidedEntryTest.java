@@ -149,8 +149,7 @@ class GuidedEntryTest {
             "normal",
             "\u00a0",
             "6/",
-            "R 6/9 L",
-            "N/A?")) {
+            "R 6/9 L")) {
       enter(wrong);
       assertEquals(Set.of(), recorded(), wrong);
     }
