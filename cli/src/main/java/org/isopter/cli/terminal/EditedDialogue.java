@@ -58,7 +58,8 @@ public final class EditedDialogue implements Dialogue {
 
   /** Returns a dialogue at a terminal. */
   public static Dialogue on(Terminal terminal) {
-    if (terminal.getSize().getColumns() == 0) {
+    if (terminal.getSize().getColumns() == 0 || terminal.getSize().getRows() == 0) {
+      // A terminal that does not know its size has no room for a line.
       terminal.setSize(USUAL);
     }
     return new EditedDialogue(terminal);
