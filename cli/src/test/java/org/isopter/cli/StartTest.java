@@ -24,6 +24,7 @@ class StartTest {
     assertFalse(loaded.contains(LIBRARY), "HAPI was loaded");
     assertFalse(loaded.contains(CORE), "HAPI's core was loaded");
     assertFalse(loaded.contains("com.networknt"), "the schema library was loaded");
+    assertFalse(loaded.contains("org.jline"), "what a terminal needs was loaded");
   }
 
   @Test
