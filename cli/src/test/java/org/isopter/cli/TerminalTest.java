@@ -78,7 +78,7 @@ class TerminalTest {
     try (Sitting sitting = Sitting.of(examine())) {
       sitting.awaits("acuity: ").types("stereo 60\" TNO\r").awaits("60 arcsec");
       sitting.awaits("acuity is still open").awaits("acuity: ").types("6/6 \\\r");
-      sitting.awaits("not read: \"VA 6/6 \\\"").types(BREAK);
+      sitting.awaits("not read: \"VA 6/6 \\\"").awaits("acuity: ").types(BREAK);
       assertEquals(ExitStatus.REFUSED, sitting.status());
     }
   }
