@@ -54,8 +54,7 @@ class PdfLetterTest {
   }
 
   private static byte[] pdf(Exam exam) {
-    String page =
-        SummaryForm.PDF.letter().detailed().write(Summary.of(exam));
+    String page = SummaryForm.PDF.letter().detailed().write(Summary.of(exam));
     return SummaryForm.PDF.bytes(page);
   }
 
