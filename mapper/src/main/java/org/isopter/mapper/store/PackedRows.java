@@ -6,7 +6,6 @@ import java.nio.ByteBuffer;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -117,10 +116,9 @@ public record PackedRows(byte[] key, byte[] bytes, int count) {
   }
 
   private static String text(ByteBuffer in) {
-    int length = number(in);
-    String text = new String(in.array(), in.position(), length, UTF_8);
-    in.position(in.position() + length);
-    return text;
+    byte[] text = new byte[number(in)];
+    in.get(text);
+    return new String(text, UTF_8);
   }
 
   private static int number(ByteBuffer in) {
@@ -145,7 +143,7 @@ public record PackedRows(byte[] key, byte[] bytes, int count) {
       room(5);
       int rest = number;
       while (rest >= 0x80) {
-        buffer.put((byte) (rest & 0x7f | 0x80));
+        buffer.put((byte) ((rest & 0x7f) | 0x80));
         rest >>>= 7;
       }
       buffer.put((byte) rest);
@@ -169,7 +167,9 @@ public record PackedRows(byte[] key, byte[] bytes, int count) {
     }
 
     byte[] all() {
-      return Arrays.copyOf(buffer.array(), buffer.position());
+      byte[] all = new byte[buffer.position()];
+      buffer.flip().get(all);
+      return all;
     }
   }
 }
