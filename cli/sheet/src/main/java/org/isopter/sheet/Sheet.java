@@ -119,13 +119,7 @@ public final class Sheet {
     List<String> lines = new ArrayList<>(lines(field, day));
     field
         .unread()
-        .forEach(
-            unread ->
-                lines.add(
-                    "Not understood: "
-                        + unread.why()
-                        + ". Nearest understood: "
-                        + unread.nearest()));
+        .forEach(unread -> lines.add("Not understood: " + unread.why() + ". " + unread.advice()));
     field.foreign().stream().map(Sheet::elsewhere).distinct().forEach(lines::add);
     if (lines.isEmpty()) {
       lines.add("Nothing is said here.");

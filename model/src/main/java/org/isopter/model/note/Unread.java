@@ -54,9 +54,14 @@ public record Unread(
     return new Fault(place(), "\"" + text + "\"", why, "nearest understood: " + nearest);
   }
 
-  private String advice() {
-    return isQuestion()
-        ? "It may mean: " + readings.stream().map(Reading::text).collect(Collectors.joining(" or "))
+  /** Returns what to write instead: its readings, else a near form, else items of that form. */
+  public String advice() {
+    if (isQuestion()) {
+      return "It may mean: "
+          + readings.stream().map(Reading::text).collect(Collectors.joining(" or "));
+    }
+    return nearest.equals(Advice.START)
+        ? "Items are written like these: " + nearest
         : "Nearest understood: " + nearest;
   }
 
