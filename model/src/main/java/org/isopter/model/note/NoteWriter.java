@@ -9,7 +9,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Colours;
+import org.isopter.model.catalogue.VisualFunctions;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Finding;
@@ -35,6 +38,17 @@ import org.isopter.model.value.Site;
 public final class NoteWriter {
 
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+
+  /** What is tested of each eye or of both together: OU alone does not tell which. */
+  private static final Set<Finding<?>> ASKED =
+      Set.of(
+          Acuities.DISTANCE,
+          Acuities.NEAR,
+          Acuities.BOUND,
+          Colours.PLATES,
+          VisualFunctions.FIXATION,
+          VisualFunctions.CONTRAST,
+          VisualFunctions.PREFERENTIAL_LOOKING);
 
   private static final Map<Finding<?>, Wording<?>> WORDINGS = new HashMap<>();
 
@@ -111,7 +125,7 @@ public final class NoteWriter {
 
   private static String side(Fact<?> fact) {
     boolean pair = fact.finding().sites().equals(Site.PAIR);
-    if (fact.finding() == Colours.PLATES && fact.site() == Site.BOTH) {
+    if (ASKED.contains(fact.finding()) && fact.site() == Site.BOTH) {
       return Common.BOTH_OPEN;
     }
     return pair ? "" : Common.SIDES.phrase(fact.site());

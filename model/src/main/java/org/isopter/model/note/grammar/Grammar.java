@@ -45,6 +45,8 @@ public record Grammar(
     EACH,
     /** It names an eye; both is the two together. */
     EACH_OR_BOTH,
+    /** It names an eye; both alone may be one test of the two together, or one of each. */
+    EACH_OR_ASKED,
     /** It is part of the value: the eye that answers less. */
     NAMED,
     /** There is none: it is said of the pair. */
@@ -52,7 +54,7 @@ public record Grammar(
 
     /** Says whether a side names an eye here, not a direction. */
     public boolean namesAnEye() {
-      return this == EACH || this == EACH_OR_BOTH;
+      return this == EACH || this == EACH_OR_BOTH || this == EACH_OR_ASKED;
     }
 
     /** Returns the sites of the facts of an item at a side. */

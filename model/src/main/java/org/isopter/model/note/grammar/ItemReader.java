@@ -97,6 +97,7 @@ public final class ItemReader {
     if (!scan.groups().isEmpty()) {
       requireClearHead(start, scan);
       requireSaid(start, scan);
+      requireClearBoth(start, scan.groups());
       return scan.groups();
     }
     boolean needed =
@@ -116,6 +117,25 @@ public final class ItemReader {
     if (start.continued() && nothing) {
       throw NotRead.because("nothing is said of this eye");
     }
+  }
+
+  /** Beside the right eye and the left, both is the two together; alone it may be each of them. */
+  private static void requireClearBoth(Start start, List<Scan.Group> groups) throws NotRead {
+    boolean asked =
+        start.grammar().sides() == Grammar.Sides.EACH_OR_ASKED
+            && !start.continued()
+            && groups.stream().allMatch(ItemReader::isUnclearBoth);
+    if (asked) {
+      throw NotRead.because("it may be one test with both eyes open, or one of each eye")
+          .orAt(groups.get(0).at());
+    }
+  }
+
+  private static boolean isUnclearBoth(Scan.Group group) {
+    String word = group.at().text();
+    return group.side().equals(Optional.of(Site.BOTH))
+        && !word.equalsIgnoreCase(Common.BOTH_OPEN)
+        && !word.equalsIgnoreCase(Common.EACH);
   }
 
   /** A value before the side may belong to what stands before it. */

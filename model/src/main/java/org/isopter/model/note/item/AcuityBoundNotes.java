@@ -50,7 +50,7 @@ final class AcuityBoundNotes {
   static final List<Grammar> GRAMMARS =
       List.of(
           Grammar.of("acuity beyond a line", "VA beyond line R worse than 6/60")
-              .sides(Grammar.Sides.EACH_OR_BOTH)
+              .sides(Grammar.Sides.EACH_OR_ASKED)
               .startsWith("VA beyond line")
               .slots(BOUND, CORRECTION, CHART, TEST_DISTANCE)
               .whole(Acuities.BOUND)

@@ -61,7 +61,7 @@ final class AcuityNotes {
 
   static final Grammar DISTANCE =
       Grammar.of("distance acuity", "VA sc R 6/9 ph 6/6 L 6/12")
-          .sides(Grammar.Sides.EACH_OR_BOTH)
+          .sides(Grammar.Sides.EACH_OR_ASKED)
           .startsWith("VA", "V", "vision", "acuity", "visual acuity", "DVA", "distance VA")
           .startsWith(
               AcuityWords.CORRECTIONS.words().stream().map(Heading::of).map(Heading::keptAsWord))
@@ -74,7 +74,7 @@ final class AcuityNotes {
   /** An acuity without a heading: only what can be nothing else, a fraction or low vision. */
   static final Grammar EVIDENT =
       Grammar.of("acuity without a heading", "R 6/9 ph 6/6")
-          .sides(Grammar.Sides.EACH_OR_BOTH)
+          .sides(Grammar.Sides.EACH_OR_ASKED)
           .withoutCommonSlots()
           .slots(ALONE, BESIDE, PRINT, CORRECTION, Common.COURSE)
           .build(eye -> distance(eye, ALONE));
@@ -88,7 +88,7 @@ final class AcuityNotes {
 
   private static final Grammar NEAR =
       Grammar.of("near acuity", "NV cc R N5 L N8 @ 40 cm")
-          .sides(Grammar.Sides.EACH_OR_BOTH)
+          .sides(Grammar.Sides.EACH_OR_ASKED)
           .startsWith("NV", "near", "near vision", "near VA", "near acuity")
           .slots(CLOSE, CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE, NOTATION)
           .whole(Acuities.NEAR)

@@ -15,7 +15,6 @@ import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.note.token.Words;
 import org.isopter.model.value.Quantity;
-import org.isopter.model.value.Site;
 import org.isopter.model.value.Unit;
 
 /** Colour plates, and the redness of a red target. */
@@ -52,7 +51,7 @@ final class ColourNotes {
   static final List<Grammar> GRAMMARS =
       List.of(
           Grammar.of("colour plates", "ishihara R 13/15 L 12/15 (24)")
-              .sides(Grammar.Sides.EACH_OR_BOTH)
+              .sides(Grammar.Sides.EACH_OR_ASKED)
               .startsWith(TESTS.words().stream().map(Heading::of).map(Heading::keptAsWord))
               .startsWith("colour plates", "color plates")
               .slots(TEST, SCORE, CONTROL, EDITION)
@@ -101,10 +100,6 @@ final class ColourNotes {
 
   private static void plates(Eye eye) throws NotRead {
     Score score = eye.get(SCORE);
-    if (eye.site() == Site.BOTH && !eye.isCalled(Common.BOTH_OPEN)) {
-      throw NotRead.because("it may be one test with both eyes open, or the score of each eye")
-          .write("ishihara R 14/14 L 14/14");
-    }
     eye.found(
         Colours.PLATES,
         new Colours.Plates(

@@ -54,7 +54,7 @@ final class FunctionNotes {
               .whole(VisualFunctions.STEREOPSIS)
               .build(FunctionNotes::depth),
           Grammar.of("fixation", "fixation R central steady maintained")
-              .sides(Grammar.Sides.EACH_OR_BOTH)
+              .sides(Grammar.Sides.EACH_OR_ASKED)
               .startsWith("fixation")
               .slots(IS_CENTRAL, IS_STEADY, IS_MAINTAINED, DOES_FOLLOW)
               .whole(VisualFunctions.FIXATION)

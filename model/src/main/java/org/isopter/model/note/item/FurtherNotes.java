@@ -114,7 +114,7 @@ final class FurtherNotes {
           number(
               VisualFunctions.PREFERENTIAL_LOOKING,
               "preferential looking",
-              Grammar.Sides.EACH_OR_BOTH,
+              Grammar.Sides.EACH_OR_ASKED,
               Unit.CYCLES_PER_DEGREE,
               "6.5 cycles per degree",
               "cycles per degree"),
@@ -221,7 +221,7 @@ final class FurtherNotes {
     return one(
         VisualFunctions.CONTRAST,
         "contrast",
-        Grammar.Sides.EACH_OR_BOTH,
+        Grammar.Sides.EACH_OR_ASKED,
         cursor -> cursor.number().filter(any -> cursor.take("log") && cursor.take("units")),
         found -> found.toPlainString() + " log units",
         "1.65 log units");
