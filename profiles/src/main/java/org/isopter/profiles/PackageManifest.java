@@ -6,7 +6,7 @@ import org.hl7.fhir.r4.model.MetadataResource;
 import org.hl7.fhir.r4.model.StructureDefinition;
 import org.isopter.model.value.Canonical;
 import org.isopter.profiles.artefact.ArtefactText;
-import org.isopter.profiles.artefact.Release;
+import org.isopter.profiles.artefact.ProfileRelease;
 import org.isopter.profiles.artefact.view.View;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
@@ -40,7 +40,7 @@ final class PackageManifest {
     ObjectNode file = add(view.fileName(), View.TYPE);
     file.put("id", view.id());
     file.put("url", view.url());
-    file.put("version", Release.VERSION);
+    file.put("version", ProfileRelease.VERSION);
   }
 
   private ObjectNode add(String name, String type) {
@@ -55,8 +55,8 @@ final class PackageManifest {
   /** Returns {@code package.json}. */
   static byte[] packageJson() {
     ObjectNode json = JSON.createObjectNode();
-    json.put("name", Release.PACKAGE);
-    json.put("version", Release.VERSION);
+    json.put("name", ProfileRelease.PACKAGE);
+    json.put("version", ProfileRelease.VERSION);
     json.put("title", "Isopter");
     json.put("description", "The bedside examination of the optic nerve and the eye in FHIR R4.");
     json.put("type", "fhir.ig");
@@ -64,8 +64,8 @@ final class PackageManifest {
     json.put("author", "Isopter");
     json.put("canonical", Canonical.BASE);
     json.put("url", Canonical.BASE);
-    json.putArray("fhirVersions").add(Release.FHIR);
-    json.putObject("dependencies").put("hl7.fhir.r4.core", Release.FHIR);
+    json.putArray("fhirVersions").add(ProfileRelease.FHIR);
+    json.putObject("dependencies").put("hl7.fhir.r4.core", ProfileRelease.FHIR);
     return bytes(json);
   }
 

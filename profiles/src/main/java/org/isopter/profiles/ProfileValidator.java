@@ -64,7 +64,7 @@ public final class ProfileValidator {
     }
 
     List<ValidationMessage> validate(String json) {
-      List<ValidationMessage> unreadable = Document.unreadable(json);
+      List<ValidationMessage> unreadable = ValidatedResource.unreadable(json);
       return unreadable.isEmpty() ? attempt(json) : unreadable;
     }
 
@@ -73,7 +73,7 @@ public final class ProfileValidator {
       try {
         return validateResource(json);
       } catch (RuntimeException | AssertionError failed) {
-        return Document.fatal("one that the validator failed on (" + failed + ")");
+        return ValidatedResource.fatal("one that the validator failed on (" + failed + ")");
       }
     }
 
@@ -87,7 +87,7 @@ public final class ProfileValidator {
       if (raw.isEmpty()) {
         return List.of();
       }
-      Wording wording = new Wording(definitions, Document.of(json));
+      LibraryWording wording = new LibraryWording(definitions, ValidatedResource.of(json));
       return raw.stream().map(wording::of).distinct().toList();
     }
   }

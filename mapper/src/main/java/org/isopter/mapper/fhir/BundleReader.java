@@ -6,9 +6,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.mapper.fhir.element.Cursor;
+import org.isopter.mapper.fhir.element.ElementCursor;
 import org.isopter.mapper.fhir.element.Ids;
-import org.isopter.mapper.fhir.element.Shape;
+import org.isopter.mapper.fhir.element.PrimitiveForm;
 import org.isopter.mapper.fhir.element.Transport;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
@@ -28,16 +28,16 @@ final class BundleReader {
       List.of("Observation", "DiagnosticReport", "Provenance", "Composition");
 
   private final Catalogue catalogue;
-  private final Cursor bundle;
+  private final ElementCursor bundle;
   private final List<Fault> faults;
-  private final Map<String, Cursor> byUrl = new LinkedHashMap<>();
-  private final Map<Cursor, String> types = new HashMap<>();
-  private final Map<Cursor, FactKey> names = new HashMap<>();
+  private final Map<String, ElementCursor> byUrl = new LinkedHashMap<>();
+  private final Map<ElementCursor, String> types = new HashMap<>();
+  private final Map<ElementCursor, FactKey> names = new HashMap<>();
 
   BundleReader(Catalogue catalogue, ObjectNode bundle, List<Fault> faults) {
     this.catalogue = catalogue;
     this.faults = faults;
-    this.bundle = Cursor.root(bundle, faults);
+    this.bundle = ElementCursor.root(bundle, faults);
   }
 
   /** Takes the examination; empty when a fault was reported. */
@@ -50,7 +50,7 @@ final class BundleReader {
     }
     Transport.document(bundle);
     bundle.objects("entry").forEach(this::entry);
-    List<Cursor> panels = of("Observation").stream().filter(BundleReader::isPanel).toList();
+    List<ElementCursor> panels = of("Observation").stream().filter(BundleReader::isPanel).toList();
     if (panels.size() != 1) {
       bundle.fault(
           "entry", panels.size() + " panel observations " + ExamCodes.PANEL.token(), "exactly one");
@@ -59,7 +59,7 @@ final class BundleReader {
     return exam(panels.get(0));
   }
 
-  private Optional<Exam> exam(Cursor panel) {
+  private Optional<Exam> exam(ElementCursor panel) {
     Optional<Identifier> amends =
         of("Provenance").stream()
             .map(FrameReader::provenance)
@@ -80,17 +80,17 @@ final class BundleReader {
     return exam;
   }
 
-  private Optional<List<Fact<?>>> facts(Cursor panel, Header header) {
+  private Optional<List<Fact<?>>> facts(ElementCursor panel, Header header) {
     ObservationReader reader = new ObservationReader(catalogue, header);
     List<Fact<?>> facts = new ArrayList<>();
-    List<Cursor> read = new ArrayList<>();
-    for (Cursor member : panel.objects("hasMember")) {
-      Optional<Cursor> observation = resolve(member);
+    List<ElementCursor> read = new ArrayList<>();
+    for (ElementCursor member : panel.objects("hasMember")) {
+      Optional<ElementCursor> observation = resolve(member);
       if (observation.flatMap(reader::read).map(facts::add).isPresent()) {
         read.add(observation.get());
       } else {
         // What was not read because of a fault is no further fault.
-        observation.ifPresent(Cursor::abandon);
+        observation.ifPresent(ElementCursor::abandon);
       }
     }
     if (!faults.isEmpty()) {
@@ -106,7 +106,7 @@ final class BundleReader {
     return Optional.of(facts);
   }
 
-  private static void checkIdentifiers(List<Cursor> read, List<FactKey> keys, Ids ids) {
+  private static void checkIdentifiers(List<ElementCursor> read, List<FactKey> keys, Ids ids) {
     for (int i = 0; i < read.size(); i++) {
       String wanted = ids.fact(keys.get(i));
       read.get(i)
@@ -119,8 +119,8 @@ final class BundleReader {
     }
   }
 
-  private void entry(Cursor entry) {
-    String url = entry.shaped("fullUrl", Shape.FULL_URL).orElse("");
+  private void entry(ElementCursor entry) {
+    String url = entry.shaped("fullUrl", PrimitiveForm.FULL_URL).orElse("");
     Transport.entry(entry, bundle.peek("type"));
     entry
         .required("resource")
@@ -131,7 +131,7 @@ final class BundleReader {
               if (!TYPES.contains(type)) {
                 resource.fault("resourceType", "\"" + type + "\"", "one of " + TYPES);
               }
-              Cursor other = byUrl.put(url, resource);
+              ElementCursor other = byUrl.put(url, resource);
               if (url.isEmpty() || other != null) {
                 entry.fault("fullUrl", "\"" + url + "\"", "a URL of its own for each entry");
               }
@@ -140,13 +140,13 @@ final class BundleReader {
 
   /** Takes the references between the resources; each must lead to a resource of the bundle. */
   private void references() {
-    for (Cursor report : of("DiagnosticReport")) {
+    for (ElementCursor report : of("DiagnosticReport")) {
       report.objects("result").forEach(this::resolve);
     }
-    for (Cursor provenance : of("Provenance")) {
+    for (ElementCursor provenance : of("Provenance")) {
       provenance.objects("target").forEach(this::resolve);
     }
-    for (Cursor composition : of("Composition")) {
+    for (ElementCursor composition : of("Composition")) {
       composition.objects("section").stream()
           .flatMap(section -> section.objects("entry").stream())
           .forEach(this::resolve);
@@ -155,18 +155,18 @@ final class BundleReader {
 
   /** Takes the derived statements; without the facts there is nothing to compare them with. */
   private void derived(Optional<Exam> exam) {
-    List<Cursor> statements =
+    List<ElementCursor> statements =
         of("Observation").stream().filter(one -> hasCode(one, ExamCodes.DERIVED)).toList();
     if (exam.isEmpty()) {
-      statements.forEach(Cursor::abandon);
+      statements.forEach(ElementCursor::abandon);
     } else if (!statements.isEmpty()) {
       statements.forEach(new DerivedReader(exam.get(), names, this::resolve)::check);
     }
   }
 
-  private Optional<Cursor> resolve(Cursor reference) {
+  private Optional<ElementCursor> resolve(ElementCursor reference) {
     String url = reference.text("reference").orElse("");
-    Optional<Cursor> resource = Optional.ofNullable(byUrl.get(url)).or(() -> stored(url));
+    Optional<ElementCursor> resource = Optional.ofNullable(byUrl.get(url)).or(() -> stored(url));
     if (resource.isEmpty()) {
       reference.fault("reference", "\"" + url + "\"", "the fullUrl of an entry of this bundle");
     }
@@ -174,22 +174,22 @@ final class BundleReader {
   }
 
   /** A server that stored the bundle rewrites its references to Type/id. */
-  private Optional<Cursor> stored(String url) {
+  private Optional<ElementCursor> stored(String url) {
     return byUrl.entrySet().stream()
         .filter(entry -> !url.isEmpty() && entry.getKey().endsWith("/" + url))
         .map(Map.Entry::getValue)
         .findFirst();
   }
 
-  private List<Cursor> of(String type) {
+  private List<ElementCursor> of(String type) {
     return byUrl.values().stream().filter(r -> type.equals(types.get(r))).toList();
   }
 
-  private static boolean isPanel(Cursor resource) {
+  private static boolean isPanel(ElementCursor resource) {
     return hasCode(resource, ExamCodes.PANEL);
   }
 
-  private static boolean hasCode(Cursor resource, Code wanted) {
+  private static boolean hasCode(ElementCursor resource, Code wanted) {
     return resource.object("code").map(code -> code.objects("coding")).orElse(List.of()).stream()
         .anyMatch(
             coding ->

@@ -6,8 +6,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.isopter.mapper.fhir.element.Codings;
-import org.isopter.mapper.fhir.element.Cursor;
 import org.isopter.mapper.fhir.element.DatumReader;
+import org.isopter.mapper.fhir.element.ElementCursor;
 import org.isopter.mapper.fhir.element.FrameCodes;
 import org.isopter.mapper.fhir.element.Ids;
 import org.isopter.mapper.fhir.element.People;
@@ -29,8 +29,8 @@ final class DerivedReader {
 
   private final Exam exam;
   private final Ids ids;
-  private final Map<Cursor, FactKey> facts;
-  private final Function<Cursor, Optional<Cursor>> resolve;
+  private final Map<ElementCursor, FactKey> facts;
+  private final Function<ElementCursor, Optional<ElementCursor>> resolve;
   private final Map<String, Derived> wanted = new HashMap<>();
 
   /**
@@ -39,7 +39,10 @@ final class DerivedReader {
    * @param facts the observations of the facts, with the facts' names
    * @param resolve leads from a reference to the observation, or reports that it leads nowhere
    */
-  DerivedReader(Exam exam, Map<Cursor, FactKey> facts, Function<Cursor, Optional<Cursor>> resolve) {
+  DerivedReader(
+      Exam exam,
+      Map<ElementCursor, FactKey> facts,
+      Function<ElementCursor, Optional<ElementCursor>> resolve) {
     this.exam = exam;
     this.ids = Ids.of(exam.header().id());
     this.facts = facts;
@@ -56,10 +59,10 @@ final class DerivedReader {
    * for people and may be worded otherwise. What another version of the rule set said is read over:
    * ours is worked out from the same facts.
    */
-  void check(Cursor observation) {
+  void check(ElementCursor observation) {
     Transport.resource(observation);
     frame(observation);
-    Optional<Cursor> identifier = observation.only("identifier");
+    Optional<ElementCursor> identifier = observation.only("identifier");
     String name = identifier.flatMap(found -> name(found)).orElse("");
     if (identifier.isEmpty() || name.isEmpty()) {
       observation.abandon();
@@ -78,7 +81,7 @@ final class DerivedReader {
     }
   }
 
-  private Optional<String> name(Cursor identifier) {
+  private Optional<String> name(ElementCursor identifier) {
     identifier.expect("system", ids.system());
     String name = identifier.text("value").orElse("");
     if (name.startsWith(ids.derived("")) && name.length() > ids.derived("").length()) {
@@ -88,13 +91,13 @@ final class DerivedReader {
     return Optional.empty();
   }
 
-  private static void unknown(Cursor observation, Cursor identifier, String name) {
+  private static void unknown(ElementCursor observation, ElementCursor identifier, String name) {
     identifier.fault(
         "value", "\"" + name + "\"", "the name of a statement that the facts give, once");
     observation.abandon();
   }
 
-  private void frame(Cursor observation) {
+  private void frame(ElementCursor observation) {
     observation.expect("status", exam.header().status().word());
     observation
         .only("category")
@@ -110,14 +113,14 @@ final class DerivedReader {
     observation.expect("effectiveDateTime", Frame.time(exam.header().performed()));
   }
 
-  private static void texts(Cursor observation) {
+  private static void texts(ElementCursor observation) {
     observation.objects("note").forEach(note -> note.text("text"));
     observation.object("method").ifPresent(method -> method.text("text"));
   }
 
   /** Says whether the statement is by the rule set that is asked here, and takes its name. */
-  private static boolean isOurs(Cursor observation) {
-    Optional<Cursor> device = observation.object("device");
+  private static boolean isOurs(ElementCursor observation) {
+    Optional<ElementCursor> device = observation.object("device");
     device.filter(by -> by.has("type")).ifPresent(by -> by.expect("type", "Device"));
     device.ifPresent(by -> by.text("display"));
     return device
@@ -130,7 +133,7 @@ final class DerivedReader {
     return system.equals(DerivedText.RULE_SET) && version.equals(Derivations.RULES);
   }
 
-  private void check(Cursor observation, Derived derived) {
+  private void check(ElementCursor observation, Derived derived) {
     derived
         .value()
         .ifPresentOrElse(
@@ -146,7 +149,7 @@ final class DerivedReader {
     }
   }
 
-  private static void number(Cursor observation, Quantity wanted) {
+  private static void number(ElementCursor observation, Quantity wanted) {
     observation
         .required("valueQuantity")
         .ifPresent(
@@ -162,7 +165,7 @@ final class DerivedReader {
             });
   }
 
-  private List<FactKey> from(Cursor observation) {
+  private List<FactKey> from(ElementCursor observation) {
     return observation.objects("derivedFrom").stream()
         .map(resolve)
         .flatMap(Optional::stream)

@@ -4,10 +4,10 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.fhir.element.Codings;
-import org.isopter.mapper.fhir.element.Cursor;
+import org.isopter.mapper.fhir.element.ElementCursor;
 import org.isopter.mapper.fhir.element.FrameCodes;
 import org.isopter.mapper.fhir.element.People;
-import org.isopter.mapper.fhir.element.Shape;
+import org.isopter.mapper.fhir.element.PrimitiveForm;
 import org.isopter.mapper.fhir.element.Transport;
 import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.ExamCodes;
@@ -27,7 +27,7 @@ final class FrameReader {
    *
    * @param provenance the record that the provenance says is replaced
    */
-  static Optional<Header> header(Cursor panel, Optional<Identifier> provenance) {
+  static Optional<Header> header(ElementCursor panel, Optional<Identifier> provenance) {
     Optional<Identifier> amends = amends(panel, provenance);
     Optional<Identifier> id = panel.only("identifier").flatMap(People::record);
     Optional<Status> status = status(panel);
@@ -60,7 +60,7 @@ final class FrameReader {
                 remark));
   }
 
-  private static Optional<Identifier> amends(Cursor panel, Optional<Identifier> provenance) {
+  private static Optional<Identifier> amends(ElementCursor panel, Optional<Identifier> provenance) {
     Optional<Identifier> stated = Replaced.take(panel);
     if (stated.isPresent() && provenance.isPresent() && !stated.equals(provenance)) {
       String wanted = "as in the provenance, " + provenance.get();
@@ -70,7 +70,7 @@ final class FrameReader {
   }
 
   /** Takes the rest of the panel, which must be what the header implies. */
-  static void panel(Cursor panel) {
+  static void panel(ElementCursor panel) {
     Transport.resource(panel);
     ObservationReader.profile(panel, ExamCodes.PANEL.code());
     panel
@@ -85,7 +85,7 @@ final class FrameReader {
             });
   }
 
-  static void report(Cursor report, Header header) {
+  static void report(ElementCursor report, Header header) {
     Transport.resource(report);
     expectRecord(report.only("identifier"), header);
     report.expect("status", header.status().word());
@@ -94,7 +94,7 @@ final class FrameReader {
     report.expect("effectiveDateTime", Frame.time(header.performed()));
   }
 
-  static void composition(Cursor composition, Header header) {
+  static void composition(ElementCursor composition, Header header) {
     Transport.resource(composition);
     expectRecord(composition.required("identifier"), header);
     composition.expect("status", header.status().word());
@@ -107,7 +107,7 @@ final class FrameReader {
     composition.expect("date", Frame.time(header.performed()));
     composition.only("author").ifPresent(author -> author(author, header));
     composition.expect("title", ExamCodes.PANEL.display());
-    List<Cursor> sections = composition.objects("section");
+    List<ElementCursor> sections = composition.objects("section");
     List<String> titles = List.of(FrameWriter.FINDINGS, ExamCodes.DERIVED.display());
     if (sections.isEmpty() || sections.size() > titles.size()) {
       composition.fault("section", sections.size() + " of them", "at most one of each " + titles);
@@ -119,7 +119,7 @@ final class FrameReader {
     }
   }
 
-  private static void author(Cursor author, Header header) {
+  private static void author(ElementCursor author, Header header) {
     Optional<Party> performer = header.performer();
     if (performer.isEmpty()) {
       software(author);
@@ -131,13 +131,13 @@ final class FrameReader {
     }
   }
 
-  private static void agent(Cursor agent) {
+  private static void agent(ElementCursor agent) {
     Codings.expect(agent, "type", FrameCodes.ASSEMBLER);
     agent.required("who").ifPresent(FrameReader::software);
   }
 
   /** Takes our own name; which version of ours it was means nothing else. */
-  private static void software(Cursor by) {
+  private static void software(ElementCursor by) {
     by.expect("type", "Device");
     by.required("identifier")
         .ifPresent(
@@ -145,17 +145,17 @@ final class FrameReader {
               identifier.expect("system", FrameCodes.SOFTWARE_SYSTEM);
               identifier.expect("value", FrameCodes.SOFTWARE);
             });
-    by.drop("display", Shape.TEXT);
+    by.drop("display", PrimitiveForm.TEXT);
   }
 
   /** Takes the provenance; returns the record that it says is replaced. */
-  static Optional<Identifier> provenance(Cursor provenance) {
+  static Optional<Identifier> provenance(ElementCursor provenance) {
     Transport.resource(provenance);
     provenance.require("recorded");
-    provenance.drop("recorded", Shape.INSTANT);
+    provenance.drop("recorded", PrimitiveForm.INSTANT);
     provenance.only("agent").ifPresent(FrameReader::agent);
     Optional<Identifier> replaced = Optional.empty();
-    for (Cursor entity : provenance.objects("entity")) {
+    for (ElementCursor entity : provenance.objects("entity")) {
       String role = entity.text("role").orElse("");
       Optional<Identifier> what =
           entity
@@ -171,14 +171,14 @@ final class FrameReader {
     return replaced;
   }
 
-  static void bundle(Cursor bundle, Header header) {
+  static void bundle(ElementCursor bundle, Header header) {
     Transport.bundle(bundle);
     if (bundle.has("identifier")) {
       expectRecord(bundle.object("identifier"), header);
     }
   }
 
-  private static void expectRecord(Optional<Cursor> identifier, Header header) {
+  private static void expectRecord(Optional<ElementCursor> identifier, Header header) {
     identifier
         .flatMap(People::record)
         .filter(seen -> !seen.equals(header.id()))
@@ -186,7 +186,7 @@ final class FrameReader {
         .ifPresent(cursor -> cursor.fault("", "another record's", header.id().toString()));
   }
 
-  private static Optional<Status> status(Cursor panel) {
+  private static Optional<Status> status(ElementCursor panel) {
     String word = panel.text("status").orElse("nothing");
     Optional<Status> status = Status.of(word);
     if (status.isEmpty()) {
@@ -196,7 +196,7 @@ final class FrameReader {
     return status;
   }
 
-  private static Optional<String> remark(Cursor panel) {
+  private static Optional<String> remark(ElementCursor panel) {
     List<String> remarks = ObservationReader.remarks(panel);
     if (remarks.size() > 1) {
       // A record has one remark on the whole; a second must not be lost.

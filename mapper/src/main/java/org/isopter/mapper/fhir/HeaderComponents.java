@@ -8,9 +8,9 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.isopter.mapper.fhir.element.Codings;
-import org.isopter.mapper.fhir.element.Cursor;
 import org.isopter.mapper.fhir.element.DatumReader;
 import org.isopter.mapper.fhir.element.DatumWriter;
+import org.isopter.mapper.fhir.element.ElementCursor;
 import org.isopter.mapper.fhir.element.Json;
 import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.ExamCodes;
@@ -36,11 +36,11 @@ final class HeaderComponents {
           .map(Code::token)
           .toList();
 
-  private final Cursor panel;
-  private final Map<String, Cursor> byCode = new HashMap<>();
+  private final ElementCursor panel;
+  private final Map<String, ElementCursor> byCode = new HashMap<>();
 
   /** Finds the components of a panel; those that no header has are reported. */
-  HeaderComponents(Cursor panel) {
+  HeaderComponents(ElementCursor panel) {
     this.panel = panel;
     panel.objects("component").forEach(this::index);
   }
@@ -95,13 +95,13 @@ final class HeaderComponents {
     return read instanceof Result.Ok<Demographics> ok ? ok.value() : Demographics.UNKNOWN;
   }
 
-  private Optional<Cursor> component(Code code) {
-    Optional<Cursor> component = Optional.ofNullable(byCode.get(code.token()));
+  private Optional<ElementCursor> component(Code code) {
+    Optional<ElementCursor> component = Optional.ofNullable(byCode.get(code.token()));
     component.ifPresent(found -> Codings.expect(found, "code", code));
     return component;
   }
 
-  private void index(Cursor component) {
+  private void index(ElementCursor component) {
     String token =
         component.object("code").map(code -> code.objects("coding")).orElse(List.of()).stream()
             .map(coding -> coding.peek("system") + "|" + coding.peek("code"))

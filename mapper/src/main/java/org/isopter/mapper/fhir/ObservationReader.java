@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.isopter.mapper.fhir.element.Codings;
-import org.isopter.mapper.fhir.element.Cursor;
+import org.isopter.mapper.fhir.element.ElementCursor;
 import org.isopter.mapper.fhir.element.FrameCodes;
 import org.isopter.mapper.fhir.element.PanelReader;
 import org.isopter.mapper.fhir.element.People;
@@ -38,7 +38,7 @@ final class ObservationReader {
   }
 
   /** Takes the fact; empty when a fault was reported. */
-  Optional<Fact<?>> read(Cursor observation) {
+  Optional<Fact<?>> read(ElementCursor observation) {
     Transport.resource(observation);
     Optional<Finding<?>> finding = finding(observation);
     if (finding.isEmpty()) {
@@ -47,7 +47,7 @@ final class ObservationReader {
     return finding.flatMap(known -> fact(observation, known));
   }
 
-  static void common(Cursor observation, Header header, String profile) {
+  static void common(ElementCursor observation, Header header, String profile) {
     profile(observation, profile);
     observation.expect("status", header.status().word());
     observation
@@ -57,7 +57,7 @@ final class ObservationReader {
   }
 
   /** Takes the profiles that are claimed; where any is, ours must be among them. */
-  static void profile(Cursor resource, String id) {
+  static void profile(ElementCursor resource, String id) {
     String wanted = Canonical.profile(id);
     resource
         .object("meta")
@@ -71,7 +71,7 @@ final class ObservationReader {
             });
   }
 
-  private <V> Optional<Fact<?>> fact(Cursor observation, Finding<V> finding) {
+  private <V> Optional<Fact<?>> fact(ElementCursor observation, Finding<V> finding) {
     common(observation, header, finding.id());
     Replaced.expect(observation, header);
     Optional<Site> site = site(observation, finding);
@@ -99,8 +99,8 @@ final class ObservationReader {
         observation, () -> fact.get().with(method, apart, device).remarks(remarks));
   }
 
-  private Optional<Finding<?>> finding(Cursor observation) {
-    for (Cursor coding : codings(observation)) {
+  private Optional<Finding<?>> finding(ElementCursor observation) {
+    for (ElementCursor coding : codings(observation)) {
       Optional<Finding<?>> finding = catalogue.byCode(coding.peek("system"), coding.peek("code"));
       if (finding.isPresent()) {
         return finding;
@@ -109,11 +109,11 @@ final class ObservationReader {
     return Optional.empty();
   }
 
-  private static List<Cursor> codings(Cursor holder) {
+  private static List<ElementCursor> codings(ElementCursor holder) {
     return holder.object("code").map(code -> code.objects("coding")).orElse(List.of());
   }
 
-  private static void code(Cursor observation, Finding<?> finding, List<Code> codes) {
+  private static void code(ElementCursor observation, Finding<?> finding, List<Code> codes) {
     List<Code> former = finding.codes().former();
     observation
         .object("code")
@@ -126,7 +126,7 @@ final class ObservationReader {
             });
   }
 
-  private static Optional<Site> site(Cursor observation, Finding<?> finding) {
+  private static Optional<Site> site(ElementCursor observation, Finding<?> finding) {
     Optional<Site> site = Codings.oneOf(observation, "bodySite", SITES).map(Site.class::cast);
     if (site.isPresent() && !finding.sites().contains(site.get())) {
       String wanted = finding.sites().stream().map(Site::word).collect(Collectors.joining(" or "));
@@ -136,7 +136,7 @@ final class ObservationReader {
     return site;
   }
 
-  static List<String> remarks(Cursor observation) {
+  static List<String> remarks(ElementCursor observation) {
     return observation.objects("note").stream()
         .map(note -> note.text("text"))
         .flatMap(Optional::stream)

@@ -2,7 +2,7 @@ package org.isopter.mapper.fhir;
 
 import java.util.List;
 import java.util.Optional;
-import org.isopter.mapper.fhir.element.Cursor;
+import org.isopter.mapper.fhir.element.ElementCursor;
 import org.isopter.mapper.fhir.element.Ids;
 import org.isopter.mapper.fhir.element.Json;
 import org.isopter.mapper.fhir.element.People;
@@ -42,26 +42,26 @@ final class Replaced {
   }
 
   /** Takes the record that an observation says is replaced. */
-  static Optional<Identifier> take(Cursor observation) {
-    List<Cursor> extensions = observation.objects("extension");
+  static Optional<Identifier> take(ElementCursor observation) {
+    List<ElementCursor> extensions = observation.objects("extension");
     if (extensions.isEmpty()) {
       return Optional.empty();
     }
     if (extensions.size() > 1) {
       observation.fault("extension", extensions.size() + " of them", "at most one");
     }
-    Cursor extension = extensions.get(0);
+    ElementCursor extension = extensions.get(0);
     extension.expect("url", URL);
-    Optional<Cursor> reference = extension.required("valueReference");
+    Optional<ElementCursor> reference = extension.required("valueReference");
     reference.ifPresent(to -> to.expect("type", "Observation"));
-    Optional<Cursor> record = reference.flatMap(to -> to.required("identifier"));
+    Optional<ElementCursor> record = reference.flatMap(to -> to.required("identifier"));
     // Written with a system always; without one it may be any record's.
     record.ifPresent(identifier -> identifier.require("system"));
     return record.flatMap(People::record);
   }
 
   /** Takes what an observation says, which is what the record says or nothing. */
-  static void expect(Cursor observation, Header header) {
+  static void expect(ElementCursor observation, Header header) {
     take(observation)
         .filter(seen -> !header.amends().equals(Optional.of(seen)))
         .ifPresent(

@@ -24,7 +24,7 @@ import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
 import org.isopter.mapper.foreign.reading.ResourceOutcome;
 import org.isopter.mapper.foreign.returned.ReturnedBundle;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.FactKey;
@@ -76,7 +76,7 @@ final class Assembly {
     List<List<Carried.Whole>> wholes = wholes(exams.size());
     List<ReadExam> read = new ArrayList<>();
     for (int i = 0; i < exams.size(); i++) {
-      List<Element> frame = i == 0 ? document.frame() : List.of();
+      List<PlacedLeaf> frame = i == 0 ? document.frame() : List.of();
       List<Carried.OfFact> leaves = exams.get(i).carried().leaves();
       read.add(exams.get(i).carrying(new Carried(leaves, wholes.get(i), frame)));
     }
@@ -156,7 +156,7 @@ final class Assembly {
     Map<Integer, Carried.OfFact> byKey = new java.util.TreeMap<>();
     for (int i = 0; i < places.size(); i++) {
       int source = of.get(i);
-      List<Element> leaves = translations.get(source).ledger().leftoverWholes();
+      List<PlacedLeaf> leaves = translations.get(source).ledger().leftoverWholes();
       if (done.add(source) && !leaves.isEmpty()) {
         int place = places.get(i);
         byKey.put(place, new Carried.OfFact(keys.get(place).text(), leaves));
@@ -245,7 +245,7 @@ final class Assembly {
     return resources;
   }
 
-  private static ReadResource noResource(Element element) {
+  private static ReadResource noResource(PlacedLeaf element) {
     Fault fault = Fault.of("", "no resourceType", "a FHIR resource");
     return new ReadResource(
         "", element.value(), new ResourceOutcome.Kept(List.of(new Reason(Why.NO_RESOURCE, fault))));
@@ -254,7 +254,7 @@ final class Assembly {
   private ResourceOutcome translated(int i) {
     Translation translation = translations.get(i);
     Set<String> used = new TreeSet<>(translation.ledger().rules());
-    List<Element> leftover = translation.ledger().leftover();
+    List<PlacedLeaf> leftover = translation.ledger().leftover();
     boolean plain = used.isEmpty() && translation.reasons().isEmpty();
     if (plain && leftover.stream().allMatch(ReturnedBundle::isTransport)) {
       return new ResourceOutcome.Exact(translation.facts());

@@ -14,9 +14,9 @@ import org.apiguardian.api.API;
 import org.apiguardian.api.API.Status;
 import org.isopter.mapper.fhir.FhirReader;
 import org.isopter.mapper.foreign.document.Document;
+import org.isopter.mapper.foreign.document.DocumentSources;
 import org.isopter.mapper.foreign.document.Holders;
 import org.isopter.mapper.foreign.document.Neighbours;
-import org.isopter.mapper.foreign.document.Sources;
 import org.isopter.mapper.foreign.document.Versions;
 import org.isopter.mapper.foreign.form.FormAnswers;
 import org.isopter.mapper.foreign.ledger.Lazy;
@@ -38,8 +38,8 @@ import org.isopter.mapper.foreign.returned.ReturnedRecords;
 import org.isopter.mapper.foreign.returned.WrittenCodes;
 import org.isopter.mapper.foreign.returned.WrittenName;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Limits;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.mapper.json.RawTree;
@@ -90,10 +90,10 @@ public final class ForeignReader {
    * carried in the frame of the document, under the name of the release.
    */
   public Result<Reading> read(byte[] document, Release release) {
-    return new Sources(options.limits()).read(document, release).map(this::read);
+    return new DocumentSources(options.limits()).read(document, release).map(this::read);
   }
 
-  private Reading read(Sources.Source source) {
+  private Reading read(DocumentSources.Source source) {
     if (source.lost().isEmpty()) {
       return read(source.json());
     }
@@ -120,16 +120,17 @@ public final class ForeignReader {
    * number of the document, from 0.
    */
   public Reading readTogether(List<Raw> documents) {
-    return readAll(documents.stream().map(json -> new Sources.Source(json, List.of())).toList());
+    return readAll(
+        documents.stream().map(json -> new DocumentSources.Source(json, List.of())).toList());
   }
 
   /** Reads documents of any form that belong together. */
   @API(status = Status.INTERNAL)
-  public Reading readAll(List<Sources.Source> documents) {
+  public Reading readAll(List<DocumentSources.Source> documents) {
     List<Raw> others = new ArrayList<>();
     List<Reading> readings = new ArrayList<>();
     List<Reading.Stranger> strangers = new ArrayList<>();
-    List<Element> lost = new ArrayList<>();
+    List<PlacedLeaf> lost = new ArrayList<>();
     for (int i = 0; i < documents.size(); i++) {
       Raw json = documents.get(i).json();
       String at = "/" + i;
@@ -142,7 +143,10 @@ public final class ForeignReader {
         others.add(json);
         strangers.addAll(strangers(at, own));
       }
-      documents.get(i).lost().forEach(leaf -> lost.add(new Element(at + leaf.at(), leaf.value())));
+      documents
+          .get(i)
+          .lost()
+          .forEach(leaf -> lost.add(new PlacedLeaf(at + leaf.at(), leaf.value())));
     }
     if (readings.size() < documents.size() || documents.isEmpty()) {
       Document document = Document.of(others, readings.isEmpty()).with(lost);

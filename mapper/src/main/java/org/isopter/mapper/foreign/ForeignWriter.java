@@ -12,7 +12,7 @@ import org.isopter.mapper.foreign.document.LeftOver;
 import org.isopter.mapper.foreign.document.Neighbours;
 import org.isopter.mapper.foreign.reading.Carried;
 import org.isopter.mapper.foreign.reading.ReadExam;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.exam.Exam;
@@ -97,7 +97,7 @@ public final class ForeignWriter {
             .map(id -> id.string("value").orElse(""))
             .findFirst()
             .orElse("");
-    List<Element> leaves = new ArrayList<>();
+    List<PlacedLeaf> leaves = new ArrayList<>();
     for (Carried.OfFact of : carried.leaves()) {
       if (name.equals(record + "/" + of.fact())) {
         leaves.addAll(of.leaves());
@@ -129,7 +129,7 @@ public final class ForeignWriter {
     return new Raw.Obj(request);
   }
 
-  private static Raw meta(List<Element> frame) {
+  private static Raw meta(List<PlacedLeaf> frame) {
     return new Raw.Obj(Map.of("extension", Raw.of(List.of(LeftOver.extension(frame)))));
   }
 }

@@ -109,9 +109,9 @@ public sealed interface Raw {
   }
 
   /** Returns every leaf below this, in the order of the document. */
-  default List<Element> leaves() {
-    List<Element> leaves = new ArrayList<>();
-    Element.collect(this, "", leaves);
+  default List<PlacedLeaf> leaves() {
+    List<PlacedLeaf> leaves = new ArrayList<>();
+    PlacedLeaf.collect(this, "", leaves);
     return leaves;
   }
 }

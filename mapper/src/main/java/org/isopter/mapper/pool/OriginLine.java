@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
-import org.isopter.mapper.table.Origin;
+import org.isopter.mapper.table.FactOrigin;
 import org.isopter.mapper.table.PooledExam;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
@@ -19,13 +19,13 @@ final class OriginLine {
   static List<String> of(ExamRows rows) {
     PooledExam exam = rows.exam();
     return exam.origins().stream()
-        .map(origin -> Origin.of(origin.source(), origin.line()))
+        .map(origin -> FactOrigin.of(origin.source(), origin.line()))
         .distinct()
         .map(origin -> line(exam.exam().header(), origin, rows.older()))
         .toList();
   }
 
-  private static String line(Header header, Origin origin, Optional<ExamRows.Older> older) {
+  private static String line(Header header, FactOrigin origin, Optional<ExamRows.Older> older) {
     Map<String, Raw> line = new LinkedHashMap<>();
     line.put("examination", Raw.of(header.id().toString()));
     header

@@ -96,9 +96,9 @@ public final class PoolReader {
   }
 
   /** Reads the documents of one batch, using the processors that there are. */
-  public Batch read(List<PoolDocument> documents) {
+  public PoolBatch read(List<PoolDocument> documents) {
     List<Step> steps = documents.parallelStream().map(this::step).toList();
-    List<Batch> batches = new ArrayList<>();
+    List<PoolBatch> batches = new ArrayList<>();
     Map<String, List<Step>> bare = new LinkedHashMap<>();
     for (Step step : steps) {
       if (step.bare().isPresent()) {
@@ -112,12 +112,12 @@ public final class PoolReader {
   }
 
   /** Reads documents each by itself, using the processors that there are. */
-  Batch readAlone(List<PoolDocument> documents) {
+  PoolBatch readAlone(List<PoolDocument> documents) {
     return Batches.sum(documents.parallelStream().map(this::alone).toList());
   }
 
   /** Reads a document that has no neighbours: a resource that needs them is refused. */
-  Batch alone(PoolDocument document) {
+  PoolBatch alone(PoolDocument document) {
     Step step = step(document);
     return step.bare()
         .map(resource -> Batches.notInABundle(document, resource))
@@ -125,7 +125,7 @@ public final class PoolReader {
   }
 
   /** What came of one document by itself: a batch, or a resource to be read with its neighbours. */
-  private record Step(PoolDocument document, Batch batch, Optional<Raw> bare) {}
+  private record Step(PoolDocument document, PoolBatch batch, Optional<Raw> bare) {}
 
   private Step step(PoolDocument document) {
     if (refusesPools && PoolLabel.isOn(document.bytes())) {
@@ -191,11 +191,11 @@ public final class PoolReader {
   }
 
   private Step done(PoolDocument document, Reading reading, Neighbourhood neighbourhood) {
-    Batch batch = ReadingBatch.of(reading, at -> document, 1, neighbourhood, policy);
+    PoolBatch batch = ReadingBatch.of(reading, at -> document, 1, neighbourhood, policy);
     return new Step(document, batch, Optional.empty());
   }
 
-  private Batch together(List<Step> bare) {
+  private PoolBatch together(List<Step> bare) {
     List<Raw> resources = bare.stream().map(step -> step.bare().orElseThrow()).toList();
     Reading reading = foreign.readTogether(resources);
     Neighbourhood folder = Neighbourhood.of(bare.get(0).document().group());

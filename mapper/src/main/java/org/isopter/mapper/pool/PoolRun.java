@@ -306,7 +306,7 @@ public final class PoolRun implements AutoCloseable {
   }
 
   private void layOut() throws IOException {
-    Batch batch = plan.isAdding() ? reader.readAlone(waiting) : reader.read(waiting);
+    PoolBatch batch = plan.isAdding() ? reader.readAlone(waiting) : reader.read(waiting);
     waiting.clear();
     bytes = 0;
     try {
@@ -322,7 +322,7 @@ public final class PoolRun implements AutoCloseable {
     progress.accept(sink.counts().documents());
   }
 
-  private void leave(Batch batch) throws IOException {
+  private void leave(PoolBatch batch) throws IOException {
     batch.flawed().forEach(flawed);
     batch.left().forEach(left);
     sink.leave(batch);

@@ -54,7 +54,7 @@ final class PoolSink implements AutoCloseable {
   }
 
   /** Puts down what a batch left over, and counts the batch. */
-  void leave(Batch batch) throws IOException {
+  void leave(PoolBatch batch) throws IOException {
     for (Remainder left : batch.left()) {
       files.left(left);
     }

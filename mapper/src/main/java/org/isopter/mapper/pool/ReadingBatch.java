@@ -13,7 +13,7 @@ import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
 import org.isopter.mapper.foreign.reading.ResourceOutcome;
 import org.isopter.mapper.person.Persons;
-import org.isopter.mapper.table.Origin;
+import org.isopter.mapper.table.FactOrigin;
 import org.isopter.mapper.table.PooledExam;
 import org.isopter.model.check.Violation;
 import org.isopter.model.exam.Exam;
@@ -49,7 +49,7 @@ final class ReadingBatch {
    * @param documents how many documents were read
    * @param neighbourhood what was read together
    */
-  static Batch of(
+  static PoolBatch of(
       Reading reading,
       IntFunction<PoolDocument> of,
       int documents,
@@ -64,7 +64,7 @@ final class ReadingBatch {
     int resources = reading.resources().size();
     PoolCounts counts =
         new PoolCounts(documents, 0, resources, resources - kept, kept, batch.exams.size(), facts);
-    return new Batch(batch.exams, left, batch.flawed, counts);
+    return new PoolBatch(batch.exams, left, batch.flawed, counts);
   }
 
   private void addAll(Reading reading, Neighbourhood neighbourhood) {
@@ -80,7 +80,7 @@ final class ReadingBatch {
         exam.from().forEach(at -> refused.put(at, Batches.faults(errors)));
       } else {
         pooled.addAll(exam.from());
-        List<Origin> origins = exam.read().stream().map(this::origin).toList();
+        List<FactOrigin> origins = exam.read().stream().map(this::origin).toList();
         // A bundle of ours names persons as its record did.
         Exam apart = exam.rule().isEmpty() ? exam.exam() : neighbourhood.apart(exam.exam());
         exams.add(new PooledExam(apart, persons.of(exam.exam().header()), origins));
@@ -89,9 +89,9 @@ final class ReadingBatch {
     pooled.forEach(refused::remove);
   }
 
-  private Origin origin(ReadExam.ReadFact fact) {
+  private FactOrigin origin(ReadExam.ReadFact fact) {
     PoolDocument document = documents.apply(number(fact.at()));
-    return Origin.of(document.source(), document.line(), fact.rules());
+    return FactOrigin.of(document.source(), document.line(), fact.rules());
   }
 
   private Optional<Remainder> left(ReadResource read) {

@@ -3,7 +3,7 @@ package org.isopter.mapper.pool;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Fault;
 
@@ -29,7 +29,7 @@ public record Remainder(
     List<String> reasons,
     List<Fault> faults,
     Optional<Raw> resource,
-    List<Element> leaves) {
+    List<PlacedLeaf> leaves) {
 
   /** The ways not to come into the tables. */
   public enum What {

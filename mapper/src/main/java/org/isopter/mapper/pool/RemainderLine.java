@@ -4,7 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.value.Fault;
@@ -39,7 +39,7 @@ final class RemainderLine {
     left.resource().ifPresent(resource -> line.put("resource", resource));
     if (!left.leaves().isEmpty()) {
       Map<String, Raw> leaves = new LinkedHashMap<>();
-      left.leaves().forEach((Element leaf) -> leaves.put(leaf.at(), leaf.value()));
+      left.leaves().forEach((PlacedLeaf leaf) -> leaves.put(leaf.at(), leaf.value()));
       line.put("leaves", new Raw.Obj(leaves));
     }
     return RawJson.write(new Raw.Obj(line));

@@ -44,7 +44,7 @@ public final class RowMaker {
 
   /** Returns what a document becomes. */
   public DocumentRows of(PoolDocument document) {
-    Batch batch = reader.alone(document);
+    PoolBatch batch = reader.alone(document);
     List<List<Optional<?>>> findings = new ArrayList<>();
     List<List<Optional<?>>> eyes = new ArrayList<>();
     List<List<Optional<?>>> steps = new ArrayList<>();

@@ -10,7 +10,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
-import org.isopter.mapper.table.Origin;
+import org.isopter.mapper.table.FactOrigin;
 import org.isopter.mapper.table.Person;
 import org.isopter.mapper.table.PooledExam;
 import org.isopter.model.exam.Exam;
@@ -94,7 +94,7 @@ public final class Deidentifier {
     String person = person(exam.header().subject());
     int days = shift.days(key, person);
     List<Fact<?>> facts = new ArrayList<>();
-    List<Origin> origins = new ArrayList<>();
+    List<FactOrigin> origins = new ArrayList<>();
     for (int at : byTime(exam)) {
       facts.add(fact(exam.facts().get(at), days));
       origins.add(pooled.origins().get(at));

@@ -46,7 +46,7 @@ public final class DatumReader implements Spec.Cases<Optional<Datum>> {
     String text = leaf.text();
     int space = text.indexOf(' ');
     Optional<BigDecimal> number =
-        space < 0 ? Optional.empty() : Digits.of(text.substring(0, space));
+        space < 0 ? Optional.empty() : PlainNumber.of(text.substring(0, space));
     Optional<Unit> unit = Optional.empty();
     for (Span span : spec.spans()) {
       if (text.length() > space && text.substring(space + 1).equals(span.unit().text())) {
@@ -60,7 +60,7 @@ public final class DatumReader implements Spec.Cases<Optional<Datum>> {
   }
 
   private Optional<Datum> bare(Spec.Measure spec) {
-    Optional<BigDecimal> number = Digits.of(leaf.text());
+    Optional<BigDecimal> number = PlainNumber.of(leaf.text());
     for (Span span : spec.spans()) {
       if (span.unit().text().isEmpty() && number.isPresent()) {
         return Optional.of(new Datum.Measure(number.get(), span.unit()));
@@ -85,14 +85,14 @@ public final class DatumReader implements Spec.Cases<Optional<Datum>> {
       String unit = span.unit().text();
       if (squeezed.endsWith(squeeze(unit))) {
         String digits = squeezed.substring(0, squeezed.length() - squeeze(unit).length());
-        if (Digits.of(digits).isPresent()) {
+        if (PlainNumber.of(digits).isPresent()) {
           return unit.isEmpty()
               ? "write it without quotes: " + digits
               : "write \"" + digits + " " + unit + '"';
         }
       }
     }
-    return Digits.of(squeezed).isPresent() ? "name the unit: " + examples(spec) : "";
+    return PlainNumber.of(squeezed).isPresent() ? "name the unit: " + examples(spec) : "";
   }
 
   /** Brings a number with a unit to the form that slips of the hand leave alone. */
@@ -113,7 +113,7 @@ public final class DatumReader implements Spec.Cases<Optional<Datum>> {
 
   @Override
   public Optional<Datum> count(Spec.Count spec) {
-    Optional<Integer> count = Digits.whole(leaf.text());
+    Optional<Integer> count = PlainNumber.whole(leaf.text());
     if (leaf.kind() == Node.Kind.NUMBER && count.isPresent()) {
       return Optional.of(new Datum.Count(count.get()));
     }
@@ -164,8 +164,8 @@ public final class DatumReader implements Spec.Cases<Optional<Datum>> {
       return refuse(DatumTexts.wanted(spec), unit.isEmpty() ? "" : "its unit is" + unit);
     }
     String second = text.substring(slash + 1, text.length() - unit.length());
-    Optional<BigDecimal> numerator = Digits.of(text.substring(0, slash));
-    Optional<BigDecimal> denominator = Digits.of(second);
+    Optional<BigDecimal> numerator = PlainNumber.of(text.substring(0, slash));
+    Optional<BigDecimal> denominator = PlainNumber.of(second);
     return numerator.isPresent() && denominator.isPresent()
         ? Optional.of(new Datum.Ratio(numerator.get(), denominator.get(), spec.unit()))
         : refuse(

@@ -8,7 +8,7 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import org.isopter.mapper.record.tree.Complaints;
 import org.isopter.mapper.record.tree.Node;
-import org.isopter.mapper.record.tree.Place;
+import org.isopter.mapper.record.tree.TextPlace;
 import org.isopter.model.finding.Choice;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.DatumTexts;
@@ -30,7 +30,7 @@ import org.isopter.model.value.Result;
 final class PanelReader<V> {
 
   private final Layout<V> layout;
-  private final Place place;
+  private final TextPlace place;
   private final Map<String, Node.Member> members;
   private final Scalars scalars;
   private final Complaints complaints;
@@ -39,7 +39,7 @@ final class PanelReader<V> {
 
   PanelReader(
       Layout<V> layout,
-      Place place,
+      TextPlace place,
       Map<String, Node.Member> members,
       Scalars scalars,
       Complaints complaints) {
@@ -170,7 +170,7 @@ final class PanelReader<V> {
     return !unread.contains(key) && (parts.containsKey(key) || key.equals(Keys.VALUE));
   }
 
-  private Place placeOf(String key) {
+  private TextPlace placeOf(String key) {
     if (key.isEmpty()) {
       return place;
     }

@@ -9,7 +9,7 @@ import java.util.regex.Pattern;
 import org.isopter.mapper.record.tree.Complaints;
 import org.isopter.mapper.record.tree.JsonTree;
 import org.isopter.mapper.record.tree.Node;
-import org.isopter.mapper.record.tree.Place;
+import org.isopter.mapper.record.tree.TextPlace;
 import org.isopter.mapper.record.tree.YamlTree;
 
 /** Where things stand in the text of one record, found by their paths. */
@@ -48,9 +48,9 @@ public final class RecordPlaces {
         .orElse(path);
   }
 
-  private Optional<Place> place(String path) {
+  private Optional<TextPlace> place(String path) {
     Optional<Node.Member> here = record.map(whole -> new Node.Member(whole.place(), whole));
-    Optional<Place> place = Optional.empty();
+    Optional<TextPlace> place = Optional.empty();
     Matcher step = STEP.matcher(path);
     while (here.isPresent() && step.find()) {
       here = next(here.get().value(), step);
@@ -59,7 +59,7 @@ public final class RecordPlaces {
     return place;
   }
 
-  private static Supplier<Optional<Place>> deepest(Optional<Place> soFar) {
+  private static Supplier<Optional<TextPlace>> deepest(Optional<TextPlace> soFar) {
     return () -> soFar;
   }
 

@@ -31,7 +31,7 @@ public final class ExaminationsTable {
                 row -> row.pooled().person().group())
             .add("examiner", Kind.TEXT, "key of who examined", ExaminationsTable::examiner);
     for (Finding<?> finding : catalogue.all()) {
-      Slot.of(finding).forEach(slot -> columns.addAll(new SlotColumns(slot).columns()));
+      ColumnGroup.of(finding).forEach(slot -> columns.addAll(new SlotColumns(slot).columns()));
     }
     return new Table<>(NAME, columns.list());
   }

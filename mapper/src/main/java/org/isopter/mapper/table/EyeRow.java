@@ -78,7 +78,7 @@ public record EyeRow(PooledExam pooled, Site eye, Map<String, Cell> cells) {
           .forEach(
               named ->
                   cells.merge(
-                      Slot.of(named.fact()).name(),
+                      ColumnGroup.of(named.fact()).name(),
                       cell(named.fact(), named.key(), logMars),
                       (one, next) -> one.or(next, exam.header().performed())));
       if (eye != Site.BOTH || !cells.isEmpty()) {

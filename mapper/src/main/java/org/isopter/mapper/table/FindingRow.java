@@ -42,7 +42,7 @@ public record FindingRow(
     Optional<Concept> method,
     List<String> conditions,
     boolean seen,
-    Origin origin,
+    FactOrigin origin,
     Optional<String> device,
     List<String> remarks) {
 

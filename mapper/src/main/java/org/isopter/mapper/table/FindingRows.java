@@ -67,16 +67,16 @@ public final class FindingRows {
   }
 
   private void facts() {
-    Iterator<Origin> origins = pooled.origins().iterator();
+    Iterator<FactOrigin> origins = pooled.origins().iterator();
     exam.entries().forEach(entry -> fact(entry, origins.next()));
   }
 
-  private void fact(ExamView.Named entry, Origin origin) {
+  private void fact(ExamView.Named entry, FactOrigin origin) {
     fact(entry.fact(), entry.key(), origin);
     vector(entry.fact(), entry.key(), origin);
   }
 
-  private void fact(Fact<?> fact, FactKey key, Origin origin) {
+  private void fact(Fact<?> fact, FactKey key, FactOrigin origin) {
     Optional<EncodedValue> panel = fact.panel();
     if (panel.isEmpty()) {
       fact.outcome()
@@ -101,7 +101,7 @@ public final class FindingRows {
     }
   }
 
-  private void vector(Fact<?> fact, FactKey key, Origin origin) {
+  private void vector(Fact<?> fact, FactKey key, FactOrigin origin) {
     PowerVectors.of(fact)
         .ifPresent(
             vector -> {
@@ -111,7 +111,7 @@ public final class FindingRows {
             });
   }
 
-  private void component(Fact<?> fact, FactKey key, Origin origin, String part, double power) {
+  private void component(Fact<?> fact, FactKey key, FactOrigin origin, String part, double power) {
     Quantity rounded = new Quantity(Numbers.round(power, 3), Unit.DIOPTRE);
     rows.add(
         new FindingRow(
@@ -127,7 +127,7 @@ public final class FindingRows {
             fact.method(),
             Measurement.of(fact).conditions(),
             false,
-            Origin.of(origin.source(), origin.line()),
+            FactOrigin.of(origin.source(), origin.line()),
             Optional.empty(),
             List.of()));
   }
@@ -162,7 +162,7 @@ public final class FindingRows {
   }
 
   private void add(
-      Fact<?> fact, FactKey key, Origin origin, Optional<Named> part, FindingRow.Value value) {
+      Fact<?> fact, FactKey key, FactOrigin origin, Optional<Named> part, FindingRow.Value value) {
     Exam exam = pooled.exam();
     Code code =
         fact.finding().codes().at(fact.site(), fact.panel().orElse(NOTHING), fact.method()).get(0);
@@ -194,7 +194,7 @@ public final class FindingRows {
 
   private void statement(Derived one, String name) {
     Exam exam = pooled.exam();
-    Origin origin = pooled.origins().get(exam.keys().indexOf(one.from().get(0)));
+    FactOrigin origin = pooled.origins().get(exam.keys().indexOf(one.from().get(0)));
     rows.add(
         new FindingRow(
             exam,
@@ -209,7 +209,7 @@ public final class FindingRows {
             Optional.empty(),
             List.of(),
             false,
-            Origin.of(origin.source(), origin.line()),
+            FactOrigin.of(origin.source(), origin.line()),
             Optional.empty(),
             List.of()));
   }

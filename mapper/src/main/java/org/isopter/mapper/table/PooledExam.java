@@ -10,7 +10,7 @@ import org.isopter.model.exam.Exam;
  * @param person what is known of the person
  * @param origins where each fact was read, in the order of the facts
  */
-public record PooledExam(Exam exam, Person person, List<Origin> origins) {
+public record PooledExam(Exam exam, Person person, List<FactOrigin> origins) {
 
   /**
    * Puts them together.

@@ -25,11 +25,11 @@ import org.isopter.model.value.Unit;
 /** Makes the columns of one slot of the wide table from the layout of its finding. */
 final class SlotColumns {
 
-  private final Slot slot;
+  private final ColumnGroup slot;
   private final String name;
   private final Layout<?> layout;
 
-  SlotColumns(Slot slot) {
+  SlotColumns(ColumnGroup slot) {
     this.slot = slot;
     this.name = slot.name();
     this.layout = slot.finding().layout();

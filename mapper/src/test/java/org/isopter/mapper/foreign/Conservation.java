@@ -7,7 +7,7 @@ import java.util.List;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
 import org.isopter.mapper.foreign.reading.ResourceOutcome;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import tools.jackson.core.JsonParser;
@@ -48,9 +48,9 @@ public final class Conservation {
     assertEquals(String.join("\n", in), String.join("\n", out), name);
   }
 
-  private static List<Element> frame(Reading reading) {
+  private static List<PlacedLeaf> frame(Reading reading) {
     boolean document = reading.resources().stream().anyMatch(r -> r.at().isEmpty());
-    List<Element> frame = new ArrayList<>();
+    List<PlacedLeaf> frame = new ArrayList<>();
     if (!document) {
       reading.exams().forEach(exam -> frame.addAll(exam.carried().frame()));
       frame.addAll(reading.carried().frame());
@@ -58,7 +58,7 @@ public final class Conservation {
     return frame;
   }
 
-  private static void element(Element element, List<String> out) {
+  private static void element(PlacedLeaf element, List<String> out) {
     element.value().leaves().forEach(leaf -> out.add(element.at() + leaf));
   }
 

@@ -13,8 +13,8 @@ import org.isopter.mapper.foreign.reading.Reading;
 import org.isopter.mapper.foreign.reading.ResourceOutcome;
 import org.isopter.mapper.foreign.vocabulary.ForeignRule;
 import org.isopter.mapper.foreign.vocabulary.ForeignRules;
-import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Limits;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.catalogue.Catalogue;
@@ -101,9 +101,9 @@ class EveryLeafIsAccountedForTest {
     for (String json : documents) {
       Raw document = new RawJson(Limits.USUAL).read(json).orThrow();
       String before = effect(json);
-      for (Element leaf : taken(json)) {
+      for (PlacedLeaf leaf : taken(json)) {
         Raw.Leaf other = new Raw.Leaf(Raw.Kind.STRING, "Changed");
-        String changed = RawJson.write(put(document, Element.steps(leaf.at()), other));
+        String changed = RawJson.write(put(document, PlacedLeaf.steps(leaf.at()), other));
         if (effect(changed).equals(before)) {
           idle.add(json + " " + leaf);
         }
@@ -113,14 +113,14 @@ class EveryLeafIsAccountedForTest {
   }
 
   /** Returns the leaves of a document that were taken. */
-  private static List<Element> taken(String json) {
+  private static List<PlacedLeaf> taken(String json) {
     return READER.read(json).orThrow().resources().stream()
         .filter(read -> read.outcome() instanceof ResourceOutcome.Translated)
         .flatMap(
             read ->
                 ((ResourceOutcome.Translated) read.outcome())
                     .taken().stream()
-                        .map(t -> new Element(read.at() + t.leaf().at(), t.leaf().value())))
+                        .map(t -> new PlacedLeaf(read.at() + t.leaf().at(), t.leaf().value())))
         .toList();
   }
 
@@ -139,13 +139,13 @@ class EveryLeafIsAccountedForTest {
   }
 
   private static Raw change(Raw document, Random random) {
-    List<Element> leaves = document.leaves();
-    Element leaf = leaves.get(random.nextInt(leaves.size()));
+    List<PlacedLeaf> leaves = document.leaves();
+    PlacedLeaf leaf = leaves.get(random.nextInt(leaves.size()));
     Raw value =
         random.nextInt(4) == 0
             ? leaves.get(random.nextInt(leaves.size())).value()
             : new RawJson(Limits.USUAL).read(VALUES.get(random.nextInt(VALUES.size()))).orThrow();
-    List<String> steps = Element.steps(leaf.at());
+    List<String> steps = PlacedLeaf.steps(leaf.at());
     int depth = 1 + random.nextInt(Math.max(1, steps.size()));
     return put(document, steps.subList(0, Math.min(depth, steps.size())), value);
   }

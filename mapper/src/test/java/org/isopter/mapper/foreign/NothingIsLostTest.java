@@ -15,7 +15,7 @@ import org.isopter.mapper.foreign.reading.Reading;
 import org.isopter.mapper.foreign.reading.ResourceOutcome;
 import org.isopter.mapper.foreign.vocabulary.ForeignRules;
 import org.isopter.mapper.hapi.FhirXml;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.catalogue.Catalogue;
@@ -70,7 +70,7 @@ class NothingIsLostTest {
           .forEach(e -> written.append(ForeignWriter.of(BundleKind.COLLECTION).write(e)));
       written.append(ForeignWriter.of(BundleKind.COLLECTION).write(reading.carried()));
       for (ReadResource read : reading.resources()) {
-        for (Element leaf : kept(read)) {
+        for (PlacedLeaf leaf : kept(read)) {
           String text = RawJson.write(leaf.value());
           boolean there = written.indexOf(text) >= 0 || written.indexOf(escaped(text)) >= 0;
           assertTrue(there, () -> leaf + " of " + read.name() + " is not in " + written);
@@ -153,7 +153,7 @@ class NothingIsLostTest {
     return inputs;
   }
 
-  private static List<Element> kept(ReadResource read) {
+  private static List<PlacedLeaf> kept(ReadResource read) {
     return read.outcome() instanceof ResourceOutcome.Translated translated
         ? translated.leftover()
         : read.outcome() instanceof ResourceOutcome.Kept ? read.resource().leaves() : List.of();

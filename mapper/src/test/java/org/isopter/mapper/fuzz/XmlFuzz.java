@@ -1,13 +1,13 @@
 package org.isopter.mapper.fuzz;
 
-import org.isopter.mapper.foreign.document.Sources;
+import org.isopter.mapper.foreign.document.DocumentSources;
 import org.isopter.mapper.foreign.reading.Release;
 import org.isopter.mapper.json.Limits;
 
 /** Any bytes as a FHIR document of any release, XML included: R4 JSON, or refused with a reason. */
 public final class XmlFuzz {
 
-  private static final Sources SOURCES = new Sources(Limits.USUAL);
+  private static final DocumentSources SOURCES = new DocumentSources(Limits.USUAL);
 
   private XmlFuzz() {}
 

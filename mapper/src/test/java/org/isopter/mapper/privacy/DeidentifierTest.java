@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.isopter.mapper.pool.Pools;
-import org.isopter.mapper.table.Origin;
+import org.isopter.mapper.table.FactOrigin;
 import org.isopter.mapper.table.Person;
 import org.isopter.mapper.table.PooledExam;
 import org.isopter.model.catalogue.Pressures;
@@ -158,6 +158,6 @@ class DeidentifierTest {
   }
 
   private static PooledExam pooled(Exam exam) {
-    return new PooledExam(exam, Person.UNKNOWN, List.of(Origin.of("1", 0)));
+    return new PooledExam(exam, Person.UNKNOWN, List.of(FactOrigin.of("1", 0)));
   }
 }

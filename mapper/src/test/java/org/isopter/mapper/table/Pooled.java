@@ -10,6 +10,6 @@ final class Pooled {
 
   static PooledExam of(Exam exam) {
     return new PooledExam(
-        exam, Person.UNKNOWN, Collections.nCopies(exam.facts().size(), Origin.of("1", 7)));
+        exam, Person.UNKNOWN, Collections.nCopies(exam.facts().size(), FactOrigin.of("1", 7)));
   }
 }

@@ -16,7 +16,7 @@ import org.isopter.model.value.Site;
 public final class ConsistencyRule {
 
   private final String id;
-  private final Kind kind;
+  private final BreachKind kind;
   private final Severity severity;
   private final String what;
   private final String why;
@@ -46,19 +46,19 @@ public final class ConsistencyRule {
   }
 
   static Draft impossible(String id) {
-    return new Draft(id, Kind.IMPOSSIBLE, Severity.ERROR);
+    return new Draft(id, BreachKind.IMPOSSIBLE, Severity.ERROR);
   }
 
   static Draft contradictory(String id, Severity severity) {
-    return new Draft(id, Kind.CONTRADICTORY, severity);
+    return new Draft(id, BreachKind.CONTRADICTORY, severity);
   }
 
   static Draft incomplete(String id, Severity severity) {
-    return new Draft(id, Kind.INCOMPLETE, severity);
+    return new Draft(id, BreachKind.INCOMPLETE, severity);
   }
 
   static Draft implausible(String id, Severity severity) {
-    return new Draft(id, Kind.IMPLAUSIBLE, severity);
+    return new Draft(id, BreachKind.IMPLAUSIBLE, severity);
   }
 
   /** Returns the stable name, in lower case with hyphens. */
@@ -67,7 +67,7 @@ public final class ConsistencyRule {
   }
 
   /** Returns in which way a record breaks it. */
-  public Kind kind() {
+  public BreachKind kind() {
     return kind;
   }
 
@@ -134,7 +134,7 @@ public final class ConsistencyRule {
   static final class Draft {
 
     private final String id;
-    private final Kind kind;
+    private final BreachKind kind;
     private final Severity severity;
     private String what = "";
     private String why = "";
@@ -144,7 +144,7 @@ public final class ConsistencyRule {
     private String suggestion = "";
     private boolean settledByRemark;
 
-    private Draft(String id, Kind kind, Severity severity) {
+    private Draft(String id, BreachKind kind, Severity severity) {
       this.id = id;
       this.kind = kind;
       this.severity = severity;

@@ -11,7 +11,7 @@ import org.isopter.model.check.Violation;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
 import org.isopter.model.note.Unread;
-import org.isopter.model.note.habit.Reading;
+import org.isopter.model.note.habit.PossibleReading;
 import org.isopter.model.text.Eyes;
 import org.isopter.model.text.FactText;
 import org.isopter.model.value.Fault;
@@ -96,7 +96,7 @@ final class EntryLines {
       lines.add("  nearest understood: " + unread.nearest());
     }
     int number = 0;
-    for (Reading reading : unread.readings()) {
+    for (PossibleReading reading : unread.readings()) {
       number++;
       lines.add("  " + number + " = " + reading.choice() + ": " + reading.text());
     }

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.habit.Habits;
-import org.isopter.model.note.habit.Reading;
+import org.isopter.model.note.habit.PossibleReading;
 import org.isopter.model.note.habit.Readings;
 
 /**
@@ -21,13 +21,13 @@ record FormTrial(
   private static final int LONGEST_ASKED = 120;
 
   /** Returns the forms that an item may have been meant in and that are read to the last word. */
-  List<Reading> readings(String item) {
+  List<PossibleReading> readings(String item) {
     if (!asking || item.length() > LONGEST_ASKED) {
       return List.of();
     }
-    List<Reading> read =
+    List<PossibleReading> read =
         Readings.of(item).stream().filter(reading -> isRead(reading.text())).toList();
-    return read.size() > 1 || read.stream().anyMatch(Reading::isCertain) ? read : List.of();
+    return read.size() > 1 || read.stream().anyMatch(PossibleReading::isCertain) ? read : List.of();
   }
 
   /** Returns the first form that is read whole. */

@@ -11,7 +11,7 @@ import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Header;
 import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.habit.Habits;
-import org.isopter.model.note.habit.Reading;
+import org.isopter.model.note.habit.PossibleReading;
 import org.isopter.model.note.item.Grammars;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
@@ -61,7 +61,7 @@ public final class NoteReader {
   }
 
   /** Returns the note with an item put in the form of one of its readings. */
-  public static String answered(String text, Unread unread, Reading reading) {
+  public static String answered(String text, Unread unread, PossibleReading reading) {
     return text.substring(0, unread.start())
         + reading.text()
         + text.substring(unread.start() + unread.text().length());

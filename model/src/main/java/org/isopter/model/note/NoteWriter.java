@@ -20,7 +20,7 @@ import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.item.Grammars;
 import org.isopter.model.note.token.Token;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
@@ -109,7 +109,7 @@ public final class NoteWriter {
         fact.outcome().fold(wording.value(), reason -> Optional.of(Common.ABSENCES.phrase(reason)));
     return words.map(
         value ->
-            Words.join(
+            WrittenWords.join(
                 wording.heading(),
                 fact.outcome().ifFound().map(wording.conditions()).orElse(""),
                 fact.method().map(NoteWriter::phrase).orElse(""),

@@ -2,7 +2,7 @@ package org.isopter.model.note;
 
 import java.util.List;
 import java.util.stream.Collectors;
-import org.isopter.model.note.habit.Reading;
+import org.isopter.model.note.habit.PossibleReading;
 import org.isopter.model.value.Fault;
 
 /**
@@ -23,7 +23,7 @@ public record Unread(
     String text,
     String why,
     String nearest,
-    List<Reading> readings) {
+    List<PossibleReading> readings) {
 
   public Unread {
     readings = List.copyOf(readings);
@@ -58,7 +58,7 @@ public record Unread(
   public String advice() {
     if (isQuestion()) {
       return "It may mean: "
-          + readings.stream().map(Reading::text).collect(Collectors.joining(" or "));
+          + readings.stream().map(PossibleReading::text).collect(Collectors.joining(" or "));
     }
     return nearest.equals(Advice.START)
         ? "Items are written like these: " + nearest

@@ -43,11 +43,12 @@ final class AcuityLines {
       case IMPERIAL ->
           AcuityReading.of(line(logMar, 20, FEET, Unit.FOOT)).on(Chart.SNELLEN).from(TWENTY_FEET);
       case DECIMAL ->
-          AcuityReading.of(new Acuity.DecimalFraction(Numbers.digits(Math.pow(10, -logMar), 2)))
+          AcuityReading.of(
+                  new Acuity.DecimalFraction(WrittenNumbers.digits(Math.pow(10, -logMar), 2)))
               .on(Chart.SNELLEN)
               .from(SIX_METRES);
       case LOGMAR ->
-          AcuityReading.of(new Acuity.LogMar(Numbers.stepped(logMar, 0.02, 2)))
+          AcuityReading.of(new Acuity.LogMar(WrittenNumbers.stepped(logMar, 0.02, 2)))
               .on(Chart.LOGMAR)
               .from(FOUR_METRES);
       case LETTERS ->

@@ -35,7 +35,7 @@ final class AcuitySteps {
   static void add(Visit visit) {
     Correction lens = visit.person.worn;
     Notation notation = visit.draw.pick(Figures.NOTATIONS);
-    if (visit.done(Step.ACUITY, Acuities.DISTANCE)) {
+    if (visit.done(VisitStep.ACUITY, Acuities.DISTANCE)) {
       if (lens != Correction.UNAIDED && visit.draw.chance(Relation.UNAIDED_TOO)) {
         distance(visit, Correction.UNAIDED, notation);
       }
@@ -44,7 +44,7 @@ final class AcuitySteps {
         pinhole(visit, eye, lens, notation);
       }
     }
-    if (visit.done(Step.NEAR, Acuities.NEAR)) {
+    if (visit.done(VisitStep.NEAR, Acuities.NEAR)) {
       boolean glasses = visit.person.age(visit.months) >= Relation.PRESBYOPIA.number();
       Correction read = glasses && lens == Correction.UNAIDED ? Correction.SPECTACLES : lens;
       Site.EACH_EYE.forEach(eye -> near(visit, eye, read));

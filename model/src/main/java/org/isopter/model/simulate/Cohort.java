@@ -47,7 +47,7 @@ public record Cohort(int persons, long seed) {
    */
   public List<Exam> exams(int person) {
     Draw draw = draw(person);
-    Person who = new Person(draw);
+    InventedPerson who = new InventedPerson(draw);
     Party subject = subject(draw, person);
     int visits = draw.pick(Figures.VISITS);
     OffsetDateTime day = START.plusDays(draw.between(0, 730));
@@ -65,12 +65,12 @@ public record Cohort(int persons, long seed) {
 
   /** Returns the group that a person belongs to. */
   public Group group(int person) {
-    return new Person(draw(person)).group;
+    return new InventedPerson(draw(person)).group;
   }
 
   /** Returns the side of a person whose group affects one eye, or the side of the loss. */
   org.isopter.model.value.Site side(int person) {
-    return new Person(draw(person)).side;
+    return new InventedPerson(draw(person)).side;
   }
 
   private Draw draw(int person) {

@@ -20,10 +20,10 @@ final class ColourSteps {
   private ColourSteps() {}
 
   static void add(Visit visit) {
-    if (visit.done(Step.PLATES, Colours.PLATES)) {
+    if (visit.done(VisitStep.PLATES, Colours.PLATES)) {
       Site.EACH_EYE.forEach(eye -> visit.add(plates(visit, eye)));
     }
-    if (visit.done(Step.RED, Colours.RED_SATURATION)) {
+    if (visit.done(VisitStep.RED, Colours.RED_SATURATION)) {
       Site.EACH_EYE.forEach(eye -> visit.add(red(visit, eye)));
     }
   }
@@ -48,7 +48,7 @@ final class ColourSteps {
           Fact.of(
               Colours.RED_SATURATION,
               eye,
-              Numbers.quantity(visit.of(eye, Measure.RED), 1, 0, Unit.PERCENT));
+              WrittenNumbers.quantity(visit.of(eye, Measure.RED), 1, 0, Unit.PERCENT));
     };
   }
 }

@@ -30,7 +30,7 @@ final class DiscSteps {
   }
 
   static void add(Visit visit) {
-    if (visit.done(Step.DISC, Discs.VERTICAL_CUP, Discs.MARGIN)) {
+    if (visit.done(VisitStep.DISC, Discs.VERTICAL_CUP, Discs.MARGIN)) {
       DiscSteps steps = new DiscSteps(visit);
       Site.EACH_EYE.forEach(steps::disc);
     }
@@ -43,7 +43,7 @@ final class DiscSteps {
       visit.add(Fact.absent(Discs.VERTICAL_CUP, eye, Absence.NOT_APPLICABLE));
     } else {
       double cup = visit.of(eye, Measure.CUP);
-      add(Discs.VERTICAL_CUP, eye, Numbers.stepped(cup, 0.05, 2));
+      add(Discs.VERTICAL_CUP, eye, WrittenNumbers.stepped(cup, 0.05, 2));
     }
     DiscMargin margin =
         !swollen ? DiscMargin.CLEAR : grade == 1 ? DiscMargin.PARTLY_BLURRED : DiscMargin.BLURRED;

@@ -31,12 +31,12 @@ final class FieldSteps {
   private FieldSteps() {}
 
   static void add(Visit visit) {
-    if (visit.done(Step.CONFRONTATION, Fields.CONFRONTATION)) {
+    if (visit.done(VisitStep.CONFRONTATION, Fields.CONFRONTATION)) {
       Site.EACH_EYE.forEach(eye -> visit.add(confrontation(visit, eye)));
     }
     boolean meant =
         WITH_LOSS.contains(visit.person.group) || visit.draw.chance(Likelihood.PERIMETRY_ELSEWHERE);
-    if (meant && visit.done(Step.PERIMETRY, Perimetry.MEAN_DEVIATION)) {
+    if (meant && visit.done(VisitStep.PERIMETRY, Perimetry.MEAN_DEVIATION)) {
       Site.EACH_EYE.forEach(eye -> perimetry(visit, eye));
     }
   }
@@ -64,7 +64,7 @@ final class FieldSteps {
         .by(FieldMethod.CONFRONTATION);
   }
 
-  private static Set<FieldRegion> lost(Person person, Site eye) {
+  private static Set<FieldRegion> lost(InventedPerson person, Site eye) {
     if (person.shows(Group.CHIASM, Likelihood.CHIASM_FIELD)) {
       return TEMPORAL;
     }
@@ -95,14 +95,18 @@ final class FieldSteps {
     double deviation = visit.of(eye, Measure.MEAN_DEVIATION);
     double loss = Math.max(0, -deviation);
     double uneven = Math.min(15, 1.6 + 0.6 * loss + 0.3 * Math.abs(visit.draw.normal()));
-    add(visit, Perimetry.MEAN_DEVIATION, eye, Numbers.digits(deviation, 2));
-    add(visit, Perimetry.PATTERN_DEVIATION, eye, Numbers.digits(uneven, 2));
-    add(visit, Perimetry.FIELD_INDEX, eye, Numbers.digits(Math.min(100, 102 - 2.8 * loss), 0));
+    add(visit, Perimetry.MEAN_DEVIATION, eye, WrittenNumbers.digits(deviation, 2));
+    add(visit, Perimetry.PATTERN_DEVIATION, eye, WrittenNumbers.digits(uneven, 2));
+    add(
+        visit,
+        Perimetry.FIELD_INDEX,
+        eye,
+        WrittenNumbers.digits(Math.min(100, 102 - 2.8 * loss), 0));
     add(
         visit,
         Perimetry.FIXATION_LOSSES,
         eye,
-        Numbers.outOf(visit.draw.between(0, 4), visit.draw.between(13, 18)));
+        WrittenNumbers.outOf(visit.draw.between(0, 4), visit.draw.between(13, 18)));
   }
 
   private static <V> void add(Visit visit, Finding<V> finding, Site eye, V value) {

@@ -35,7 +35,8 @@ public final class Figures {
    * @param yearly what a year adds to it
    * @param source where the figures come from
    */
-  public record Row(Group group, Measure measure, Spread spread, double yearly, String source) {}
+  public record Row(
+      Group group, Measure measure, NormalSpread spread, double yearly, String source) {}
 
   /**
    * How old the persons of a group are at their first visit, and how many are women.
@@ -47,7 +48,8 @@ public final class Figures {
    * @param women the share of women
    * @param source where the figures come from
    */
-  record Years(Group group, Spread spread, double least, double most, double women, String source) {
+  record Years(
+      Group group, NormalSpread spread, double least, double most, double women, String source) {
 
     double draw(Draw draw) {
       double age = spread.mean() + spread.deviation() * draw.normal();
@@ -177,7 +179,7 @@ public final class Figures {
       double most,
       double women,
       String source) {
-    return new Years(group, new Spread(mean, deviation), least, most, women, source);
+    return new Years(group, new NormalSpread(mean, deviation), least, most, women, source);
   }
 
   /** Returns the row for an affected eye of a group; for a healthy eye, ask for the healthy. */
@@ -202,6 +204,6 @@ public final class Figures {
 
   private static Row row(
       Group group, Measure measure, double mean, double deviation, double yearly, String source) {
-    return new Row(group, measure, new Spread(mean, deviation), yearly, source);
+    return new Row(group, measure, new NormalSpread(mean, deviation), yearly, source);
   }
 }

@@ -31,13 +31,13 @@ final class FrontSteps {
   private FrontSteps() {}
 
   static void add(Visit visit, OffsetDateTime performed) {
-    if (visit.done(Step.PRESSURE, Pressures.INTRAOCULAR)) {
+    if (visit.done(VisitStep.PRESSURE, Pressures.INTRAOCULAR)) {
       pressure(visit, performed);
       if (visit.draw.chance(Relation.THICKNESS_MEASURED)) {
         thickness(visit);
       }
     }
-    if (visit.done(Step.REFRACTION, Refractions.REFRACTION)) {
+    if (visit.done(VisitStep.REFRACTION, Refractions.REFRACTION)) {
       RefractionMethod picked = visit.draw.pick(REFRACTED);
       // Choosing between lenses needs sight.
       boolean blind = Site.EACH_EYE.stream().anyMatch(eye -> visit.vision(eye) == Vision.NONE);
@@ -47,7 +47,7 @@ final class FrontSteps {
         visit.add(Fact.of(Refractions.REFRACTION, eye, refraction(visit, eye)).by(method));
       }
     }
-    if (visit.done(Step.LENS)) {
+    if (visit.done(VisitStep.LENS)) {
       for (Site eye : Site.EACH_EYE) {
         visit.add(
             Fact.of(
@@ -59,7 +59,7 @@ final class FrontSteps {
     }
   }
 
-  private static Presence opacity(Person person, Site eye) {
+  private static Presence opacity(InventedPerson person, Site eye) {
     return person.has(Group.CATARACT, eye) ? Presence.PRESENT : Presence.ABSENT;
   }
 
@@ -73,7 +73,7 @@ final class FrontSteps {
     Optional<String> device =
         draw.chance(Likelihood.DEVICE) ? Optional.of(draw.pick(Phrases.DEVICES)) : Optional.empty();
     for (Site eye : Site.EACH_EYE) {
-      Quantity value = Numbers.quantity(read(visit, eye, method), 1, 0, Unit.MM_HG);
+      Quantity value = WrittenNumbers.quantity(read(visit, eye, method), 1, 0, Unit.MM_HG);
       Fact<Quantity> plain = Fact.of(Pressures.INTRAOCULAR, eye, value).by(method);
       Fact<Quantity> timed = own.map(plain::at).orElse(plain);
       visit.addRemarked(device.map(timed::with).orElse(timed), Phrases.PRESSURE_REMARKS);
@@ -94,18 +94,19 @@ final class FrontSteps {
 
   private static void thickness(Visit visit) {
     for (Site eye : Site.EACH_EYE) {
-      Quantity value = Numbers.quantity(visit.person.thickness.of(eye), 1, 0, Unit.MICROMETRE);
+      Quantity value =
+          WrittenNumbers.quantity(visit.person.thickness.of(eye), 1, 0, Unit.MICROMETRE);
       visit.add(Fact.of(Corneas.THICKNESS, eye, value));
     }
   }
 
   private static Refractions.Refraction refraction(Visit visit, Site eye) {
     return new Refractions.Refraction(
-        Numbers.quantity(visit.of(eye, Measure.SPHERE), 0.25, 2, Unit.DIOPTRE),
+        WrittenNumbers.quantity(visit.of(eye, Measure.SPHERE), 0.25, 2, Unit.DIOPTRE),
         Optional.of(
             new Refractions.Cylinder(
-                Numbers.quantity(visit.of(eye, Measure.CYLINDER), 0.25, 2, Unit.DIOPTRE),
-                Numbers.quantity(visit.person.axis.of(eye), 1, 0, Unit.DEGREE))),
+                WrittenNumbers.quantity(visit.of(eye, Measure.CYLINDER), 0.25, 2, Unit.DIOPTRE),
+                WrittenNumbers.quantity(visit.person.axis.of(eye), 1, 0, Unit.DEGREE))),
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),

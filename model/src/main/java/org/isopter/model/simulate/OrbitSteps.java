@@ -29,8 +29,8 @@ final class OrbitSteps {
   private OrbitSteps() {}
 
   static void add(Visit visit) {
-    Person person = visit.person;
-    if (visit.done(Step.MOVEMENTS, Movements.DUCTIONS, Movements.DIPLOPIA)) {
+    InventedPerson person = visit.person;
+    if (visit.done(VisitStep.MOVEMENTS, Movements.DUCTIONS, Movements.DIPLOPIA)) {
       for (Site eye : Site.EACH_EYE) {
         visit.add(Fact.of(Movements.DUCTIONS, eye, ductions(person, eye)));
       }
@@ -39,12 +39,12 @@ final class OrbitSteps {
           Fact.of(Alignments.DEVIATION, Site.BOTH, deviation(person))
               .by(CoverMethod.COVER_UNCOVER));
     }
-    if (visit.done(Step.LIDS, Lids.PTOSIS)) {
+    if (visit.done(VisitStep.LIDS, Lids.PTOSIS)) {
       Site.EACH_EYE.forEach(eye -> lid(visit, eye));
     }
   }
 
-  private static Movements.Ductions ductions(Person person, Site eye) {
+  private static Movements.Ductions ductions(InventedPerson person, Site eye) {
     boolean palsy = person.has(Group.THIRD_NERVE, eye);
     GazeDirection inward = eye == Site.RIGHT ? GazeDirection.LEFT : GazeDirection.RIGHT;
     GazeDirection outward = eye == Site.RIGHT ? GazeDirection.RIGHT : GazeDirection.LEFT;
@@ -56,7 +56,7 @@ final class OrbitSteps {
     return new Movements.Ductions(grades);
   }
 
-  private static Movements.Diplopia diplopia(Person person) {
+  private static Movements.Diplopia diplopia(InventedPerson person) {
     boolean twice = person.group == Group.THIRD_NERVE && person.ptosis < COVERS;
     return twice
         ? new Movements.Diplopia(
@@ -64,7 +64,7 @@ final class OrbitSteps {
         : new Movements.Diplopia(DoubleVision.NONE, Optional.empty(), Optional.empty());
   }
 
-  private static Alignments.Deviation deviation(Person person) {
+  private static Alignments.Deviation deviation(InventedPerson person) {
     Alignment alignment =
         switch (person.group) {
           case AMBLYOPIA -> Alignment.ESO;
@@ -79,10 +79,11 @@ final class OrbitSteps {
   }
 
   private static void lid(Visit visit, Site eye) {
-    Person person = visit.person;
+    InventedPerson person = visit.person;
     boolean droops = person.has(Group.THIRD_NERVE, eye) || person.has(Group.HORNER, eye);
     double height = visit.of(eye, Measure.LID) - (droops ? person.ptosis : 0);
-    visit.add(Fact.of(Lids.MARGIN_REFLEX, eye, Numbers.quantity(height, 0.5, 1, Unit.MILLIMETRE)));
+    visit.add(
+        Fact.of(Lids.MARGIN_REFLEX, eye, WrittenNumbers.quantity(height, 0.5, 1, Unit.MILLIMETRE)));
     visit.add(
         Fact.of(
             Lids.PTOSIS,
@@ -90,7 +91,7 @@ final class OrbitSteps {
             droops
                 ? new Lids.Ptosis(
                     Presence.PRESENT,
-                    Optional.of(Numbers.quantity(person.ptosis, 0.5, 1, Unit.MILLIMETRE)))
+                    Optional.of(WrittenNumbers.quantity(person.ptosis, 0.5, 1, Unit.MILLIMETRE)))
                 : new Lids.Ptosis(Presence.ABSENT, Optional.empty())));
     if (person.group == Group.HORNER) {
       boolean dry = person.shows(Group.HORNER, Likelihood.HORNER_SWEAT) && person.affected(eye);

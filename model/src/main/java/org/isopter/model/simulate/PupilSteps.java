@@ -29,7 +29,7 @@ final class PupilSteps {
   private PupilSteps() {}
 
   static void add(Visit visit) {
-    if (!visit.done(Step.PUPILS, Pupils.SIZE, Pupils.DIRECT)) {
+    if (!visit.done(VisitStep.PUPILS, Pupils.SIZE, Pupils.DIRECT)) {
       return;
     }
     List<Lighting> lights = lights(visit);
@@ -42,7 +42,8 @@ final class PupilSteps {
                             Pupils.SIZE,
                             eye,
                             new Pupils.Size(
-                                Numbers.quantity(size(visit, eye, light), 0.5, 1, Unit.MILLIMETRE),
+                                WrittenNumbers.quantity(
+                                    size(visit, eye, light), 0.5, 1, Unit.MILLIMETRE),
                                 light)))));
     visit.add(Fact.of(Pupils.EQUALITY, Site.BOTH, equality(visit.person)));
     responses(visit, Pupils.DIRECT, true);
@@ -50,7 +51,7 @@ final class PupilSteps {
     for (Site eye : Site.EACH_EYE) {
       visit.add(Fact.of(Pupils.NEAR, eye, near(visit.person, eye)));
     }
-    if (visit.done(Step.DEFECT, Pupils.AFFERENT_DEFECT)) {
+    if (visit.done(VisitStep.DEFECT, Pupils.AFFERENT_DEFECT)) {
       visit.add(Fact.of(Pupils.AFFERENT_DEFECT, Site.BOTH, defect(visit)));
     }
   }
@@ -79,7 +80,7 @@ final class PupilSteps {
     };
   }
 
-  private static PupilEquality equality(Person person) {
+  private static PupilEquality equality(InventedPerson person) {
     return OF_THE_PUPIL.contains(person.group) ? PupilEquality.UNEQUAL : PupilEquality.EQUAL;
   }
 
@@ -111,14 +112,14 @@ final class PupilSteps {
   }
 
   /** Returns what a pupil does at best. */
-  private static PupilResponse efferent(Person person, Site eye) {
+  private static PupilResponse efferent(InventedPerson person, Site eye) {
     if (person.has(Group.THIRD_NERVE, eye)) {
       return PupilResponse.ABSENT;
     }
     return person.has(Group.TONIC_PUPIL, eye) ? PupilResponse.SLUGGISH : PupilResponse.BRISK;
   }
 
-  private static PupilResponse near(Person person, Site eye) {
+  private static PupilResponse near(InventedPerson person, Site eye) {
     return person.has(Group.TONIC_PUPIL, eye) ? PupilResponse.TONIC : efferent(person, eye);
   }
 

@@ -14,23 +14,23 @@ import org.isopter.model.value.Site;
 /** One visit of an invented person: what is measured that day, and the facts as they are made. */
 final class Visit {
 
-  final Person person;
+  final InventedPerson person;
   final Draw draw;
   final int months;
-  private final Map<Measure, Eyes> values = new EnumMap<>(Measure.class);
+  private final Map<Measure, PerEye> values = new EnumMap<>(Measure.class);
   private final List<Fact<?>> facts = new ArrayList<>();
 
-  Visit(Person person, Draw draw, int months) {
+  Visit(InventedPerson person, Draw draw, int months) {
     this.person = person;
     this.draw = draw;
     this.months = months;
     for (Measure measure : Measure.values()) {
       // Nothing is measured twice on the first day: the first visit shows the stated figures.
-      Eyes chance = Eyes.alike(draw, measure.likeness());
+      PerEye chance = PerEye.alike(draw, measure.likeness());
       double retest = months == 0 ? 0 : measure.retest();
       values.put(
           measure,
-          new Eyes(
+          new PerEye(
               value(Site.RIGHT, measure, retest * chance.right()),
               value(Site.LEFT, measure, retest * chance.left())));
     }
@@ -56,7 +56,7 @@ final class Visit {
    * Tells whether a step was done; where it was not, its findings are said to be absent, or nothing
    * is said.
    */
-  boolean done(Step step, Finding<?>... findings) {
+  boolean done(VisitStep step, Finding<?>... findings) {
     if (draw.place() < step.silent()) {
       return false;
     }

@@ -47,7 +47,8 @@ final class RulesPage {
   }
 
   private static String counts() {
-    String rows = Arrays.stream(Kind.values()).map(RulesPage::row).collect(Collectors.joining());
+    String rows =
+        Arrays.stream(BreachKind.values()).map(RulesPage::row).collect(Collectors.joining());
     return "| "
         + Rules.all().size()
         + " rules | error | warning | information |\n|---|---|---|---|\n"
@@ -55,13 +56,13 @@ final class RulesPage {
         + "\n";
   }
 
-  private static String row(Kind kind) {
+  private static String row(BreachKind kind) {
     return Arrays.stream(Severity.values())
         .map(severity -> Long.toString(count(kind, severity)))
         .collect(Collectors.joining(" | ", "| " + kind.word() + " | ", " |\n"));
   }
 
-  private static long count(Kind kind, Severity severity) {
+  private static long count(BreachKind kind, Severity severity) {
     return Rules.all().stream()
         .filter(rule -> rule.kind() == kind && rule.severity() == severity)
         .count();

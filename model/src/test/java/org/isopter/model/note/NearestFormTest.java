@@ -10,7 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
-import org.isopter.model.note.habit.Reading;
+import org.isopter.model.note.habit.PossibleReading;
 import org.junit.jupiter.api.Test;
 
 /** Whatever is not read names a form that is: every refusal of the notes that the tests hold. */
@@ -33,7 +33,8 @@ class NearestFormTest {
   }
 
   private static Stream<String> forms(Unread item) {
-    return Stream.concat(Stream.of(item.nearest()), item.readings().stream().map(Reading::text));
+    return Stream.concat(
+        Stream.of(item.nearest()), item.readings().stream().map(PossibleReading::text));
   }
 
   private static boolean isRead(String form) {

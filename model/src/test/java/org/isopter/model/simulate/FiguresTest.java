@@ -70,7 +70,7 @@ class FiguresTest {
         EXAMS.stream().flatMap(List::stream).filter(FiguresTest::isOfUsualAge).toList();
     long silent =
         all.stream().filter(e -> e.view().facts(Pressures.INTRAOCULAR).findAny().isEmpty()).count();
-    share(Step.PRESSURE.silent(), silent, all.size());
+    share(VisitStep.PRESSURE.silent(), silent, all.size());
     for (Absence why : List.of(Absence.NOT_DONE, Absence.REFUSED, Absence.UNABLE)) {
       long absent =
           all.stream()
@@ -81,7 +81,7 @@ class FiguresTest {
                           .facts(Pressures.INTRAOCULAR)
                           .anyMatch(f -> f.outcome().ifAbsent().filter(why::equals).isPresent()))
               .count();
-      share((1 - Step.PRESSURE.silent()) * Step.PRESSURE.absent(why), absent, all.size());
+      share((1 - VisitStep.PRESSURE.silent()) * VisitStep.PRESSURE.absent(why), absent, all.size());
     }
   }
 

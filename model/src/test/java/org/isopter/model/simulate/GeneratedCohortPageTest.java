@@ -88,7 +88,7 @@ class GeneratedCohortPageTest {
             | step | left out | not done | refused | unable |
             |---|---:|---:|---:|---:|
             """,
-            Arrays.stream(Step.values()).map(GeneratedCohortPageTest::step))
+            Arrays.stream(VisitStep.values()).map(GeneratedCohortPageTest::step))
         + table(
             "What is there or not",
             "| what | share |\n|---|---:|\n",
@@ -139,7 +139,7 @@ class GeneratedCohortPageTest {
         .formatted(m.title(), m.least(), m.most(), m.likeness(), m.retest());
   }
 
-  private static String step(Step step) {
+  private static String step(VisitStep step) {
     return "| %s | %s | %s | %s | %s |"
         .formatted(
             word(step),

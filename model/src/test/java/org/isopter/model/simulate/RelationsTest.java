@@ -249,7 +249,7 @@ class RelationsTest {
 
   @TestFactory
   Stream<DynamicTest> whoIsVeryYoungOrOldIsUnableMoreOften() {
-    double usual = Step.PRESSURE.absent(Absence.UNABLE);
+    double usual = VisitStep.PRESSURE.absent(Absence.UNABLE);
     return Stream.of(
         DynamicTest.dynamicTest("below 8", () -> unable(0, 7, usual * 4)),
         DynamicTest.dynamicTest("from 80 on", () -> unable(80, 130, usual * 3)),
@@ -278,7 +278,7 @@ class RelationsTest {
 
   @Test
   void whoReadsLittleIsUnableMoreOften() {
-    Step step = Step.PRESSURE;
+    VisitStep step = VisitStep.PRESSURE;
     double place = step.absent(Absence.NOT_DONE) + step.absent(Absence.REFUSED) + 0.05;
     assertEquals(Optional.empty(), step.reason(place, 1));
     assertEquals(Optional.of(Absence.UNABLE), step.reason(place, Relation.UNABLE_LOW.number()));

@@ -23,7 +23,7 @@ final class Guide {
             Canonical.BASE + "/ImplementationGuide/" + ID,
             "Bedside eye examination");
     guide.setName("Isopter");
-    guide.setPackageId(Release.PACKAGE);
+    guide.setPackageId(ProfileRelease.PACKAGE);
     guide.setLicense(SPDXLicense.fromCode("Apache-2.0"));
     guide.addFhirVersion(FHIRVersion._4_0_1);
     guide.setDescription(

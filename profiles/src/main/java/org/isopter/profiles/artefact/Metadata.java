@@ -30,11 +30,11 @@ public final class Metadata {
   static <T extends MetadataResource> T fill(T artefact, String id, String url) {
     artefact.setId(id);
     artefact.setUrl(url);
-    artefact.setVersion(Release.VERSION);
+    artefact.setVersion(ProfileRelease.VERSION);
     artefact.setName(name(id));
     artefact.setStatus(PublicationStatus.ACTIVE);
     artefact.setExperimental(false);
-    artefact.setDateElement(new DateTimeType(Release.DATE));
+    artefact.setDateElement(new DateTimeType(ProfileRelease.DATE));
     artefact.setPublisher("Isopter");
     return artefact;
   }

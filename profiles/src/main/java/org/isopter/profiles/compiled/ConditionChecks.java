@@ -36,7 +36,7 @@ final class ConditionChecks implements Condition.Cases<Check> {
       if (condition.extensible() || isWithoutCode(item)) {
         report.doubt(item, "none of the codes");
       } else {
-        report.wrong(item, "saw " + Words.of(item) + ", wanted one of: " + wanted);
+        report.wrong(item, "saw " + SeenWords.of(item) + ", wanted one of: " + wanted);
       }
     };
   }
@@ -56,7 +56,7 @@ final class ConditionChecks implements Condition.Cases<Check> {
     if (item.type().equals("code")) {
       return codes.contains(item.text());
     }
-    return item.members("coding").stream().anyMatch(each -> tokens.contains(Words.of(each)));
+    return item.members("coding").stream().anyMatch(each -> tokens.contains(SeenWords.of(each)));
   }
 
   /** Of text alone, or of a code that names no system, the reference says more than we can. */
@@ -96,7 +96,7 @@ final class ConditionChecks implements Condition.Cases<Check> {
       if (judge.judge(item) != Ternary.YES) {
         String words =
             seen.stream()
-                .map(walk -> Words.of(walk.from(item)))
+                .map(walk -> SeenWords.of(walk.from(item)))
                 .collect(Collectors.joining(" beside "));
         report.wrong(item, condition.key() + ": saw " + words + ", wanted: " + condition.human());
       }

@@ -41,7 +41,7 @@ final class Patterns implements Fixed.Cases<Patterns.Pattern> {
     Check check =
         (item, report) -> {
           if (!fits.test(item)) {
-            report.wrong(item, "saw " + Words.of(item) + ", wanted " + code.token());
+            report.wrong(item, "saw " + SeenWords.of(item) + ", wanted " + code.token());
           }
         };
     return new Pattern(fits, check, code.token());

@@ -61,7 +61,7 @@ final class SliceCheck {
 
   private void unmatched(Item item, Judgement report) {
     if (closed) {
-      report.wrong(item, "saw " + Words.of(item) + ", wanted one of the slices: " + wanted);
+      report.wrong(item, "saw " + SeenWords.of(item) + ", wanted one of the slices: " + wanted);
     } else {
       report.doubt(item, "one beside the slices");
     }

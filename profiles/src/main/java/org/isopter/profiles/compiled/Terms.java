@@ -28,7 +28,7 @@ final class Terms {
 
   /** Says whether a coding has a known code, and no display or that of its code. */
   boolean isKnown(Item coding) {
-    String display = displays.get(Words.of(coding));
+    String display = displays.get(SeenWords.of(coding));
     List<Item> stated = coding.members("display");
     return display != null && (stated.isEmpty() || stated.get(0).text().equals(display));
   }

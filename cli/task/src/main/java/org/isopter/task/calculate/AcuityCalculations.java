@@ -23,12 +23,12 @@ final class AcuityCalculations {
 
   /** Holds one acuity against the rules with one figure, and two against those with two. */
   static Result<List<Statement>> driving(List<String> values) {
-    return Values.acuity(values.get(0))
+    return BedsideValues.acuity(values.get(0))
         .flatMap(
             first ->
                 values.size() == 1
                     ? Result.ok(together(first))
-                    : Values.acuity(values.get(1)).flatMap(second -> apart(first, second)));
+                    : BedsideValues.acuity(values.get(1)).flatMap(second -> apart(first, second)));
   }
 
   private static List<Statement> together(AcuityReading both) {
@@ -61,13 +61,13 @@ final class AcuityCalculations {
 
   /** Print at 40 cm, the one distance that the rule speaks of. */
   static Result<List<Statement>> nearImpairment(List<String> values) {
-    return Values.acuity(values.get(0))
+    return BedsideValues.acuity(values.get(0))
         .map(reading -> reading.from(Quantity.of("40", Unit.CENTIMETRE)))
         .map(reading -> List.of(VisionImpairments.near(reading).statement()));
   }
 
   static Result<List<Statement>> lowVision(List<String> values) {
-    return Values.acuity(values.get(0))
+    return BedsideValues.acuity(values.get(0))
         .flatMap(
             reading ->
                 reading.acuity() instanceof Acuity.Low low

@@ -23,7 +23,7 @@ final class FieldCalculations {
   private FieldCalculations() {}
 
   static Result<List<Statement>> stage(List<String> values) {
-    return Values.number(values.get(0))
+    return BedsideValues.number(values.get(0))
         .map(
             deviation ->
                 Arrays.stream(FieldStage.values())
@@ -37,8 +37,9 @@ final class FieldCalculations {
     if (!ERRORS.contains(kind)) {
       return Result.refused(Fault.of("", kind, "one of " + String.join(", ", ERRORS)));
     }
-    return Values.count(values.get(1))
-        .flatMap(errors -> Values.count(values.get(2)).flatMap(all -> flags(kind, errors, all)));
+    return BedsideValues.count(values.get(1))
+        .flatMap(
+            errors -> BedsideValues.count(values.get(2)).flatMap(all -> flags(kind, errors, all)));
   }
 
   private static Result<List<Statement>> flags(String kind, int errors, int trials) {
@@ -61,7 +62,7 @@ final class FieldCalculations {
   }
 
   static Result<List<Statement>> threshold(List<String> values) {
-    return Values.number(values.get(0))
+    return BedsideValues.number(values.get(0))
         .map(decibels -> List.of(PerimetryFlag.highThreshold(decibels).statement()));
   }
 
@@ -71,7 +72,7 @@ final class FieldCalculations {
     return all.stream()
         .filter(index -> Concept.word(index).equals(values.get(0)))
         .findFirst()
-        .map(index -> Values.number(values.get(1)).flatMap(index::of).map(List::of))
+        .map(index -> BedsideValues.number(values.get(1)).flatMap(index::of).map(List::of))
         .orElseGet(() -> Result.refused(Fault.of("", values.get(0), "one of " + words)));
   }
 
@@ -83,7 +84,7 @@ final class FieldCalculations {
     }
     List<Integer> degrees = new ArrayList<>();
     for (String value : values.subList(0, 4)) {
-      Result<Integer> one = Values.degrees(value);
+      Result<Integer> one = BedsideValues.degrees(value);
       if (!one.isOk()) {
         return Result.refused(one.faults());
       }

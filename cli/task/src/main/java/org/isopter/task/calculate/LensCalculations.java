@@ -14,7 +14,7 @@ final class LensCalculations {
   private LensCalculations() {}
 
   static Result<List<Statement>> transpose(List<String> values) {
-    return Values.lens(values.get(0))
+    return BedsideValues.lens(values.get(0))
         .map(
             lens ->
                 List.of(
@@ -24,10 +24,10 @@ final class LensCalculations {
   }
 
   static Result<List<Statement>> vertex(List<String> values) {
-    return Values.lens(values.get(0))
+    return BedsideValues.lens(values.get(0))
         .flatMap(
             lens ->
-                Values.positive(values.get(1), "a vertex distance in mm, above 0")
+                BedsideValues.positive(values.get(1), "a vertex distance in mm, above 0")
                     .flatMap(mm -> LensAnswers.atCornea(lens, mm)))
         .map(answer -> List.of(answer.statement()));
   }
@@ -35,10 +35,10 @@ final class LensCalculations {
   static Result<List<Statement>> prism(List<String> values) {
     String text = values.get(0).strip();
     return text.endsWith(DEGREES)
-        ? Values.number(text.substring(0, text.length() - DEGREES.length()).strip())
+        ? BedsideValues.number(text.substring(0, text.length() - DEGREES.length()).strip())
             .flatMap(LensAnswers::prismDioptres)
             .map(Answer::statement)
             .map(List::of)
-        : Values.number(text).map(prism -> List.of(LensAnswers.degrees(prism).statement()));
+        : BedsideValues.number(text).map(prism -> List.of(LensAnswers.degrees(prism).statement()));
   }
 }

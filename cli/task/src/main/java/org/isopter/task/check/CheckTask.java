@@ -48,12 +48,12 @@ public final class CheckTask {
         .forEach(one -> log.say(suppress + ": " + one + " suppressed nothing; remove it"));
   }
 
-  private List<Suppression> suppressed() {
+  private List<KnownViolation> suppressed() {
     if (suppress == null) {
       return List.of();
     }
-    Result<List<Suppression>> read = SuppressFile.read(suppress);
-    if (read instanceof Result.Ok<List<Suppression>> ok) {
+    Result<List<KnownViolation>> read = SuppressFile.read(suppress);
+    if (read instanceof Result.Ok<List<KnownViolation>> ok) {
       return ok.value();
     }
     throw new UsageException(

@@ -31,7 +31,7 @@ public final class SuppressFile {
   private SuppressFile() {}
 
   /** Reads a file of what to pass over, or returns every fault of it. */
-  public static Result<List<Suppression>> read(Path file) {
+  public static Result<List<KnownViolation>> read(Path file) {
     try {
       return new SuppressFile().list(load(Files.readString(file, UTF_8)));
     } catch (IOException failed) {
@@ -45,8 +45,8 @@ public final class SuppressFile {
     return Optional.ofNullable(new Load(LoadSettings.builder().build()).loadFromString(text));
   }
 
-  private Result<List<Suppression>> list(Optional<Object> whole) {
-    List<Suppression> read = new ArrayList<>();
+  private Result<List<KnownViolation>> list(Optional<Object> whole) {
+    List<KnownViolation> read = new ArrayList<>();
     Object seen = whole.orElse("nothing");
     if (seen instanceof List<?> entries) {
       for (int i = 0; i < entries.size(); i++) {
@@ -59,7 +59,7 @@ public final class SuppressFile {
     return faults.isEmpty() ? Result.ok(read) : Result.refused(faults);
   }
 
-  private Optional<Suppression> entry(String at, Object entry) {
+  private Optional<KnownViolation> entry(String at, Object entry) {
     if (!(entry instanceof Map<?, ?> keys)) {
       faults.add(Fault.of(at, String.valueOf(entry), "an entry with the keys rule and reason"));
       return Optional.empty();
@@ -71,7 +71,7 @@ public final class SuppressFile {
     Optional<String> reason = required(at, keys, "reason");
     Optional<String> file = text(at, keys, "file");
     Optional<String> path = text(at, keys, "path");
-    return rule.flatMap(id -> reason.map(why -> new Suppression(id, file, path, why)));
+    return rule.flatMap(id -> reason.map(why -> new KnownViolation(id, file, path, why)));
   }
 
   private boolean isKnown(String at, String id) {

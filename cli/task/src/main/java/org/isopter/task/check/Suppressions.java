@@ -9,17 +9,18 @@ import org.isopter.task.input.InputDocument;
 /** The suppressions of a run, and which of them were of use. */
 public final class Suppressions {
 
-  private final List<Suppression> all;
-  private final Set<Suppression> used = new HashSet<>();
+  private final List<KnownViolation> all;
+  private final Set<KnownViolation> used = new HashSet<>();
   private int hits;
 
-  public Suppressions(List<Suppression> all) {
+  public Suppressions(List<KnownViolation> all) {
     this.all = List.copyOf(all);
   }
 
   /** Says whether a violation is suppressed, and keeps in mind by what. */
   boolean cover(InputDocument item, Violation violation) {
-    List<Suppression> covering = all.stream().filter(one -> one.covers(item, violation)).toList();
+    List<KnownViolation> covering =
+        all.stream().filter(one -> one.covers(item, violation)).toList();
     used.addAll(covering);
     hits += covering.isEmpty() ? 0 : 1;
     return !covering.isEmpty();
@@ -31,7 +32,7 @@ public final class Suppressions {
   }
 
   /** Returns those that suppressed nothing. */
-  public List<Suppression> unused() {
+  public List<KnownViolation> unused() {
     return all.stream().filter(one -> !used.contains(one)).toList();
   }
 }

@@ -8,7 +8,7 @@ import java.util.Set;
 import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
 import org.isopter.model.note.Unread;
-import org.isopter.model.note.habit.Reading;
+import org.isopter.model.note.habit.PossibleReading;
 import org.isopter.task.io.Dialogue;
 import org.isopter.task.io.Streams;
 
@@ -53,7 +53,7 @@ final class Asking {
   }
 
   private String answered(String text, Unread unread, Dialogue dialogue) throws IOException {
-    List<Reading> readings = unread.readings();
+    List<PossibleReading> readings = unread.readings();
     dialogue.say("\"" + unread.text() + "\": " + unread.why());
     for (int i = 0; i < readings.size(); i++) {
       dialogue.say("  " + (i + 1) + " = " + readings.get(i).text());

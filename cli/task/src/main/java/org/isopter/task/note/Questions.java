@@ -11,7 +11,7 @@ import org.isopter.mapper.io.UnwritableException;
 import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
 import org.isopter.model.note.Unread;
-import org.isopter.model.note.habit.Reading;
+import org.isopter.model.note.habit.PossibleReading;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import tools.jackson.core.JacksonException;
@@ -53,7 +53,7 @@ public final class Questions {
       question.put("column", unread.column());
       question.put("why", unread.why());
       ArrayNode readings = question.putArray("readings");
-      for (Reading reading : unread.readings()) {
+      for (PossibleReading reading : unread.readings()) {
         ObjectNode one = readings.addObject();
         one.put("answer", readings.size());
         one.put("choice", reading.choice());

@@ -13,7 +13,7 @@ public final class Codings {
   private Codings() {}
 
   /** Takes one coding; the display may be left out, but may not be another's. */
-  static Code take(Cursor coding) {
+  static Code take(ElementCursor coding) {
     String system = coding.text("system").orElse("");
     String code = coding.text("code").orElse("");
     String display = coding.text("display").orElse("");
@@ -21,7 +21,7 @@ public final class Codings {
   }
 
   /** Takes a concept that must be this one. */
-  public static void expect(Cursor holder, String name, Code wanted) {
+  public static void expect(ElementCursor holder, String name, Code wanted) {
     holder
         .required(name)
         .flatMap(concept -> concept.only("coding"))
@@ -29,7 +29,7 @@ public final class Codings {
   }
 
   /** Takes a concept that must be one of a list. */
-  public static Optional<Concept> oneOf(Cursor holder, String name, Answers answers) {
+  public static Optional<Concept> oneOf(ElementCursor holder, String name, Answers answers) {
     return holder
         .required(name)
         .flatMap(concept -> concept.only("coding"))
@@ -37,7 +37,7 @@ public final class Codings {
   }
 
   /** Takes the codings of a concept that must be these, in any order. */
-  public static void expectAll(Cursor concept, List<Code> wanted) {
+  public static void expectAll(ElementCursor concept, List<Code> wanted) {
     expectAll(concept, wanted, List.of());
   }
 
@@ -45,9 +45,9 @@ public final class Codings {
    * Takes the codings of a concept that must be these, in any order; one that older versions wrote
    * stands for what it was replaced by.
    */
-  public static void expectAll(Cursor concept, List<Code> wanted, List<Code> former) {
+  public static void expectAll(ElementCursor concept, List<Code> wanted, List<Code> former) {
     List<Code> missing = new ArrayList<>(wanted);
-    for (Cursor coding : concept.objects("coding")) {
+    for (ElementCursor coding : concept.objects("coding")) {
       Code seen = take(coding);
       if (isFormer(seen, wanted, former)) {
         missing.clear();
@@ -68,7 +68,7 @@ public final class Codings {
         : former.stream().anyMatch(seen::sameAs);
   }
 
-  private static void check(Cursor coding, Code seen, List<Code> wanted) {
+  private static void check(ElementCursor coding, Code seen, List<Code> wanted) {
     for (Code code : wanted) {
       if (seen.sameAs(code)) {
         same(coding, seen, code);
@@ -79,7 +79,7 @@ public final class Codings {
     coding.fault("", show(seen), all.size() == 1 ? all.get(0) : "one of " + all);
   }
 
-  private static Optional<Concept> oneOf(Cursor coding, Answers answers) {
+  private static Optional<Concept> oneOf(ElementCursor coding, Answers answers) {
     Code seen = take(coding);
     Optional<Concept> concept = answers.byCode(seen.system(), seen.code());
     if (concept.isEmpty()) {
@@ -91,7 +91,7 @@ public final class Codings {
     return concept;
   }
 
-  private static void same(Cursor coding, Code seen, Code wanted) {
+  private static void same(ElementCursor coding, Code seen, Code wanted) {
     if (!seen.sameAs(wanted)) {
       coding.fault("", show(seen), show(wanted));
     } else if (!seen.display().isEmpty() && !seen.display().equals(wanted.display())) {

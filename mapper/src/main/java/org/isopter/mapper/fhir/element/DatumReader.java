@@ -11,9 +11,9 @@ import org.isopter.model.value.Unit;
 /** Takes the {@code value[x]} of an observation or a component, as its spec wants it. */
 public final class DatumReader implements Spec.Cases<Optional<Datum>> {
 
-  private final Cursor holder;
+  private final ElementCursor holder;
 
-  public DatumReader(Cursor holder) {
+  public DatumReader(ElementCursor holder) {
     this.holder = holder;
   }
 
@@ -44,7 +44,7 @@ public final class DatumReader implements Spec.Cases<Optional<Datum>> {
 
   @Override
   public Optional<Datum> ratio(Spec.Ratio spec) {
-    Optional<Cursor> ratio = holder.required("valueRatio");
+    Optional<ElementCursor> ratio = holder.required("valueRatio");
     Optional<BigDecimal> numerator = ratio.flatMap(r -> side(r, "numerator", spec.unit()));
     Optional<BigDecimal> denominator = ratio.flatMap(r -> side(r, "denominator", spec.unit()));
     return numerator.flatMap(
@@ -58,14 +58,14 @@ public final class DatumReader implements Spec.Cases<Optional<Datum>> {
     return datum.map(found -> found);
   }
 
-  private static Optional<Datum> measure(Cursor quantity, Spec.Measure spec) {
+  private static Optional<Datum> measure(ElementCursor quantity, Spec.Measure spec) {
     Optional<BigDecimal> value = value(quantity);
     Optional<Unit> unit = unit(quantity, spec);
     return value.flatMap(number -> unit.map(known -> new Datum.Measure(number, known)));
   }
 
-  private static Optional<BigDecimal> side(Cursor ratio, String name, Unit unit) {
-    Optional<Cursor> quantity = ratio.required(name);
+  private static Optional<BigDecimal> side(ElementCursor ratio, String name, Unit unit) {
+    Optional<ElementCursor> quantity = ratio.required(name);
     quantity.ifPresent(
         side -> {
           side.expect("system", Code.UCUM);
@@ -76,7 +76,7 @@ public final class DatumReader implements Spec.Cases<Optional<Datum>> {
   }
 
   /** Takes the code of a unit, as it is or as earlier versions wrote it. */
-  public static void unitCode(Cursor quantity, Unit unit) {
+  public static void unitCode(ElementCursor quantity, Unit unit) {
     String code = quantity.text("code").orElse("");
     if (!unit.isCoded(code)) {
       String seen = code.isEmpty() ? "nothing" : "\"" + code + "\"";
@@ -84,7 +84,7 @@ public final class DatumReader implements Spec.Cases<Optional<Datum>> {
     }
   }
 
-  private static Optional<Unit> unit(Cursor quantity, Spec.Measure spec) {
+  private static Optional<Unit> unit(ElementCursor quantity, Spec.Measure spec) {
     quantity.expect("system", Code.UCUM);
     String code = quantity.text("code").orElse("");
     for (Span span : spec.spans()) {
@@ -103,7 +103,7 @@ public final class DatumReader implements Spec.Cases<Optional<Datum>> {
         " or ", spec.spans().stream().map(span -> "\"" + span.unit().ucum() + "\"").toList());
   }
 
-  private static Optional<BigDecimal> value(Cursor quantity) {
+  private static Optional<BigDecimal> value(ElementCursor quantity) {
     Optional<BigDecimal> value = quantity.number("value");
     if (value.isEmpty()) {
       quantity.fault("value", "nothing readable", "a number");

@@ -23,24 +23,24 @@ public final class PanelReader<V> {
 
   private static final Answers REASONS = Answers.of(Absence.class);
 
-  private final Cursor observation;
+  private final ElementCursor observation;
   private final Layout<V> layout;
-  private final Map<String, Cursor> components = new HashMap<>();
-  private final Map<String, Cursor> places = new HashMap<>();
+  private final Map<String, ElementCursor> components = new HashMap<>();
+  private final Map<String, ElementCursor> places = new HashMap<>();
 
-  private PanelReader(Cursor observation, Layout<V> layout) {
+  private PanelReader(ElementCursor observation, Layout<V> layout) {
     this.observation = observation;
     this.layout = layout;
     observation.objects("component").forEach(this::index);
   }
 
   /** Takes the value; empty when a fault was reported. */
-  public static <V> Optional<Decoded<V>> read(Cursor observation, Layout<V> layout) {
+  public static <V> Optional<Decoded<V>> read(ElementCursor observation, Layout<V> layout) {
     return new PanelReader<>(observation, layout).taken();
   }
 
   /** Takes the dataAbsentReason, where there is one. */
-  public static Optional<Absence> absence(Cursor holder) {
+  public static Optional<Absence> absence(ElementCursor holder) {
     return Codings.oneOf(holder, "dataAbsentReason", REASONS).map(Absence.class::cast);
   }
 
@@ -62,21 +62,21 @@ public final class PanelReader<V> {
     return whole instanceof Result.Ok<Decoded<V>> ok ? Optional.of(ok.value()) : Optional.empty();
   }
 
-  private void index(Cursor component) {
-    List<Cursor> codings =
+  private void index(ElementCursor component) {
+    List<ElementCursor> codings =
         component.object("code").map(code -> code.objects("coding")).orElse(List.of());
     String token =
         codings.size() == 1
             ? codings.get(0).peek("system") + "|" + codings.get(0).peek("code")
             : codings.size() + " codings";
-    Cursor other = components.put(token, component);
+    ElementCursor other = components.put(token, component);
     if (other != null) {
       component.fault("code", "a second component " + token, "one component of each code");
     }
   }
 
   private Optional<Concept> notation(Choice<?, ?> choice) {
-    Cursor component = components.remove(choice.code().token());
+    ElementCursor component = components.remove(choice.code().token());
     if (component == null) {
       observation.fault(
           "component", "no component " + choice.code().token(), choice.notations().choices());
@@ -89,7 +89,7 @@ public final class PanelReader<V> {
   private Map<String, Outcome<Datum>> parts(List<? extends Part<?, ?>> wanted) {
     Map<String, Outcome<Datum>> parts = new LinkedHashMap<>();
     for (Part<?, ?> part : wanted) {
-      Cursor component = components.remove(part.code().token());
+      ElementCursor component = components.remove(part.code().token());
       if (component != null) {
         places.put(part.key(), component);
         Codings.expect(component, "code", part.code());
@@ -99,13 +99,13 @@ public final class PanelReader<V> {
     return parts;
   }
 
-  private static Optional<Outcome<Datum>> part(Cursor component, Part<?, ?> part) {
+  private static Optional<Outcome<Datum>> part(ElementCursor component, Part<?, ?> part) {
     return component.has("dataAbsentReason")
         ? absence(component).map(Outcome::absent)
         : part.spec().fold(new DatumReader(component)).map(Outcome::found);
   }
 
-  private void unknown(Cursor component) {
+  private void unknown(ElementCursor component) {
     List<String> known =
         layout.variants().stream()
             .flatMap(variant -> variant.parts().stream())
@@ -121,7 +121,7 @@ public final class PanelReader<V> {
   }
 
   private String place(String key) {
-    Cursor component = places.get(key);
+    ElementCursor component = places.get(key);
     if (component != null) {
       return component.path();
     }

@@ -20,7 +20,7 @@ public final class People {
   /**
    * Takes a person or organisation; nothing, and a fault, where it has no identifier and no name.
    */
-  public static Optional<Party> party(Cursor reference, String type) {
+  public static Optional<Party> party(ElementCursor reference, String type) {
     reference.expect("type", type);
     Optional<Identifier> identifier = reference.object("identifier").flatMap(People::identifier);
     Optional<String> name = reference.text("display");
@@ -31,7 +31,7 @@ public final class People {
     return fitting(reference, () -> new Party(identifier, name));
   }
 
-  static Optional<Identifier> identifier(Cursor identifier) {
+  static Optional<Identifier> identifier(ElementCursor identifier) {
     Optional<String> system = identifier.text("system");
     Optional<String> value = identifier.text("value");
     if (value.isEmpty()) {
@@ -41,7 +41,7 @@ public final class People {
   }
 
   /** Takes the identifier of a record; our own system stands for none. */
-  public static Optional<Identifier> record(Cursor identifier) {
+  public static Optional<Identifier> record(ElementCursor identifier) {
     return identifier(identifier)
         .map(
             id ->
@@ -51,7 +51,7 @@ public final class People {
   }
 
   /** Takes a time with its offset; nothing, and a fault, where there is none. */
-  public static Optional<OffsetDateTime> time(Cursor holder, String name) {
+  public static Optional<OffsetDateTime> time(ElementCursor holder, String name) {
     Optional<String> text = holder.text(name);
     if (text.isEmpty()) {
       holder.fault(name, "nothing", "a date and time with offset");
@@ -69,7 +69,7 @@ public final class People {
   }
 
   /** Takes what every resource of an examination says again of the person and the examiner. */
-  public static void expectPeople(Cursor resource, Header header) {
+  public static void expectPeople(ElementCursor resource, Header header) {
     resource
         .required("subject")
         .flatMap(subject -> party(subject, "Patient"))
@@ -83,7 +83,7 @@ public final class People {
   }
 
   /** Returns what is made; nothing, and its faults, where the model refuses it. */
-  public static <T> Optional<T> fitting(Cursor at, Supplier<T> make) {
+  public static <T> Optional<T> fitting(ElementCursor at, Supplier<T> make) {
     try {
       return Optional.of(make.get());
     } catch (FaultException unfit) {

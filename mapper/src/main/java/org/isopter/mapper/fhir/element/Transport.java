@@ -10,8 +10,8 @@ import java.util.Set;
  */
 public final class Transport {
 
-  private static final Shape TYPE =
-      Shape.oneOf(
+  private static final PrimitiveForm TYPE =
+      PrimitiveForm.oneOf(
           "document",
           "transaction",
           "transaction-response",
@@ -25,49 +25,63 @@ public final class Transport {
   private static final Set<String> ANSWERING =
       Set.of("batch-response", "transaction-response", "history");
 
-  private static final Map<String, Shape> META =
-      Map.of("versionId", Shape.ID, "lastUpdated", Shape.INSTANT, "source", Shape.URI);
-  private static final Map<String, Shape> LABEL =
-      Map.of("system", Shape.URI, "version", Shape.TEXT, "code", Shape.CODE, "display", Shape.TEXT);
-  private static final Map<String, Shape> REQUEST =
+  private static final Map<String, PrimitiveForm> META =
+      Map.of(
+          "versionId",
+          PrimitiveForm.ID,
+          "lastUpdated",
+          PrimitiveForm.INSTANT,
+          "source",
+          PrimitiveForm.URI);
+  private static final Map<String, PrimitiveForm> LABEL =
+      Map.of(
+          "system",
+          PrimitiveForm.URI,
+          "version",
+          PrimitiveForm.TEXT,
+          "code",
+          PrimitiveForm.CODE,
+          "display",
+          PrimitiveForm.TEXT);
+  private static final Map<String, PrimitiveForm> REQUEST =
       Map.of(
           "method",
-          Shape.oneOf("GET", "HEAD", "POST", "PUT", "DELETE", "PATCH"),
+          PrimitiveForm.oneOf("GET", "HEAD", "POST", "PUT", "DELETE", "PATCH"),
           "url",
-          Shape.URI,
+          PrimitiveForm.URI,
           "ifNoneMatch",
-          Shape.TEXT,
+          PrimitiveForm.TEXT,
           "ifModifiedSince",
-          Shape.INSTANT,
+          PrimitiveForm.INSTANT,
           "ifMatch",
-          Shape.TEXT,
+          PrimitiveForm.TEXT,
           "ifNoneExist",
-          Shape.TEXT);
-  private static final Map<String, Shape> SEARCH =
-      Map.of("mode", Shape.oneOf("match", "include", "outcome"));
-  private static final Map<String, Shape> RESPONSE =
+          PrimitiveForm.TEXT);
+  private static final Map<String, PrimitiveForm> SEARCH =
+      Map.of("mode", PrimitiveForm.oneOf("match", "include", "outcome"));
+  private static final Map<String, PrimitiveForm> RESPONSE =
       Map.of(
           "status",
-          Shape.TEXT,
+          PrimitiveForm.TEXT,
           "location",
-          Shape.URI,
+          PrimitiveForm.URI,
           "etag",
-          Shape.TEXT,
+          PrimitiveForm.TEXT,
           "lastModified",
-          Shape.INSTANT);
+          PrimitiveForm.INSTANT);
 
   private Transport() {}
 
   /** Takes the id, the place on a server and the narrative of a resource. */
-  public static void resource(Cursor resource) {
+  public static void resource(ElementCursor resource) {
     resource.drop("resourceType");
-    resource.drop("id", Shape.ID);
+    resource.drop("id", PrimitiveForm.ID);
     resource.object("meta").ifPresent(meta -> take(meta, META));
     narrative(resource);
   }
 
   /** Takes the words for a person to read, of a resource or of a section. */
-  public static void narrative(Cursor holder) {
+  public static void narrative(ElementCursor holder) {
     holder
         .object("text")
         .ifPresent(
@@ -80,7 +94,7 @@ public final class Transport {
   }
 
   /** Reports what a document lacks (bdl-9, bdl-10, bdl-11); takes nothing. */
-  public static void document(Cursor bundle) {
+  public static void document(ElementCursor bundle) {
     if (!bundle.peek("type").equals("document")) {
       return;
     }
@@ -98,16 +112,16 @@ public final class Transport {
   }
 
   /** Takes the id, the labels, the type and the time of a bundle. */
-  public static void bundle(Cursor bundle) {
+  public static void bundle(ElementCursor bundle) {
     bundle.drop("resourceType");
-    bundle.drop("id", Shape.ID);
+    bundle.drop("id", PrimitiveForm.ID);
     bundle.object("meta").ifPresent(Transport::labels);
     bundle.require("type");
     bundle.drop("type", TYPE);
-    bundle.drop("timestamp", Shape.INSTANT);
+    bundle.drop("timestamp", PrimitiveForm.INSTANT);
   }
 
-  private static void labels(Cursor meta) {
+  private static void labels(ElementCursor meta) {
     take(meta, META);
     for (String name : List.of("security", "tag")) {
       meta.objects(name).forEach(label -> take(label, LABEL));
@@ -119,7 +133,7 @@ public final class Transport {
    *
    * @param type the type of its bundle, which says what an entry must have and cannot have
    */
-  public static void entry(Cursor entry, String type) {
+  public static void entry(ElementCursor entry, String type) {
     hasOnlyIf(ASKING.contains(type), entry, "request", type);
     hasOnlyIf(ANSWERING.contains(type), entry, "response", type);
     if (!type.equals("searchset")) {
@@ -130,24 +144,24 @@ public final class Transport {
     entry.object("search").ifPresent(Transport::search);
   }
 
-  private static void request(Cursor request) {
+  private static void request(ElementCursor request) {
     request.require("method");
     request.require("url");
     take(request, REQUEST);
   }
 
-  private static void response(Cursor response) {
+  private static void response(ElementCursor response) {
     response.require("status");
     take(response, RESPONSE);
     response.drop("outcome");
   }
 
-  private static void search(Cursor search) {
+  private static void search(ElementCursor search) {
     take(search, SEARCH);
     search.number("score");
   }
 
-  private static void hasOnlyIf(boolean wanted, Cursor entry, String name, String type) {
+  private static void hasOnlyIf(boolean wanted, ElementCursor entry, String name, String type) {
     if (wanted) {
       entry.require(name);
     } else if (entry.has(name)) {
@@ -155,7 +169,7 @@ public final class Transport {
     }
   }
 
-  private static void take(Cursor at, Map<String, Shape> names) {
+  private static void take(ElementCursor at, Map<String, PrimitiveForm> names) {
     names.forEach(at::drop);
   }
 }

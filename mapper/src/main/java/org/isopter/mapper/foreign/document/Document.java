@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.mapper.fhir.BundleKind;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Canonical;
 import org.jspecify.annotations.Nullable;
@@ -76,8 +76,8 @@ public final class Document {
   }
 
   private final List<Part> parts = new ArrayList<>();
-  private final List<Element> frame = new ArrayList<>();
-  private final List<Element> frameBefore = new ArrayList<>();
+  private final List<PlacedLeaf> frame = new ArrayList<>();
+  private final List<PlacedLeaf> frameBefore = new ArrayList<>();
 
   private Document() {}
 
@@ -105,7 +105,7 @@ public final class Document {
   }
 
   /** Returns this document with further leaves around its resources. */
-  public Document with(List<Element> more) {
+  public Document with(List<PlacedLeaf> more) {
     frame.addAll(more);
     return this;
   }
@@ -125,14 +125,14 @@ public final class Document {
   }
 
   /** Returns the leaves around the resources; first those of an earlier document. */
-  public List<Element> frame() {
-    List<Element> all = new ArrayList<>(frameBefore);
+  public List<PlacedLeaf> frame() {
+    List<PlacedLeaf> all = new ArrayList<>(frameBefore);
     all.addAll(frame);
     return all;
   }
 
   /** Returns only the leaves of an earlier document. */
-  public List<Element> frameBefore() {
+  public List<PlacedLeaf> frameBefore() {
     return frameBefore;
   }
 
@@ -150,7 +150,7 @@ public final class Document {
     } else if (value instanceof Raw.Obj object && !Neighbours.type(object).isEmpty()) {
       parts.add(new Part(at, object, fullUrl, kept));
     } else {
-      frame.add(new Element(at, value));
+      frame.add(new PlacedLeaf(at, value));
     }
   }
 
@@ -182,7 +182,7 @@ public final class Document {
 
   private void entries(Raw.Obj bundle, String at) {
     boolean ours = isCarrier(bundle);
-    for (Element member : new Element(at, bundle).children()) {
+    for (PlacedLeaf member : new PlacedLeaf(at, bundle).children()) {
       String name = member.at().substring(at.length() + 1);
       if (name.equals("entry") && !member.children().isEmpty()) {
         member.children().forEach(this::entry);
@@ -214,7 +214,7 @@ public final class Document {
         && extensions.get(0).string("url").equals(Optional.of(Canonical.LEFT_OVER));
   }
 
-  private void meta(Element meta) {
+  private void meta(PlacedLeaf meta) {
     boolean ours = false;
     for (Raw.Obj extension : meta.value().objects("extension")) {
       if (extension.string("url").equals(Optional.of(Canonical.LEFT_OVER))) {
@@ -227,11 +227,11 @@ public final class Document {
     }
   }
 
-  private void entry(Element entry) {
+  private void entry(PlacedLeaf entry) {
     Optional<String> kept = kept(entry.value());
     Optional<String> fullUrl = entry.value().string("fullUrl");
     boolean whole = true;
-    for (Element member : entry.children()) {
+    for (PlacedLeaf member : entry.children()) {
       boolean resource = member.at().equals(entry.at() + "/resource");
       if (resource && !Neighbours.type(member.value()).isEmpty()) {
         add(member.value(), member.at(), fullUrl, kept);

@@ -14,7 +14,7 @@ import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.exam.Identifier;
@@ -159,14 +159,14 @@ public record Head(
       OffsetDateTime time = OffsetDateTime.parse(text);
       Optional<Fault> far = Times.check(time);
       if (far.isPresent()) {
-        String at = Element.step(holder.at(), name);
+        String at = PlacedLeaf.step(holder.at(), name);
         throw Refusal.of(Why.NO_TIME, at, far.get().seen(), far.get().wanted());
       }
       holder.take(rule, name);
       return time;
     } catch (DateTimeParseException unreadable) {
       String wanted = "a day, or a time with its offset such as 2026-03-02T09:30:00+01:00";
-      throw Refusal.of(Why.NO_TIME, Element.step(holder.at(), name), "\"" + text + "\"", wanted);
+      throw Refusal.of(Why.NO_TIME, PlacedLeaf.step(holder.at(), name), "\"" + text + "\"", wanted);
     }
   }
 

@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.value.Canonical;
@@ -26,14 +26,14 @@ public final class LeftOver {
   private LeftOver() {}
 
   /** Returns the resource with what is left over. */
-  public static Raw.Obj into(Raw.Obj ours, List<Element> leaves) {
+  public static Raw.Obj into(Raw.Obj ours, List<PlacedLeaf> leaves) {
     if (leaves.isEmpty()) {
       return ours;
     }
     Raw.Obj resource = ours;
     List<Raw> list = new ArrayList<>();
-    for (Element leaf : leaves) {
-      List<String> steps = Element.steps(leaf.at());
+    for (PlacedLeaf leaf : leaves) {
+      List<String> steps = PlacedLeaf.steps(leaf.at());
       Optional<Raw.Obj> element =
           steps.isEmpty() || isSingle(steps.get(0))
               ? Optional.empty()
@@ -50,12 +50,12 @@ public final class LeftOver {
    * @param ours the resource without it
    * @param leaves what was left over
    */
-  public record Found(Raw.Obj ours, List<Element> leaves) {}
+  public record Found(Raw.Obj ours, List<PlacedLeaf> leaves) {}
 
   /** Takes what is left over out of a resource. */
   public static Found outOf(Raw.Obj resource) {
     List<Raw.Obj> others = new ArrayList<>();
-    List<Element> leaves = new ArrayList<>();
+    List<PlacedLeaf> leaves = new ArrayList<>();
     Raw.Obj ours = resource;
     for (Raw.Obj extension : resource.objects("extension")) {
       if (!extension.string("url").equals(Optional.of(Canonical.LEFT_OVER))) {
@@ -63,10 +63,10 @@ public final class LeftOver {
         continue;
       }
       for (Raw.Obj entry : extension.objects("extension")) {
-        Optional<Element> leaf = read(entry, ours);
+        Optional<PlacedLeaf> leaf = read(entry, ours);
         leaf.ifPresent(leaves::add);
         boolean inPlace = leaf.isPresent() && text(entry, "json").isEmpty();
-        ours = inPlace ? cut(ours, Element.steps(leaf.get().at())) : ours;
+        ours = inPlace ? cut(ours, PlacedLeaf.steps(leaf.get().at())) : ours;
       }
     }
     if (leaves.isEmpty()) {
@@ -77,7 +77,7 @@ public final class LeftOver {
   }
 
   /** Returns leaves as extensions, for a place that has no room for them otherwise. */
-  public static Raw.Obj extension(List<Element> leaves) {
+  public static Raw.Obj extension(List<PlacedLeaf> leaves) {
     return extensionOf(leaves.stream().<Raw>map(leaf -> entry(leaf, false)).toList());
   }
 
@@ -117,7 +117,7 @@ public final class LeftOver {
     return value;
   }
 
-  private static Raw.Obj entry(Element leaf, boolean inPlace) {
+  private static Raw.Obj entry(PlacedLeaf leaf, boolean inPlace) {
     List<Raw> parts = new ArrayList<>();
     parts.add(part("at", leaf.at()));
     if (!inPlace) {
@@ -137,17 +137,17 @@ public final class LeftOver {
     return new Raw.Obj(part);
   }
 
-  private static Optional<Element> read(Raw.Obj entry, Raw.Obj resource) {
+  private static Optional<PlacedLeaf> read(Raw.Obj entry, Raw.Obj resource) {
     String at = text(entry, "at").orElse("");
     Optional<String> json = text(entry, "json");
     Optional<Raw> value =
         json.isPresent()
             ? json.flatMap(text -> RawJson.OWN.read(text).map(Optional::of).orThrow())
-            : at(resource, Element.steps(at));
-    return value.map(found -> new Element(at.equals("/") ? "" : at, found));
+            : at(resource, PlacedLeaf.steps(at));
+    return value.map(found -> new PlacedLeaf(at.equals("/") ? "" : at, found));
   }
 
-  static List<Element> read(Raw.Obj extension) {
+  static List<PlacedLeaf> read(Raw.Obj extension) {
     return extension.objects("extension").stream()
         .map(entry -> read(entry, Raw.Obj.EMPTY))
         .flatMap(Optional::stream)

@@ -2,7 +2,7 @@ package org.isopter.mapper.foreign.document;
 
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 
 /** Finds the extensions that may turn the meaning of a resource round. */
@@ -34,7 +34,7 @@ public final class Modifiers {
 
   private static Optional<String> place(Raw value) {
     return value.leaves().stream()
-        .map(Element::at)
+        .map(PlacedLeaf::at)
         .filter(place -> place.contains("/" + NAME))
         .filter(place -> !place.startsWith("/contained/"))
         .findFirst();

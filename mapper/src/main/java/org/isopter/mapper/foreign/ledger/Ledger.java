@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 
 /**
@@ -34,9 +34,9 @@ public final class Ledger {
   }
 
   /** Marks a leaf, or every leaf below a place, as taken by a rule. */
-  public void take(Element element, String rule) {
-    List<Element> leaves = new ArrayList<>();
-    Element.collect(element.value(), element.at(), leaves);
+  public void take(PlacedLeaf element, String rule) {
+    List<PlacedLeaf> leaves = new ArrayList<>();
+    PlacedLeaf.collect(element.value(), element.at(), leaves);
     leaves.forEach(leaf -> ruleByPlace.putIfAbsent(leaf.at(), rule));
   }
 
@@ -81,22 +81,22 @@ public final class Ledger {
   }
 
   /** Returns the leaves that nobody took, in the order of the document. */
-  public List<Element> leftover() {
+  public List<PlacedLeaf> leftover() {
     return document.leaves().stream().filter(leaf -> !ruleByPlace.containsKey(leaf.at())).toList();
   }
 
   /** Returns what is left over, an object or a list of which nothing was taken as a whole. */
-  public List<Element> leftoverWholes() {
-    List<Element> wholes = new ArrayList<>();
-    wholes(new Element("", document), wholes);
+  public List<PlacedLeaf> leftoverWholes() {
+    List<PlacedLeaf> wholes = new ArrayList<>();
+    wholes(new PlacedLeaf("", document), wholes);
     return wholes;
   }
 
   /** Says whether nothing was taken at a place or below it. */
-  private boolean wholes(Element element, List<Element> into) {
-    List<Element> inner = new ArrayList<>();
+  private boolean wholes(PlacedLeaf element, List<PlacedLeaf> into) {
+    List<PlacedLeaf> inner = new ArrayList<>();
     boolean whole = !ruleByPlace.containsKey(element.at());
-    for (Element child : element.children()) {
+    for (PlacedLeaf child : element.children()) {
       whole &= wholes(child, inner);
     }
     if (whole) {

@@ -3,7 +3,7 @@ package org.isopter.mapper.foreign.ledger;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 
 /** A value in a document that is being read; reading looks, and only {@code take} marks. */
@@ -47,13 +47,13 @@ public final class Place {
 
   /** Returns the member of that name in its place; empty where there is none. */
   public Optional<Place> child(String name) {
-    return value.get(name).map(child -> new Place(ledger, child, Element.step(at, name)));
+    return value.get(name).map(child -> new Place(ledger, child, PlacedLeaf.step(at, name)));
   }
 
   /** Returns the items of the list of that name. */
   public List<Place> list(String name) {
     List<Raw> items = value.list(name);
-    String list = Element.step(at, name);
+    String list = PlacedLeaf.step(at, name);
     List<Place> places = new ArrayList<>(items.size());
     for (int i = 0; i < items.size(); i++) {
       places.add(new Place(ledger, items.get(i), list + "/" + i));
@@ -83,7 +83,7 @@ public final class Place {
 
   /** Takes everything below this. */
   public void takeAll(String rule) {
-    ledger.take(new Element(at, value), rule);
+    ledger.take(new PlacedLeaf(at, value), rule);
   }
 
   @Override

@@ -1,6 +1,6 @@
 package org.isopter.mapper.foreign.ledger;
 
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 
 /**
  * A leaf that was understood.
@@ -8,4 +8,4 @@ import org.isopter.mapper.json.Element;
  * @param leaf the leaf and where it stood
  * @param rule the id of the rule that took it; empty where it says what the catalogue says
  */
-public record Taken(Element leaf, String rule) {}
+public record Taken(PlacedLeaf leaf, String rule) {}

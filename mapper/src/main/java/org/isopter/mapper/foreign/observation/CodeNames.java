@@ -5,13 +5,13 @@ import java.util.Optional;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.vocabulary.CodeText;
+import org.isopter.mapper.foreign.vocabulary.CodedStatement;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Effect;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.SideText;
-import org.isopter.mapper.foreign.vocabulary.Statement;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 
 /** Takes what the words of a code say where no coding of it is known. */
 final class CodeNames {
@@ -49,12 +49,12 @@ final class CodeNames {
       return false;
     }
     if (effect.isPresent()) {
-      meaning.add(effect.get(), Element.step(place.at(), name));
+      meaning.add(effect.get(), PlacedLeaf.step(place.at(), name));
       place.take("code-text", name);
       return true;
     }
     for (Effect each : said.get()) {
-      meaning.add(each, Element.step(place.at(), name));
+      meaning.add(each, PlacedLeaf.step(place.at(), name));
       place.take("code-words", name);
     }
     return true;
@@ -68,12 +68,12 @@ final class CodeNames {
     if (token.isEmpty() || !alone) {
       return false;
     }
-    Optional<Statement> statement = token.flatMap(vocabulary.habits()::statement);
+    Optional<CodedStatement> statement = token.flatMap(vocabulary.habits()::statement);
     if (statement.isPresent()) {
-      meaning.statement(statement.get(), Element.step(place.at(), name));
+      meaning.statement(statement.get(), PlacedLeaf.step(place.at(), name));
     } else {
       Effect group = token.flatMap(vocabulary.habits()::group).orElseThrow();
-      meaning.group(group, Element.step(place.at(), name));
+      meaning.group(group, PlacedLeaf.step(place.at(), name));
     }
     place.take("code-text", name);
     return true;

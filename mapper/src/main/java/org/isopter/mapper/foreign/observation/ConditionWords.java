@@ -11,7 +11,7 @@ import org.isopter.mapper.foreign.vocabulary.Effect;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.Truth;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 
 /** Takes words that say how something was tested: the method's, the device's, a component's. */
 final class ConditionWords {
@@ -157,7 +157,7 @@ final class ConditionWords {
   }
 
   private void add(Meaning meaning, Place place, String name, boolean take) throws Refusal {
-    if (added(meaning, place, place.text(name), Element.step(place.at(), name)) && take) {
+    if (added(meaning, place, place.text(name), PlacedLeaf.step(place.at(), name)) && take) {
       place.take(RULE, name);
     }
   }

@@ -10,10 +10,10 @@ import org.isopter.mapper.foreign.document.Neighbours;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.vocabulary.CodeText;
+import org.isopter.mapper.foreign.vocabulary.CodedStatement;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Effect;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
-import org.isopter.mapper.foreign.vocabulary.Statement;
 import org.isopter.mapper.foreign.vocabulary.Truth;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
 import org.isopter.mapper.foreign.vocabulary.Words;
@@ -282,7 +282,7 @@ final class Conditions {
       coding.take(effect.get().rule(), Optional.of(effect.get().display()));
       return;
     }
-    Optional<Statement> statement = vocabulary.habits().statement(coding.token());
+    Optional<CodedStatement> statement = vocabulary.habits().statement(coding.token());
     if (statement.isPresent()) {
       meaning.statement(statement.get(), coding.place().at());
       coding.take("finding-in-code", Optional.of(statement.get().display()));

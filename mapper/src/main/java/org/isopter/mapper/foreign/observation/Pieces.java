@@ -17,7 +17,7 @@ import org.isopter.mapper.foreign.vocabulary.Habits;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
 import org.isopter.mapper.foreign.vocabulary.Words;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.exam.Fact;
@@ -105,9 +105,9 @@ final class Pieces {
   /** Refuses what speaks of glasses and not of an eye, in its code or around it. */
   static void refuseGlasses(Vocabulary vocabulary, Raw resource) throws Refusal {
     for (String member : List.of("code", "method", "category", "device")) {
-      List<Element> leaves = new ArrayList<>();
-      Element.collect(resource.get(member).orElse(Raw.Obj.EMPTY), "/" + member, leaves);
-      for (Element leaf : leaves) {
+      List<PlacedLeaf> leaves = new ArrayList<>();
+      PlacedLeaf.collect(resource.get(member).orElse(Raw.Obj.EMPTY), "/" + member, leaves);
+      for (PlacedLeaf leaf : leaves) {
         boolean words = leaf.at().endsWith("/text") || leaf.at().endsWith("/display");
         String said = words ? leaf.value().string().orElse("") : "";
         Optional<String> other = vocabulary.habits().words().otherwise(said, REFRACTION);

@@ -13,7 +13,7 @@ import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.Effect;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
 import org.isopter.mapper.foreign.vocabulary.Words;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.model.exam.Fact;
 
 /**
@@ -209,16 +209,16 @@ final class Qualifiers {
     if (!Modifiers.mayHold(observation.value(), "extension")) {
       return;
     }
-    for (Element member : new Element("", observation.value()).children()) {
-      String name = Element.steps(member.at()).get(0);
+    for (PlacedLeaf member : new PlacedLeaf("", observation.value()).children()) {
+      String name = PlacedLeaf.steps(member.at()).get(0);
       if (!AROUND.contains(name)) {
         extensions(member, finding);
       }
     }
   }
 
-  private void extensions(Element element, String finding) throws Refusal {
-    for (Element child : element.children()) {
+  private void extensions(PlacedLeaf element, String finding) throws Refusal {
+    for (PlacedLeaf child : element.children()) {
       boolean extension = element.at().endsWith("/extension");
       if (!extension) {
         extensions(child, finding);
@@ -228,7 +228,7 @@ final class Qualifiers {
     }
   }
 
-  private boolean isHarmless(Element extension, String finding) {
+  private boolean isHarmless(PlacedLeaf extension, String finding) {
     String url = extension.value().string("url").orElse("");
     return vocabulary.habits().words().isHarmless(url, finding);
   }

@@ -11,9 +11,9 @@ import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.side.Sides;
 import org.isopter.mapper.foreign.value.Absences;
 import org.isopter.mapper.foreign.value.AcuityValues;
+import org.isopter.mapper.foreign.value.ForeignValues;
 import org.isopter.mapper.foreign.value.Refraction;
 import org.isopter.mapper.foreign.value.TestDistance;
-import org.isopter.mapper.foreign.value.Values;
 import org.isopter.mapper.foreign.vocabulary.Effect;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
@@ -145,11 +145,11 @@ final class SlotReader {
     Map<String, Outcome<Datum>> parts = taken(finding, site);
     Optional<Spec> spec = finding.layout().variants().get(0).value();
     if (spec.isPresent()) {
-      Datum value = new Values(vocabulary, holder, meaning.unit()).take(spec.get());
+      Datum value = new ForeignValues(vocabulary, holder, meaning.unit()).take(spec.get());
       return new EncodedValue(Optional.empty(), Optional.of(value), parts);
     }
     if (parts.isEmpty()) {
-      throw Values.unfit(holder, "components of " + finding.id());
+      throw ForeignValues.unfit(holder, "components of " + finding.id());
     }
     return new EncodedValue(Optional.empty(), Optional.empty(), parts);
   }
@@ -205,7 +205,7 @@ final class SlotReader {
   private Outcome<Datum> outcome(Place component, Part<?, ?> part, Optional<String> unit)
       throws Refusal {
     if (!component.has("dataAbsentReason")) {
-      return Outcome.found(new Values(vocabulary, component, unit).take(part.spec()));
+      return Outcome.found(new ForeignValues(vocabulary, component, unit).take(part.spec()));
     }
     if (!part.mayBeAbsent()) {
       throw Refusal.of(Why.PART_UNFIT, component.at(), "no value of " + part.key(), "a value");

@@ -17,7 +17,7 @@ import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.side.SideWords;
 import org.isopter.mapper.foreign.side.Sides;
-import org.isopter.mapper.foreign.value.Values;
+import org.isopter.mapper.foreign.value.ForeignValues;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Effect;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
@@ -262,7 +262,7 @@ public final class Translator {
       Place holder, Meaning meaning, List<Place> parts, List<Meaning.Side> around) {
     return gathering.taking(
         () -> {
-          Values.refuseSecond(holder);
+          ForeignValues.refuseSecond(holder);
           List<Meaning.Side> sides = SideWords.all(ledger, holder, observation, meaning, around);
           WholeStatement stated = new WholeStatement(vocabulary, holder, meaning, sides);
           if (meaning.finding().isEmpty() || meaning.statement().isPresent()) {

@@ -7,15 +7,15 @@ import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.side.Sides;
-import org.isopter.mapper.foreign.value.Values;
+import org.isopter.mapper.foreign.value.ForeignValues;
 import org.isopter.mapper.foreign.value.YesOrNo;
+import org.isopter.mapper.foreign.vocabulary.CodedStatement;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.Shorthand;
-import org.isopter.mapper.foreign.vocabulary.Statement;
 import org.isopter.mapper.foreign.vocabulary.Topic;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.value.Site;
 
@@ -70,19 +70,19 @@ final class WholeStatement {
       holder.ledger().used(IN_CODE);
       return facts;
     }
-    Topic topic = topic().orElseThrow(() -> Values.unfit(holder, "the value of a finding"));
-    Optional<Statement> answered = answered();
+    Topic topic = topic().orElseThrow(() -> ForeignValues.unfit(holder, "the value of a finding"));
+    Optional<CodedStatement> answered = answered();
     if (answered.isPresent()) {
       return read(answered.get(), truth.take(), topic);
     }
     Optional<Coding> coded = valueStatement();
     if (coded.isPresent()) {
-      Statement statement = vocabulary.habits().statement(coded.get().token()).orElseThrow();
+      CodedStatement statement = vocabulary.habits().statement(coded.get().token()).orElseThrow();
       List<Fact<?>> facts = read(statement, true, topic);
       coded.get().take(AS_VALUE, Optional.of(statement.display()));
       return facts;
     }
-    Element text = text().orElseThrow(() -> Values.unfit(holder, "a text in shorthand"));
+    PlacedLeaf text = text().orElseThrow(() -> ForeignValues.unfit(holder, "a text in shorthand"));
     String words = text.value().string().orElse("");
     List<Fact<?>> facts =
         qualified.all(new Shorthand(topic, text.at(), eye(Optional.empty())).read(words));
@@ -91,7 +91,7 @@ final class WholeStatement {
   }
 
   /** Returns what a yes or no says of the finding, where the finding is there or is not. */
-  private Optional<Statement> answered() {
+  private Optional<CodedStatement> answered() {
     return truth.isPresent()
         ? meaning
             .topic()
@@ -110,7 +110,7 @@ final class WholeStatement {
     return Sides.one(all, holder);
   }
 
-  private List<Fact<?>> read(Statement statement, boolean there, Topic topic) throws Refusal {
+  private List<Fact<?>> read(CodedStatement statement, boolean there, Topic topic) throws Refusal {
     Optional<Site> eye = eye(statement.site());
     Optional<String> note = statement.note(eye, there);
     if (note.isEmpty()) {
@@ -141,7 +141,7 @@ final class WholeStatement {
       return true;
     }
     if (!truth.isPresent()) {
-      throw Values.unfit(holder, "present or absent");
+      throw ForeignValues.unfit(holder, "present or absent");
     }
     return truth.take();
   }
@@ -163,13 +163,13 @@ final class WholeStatement {
   }
 
   /** Returns the text; beside a code that others may know it is not read. */
-  private Optional<Element> text() {
+  private Optional<PlacedLeaf> text() {
     Optional<Place> concept = holder.child("valueCodeableConcept");
     boolean published =
         concept.stream().flatMap(c -> c.list("coding").stream()).anyMatch(c -> !Coding.isLocal(c));
     Optional<Place> text = published ? Optional.empty() : concept.flatMap(c -> c.child("text"));
     return text.or(() -> holder.child("valueString"))
         .filter(place -> !place.value().string().orElse("").isBlank())
-        .map(place -> new Element(place.at(), place.value()));
+        .map(place -> new PlacedLeaf(place.at(), place.value()));
   }
 }

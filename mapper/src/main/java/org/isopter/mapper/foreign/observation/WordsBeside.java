@@ -11,7 +11,7 @@ import org.isopter.mapper.foreign.vocabulary.Effect;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.SideText;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 
 /**
  * Reads the words that stand beside a code that is known. They may say more than the code, such as
@@ -36,7 +36,7 @@ final class WordsBeside {
       String token = Coding.single(coding, vocabulary::knows, vocabulary).token();
       word(meaning, coding, "display", vocabulary.display(token));
       if (Coding.isLocal(coding)) {
-        refuseOtherwise(meaning, coding.text("code"), Element.step(coding.at(), "code"));
+        refuseOtherwise(meaning, coding.text("code"), PlacedLeaf.step(coding.at(), "code"));
       }
       if (Coding.isLocal(coding) && coding.text("display").isBlank()) {
         sign(meaning, coding);
@@ -72,9 +72,9 @@ final class WordsBeside {
 
   /** Refuses words of a code that make something else of what it is about. */
   void refuseOtherwise(Meaning meaning, Place code) throws Refusal {
-    refuseOtherwise(meaning, code.text("text"), Element.step(code.at(), "text"));
+    refuseOtherwise(meaning, code.text("text"), PlacedLeaf.step(code.at(), "text"));
     for (Place coding : code.list("coding")) {
-      String at = Element.step(coding.at(), "display");
+      String at = PlacedLeaf.step(coding.at(), "display");
       String token = Coding.single(coding, vocabulary::knows, vocabulary).token();
       if (vocabulary.display(token).isEmpty()) {
         refuseOtherwise(meaning, coding.text("display"), at);
@@ -107,7 +107,7 @@ final class WordsBeside {
     if (said.isBlank() || known.filter(k -> Vocabulary.sameName(k, said)).isPresent()) {
       return;
     }
-    String at = Element.step(place.at(), name);
+    String at = PlacedLeaf.step(place.at(), name);
     refuseOtherwise(meaning, said, at);
     Optional<List<Effect>> effects = text.read(SideText.without(Vocabulary.withoutTag(said)));
     if (effects.isEmpty()) {

@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.value.Fault;
@@ -18,7 +18,7 @@ import org.isopter.model.value.Result;
  * @param resources the resources that were kept whole
  * @param frame the leaves of the document around the resources
  */
-public record Carried(List<OfFact> leaves, List<Whole> resources, List<Element> frame) {
+public record Carried(List<OfFact> leaves, List<Whole> resources, List<PlacedLeaf> frame) {
 
   /** Nothing. */
   public static final Carried NOTHING = new Carried(List.of(), List.of(), List.of());
@@ -30,7 +30,7 @@ public record Carried(List<OfFact> leaves, List<Whole> resources, List<Element> 
    * @param leaves the leaves, each where it stood in the resource; where nothing of an object or a
    *     list was taken, it stands here as a whole
    */
-  public record OfFact(String fact, List<Element> leaves) {
+  public record OfFact(String fact, List<PlacedLeaf> leaves) {
     public OfFact {
       leaves = List.copyOf(leaves);
     }
@@ -118,9 +118,9 @@ public record Carried(List<OfFact> leaves, List<Whole> resources, List<Element> 
         json.object("resource").orElse(Raw.Obj.EMPTY));
   }
 
-  static Raw element(List<Element> leaves) {
+  static Raw element(List<PlacedLeaf> leaves) {
     List<Raw> list = new ArrayList<>();
-    for (Element leaf : leaves) {
+    for (PlacedLeaf leaf : leaves) {
       Map<String, Raw> members = new LinkedHashMap<>();
       members.put("at", Raw.of(leaf.at()));
       members.put("value", leaf.value());
@@ -129,10 +129,12 @@ public record Carried(List<OfFact> leaves, List<Whole> resources, List<Element> 
     return Raw.of(list);
   }
 
-  private static List<Element> leaves(List<Raw> list) {
+  private static List<PlacedLeaf> leaves(List<Raw> list) {
     return list.stream()
         .filter(leaf -> leaf.string("at").isPresent() && leaf.get("value").isPresent())
-        .map(leaf -> new Element(leaf.string("at").orElseThrow(), leaf.get("value").orElseThrow()))
+        .map(
+            leaf ->
+                new PlacedLeaf(leaf.string("at").orElseThrow(), leaf.get("value").orElseThrow()))
         .toList();
   }
 }

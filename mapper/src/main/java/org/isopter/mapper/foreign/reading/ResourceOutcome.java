@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Set;
 import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.ledger.Taken;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.model.exam.Fact;
 
 /** What became of a resource: one of three, and nothing else. */
@@ -31,7 +31,7 @@ public sealed interface ResourceOutcome {
       List<Fact<?>> facts,
       Set<String> rules,
       List<Taken> taken,
-      List<Element> leftover,
+      List<PlacedLeaf> leftover,
       List<Reason> reasons)
       implements ResourceOutcome {
     public Translated {

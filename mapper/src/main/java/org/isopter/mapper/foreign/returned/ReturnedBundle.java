@@ -14,7 +14,7 @@ import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
 import org.isopter.mapper.foreign.reading.ResourceOutcome;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
@@ -47,7 +47,7 @@ public final class ReturnedBundle {
   }
 
   /** Says whether a leaf tells only how a resource is kept and shown. */
-  public static boolean isTransport(Element leaf) {
+  public static boolean isTransport(PlacedLeaf leaf) {
     return leaf.at().equals("/id")
         || leaf.at().startsWith("/meta/")
         || leaf.at().startsWith("/text/");

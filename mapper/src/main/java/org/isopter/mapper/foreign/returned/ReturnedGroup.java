@@ -16,7 +16,7 @@ import org.isopter.mapper.foreign.document.Document;
 import org.isopter.mapper.foreign.document.Head;
 import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.ledger.Why;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Fault;
 
@@ -106,8 +106,8 @@ final class ReturnedGroup {
   }
 
   /** Returns what was set apart of each resource. */
-  Map<Document.Part, List<Element>> additions() {
-    Map<Document.Part, List<Element>> additions = new LinkedHashMap<>();
+  Map<Document.Part, List<PlacedLeaf>> additions() {
+    Map<Document.Part, List<PlacedLeaf>> additions = new LinkedHashMap<>();
     members.forEach((part, member) -> additions.put(part, member.found().additions()));
     return additions;
   }
@@ -162,19 +162,19 @@ final class ReturnedGroup {
 
   /** Returns a resource with its references leading to the entries of the bundle. */
   private Member linked(Member member) {
-    List<Element> gone = new ArrayList<>();
-    Raw.Obj resource = (Raw.Obj) linked(member, new Element("", member.found().ours()), gone);
+    List<PlacedLeaf> gone = new ArrayList<>();
+    Raw.Obj resource = (Raw.Obj) linked(member, new PlacedLeaf("", member.found().ours()), gone);
     return new Member(
         member.part(), member.key(), member.found().with(resource, gone), member.url());
   }
 
-  private Raw linked(Member member, Element element, List<Element> gone) {
+  private Raw linked(Member member, PlacedLeaf element, List<PlacedLeaf> gone) {
     if (!(element.value() instanceof Raw.Obj object)) {
       return element.value();
     }
     Map<String, Raw> all = new LinkedHashMap<>(object.members());
-    for (Element child : element.children()) {
-      List<String> steps = Element.steps(child.at());
+    for (PlacedLeaf child : element.children()) {
+      List<String> steps = PlacedLeaf.steps(child.at());
       String list = steps.get(steps.size() - 1);
       if (REFERENCES.contains(list)) {
         references(member, child, gone)
@@ -186,10 +186,10 @@ final class ReturnedGroup {
     return new Raw.Obj(all);
   }
 
-  private Optional<Raw> references(Member member, Element list, List<Element> gone) {
-    List<String> steps = Element.steps(list.at());
+  private Optional<Raw> references(Member member, PlacedLeaf list, List<PlacedLeaf> gone) {
+    List<String> steps = PlacedLeaf.steps(list.at());
     List<Raw> found = new ArrayList<>();
-    for (Element item : list.children()) {
+    for (PlacedLeaf item : list.children()) {
       Optional<Member> target =
           item.value() instanceof Raw.Obj reference
               ? resolve.apply(member.part(), reference).map(members::get)
@@ -262,7 +262,7 @@ final class ReturnedGroup {
               .found()
               .ours()
               .with("identifier", Raw.of(List.of(identifier(name.value() + "/" + key))));
-      List<Element> others = others(member, name.value() + "/" + member.key());
+      List<PlacedLeaf> others = others(member, name.value() + "/" + member.key());
       byKey.put(key, member.part());
       members.put(
           member.part(),
@@ -318,8 +318,8 @@ final class ReturnedGroup {
   }
 
   /** Returns the identifiers of others. */
-  private static List<Element> others(Member member, String ours) {
-    return new Element("", member.found().ours())
+  private static List<PlacedLeaf> others(Member member, String ours) {
+    return new PlacedLeaf("", member.found().ours())
         .children().stream()
             .filter(child -> child.at().equals("/identifier"))
             .flatMap(list -> list.children().stream())

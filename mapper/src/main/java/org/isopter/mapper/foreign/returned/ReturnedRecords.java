@@ -18,7 +18,7 @@ import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.reading.Carried;
 import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.ResourceOutcome;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawTree;
 import org.isopter.model.exam.Exam;
@@ -50,12 +50,12 @@ public final class ReturnedRecords {
    * @param byKey the resource of each fact, by the name of the fact
    */
   public record Read(
-      Exam exam, Map<Document.Part, List<Element>> parts, Map<String, Document.Part> byKey) {
+      Exam exam, Map<Document.Part, List<PlacedLeaf>> parts, Map<String, Document.Part> byKey) {
 
     /** Returns the examination with what was set apart. */
-    public ReadExam exam(List<Element> around, List<Carried.Whole> others) {
+    public ReadExam exam(List<PlacedLeaf> around, List<Carried.Whole> others) {
       List<Carried.OfFact> leaves = new ArrayList<>();
-      List<Element> frame = new ArrayList<>(around);
+      List<PlacedLeaf> frame = new ArrayList<>(around);
       Map<Document.Part, String> keys = new HashMap<>();
       byKey.forEach((key, part) -> keys.put(part, key));
       parts.forEach(
@@ -64,7 +64,7 @@ public final class ReturnedRecords {
               leaves.add(new Carried.OfFact(keys.get(part), additions));
             } else {
               additions.forEach(
-                  leaf -> frame.add(new Element(part.at() + leaf.at(), leaf.value())));
+                  leaf -> frame.add(new PlacedLeaf(part.at() + leaf.at(), leaf.value())));
             }
           });
       List<ReadExam.ReadFact> read =

@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.mapper.foreign.document.LeftOver;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Code;
 
@@ -30,7 +30,7 @@ final class ReturnedResource {
   private static final Set<String> PARTIES = Set.of("subject", "performer", "who", "author");
 
   private final WrittenCodes codes;
-  private final List<Element> additions = new ArrayList<>();
+  private final List<PlacedLeaf> additions = new ArrayList<>();
   private boolean clear = true;
 
   private ReturnedResource(WrittenCodes codes) {
@@ -44,10 +44,10 @@ final class ReturnedResource {
    * @param additions what was set apart, each where it stood
    * @param isClear whether nothing that was set apart may contradict it
    */
-  record Found(Raw.Obj ours, List<Element> additions, boolean isClear) {
+  record Found(Raw.Obj ours, List<PlacedLeaf> additions, boolean isClear) {
 
-    Found with(Raw.Obj other, List<Element> more) {
-      List<Element> all = new ArrayList<>(additions);
+    Found with(Raw.Obj other, List<PlacedLeaf> more) {
+      List<PlacedLeaf> all = new ArrayList<>(additions);
       all.addAll(more);
       return new Found(other, all, isClear);
     }
@@ -63,8 +63,8 @@ final class ReturnedResource {
 
   private Raw.Obj whole(Raw.Obj resource) {
     Map<String, Raw> members = new LinkedHashMap<>();
-    for (Element member : new Element("", resource).children()) {
-      String name = Element.steps(member.at()).get(0);
+    for (PlacedLeaf member : new PlacedLeaf("", resource).children()) {
+      String name = PlacedLeaf.steps(member.at()).get(0);
       if (name.equals("meta")) {
         labels(member);
       } else if (ADDED.contains(name)) {
@@ -77,16 +77,16 @@ final class ReturnedResource {
   }
 
   /** Which profiles and versions a server names is transport; what it labels is kept. */
-  private void labels(Element meta) {
-    for (Element member : meta.children()) {
-      String name = Element.steps(member.at()).get(1);
+  private void labels(PlacedLeaf meta) {
+    for (PlacedLeaf member : meta.children()) {
+      String name = PlacedLeaf.steps(member.at()).get(1);
       if (name.equals("tag") || name.equals("security")) {
         additions.add(member);
       }
     }
   }
 
-  private Raw value(String name, Element element) {
+  private Raw value(String name, PlacedLeaf element) {
     if (element.value() instanceof Raw.Arr) {
       return name.equals("coding") ? codings(element) : list(name, element);
     }
@@ -94,8 +94,8 @@ final class ReturnedResource {
       return element.value();
     }
     Map<String, Raw> members = new LinkedHashMap<>();
-    for (Element member : element.children()) {
-      List<String> steps = Element.steps(member.at());
+    for (PlacedLeaf member : element.children()) {
+      List<String> steps = PlacedLeaf.steps(member.at());
       String inner = steps.get(steps.size() - 1);
       if (PARTIES.contains(name) && inner.equals("reference")) {
         additions.add(member);
@@ -106,16 +106,16 @@ final class ReturnedResource {
     return new Raw.Obj(members);
   }
 
-  private Raw list(String name, Element element) {
+  private Raw list(String name, PlacedLeaf element) {
     return Raw.of(element.children().stream().map(item -> value(name, item)).toList());
   }
 
   /** Beside a coding of ours those of others are additions; of ours the display is known. */
-  private Raw codings(Element element) {
+  private Raw codings(PlacedLeaf element) {
     boolean known =
         element.children().stream().anyMatch(item -> codes.of(item.value()).isPresent());
     List<Raw> kept = new ArrayList<>();
-    for (Element item : element.children()) {
+    for (PlacedLeaf item : element.children()) {
       Optional<Code> code = codes.of(item.value());
       if (code.isPresent()) {
         kept.add(coding(item, code.get()));
@@ -129,13 +129,13 @@ final class ReturnedResource {
     return Raw.of(kept);
   }
 
-  private Raw coding(Element item, Code code) {
+  private Raw coding(PlacedLeaf item, Code code) {
     Map<String, Raw> members = new LinkedHashMap<>();
     members.put("system", Raw.of(code.system()));
     members.put("code", Raw.of(code.code()));
     members.put("display", Raw.of(code.display()));
-    for (Element member : item.children()) {
-      List<String> steps = Element.steps(member.at());
+    for (PlacedLeaf member : item.children()) {
+      List<String> steps = PlacedLeaf.steps(member.at());
       String name = steps.get(steps.size() - 1);
       if (!member.value().equals(members.get(name))) {
         additions.add(member);

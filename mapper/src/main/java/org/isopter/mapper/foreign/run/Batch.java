@@ -10,7 +10,7 @@ import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.model.value.Fault;
 
 /**
@@ -61,7 +61,7 @@ public record Batch(List<Origin> origins, Reading reading) {
 
   /** Returns the number of the document that a place is in. */
   static int document(String at) {
-    List<String> steps = Element.steps(at);
+    List<String> steps = PlacedLeaf.steps(at);
     return steps.isEmpty() ? 0 : Integer.parseInt(steps.get(0));
   }
 }

@@ -6,8 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.foreign.ForeignReader;
+import org.isopter.mapper.foreign.document.DocumentSources;
 import org.isopter.mapper.foreign.document.Neighbours;
-import org.isopter.mapper.foreign.document.Sources;
 import org.isopter.mapper.foreign.reading.Reading;
 import org.isopter.mapper.foreign.reading.Release;
 import org.isopter.mapper.io.Inflated;
@@ -31,7 +31,7 @@ public final class Intake {
   private static final long LARGEST_BLOCK = 16_000_000;
 
   private final ForeignReader reader;
-  private final Sources sources;
+  private final DocumentSources sources;
   private final Release release;
   private final Together together;
   private final Receiver receiver;
@@ -41,7 +41,7 @@ public final class Intake {
   private Intake(
       ForeignReader reader, Release release, Together together, Receiver receiver, int block) {
     this.reader = reader;
-    this.sources = new Sources(reader.limits());
+    this.sources = new DocumentSources(reader.limits());
     this.release = release;
     this.together = together;
     this.receiver = receiver;
@@ -77,8 +77,8 @@ public final class Intake {
 
   /** Takes a whole file. */
   public void document(Origin origin, byte[] bytes) {
-    Result<Sources.Source> parsed = parse(bytes);
-    if (parsed instanceof Result.Ok<Sources.Source> ok) {
+    Result<DocumentSources.Source> parsed = parse(bytes);
+    if (parsed instanceof Result.Ok<DocumentSources.Source> ok) {
       take(new Parsed(origin, ok.value()));
     } else {
       receiver.refused(origin, parsed.faults());
@@ -113,12 +113,12 @@ public final class Intake {
   /** Takes a block of lines and reads it, unless everything is read together. */
   void block(Origin file, List<Lines.Line> lines) {
     List<Lines.Line> filled = lines.stream().filter(line -> !line.isBlank()).toList();
-    List<Result<Sources.Source>> parsed = filled.parallelStream().map(this::parse).toList();
+    List<Result<DocumentSources.Source>> parsed = filled.parallelStream().map(this::parse).toList();
     List<Parsed> documents = new ArrayList<>();
     for (int i = 0; i < parsed.size(); i++) {
       // Lines belong together by their block: their folder holds other files.
       Origin origin = new Origin(file.name(), filled.get(i).number(), "");
-      if (parsed.get(i) instanceof Result.Ok<Sources.Source> ok) {
+      if (parsed.get(i) instanceof Result.Ok<DocumentSources.Source> ok) {
         documents.add(new Parsed(origin, ok.value()));
       } else {
         receiver.refused(origin, parsed.get(i).faults());
@@ -192,7 +192,7 @@ public final class Intake {
     }
   }
 
-  private Result<Sources.Source> parse(Lines.Line line) {
+  private Result<DocumentSources.Source> parse(Lines.Line line) {
     if (line.tooLong()) {
       return Result.refused(
           new Fault(
@@ -204,12 +204,12 @@ public final class Intake {
     return parse(line.bytes());
   }
 
-  private Result<Sources.Source> parse(byte[] bytes) {
+  private Result<DocumentSources.Source> parse(byte[] bytes) {
     return sources.read(bytes, release).flatMap(Intake::resource);
   }
 
   /** A document of another kind is no input: to keep it would make a mistake look like a record. */
-  private static Result<Sources.Source> resource(Sources.Source source) {
+  private static Result<DocumentSources.Source> resource(DocumentSources.Source source) {
     if (source.json() instanceof Raw.Arr) {
       return Result.refused(
           new Fault(

@@ -10,7 +10,7 @@ import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
 import org.isopter.mapper.foreign.reading.ResourceOutcome;
 import org.isopter.mapper.foreign.returned.ReturnedBundle;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.model.value.Fault;
 
 /**
@@ -64,7 +64,7 @@ public final class Report {
     row.append(head).append('\n');
     if (read.outcome() instanceof ResourceOutcome.Translated translated) {
       line(row, "rules", String.join(", ", translated.rules()));
-      String paths = String.join(", ", translated.leftover().stream().map(Element::at).toList());
+      String paths = String.join(", ", translated.leftover().stream().map(PlacedLeaf::at).toList());
       line(row, "left over", paths);
     }
     reasons(read).forEach(reason -> line(row, "reason", batch.withFiles(reason).message()));
@@ -97,7 +97,7 @@ public final class Report {
     return read.outcome() instanceof ResourceOutcome.Translated translated
         ? translated.leftover().stream()
             .filter(leaf -> !ReturnedBundle.isTransport(leaf))
-            .map(Element::at)
+            .map(PlacedLeaf::at)
             .collect(Collectors.joining(", "))
         : "";
   }

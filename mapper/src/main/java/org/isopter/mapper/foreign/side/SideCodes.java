@@ -10,7 +10,7 @@ import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.SideText;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Site;
 
@@ -92,7 +92,7 @@ final class SideCodes {
       Optional<Site> site = SideText.wholly(holder.text(name));
       if (site.isPresent()) {
         holder.take(rule, name);
-        said.add(new Meaning.Side(site.get(), Element.step(holder.at(), name), rule));
+        said.add(new Meaning.Side(site.get(), PlacedLeaf.step(holder.at(), name), rule));
         return true;
       }
     }
@@ -110,7 +110,7 @@ final class SideCodes {
           };
       if (site.isPresent()) {
         extension.take(rule, name);
-        said.add(new Meaning.Side(site.get(), Element.step(extension.at(), name), rule));
+        said.add(new Meaning.Side(site.get(), PlacedLeaf.step(extension.at(), name), rule));
         return true;
       }
     }

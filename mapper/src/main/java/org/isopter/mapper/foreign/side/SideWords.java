@@ -15,7 +15,7 @@ import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.SideText;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.model.value.Site;
 
 /** The eye in words: a last resort where no code names it, and a check where one does. */
@@ -59,7 +59,7 @@ public final class SideWords {
       for (Place coding : code.list("coding")) {
         Set<Site> sites = SideText.in(coding.text("code").replace('_', ' '));
         if (!sites.isEmpty() && Coding.isLocal(coding)) {
-          signs.put(Element.step(coding.at(), "code"), sites);
+          signs.put(PlacedLeaf.step(coding.at(), "code"), sites);
         }
       }
     }
@@ -83,9 +83,9 @@ public final class SideWords {
   private static void concept(
       Place concept, Function<String, Set<Site>> reading, Map<String, Set<Site>> words)
       throws Refusal {
-    put(Element.step(concept.at(), "text"), concept.text("text"), reading, words);
+    put(PlacedLeaf.step(concept.at(), "text"), concept.text("text"), reading, words);
     for (Place coding : concept.list("coding")) {
-      put(Element.step(coding.at(), "display"), coding.text("display"), reading, words);
+      put(PlacedLeaf.step(coding.at(), "display"), coding.text("display"), reading, words);
     }
   }
 

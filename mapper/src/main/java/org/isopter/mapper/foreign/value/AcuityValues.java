@@ -8,11 +8,11 @@ import org.isopter.mapper.foreign.ledger.Digits;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
-import org.isopter.mapper.foreign.vocabulary.AcuityWords;
 import org.isopter.mapper.foreign.vocabulary.Coding;
+import org.isopter.mapper.foreign.vocabulary.ForeignAcuity;
 import org.isopter.mapper.foreign.vocabulary.LowVisionNames;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Unit;
@@ -58,7 +58,7 @@ public final class AcuityValues {
     if (holder.has("valueInteger")) {
       return letters();
     }
-    throw Values.unfit(holder, "an acuity");
+    throw ForeignValues.unfit(holder, "an acuity");
   }
 
   private String ratio(Place ratio) throws Refusal {
@@ -160,7 +160,7 @@ public final class AcuityValues {
   private String concept(Place concept) throws Refusal {
     Optional<String> coded = coded(concept);
     if (coded.isEmpty()) {
-      Optional<String> text = AcuityWords.written(concept.text("text"), vocabulary.habits());
+      Optional<String> text = ForeignAcuity.written(concept.text("text"), vocabulary.habits());
       return text.isPresent() ? text(concept, "text") : display(concept);
     }
     for (Place coding : concept.list("coding")) {
@@ -173,11 +173,11 @@ public final class AcuityValues {
 
   /** Takes words that say the same acuity as a code, perhaps with its distance. */
   private Optional<String> agreeing(Place place, String name, String coded) throws Refusal {
-    Optional<String> words = AcuityWords.written(place.text(name), vocabulary.habits());
-    if (words.isPresent() && !AcuityWords.agree(coded, words.get())) {
+    Optional<String> words = ForeignAcuity.written(place.text(name), vocabulary.habits());
+    if (words.isPresent() && !ForeignAcuity.agree(coded, words.get())) {
       throw Refusal.of(
           Why.VALUE_UNFIT,
-          Element.step(place.at(), name),
+          PlacedLeaf.step(place.at(), name),
           words.get() + " beside " + coded,
           "one acuity");
     }
@@ -208,11 +208,11 @@ public final class AcuityValues {
     if (codings.size() == 1 && Coding.isLocal(codings.get(0))) {
       return text(codings.get(0), "display");
     }
-    throw Values.unfit(holder, "the code of an acuity, or an acuity in words");
+    throw ForeignValues.unfit(holder, "the code of an acuity, or an acuity in words");
   }
 
   private String text(Place place, String name) throws Refusal {
-    Optional<String> written = AcuityWords.written(place.text(name), vocabulary.habits());
+    Optional<String> written = ForeignAcuity.written(place.text(name), vocabulary.habits());
     Optional<BigDecimal> number = Digits.plain(place.text(name));
     boolean counted = notation.filter(word -> !word.equals("jaeger")).isPresent();
     if (written.isEmpty() && number.isPresent() && counted) {
@@ -222,7 +222,7 @@ public final class AcuityValues {
     if (written.isEmpty()) {
       throw Refusal.of(
           number.isPresent() ? Why.NOTATION_NOT_STATED : Why.VALUE_UNFIT,
-          Element.step(place.at(), name),
+          PlacedLeaf.step(place.at(), name),
           "\"" + place.text(name) + "\"",
           "one acuity with its notation, such as 6/9-2, 20/40, 0.3 logMAR or CF 1 m");
     }

@@ -53,7 +53,7 @@ final class CodedValues {
       return found.get();
     }
     return named(concept.get(), answers)
-        .orElseThrow(() -> Values.unfit(holder, DatumTexts.wanted(spec)));
+        .orElseThrow(() -> ForeignValues.unfit(holder, DatumTexts.wanted(spec)));
   }
 
   /** Takes a text that names the same answer as the code, and refuses one that names another. */
@@ -111,7 +111,7 @@ final class CodedValues {
     }
     Optional<Concept> word = word(spec.answers(), holder.text("valueString"));
     word.ifPresent(found -> holder.take("answer-text", "valueString"));
-    return word.orElseThrow(() -> Values.unfit(holder, DatumTexts.wanted(spec)));
+    return word.orElseThrow(() -> ForeignValues.unfit(holder, DatumTexts.wanted(spec)));
   }
 
   private Optional<Concept> word(Answers answers, String text) {

@@ -13,7 +13,7 @@ import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.Habits;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.DatumTexts;
 import org.isopter.model.finding.Span;
@@ -89,7 +89,7 @@ final class Measures {
       if (written.isPresent() && !written.get().equals(named)) {
         throw Refusal.of(
             Why.UNITS_DISAGREE,
-            Element.step(quantity.at(), member),
+            PlacedLeaf.step(quantity.at(), member),
             "\"" + quantity.text(member) + "\" beside " + named + " in the code",
             "one unit");
       }
@@ -129,7 +129,7 @@ final class Measures {
         return new Datum.Measure(value.get(), named.get());
       }
     }
-    throw Values.unfit(holder, DatumTexts.wanted(spec));
+    throw ForeignValues.unfit(holder, DatumTexts.wanted(spec));
   }
 
   private boolean isKilopascal(Place quantity) throws Refusal {

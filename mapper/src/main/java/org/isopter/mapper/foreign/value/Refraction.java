@@ -45,7 +45,7 @@ public final class Refraction {
    * @throws Refusal when the prism has no base, or one that is not known
    */
   public void prism(Place amount, Optional<Place> base, Site eye) throws Refusal {
-    Datum strength = new Values(vocabulary, amount).take(AMOUNT);
+    Datum strength = new ForeignValues(vocabulary, amount).take(AMOUNT);
     if (base.isEmpty()) {
       throw Refusal.of(Why.PART_UNFIT, amount.at(), "a prism without its base", "its base too");
     }
@@ -101,7 +101,7 @@ public final class Refraction {
       base.take("prism-word", "valueString", "valueCode");
       return direction(base, text);
     }
-    Datum.Measure angle = (Datum.Measure) new Values(vocabulary, base).take(DIRECTION);
+    Datum.Measure angle = (Datum.Measure) new ForeignValues(vocabulary, base).take(DIRECTION);
     base.ledger().used("prism-angle");
     return direction(base, angle.value(), eye);
   }

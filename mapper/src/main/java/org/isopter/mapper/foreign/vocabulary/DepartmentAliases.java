@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.apiguardian.api.API;
 import org.apiguardian.api.API.Status;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.catalogue.Catalogue;
@@ -108,7 +108,7 @@ public final class DepartmentAliases {
   /** Returns the texts of a resource without its notes, each by its place. */
   private static Map<String, String> texts(Raw resource) {
     Map<String, String> texts = new LinkedHashMap<>();
-    for (Element leaf : resource.leaves()) {
+    for (PlacedLeaf leaf : resource.leaves()) {
       boolean remark = leaf.at().startsWith("/note") || leaf.at().startsWith("/text");
       if (!remark) {
         leaf.value().string().ifPresent(text -> texts.put(leaf.at(), text));

@@ -33,7 +33,7 @@ public final class Habits {
   private final Set<String> questions;
   private final Map<String, Effect> wider;
   private final Map<String, String> methods;
-  private final Map<String, Statement> statements;
+  private final Map<String, CodedStatement> statements;
   private final Map<String, Topic> topics = new HashMap<>();
   private final Map<String, String> sites;
   private final Map<String, String> qualifiers;
@@ -59,7 +59,7 @@ public final class Habits {
     questions = table(tables, "questions", row -> row).keySet();
     wider = table(tables, "wider", Effect::of);
     methods = table(tables, "methods", row -> text(row, "method"));
-    statements = table(tables, "statements", Statement::of);
+    statements = table(tables, "statements", CodedStatement::of);
     tables.objects("topics").forEach(this::topic);
     sites = table(tables, "sites", row -> text(row, "is"));
     qualifiers = table(tables, "qualifiers", row -> text(row, "is"));
@@ -106,7 +106,7 @@ public final class Habits {
   }
 
   /** Returns what a coded finding says. */
-  public Optional<Statement> statement(String token) {
+  public Optional<CodedStatement> statement(String token) {
     return Optional.ofNullable(statements.get(token));
   }
 

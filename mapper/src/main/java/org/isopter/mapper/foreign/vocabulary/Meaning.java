@@ -26,7 +26,7 @@ public final class Meaning {
   private Optional<String> notation = Optional.empty();
   private Optional<String> method = Optional.empty();
   private Optional<String> unit = Optional.empty();
-  private Optional<Statement> statement = Optional.empty();
+  private Optional<CodedStatement> statement = Optional.empty();
   private Optional<String> topic = Optional.empty();
   private boolean group;
 
@@ -88,7 +88,7 @@ public final class Meaning {
    *
    * @throws Refusal when it contradicts what another code says
    */
-  public void statement(Statement said, String at) throws Refusal {
+  public void statement(CodedStatement said, String at) throws Refusal {
     if (statement.isPresent() && !statement.get().equals(said)) {
       throw Refusal.of(
           Why.CODES_DISAGREE,
@@ -123,7 +123,7 @@ public final class Meaning {
   }
 
   /** Returns what the code itself says was found, where it does. */
-  public Optional<Statement> statement() {
+  public Optional<CodedStatement> statement() {
     return statement;
   }
 

@@ -78,7 +78,7 @@ public final class Shorthand {
   private List<String> forms(String text) {
     List<String> forms = new ArrayList<>();
     if (eye.isPresent() && !namesEye(text)) {
-      String side = Statement.letters(eye.get());
+      String side = CodedStatement.letters(eye.get());
       topic.headings().forEach(heading -> forms.add(heading + " " + side + " " + text));
     }
     forms.add(text);

@@ -172,7 +172,7 @@ public final class Vocabulary {
         .or(() -> habits.part(token))
         .or(() -> habits.group(token))
         .map(Effect::display)
-        .or(() -> habits.statement(token).map(Statement::display))
+        .or(() -> habits.statement(token).map(CodedStatement::display))
         .or(() -> Optional.ofNullable(partDisplays.get(token)));
   }
 

@@ -11,18 +11,18 @@ import org.isopter.model.value.Fault;
 /** Gathers every fault of a record, to be reported in the order of the text. */
 public final class Complaints {
 
-  private record Complaint(Place place, Fault fault) {}
+  private record Complaint(TextPlace place, Fault fault) {}
 
   private final List<Complaint> all = new ArrayList<>();
-  private final Set<Place> settled = new HashSet<>();
+  private final Set<TextPlace> settled = new HashSet<>();
 
   /** Notes what was seen at a place where something else was wanted; nothing can be read there. */
-  public <T> Optional<T> add(Place place, String seen, String wanted, String advice) {
+  public <T> Optional<T> add(TextPlace place, String seen, String wanted, String advice) {
     return add(place, new Fault("", seen, wanted, advice));
   }
 
   /** Notes what was seen at a place and what was wanted; returns nothing. */
-  public <T> Optional<T> add(Place place, String seen, String wanted) {
+  public <T> Optional<T> add(TextPlace place, String seen, String wanted) {
     return add(place, seen, wanted, "");
   }
 
@@ -32,7 +32,7 @@ public final class Complaints {
   }
 
   /** Notes a fault at a place, unless enough was said of it; returns nothing. */
-  public <T> Optional<T> add(Place place, Fault fault) {
+  public <T> Optional<T> add(TextPlace place, Fault fault) {
     if (settled.isEmpty() || !settled.contains(place)) {
       all.add(new Complaint(place, fault));
     }
@@ -40,7 +40,7 @@ public final class Complaints {
   }
 
   /** Notes what makes every further word about the place needless. */
-  public void settle(Place place, String seen, String wanted, String advice) {
+  public void settle(TextPlace place, String seen, String wanted, String advice) {
     add(place, seen, wanted, advice);
     settled.add(place);
   }

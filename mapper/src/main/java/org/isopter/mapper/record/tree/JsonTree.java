@@ -37,21 +37,21 @@ public final class JsonTree {
 
   private Optional<Node> document() {
     if (parser.nextToken() == null) {
-      return complaints.add(Place.root(1, 1), "nothing", "a record");
+      return complaints.add(TextPlace.root(1, 1), "nothing", "a record");
     }
     TokenStreamLocation start = parser.currentTokenLocation();
-    Node whole = node(Place.root(start.getLineNr(), start.getColumnNr()), 0);
+    Node whole = node(TextPlace.root(start.getLineNr(), start.getColumnNr()), 0);
     if (parser.nextToken() != null) {
       TokenStreamLocation more = parser.currentTokenLocation();
       complaints.add(
-          Place.root(more.getLineNr(), more.getColumnNr()),
+          TextPlace.root(more.getLineNr(), more.getColumnNr()),
           "something behind the end of the record",
           "one record and nothing else");
     }
     return Optional.of(whole);
   }
 
-  private Node node(Place place, int depth) {
+  private Node node(TextPlace place, int depth) {
     Limits.depth(place, depth);
     return switch (parser.currentToken()) {
       case START_OBJECT -> tree(place, depth);
@@ -63,12 +63,12 @@ public final class JsonTree {
     };
   }
 
-  private Node tree(Place place, int depth) {
+  private Node tree(TextPlace place, int depth) {
     Map<String, Node.Member> members = new LinkedHashMap<>();
     while (parser.nextToken() == JsonToken.PROPERTY_NAME) {
       String name = parser.currentName();
       TokenStreamLocation at = parser.currentTokenLocation();
-      Place key = place.key(name, at.getLineNr(), at.getColumnNr());
+      TextPlace key = place.key(name, at.getLineNr(), at.getColumnNr());
       parser.nextToken();
       TokenStreamLocation start = parser.currentTokenLocation();
       Node value = node(place.key(name, start.getLineNr(), start.getColumnNr()), depth + 1);
@@ -79,7 +79,7 @@ public final class JsonTree {
     return new Node.Tree(place, members);
   }
 
-  private Node series(Place place, int depth) {
+  private Node series(TextPlace place, int depth) {
     List<Node> items = new ArrayList<>();
     while (parser.nextToken() != JsonToken.END_ARRAY) {
       TokenStreamLocation start = parser.currentTokenLocation();
@@ -88,13 +88,13 @@ public final class JsonTree {
     return new Node.Series(place, items);
   }
 
-  private Node leaf(Place place, Node.Kind kind) {
+  private Node leaf(TextPlace place, Node.Kind kind) {
     return new Node.Leaf(place, kind, parser.getString());
   }
 
-  private static Place place(JacksonException e) {
+  private static TextPlace place(JacksonException e) {
     TokenStreamLocation at = e.getLocation();
-    return at == null ? Place.root(1, 1) : Place.root(at.getLineNr(), at.getColumnNr());
+    return at == null ? TextPlace.root(1, 1) : TextPlace.root(at.getLineNr(), at.getColumnNr());
   }
 
   private static String words(JacksonException e) {

@@ -19,7 +19,7 @@ public final class Limits {
    *
    * @throws FaultException when it does
    */
-  static void depth(Place place, int depth) {
+  static void depth(TextPlace place, int depth) {
     if (depth > DEPTH) {
       String position = "line " + place.line() + ", column " + place.column();
       throw new FaultException(
@@ -30,7 +30,7 @@ public final class Limits {
     }
   }
 
-  static void duplicate(Place key, Complaints complaints) {
+  static void duplicate(TextPlace key, Complaints complaints) {
     complaints.add(
         key,
         "the same key a second time",

@@ -16,14 +16,14 @@ public sealed interface Node {
   }
 
   /** Keys with their values, in the order of the text. */
-  record Tree(Place place, Map<String, Member> members) implements Node {
+  record Tree(TextPlace place, Map<String, Member> members) implements Node {
     /** Returns what stands under a key. */
     public Optional<Node> get(String key) {
       return Optional.ofNullable(members.get(key)).map(Member::value);
     }
 
     /** Returns where a key stands, or where it is missing. */
-    public Place placeOf(String key) {
+    public TextPlace placeOf(String key) {
       return Optional.ofNullable(members.get(key)).map(Member::key).orElseGet(() -> place.key(key));
     }
 
@@ -39,10 +39,10 @@ public sealed interface Node {
    * @param key where the key stands
    * @param value the value
    */
-  record Member(Place key, Node value) {}
+  record Member(TextPlace key, Node value) {}
 
   /** A list. */
-  record Series(Place place, List<Node> items) implements Node {
+  record Series(TextPlace place, List<Node> items) implements Node {
     @Override
     public String shown() {
       return items.isEmpty() ? "an empty list" : "a list";
@@ -50,7 +50,7 @@ public sealed interface Node {
   }
 
   /** A single value; a number keeps the digits of the text. */
-  record Leaf(Place place, Kind kind, String text) implements Node {
+  record Leaf(TextPlace place, Kind kind, String text) implements Node {
     private static final int LONGEST_SHOWN = 60;
 
     @Override
@@ -68,7 +68,7 @@ public sealed interface Node {
   }
 
   /** Returns where it stands. */
-  Place place();
+  TextPlace place();
 
   /** Returns it in a message's words. */
   String shown();

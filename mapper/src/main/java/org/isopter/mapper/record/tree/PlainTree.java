@@ -32,7 +32,7 @@ public final class PlainTree {
   public static Node read(String text, Complaints complaints) {
     PlainTree tree = new PlainTree(text, complaints);
     tree.space();
-    Node whole = tree.node(Place.root(tree.line, tree.column()), 0);
+    Node whole = tree.node(TextPlace.root(tree.line, tree.column()), 0);
     tree.space();
     if (tree.at < text.length()) {
       throw tree.refused("something behind the end of the record");
@@ -87,7 +87,7 @@ public final class PlainTree {
     return true;
   }
 
-  private Node node(Place place, int depth) {
+  private Node node(TextPlace place, int depth) {
     Limits.depth(place, depth);
     return switch (next()) {
       case '{' -> tree(place, depth);
@@ -100,14 +100,14 @@ public final class PlainTree {
     };
   }
 
-  private Node tree(Place place, int depth) {
+  private Node tree(TextPlace place, int depth) {
     Map<String, Node.Member> members = new LinkedHashMap<>();
     take('{');
     while (another('}', members.isEmpty())) {
       int keyLine = line;
       int keyColumn = column();
       String name = quoted();
-      Place key = place.key(name, keyLine, keyColumn);
+      TextPlace key = place.key(name, keyLine, keyColumn);
       space();
       take(':');
       space();
@@ -119,7 +119,7 @@ public final class PlainTree {
     return new Node.Tree(place, members);
   }
 
-  private Node series(Place place, int depth) {
+  private Node series(TextPlace place, int depth) {
     List<Node> items = new ArrayList<>();
     take('[');
     while (another(']', items.isEmpty())) {
@@ -128,7 +128,7 @@ public final class PlainTree {
     return new Node.Series(place, items);
   }
 
-  private Node word(Place place, String word, Node.Kind kind) {
+  private Node word(TextPlace place, String word, Node.Kind kind) {
     if (!text.startsWith(word, at)) {
       throw unexpected();
     }
@@ -137,7 +137,7 @@ public final class PlainTree {
   }
 
   /** Takes a number, whose digits are kept as they stand. */
-  private Node number(Place place) {
+  private Node number(TextPlace place) {
     int start = at;
     skip('-');
     if (!skip('0')) {

@@ -49,15 +49,15 @@ public final class YamlTree {
   private Optional<Node> document() {
     events.next();
     if (!(events.next() instanceof DocumentStartEvent)) {
-      return complaints.add(Place.root(1, 1), "nothing", "a record");
+      return complaints.add(TextPlace.root(1, 1), "nothing", "a record");
     }
     Event first = events.next();
-    Node whole = node(first, Place.root(line(first), column(first)), 0);
+    Node whole = node(first, TextPlace.root(line(first), column(first)), 0);
     events.next();
     Event after = events.next();
     if (after instanceof DocumentStartEvent) {
       complaints.add(
-          Place.root(line(after), column(after)),
+          TextPlace.root(line(after), column(after)),
           "a second YAML document",
           "one record and nothing else",
           "put each record into a file of its own");
@@ -65,7 +65,7 @@ public final class YamlTree {
     return Optional.of(whole);
   }
 
-  private Node node(Event event, Place place, int depth) {
+  private Node node(Event event, TextPlace place, int depth) {
     Limits.depth(place, depth);
     refuseTricks(event, place);
     if (event instanceof MappingStartEvent) {
@@ -79,11 +79,11 @@ public final class YamlTree {
         : new Node.Leaf(place, Node.Kind.NOTHING, "");
   }
 
-  private Node tree(Place place, int depth) {
+  private Node tree(TextPlace place, int depth) {
     Map<String, Node.Member> members = new LinkedHashMap<>();
     for (Event event = events.next(); isWithin(event); event = events.next()) {
       String name = key(event, place, depth);
-      Place key = place.key(name, line(event), column(event));
+      TextPlace key = place.key(name, line(event), column(event));
       Event start = events.next();
       Node value = node(start, place.key(name, line(start), column(start)), depth + 1);
       if (members.putIfAbsent(name, new Node.Member(key, value)) != null) {
@@ -93,7 +93,7 @@ public final class YamlTree {
     return new Node.Tree(place, members);
   }
 
-  private String key(Event event, Place place, int depth) {
+  private String key(Event event, TextPlace place, int depth) {
     Node key = node(event, place.key("?", line(event), column(event)), depth + 1);
     if (key instanceof Node.Leaf leaf) {
       return leaf.text();
@@ -102,7 +102,7 @@ public final class YamlTree {
     return "?";
   }
 
-  private Node series(Place place, int depth) {
+  private Node series(TextPlace place, int depth) {
     List<Node> items = new ArrayList<>();
     for (Event event = events.next(); isWithin(event); event = events.next()) {
       items.add(node(event, place.item(items.size(), line(event), column(event)), depth + 1));
@@ -110,7 +110,7 @@ public final class YamlTree {
     return new Node.Series(place, items);
   }
 
-  private void refuseTricks(Event event, Place place) {
+  private void refuseTricks(Event event, TextPlace place) {
     if (event instanceof AliasEvent) {
       complaints.settle(place, "an alias (*)", "the value itself", "write it out");
     } else if (event instanceof NodeEvent node && node.getAnchor().isPresent()) {

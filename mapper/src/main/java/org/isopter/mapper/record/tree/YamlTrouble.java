@@ -14,17 +14,17 @@ final class YamlTrouble {
   static Optional<Node> tell(YamlEngineException e, Complaints complaints) {
     if (!(e instanceof MarkedYamlEngineException marked)) {
       String message = firstLine(String.valueOf(e.getMessage()));
-      return complaints.add(Place.root(1, 1), message, WANTED, "");
+      return complaints.add(TextPlace.root(1, 1), message, WANTED, "");
     }
-    Place place =
+    TextPlace place =
         marked
             .getProblemMark()
-            .map(mark -> Place.root(mark.getLine() + 1, mark.getColumn() + 1))
-            .orElse(Place.root(1, 1));
+            .map(mark -> TextPlace.root(mark.getLine() + 1, mark.getColumn() + 1))
+            .orElse(TextPlace.root(1, 1));
     return tell(firstLine(marked.getProblem()), place, complaints);
   }
 
-  private static Optional<Node> tell(String problem, Place place, Complaints complaints) {
+  private static Optional<Node> tell(String problem, TextPlace place, Complaints complaints) {
     if (problem.contains("TAB")) {
       return complaints.add(place, "a tab", "spaces to indent with", "replace every tab");
     }

@@ -18,25 +18,25 @@ record FieldEvidence(Afferent afferent, boolean unequal, FieldDetails details) {
     OTHER_SIDE
   }
 
-  static FieldEvidence of(FieldSigns signs, Place.Side side) {
+  static FieldEvidence of(FieldSigns signs, PathwayPlace.Side side) {
     return new FieldEvidence(
         signs.details().afferent().map(eye -> relative(eye, side)).orElse(Afferent.UNKNOWN),
         isUnequal(signs, side),
         signs.details());
   }
 
-  private static Afferent relative(DefectSide eye, Place.Side side) {
+  private static Afferent relative(DefectSide eye, PathwayPlace.Side side) {
     return switch (eye) {
       case NONE -> Afferent.NONE;
       case EQUIVOCAL -> Afferent.UNKNOWN;
-      case RIGHT -> side == Place.Side.RIGHT ? Afferent.SAME_SIDE : Afferent.OTHER_SIDE;
-      case LEFT -> side == Place.Side.LEFT ? Afferent.SAME_SIDE : Afferent.OTHER_SIDE;
+      case RIGHT -> side == PathwayPlace.Side.RIGHT ? Afferent.SAME_SIDE : Afferent.OTHER_SIDE;
+      case LEFT -> side == PathwayPlace.Side.LEFT ? Afferent.SAME_SIDE : Afferent.OTHER_SIDE;
     };
   }
 
-  private static boolean isUnequal(FieldSigns signs, Place.Side side) {
-    EyeField temporal = side == Place.Side.RIGHT ? signs.right() : signs.left();
-    EyeField nasal = side == Place.Side.RIGHT ? signs.left() : signs.right();
+  private static boolean isUnequal(FieldSigns signs, PathwayPlace.Side side) {
+    EyeField temporal = side == PathwayPlace.Side.RIGHT ? signs.right() : signs.left();
+    EyeField nasal = side == PathwayPlace.Side.RIGHT ? signs.left() : signs.right();
     return temporal.superotemporal() != nasal.superonasal()
         || temporal.inferotemporal() != nasal.inferonasal();
   }

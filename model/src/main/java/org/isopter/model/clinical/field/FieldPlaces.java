@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Fields.Confrontation;
 import org.isopter.model.clinical.field.FieldEvidence.Afferent;
-import org.isopter.model.clinical.field.Place.Side;
+import org.isopter.model.clinical.field.PathwayPlace.Side;
 import org.isopter.model.clinical.statement.Answer;
 import org.isopter.model.clinical.statement.Fit;
 import org.isopter.model.clinical.statement.StatementBuilder;
@@ -19,7 +19,7 @@ public final class FieldPlaces {
    * @param pattern the pattern of the losses
    * @param places the places on the pathway that fit; it is no diagnosis and no advice
    */
-  public record Reading(FieldPattern pattern, Fit<Place> places) {}
+  public record Reading(FieldPattern pattern, Fit<PathwayPlace> places) {}
 
   private FieldPlaces() {}
 
@@ -27,7 +27,7 @@ public final class FieldPlaces {
   public static Reading of(FieldSigns signs) {
     SidedPattern sided = SidedPattern.of(signs);
     FieldEvidence evidence = FieldEvidence.of(signs, sided.side());
-    List<Place> places = places(sided, evidence);
+    List<PathwayPlace> places = places(sided, evidence);
     StatementBuilder topic =
         new StatementBuilder("field.places", sided.pattern().source(), signs.facts());
     return new Reading(
@@ -53,7 +53,7 @@ public final class FieldPlaces {
                     .withheld("No pattern is read: not every quadrant of both eyes was tested."));
   }
 
-  private static List<Place> places(SidedPattern sided, FieldEvidence evidence) {
+  private static List<PathwayPlace> places(SidedPattern sided, FieldEvidence evidence) {
     Side same = sided.side();
     return switch (sided.pattern()) {
       case NO_REGION_REDUCED, OTHER -> List.of();
@@ -75,8 +75,8 @@ public final class FieldPlaces {
     };
   }
 
-  private static List<Place> at(Side side, List<Pathway> parts) {
-    return parts.stream().map(part -> new Place(part, side)).toList();
+  private static List<PathwayPlace> at(Side side, List<Pathway> parts) {
+    return parts.stream().map(part -> new PathwayPlace(part, side)).toList();
   }
 
   /** That no afferent defect is found excludes neither: the block is a degree, and relative. */
@@ -86,7 +86,7 @@ public final class FieldPlaces {
         : List.of(Pathway.RETINA, Pathway.OPTIC_NERVE);
   }
 
-  private static List<Place> temporalHalf(Side same, FieldEvidence evidence) {
+  private static List<PathwayPlace> temporalHalf(Side same, FieldEvidence evidence) {
     if (evidence.afferent() == Afferent.OTHER_SIDE) {
       return List.of();
     }
@@ -104,7 +104,7 @@ public final class FieldPlaces {
   }
 
   /** A half that is lost in both eyes with one centre may be the half and something beside it. */
-  private static List<Place> junction(SidedPattern sided, FieldEvidence evidence) {
+  private static List<PathwayPlace> junction(SidedPattern sided, FieldEvidence evidence) {
     List<Pathway> junction =
         evidence.afferentIs(Afferent.SAME_SIDE, Afferent.SAME_SIDE)
             ? List.of(Pathway.JUNCTION)
@@ -119,7 +119,7 @@ public final class FieldPlaces {
     return evidence.mayRespectVertical() ? List.of(part) : List.of();
   }
 
-  private static List<Place> bitemporalUpper(FieldEvidence evidence) {
+  private static List<PathwayPlace> bitemporalUpper(FieldEvidence evidence) {
     List<Pathway> retina = evidence.mayCrossVertical() ? List.of(Pathway.RETINA) : List.of();
     return Stream.concat(
             at(Side.MIDLINE, chiasm(evidence, Pathway.CHIASM_FROM_BELOW)).stream(),
@@ -135,12 +135,12 @@ public final class FieldPlaces {
     return Stream.concat(Stream.of(Pathway.RETINA, Pathway.OPTIC_NERVE), Stream.of(more)).toList();
   }
 
-  private static String words(SidedPattern sided, List<Place> places) {
+  private static String words(SidedPattern sided, List<PathwayPlace> places) {
     String fits =
         places.isEmpty()
             ? noPlace(sided.pattern())
             : " What fits in the table: "
-                + String.join("; ", places.stream().map(Place::toString).toList())
+                + String.join("; ", places.stream().map(PathwayPlace::toString).toList())
                 + ".";
     return sided.pattern().words() + fits;
   }

@@ -29,7 +29,7 @@ public enum FieldShape {
   }
 
   private static FieldShape of(SidedPattern sided) {
-    boolean right = sided.side() == Place.Side.RIGHT;
+    boolean right = sided.side() == PathwayPlace.Side.RIGHT;
     return switch (sided.pattern()) {
       case NO_REGION_REDUCED -> FULL;
       case ONE_EYE, ONE_EYE_CENTRAL, ONE_EYE_ALTITUDINAL, ONE_EYE_TEMPORAL, ONE_EYE_ALL ->

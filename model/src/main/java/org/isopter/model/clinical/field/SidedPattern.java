@@ -19,16 +19,16 @@ import java.util.function.Function;
  * @param side the side
  * @param half whether the losses of a junction lie in one half of both eyes' fields as well
  */
-record SidedPattern(FieldPattern pattern, Place.Side side, boolean half) {
+record SidedPattern(FieldPattern pattern, PathwayPlace.Side side, boolean half) {
 
-  SidedPattern(FieldPattern pattern, Place.Side side) {
+  SidedPattern(FieldPattern pattern, PathwayPlace.Side side) {
     this(pattern, side, false);
   }
 
   static SidedPattern of(FieldSigns signs) {
     return sided(signs, SidedPattern::junction)
         .or(() -> sided(signs, SidedPattern::ofRight))
-        .orElseGet(() -> new SidedPattern(ofBoth(signs), Place.Side.MIDLINE));
+        .orElseGet(() -> new SidedPattern(ofBoth(signs), PathwayPlace.Side.MIDLINE));
   }
 
   /** Looks for a pattern of the right side, then in a mirror for one of the left. */
@@ -37,12 +37,14 @@ record SidedPattern(FieldPattern pattern, Place.Side side, boolean half) {
     FieldSigns mirrored = signs.mirrored();
     return ofRight
         .apply(signs)
-        .map(found -> new SidedPattern(found, Place.Side.RIGHT, isOneHalf(signs)))
+        .map(found -> new SidedPattern(found, PathwayPlace.Side.RIGHT, isOneHalf(signs)))
         .or(
             () ->
                 ofRight
                     .apply(mirrored)
-                    .map(found -> new SidedPattern(found, Place.Side.LEFT, isOneHalf(mirrored))));
+                    .map(
+                        found ->
+                            new SidedPattern(found, PathwayPlace.Side.LEFT, isOneHalf(mirrored))));
   }
 
   private static Optional<FieldPattern> junction(FieldSigns signs) {

@@ -9,8 +9,8 @@ import org.isopter.model.note.token.ClockTime;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Matcher;
+import org.isopter.model.note.token.PhraseTable;
 import org.isopter.model.note.token.Token;
-import org.isopter.model.note.token.Vocabulary;
 import org.isopter.model.note.token.Worded;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Outcome;
@@ -27,14 +27,14 @@ public final class Common {
   /** Each of the two eyes, where they might be tested together. */
   static final String EACH = "each";
 
-  public static final Vocabulary<Site> SIDES =
-      Vocabulary.<Site>empty()
+  public static final PhraseTable<Site> SIDES =
+      PhraseTable.<Site>empty()
           .say(Site.RIGHT, "R", "right", "right eye", "R eye", "OD", "RE", "Rt", "Rt eye")
           .say(Site.LEFT, "L", "left", "left eye", "L eye", "OS", "LE", "Lt", "Lt eye")
           .say(Site.BOTH, "OU", "both", "both eyes", "B", "BE", BOTH_OPEN, EACH);
 
-  public static final Vocabulary<Absence> ABSENCES =
-      Vocabulary.of(Absence.class).say(Absence.NOT_APPLICABLE, "n/a");
+  public static final PhraseTable<Absence> ABSENCES =
+      PhraseTable.of(Absence.class).say(Absence.NOT_APPLICABLE, "n/a");
 
   static final Slot<Absence> ABSENCE = Slot.value("reason for absence", ABSENCES);
 
@@ -42,7 +42,7 @@ public final class Common {
   public static final Slot<String> DEGREE =
       Slot.value(
           "degree",
-          Vocabulary.<String>empty()
+          PhraseTable.<String>empty()
               .say("mild", "mild", "slight", "minimal", "subtle", "small")
               .say("moderate", "moderate")
               .say("marked", "marked", "severe", "gross", "obvious", "definite"));
@@ -51,14 +51,14 @@ public final class Common {
   public static final Slot<String> COURSE =
       Slot.condition(
           "course",
-          Vocabulary.<String>empty()
+          PhraseTable.<String>empty()
               .say("unchanged", "unchanged")
               .say("stable", "stable", "static"));
 
   static final Slot<ClockTime> TIME = Slot.condition("time", ClockTime::read);
 
-  static final Vocabulary<Unit> LENGTHS =
-      Vocabulary.<Unit>empty()
+  static final PhraseTable<Unit> LENGTHS =
+      PhraseTable.<Unit>empty()
           .say(Unit.METRE, "m", "metre", "metres", "meter", "meters")
           .say(Unit.CENTIMETRE, "cm")
           .say(Unit.MILLIMETRE, "mm")

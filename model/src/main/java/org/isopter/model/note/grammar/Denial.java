@@ -81,6 +81,7 @@ public final class Denial {
         .write("no ptosis; RAPD L present");
   }
 
+  /** Says whether a word is a no, by itself or as the sign of what is missing. */
   public static boolean isNo(Token token) {
     return NOS.contains(token.text());
   }

@@ -147,7 +147,7 @@ public final class Habits {
   }
 
   /** Returns the reading that the habits choose, if they choose one. */
-  public Optional<Reading> chosen(List<Reading> readings) {
+  public Optional<PossibleReading> chosen(List<PossibleReading> readings) {
     return readings.stream()
         .filter(
             reading -> reading.isCertain() || reading.choice().equals(choices.get(reading.kind())))

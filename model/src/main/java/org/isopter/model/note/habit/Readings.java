@@ -58,14 +58,14 @@ public final class Readings {
   private static final Pattern FIRST_VALUE = Pattern.compile("\\s(?=[+-]?\\d|[A-Za-z]+$)");
 
   private final String item;
-  private final List<Reading> all = new ArrayList<>();
+  private final List<PossibleReading> all = new ArrayList<>();
 
   private Readings(String item) {
     this.item = item;
   }
 
   /** Returns the forms; most of them are not read. */
-  public static List<Reading> of(String item) {
+  public static List<PossibleReading> of(String item) {
     Readings readings = new Readings(item);
     readings.eyes();
     readings.both();
@@ -94,7 +94,7 @@ public final class Readings {
         String one = found.group(1);
         String two = found.group(2);
         if (one.equals(two)) {
-          put("eyes", Reading.EITHER, found, "R " + one + " L " + two);
+          put("eyes", PossibleReading.EITHER, found, "R " + one + " L " + two);
           return;
         }
         put("eyes", "right then left", found, "R " + one + " L " + two);
@@ -195,6 +195,6 @@ public final class Readings {
   }
 
   private void add(String kind, String choice, String text) {
-    all.add(new Reading(kind, choice, text));
+    all.add(new PossibleReading(kind, choice, text));
   }
 }

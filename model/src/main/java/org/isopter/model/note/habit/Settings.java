@@ -90,8 +90,8 @@ public final class Settings {
   }
 
   /** Returns the one reading of a time that lies in the hours of the clinic. */
-  Optional<Reading> open(List<Reading> readings) {
-    List<Reading> open =
+  Optional<PossibleReading> open(List<PossibleReading> readings) {
+    List<PossibleReading> open =
         readings.stream()
             .filter(reading -> reading.kind().equals("time"))
             .filter(reading -> value("hours").filter(hours -> isIn(hours, reading)).isPresent())
@@ -99,14 +99,14 @@ public final class Settings {
     return open.stream().findFirst().filter(any -> open.size() == 1);
   }
 
-  private static boolean isIn(String hours, Reading reading) {
+  private static boolean isIn(String hours, PossibleReading reading) {
     LocalTime from = LocalTime.parse(hours.substring(0, 5));
     LocalTime to = LocalTime.parse(hours.substring(6));
     return time(reading).filter(time -> !time.isBefore(from) && !time.isAfter(to)).isPresent();
   }
 
   /** Returns the time of a reading, which is on the clock of 24 hours. */
-  private static Optional<LocalTime> time(Reading reading) {
+  private static Optional<LocalTime> time(PossibleReading reading) {
     List<String> words = Lexer.words(reading.text());
     for (int i = 1; i + 1 < words.size(); i++) {
       if (words.get(i).equals(":")

@@ -13,8 +13,8 @@ import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.AcuityText;
 import org.isopter.model.value.Quantity;
@@ -35,12 +35,12 @@ final class AcuityBoundNotes {
   private static final Slot<Quantity> TEST_DISTANCE =
       Slot.condition("testing distance", Common.AT_DISTANCE);
 
-  private static final Vocabulary<Term> SIDES =
+  private static final PhraseTable<Term> SIDES =
       WordLists.vocabulary(Acuities.BOUND, "side-of-line", word -> word + " than");
 
   /** Signs of numbers say it of a fraction alone: a smaller logMAR is a better acuity. */
-  private static final Vocabulary<Term> OF_FRACTIONS =
-      Vocabulary.<Term>empty()
+  private static final PhraseTable<Term> OF_FRACTIONS =
+      PhraseTable.<Term>empty()
           .say(side("worse"), "<", "less than", "below")
           .say(side("better"), ">", "more than");
 
@@ -105,9 +105,9 @@ final class AcuityBoundNotes {
   }
 
   private static String conditions(AcuityBound bound) {
-    return Words.join(
-        Words.maybe(bound.correction(), AcuityWords.CORRECTIONS::phrase),
-        Words.maybe(bound.chart(), AcuityWords.CHARTS::phrase),
-        Words.maybeQuantity("@", bound.distance()));
+    return WrittenWords.join(
+        WrittenWords.maybe(bound.correction(), AcuityWords.CORRECTIONS::phrase),
+        WrittenWords.maybe(bound.chart(), AcuityWords.CHARTS::phrase),
+        WrittenWords.maybeQuantity("@", bound.distance()));
   }
 }

@@ -16,8 +16,8 @@ import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.AcuityText;
 import org.isopter.model.value.Outcome;
@@ -57,7 +57,7 @@ final class AcuityNotes {
 
   /** What a language counts acuities in, where nothing else is said. */
   private static final Slot<String> TENTHS =
-      Slot.condition("tenths", Vocabulary.<String>empty().say("decimal", "tenths"));
+      Slot.condition("tenths", PhraseTable.<String>empty().say("decimal", "tenths"));
 
   static final Grammar DISTANCE =
       Grammar.of("distance acuity", "VA sc R 6/9 ph 6/6 L 6/12")
@@ -185,7 +185,7 @@ final class AcuityNotes {
     boolean tenths = eye.find(TENTHS).isPresent();
     if (seen.bare()) {
       boolean named = eye.find(NOTATION).isPresent();
-      return Words.join(
+      return WrittenWords.join(
           seen.text(),
           tenths && !named && isDecimal(seen.text()) ? "decimal" : notation(eye, seen));
     }
@@ -220,11 +220,11 @@ final class AcuityNotes {
   }
 
   private static String conditions(AcuityReading reading) {
-    return Words.join(
-        Words.maybe(reading.correction(), AcuityWords.CORRECTIONS::phrase),
-        Words.maybe(reading.chart(), AcuityWords.CHARTS::phrase),
-        Words.maybeQuantity("@", reading.distance()),
-        Words.maybe(reading.lettersPerLine(), count -> count + " letters per line"));
+    return WrittenWords.join(
+        WrittenWords.maybe(reading.correction(), AcuityWords.CORRECTIONS::phrase),
+        WrittenWords.maybe(reading.chart(), AcuityWords.CHARTS::phrase),
+        WrittenWords.maybeQuantity("@", reading.distance()),
+        WrittenWords.maybe(reading.lettersPerLine(), count -> count + " letters per line"));
   }
 
   /** Returns the acuity; that it was read in part is said of a line without a count of letters. */

@@ -8,8 +8,8 @@ import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Matcher;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.LowVision;
 import org.isopter.model.value.Outcome;
 
@@ -38,8 +38,8 @@ final class AcuityWords {
     }
   }
 
-  static final Vocabulary<Correction> CORRECTIONS =
-      Vocabulary.of(Correction.class)
+  static final PhraseTable<Correction> CORRECTIONS =
+      PhraseTable.of(Correction.class)
           .say(
               Correction.UNAIDED,
               "sc",
@@ -55,8 +55,8 @@ final class AcuityWords {
           .say(Correction.BEST, "BCVA", "best corrected", "best correction")
           .say(Correction.TRIAL_LENSES, "trial lenses", "in trial lenses", "with trial lenses");
 
-  static final Vocabulary<Chart> CHARTS =
-      Vocabulary.<Chart>empty()
+  static final PhraseTable<Chart> CHARTS =
+      PhraseTable.<Chart>empty()
           .say(Chart.SNELLEN, "snellen", "snellen chart")
           .say(Chart.ETDRS, "ETDRS", "ETDRS chart")
           .say(Chart.LOGMAR, "logMAR chart")
@@ -67,14 +67,14 @@ final class AcuityWords {
           .say(Chart.NEAR_CARD, "near card")
           .say(Chart.OTHER, "other chart");
 
-  static final Vocabulary<String> NOTATIONS =
-      Vocabulary.<String>empty()
+  static final PhraseTable<String> NOTATIONS =
+      PhraseTable.<String>empty()
           .say("decimal", "decimal", "dec")
           .say("logMAR", "logMAR")
           .say("letters", "letters");
 
-  private static final Vocabulary<LowVision> LOW =
-      Vocabulary.<LowVision>empty()
+  private static final PhraseTable<LowVision> LOW =
+      PhraseTable.<LowVision>empty()
           .say(
               LowVision.COUNTING_FINGERS,
               "CF",
@@ -88,8 +88,8 @@ final class AcuityWords {
           .say(
               LowVision.NO_LIGHT_PERCEPTION, "NLP", "NPL", "no light perception", "no PL", "no LP");
 
-  private static final Vocabulary<Seen> NOT_IMPROVED =
-      Vocabulary.<Seen>empty()
+  private static final PhraseTable<Seen> NOT_IMPROVED =
+      PhraseTable.<Seen>empty()
           .say(Seen.whole("NI"), "NI", "no improvement", "not improved", "does not improve");
 
   private static final Matcher<Seen> FRACTION = AcuityWords::fraction;
@@ -226,7 +226,7 @@ final class AcuityWords {
         .signed()
         .filter(letters -> letters.scale() == 0 && letters.signum() != 0)
         .filter(letters -> letters.abs().precision() == 1)
-        .map(Words::signed);
+        .map(WrittenWords::signed);
   }
 
   /** Reads two signs as two letters (common practice, no source): 20/25--. */
@@ -248,7 +248,8 @@ final class AcuityWords {
   }
 
   private static Optional<Seen> low(Cursor cursor) {
-    return LOW.read(cursor).map(low -> Seen.whole(Words.join(low.abbreviation(), shownAt(cursor))));
+    return LOW.read(cursor)
+        .map(low -> Seen.whole(WrittenWords.join(low.abbreviation(), shownAt(cursor))));
   }
 
   private static String shownAt(Cursor cursor) {

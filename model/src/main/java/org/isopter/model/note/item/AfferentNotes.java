@@ -16,30 +16,30 @@ import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Site;
 import org.isopter.model.value.Term;
 
 /** The relative afferent defect of the pupils. */
 final class AfferentNotes {
 
-  private static final Vocabulary<DefectGrade> GRADES = Vocabulary.of(DefectGrade.class);
+  private static final PhraseTable<DefectGrade> GRADES = PhraseTable.of(DefectGrade.class);
 
-  private static final Vocabulary<Boolean> DEFECTS =
-      Vocabulary.<Boolean>empty()
+  private static final PhraseTable<Boolean> DEFECTS =
+      PhraseTable.<Boolean>empty()
           .say(false, "none", "no", "nil", "absent", "negative", "-", "neg", "-ve", "without")
           .say(true, "present", "positive", "+", "pos", "+ve");
 
-  private static final Vocabulary<Boolean> DOUBTS =
-      Vocabulary.<Boolean>empty().say(true, "equivocal", "uncertain", "doubtful");
+  private static final PhraseTable<Boolean> DOUBTS =
+      PhraseTable.<Boolean>empty().say(true, "equivocal", "uncertain", "doubtful");
 
   private static final Slot<Boolean> DEFECT = Slot.value("presence", DEFECTS);
   private static final Slot<Boolean> DOUBT = Slot.value("doubt", DOUBTS);
   private static final Slot<AfferentTest> TEST =
       Slot.condition(
           "test",
-          Vocabulary.of(AfferentTest.class).say(AfferentTest.REVERSE, "reverse test", "reversed"));
+          PhraseTable.of(AfferentTest.class).say(AfferentTest.REVERSE, "reverse test", "reversed"));
   private static final Slot<DefectGrade> GRADE = Slot.value("grade", GRADES);
   private static final Slot<BigDecimal> LOG = Slot.value("log units", AfferentNotes::logUnits);
 
@@ -117,9 +117,9 @@ final class AfferentNotes {
           case EQUIVOCAL ->
               defect.suspected().map(AfferentNotes::suspected).orElse("") + "equivocal";
         };
-    return Words.join(
+    return WrittenWords.join(
         side,
-        Words.maybe(defect.grade(), GRADES::phrase),
-        Words.maybe(defect.logUnits(), number -> number.toPlainString() + " log units"));
+        WrittenWords.maybe(defect.grade(), GRADES::phrase),
+        WrittenWords.maybe(defect.logUnits(), number -> number.toPlainString() + " log units"));
   }
 }

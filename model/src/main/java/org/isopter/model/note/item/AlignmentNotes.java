@@ -13,15 +13,15 @@ import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Quantity;
 
 /** The position of the eyes to each other on covering one, and how far they stand forward. */
 final class AlignmentNotes {
 
-  private static final Vocabulary<CoverMethod> METHODS =
-      Vocabulary.of(CoverMethod.class)
+  private static final PhraseTable<CoverMethod> METHODS =
+      PhraseTable.of(CoverMethod.class)
           .say(CoverMethod.ALTERNATE_COVER, "PCT", "APCT", "ACT", "prism cover test")
           .say(CoverMethod.ALTERNATE_COVER, "by PCT", "alternate cover test", "by APCT")
           .say(CoverMethod.COVER_UNCOVER, "cover uncover test", "cover/uncover")
@@ -66,7 +66,7 @@ final class AlignmentNotes {
           Wording.of(Alignments.DEVIATION, "deviation", AlignmentNotes::words),
           Wording.of(
                   Alignments.PROTRUSION, "Hertel", protrusion -> protrusion.protrusion().toString())
-              .under(protrusion -> Words.maybeQuantity("base", protrusion.base())));
+              .under(protrusion -> WrittenWords.maybeQuantity("base", protrusion.base())));
 
   private AlignmentNotes() {}
 
@@ -110,15 +110,15 @@ final class AlignmentNotes {
           new Alignments.Deviation(
               stand.alignment(), stand.control(), position.amount(), fixation));
       position.remarks().forEach(eye::remark);
-      eye.find(CORRECTION).map(Words::of).ifPresent(eye::remark);
+      eye.find(CORRECTION).map(WrittenWords::of).ifPresent(eye::remark);
     }
   }
 
   private static String words(Alignments.Deviation deviation) {
-    return Words.join(
+    return WrittenWords.join(
         AlignmentWords.STANDS.phrase(
             new AlignmentWords.Stand(deviation.alignment(), deviation.control())),
-        Words.maybe(deviation.amount(), Quantity::toString),
-        Words.maybe(deviation.fixation(), AlignmentWords.FIXATIONS::phrase));
+        WrittenWords.maybe(deviation.amount(), Quantity::toString),
+        WrittenWords.maybe(deviation.fixation(), AlignmentWords.FIXATIONS::phrase));
   }
 }

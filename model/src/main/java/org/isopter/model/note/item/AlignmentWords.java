@@ -9,7 +9,7 @@ import org.isopter.model.answer.movement.FixationDistance;
 import org.isopter.model.catalogue.Control;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Matcher;
-import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.PhraseTable;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 
@@ -26,8 +26,8 @@ final class AlignmentWords {
     }
   }
 
-  static final Vocabulary<Stand> STANDS =
-      Vocabulary.<Stand>empty()
+  static final PhraseTable<Stand> STANDS =
+      PhraseTable.<Stand>empty()
           .say(Stand.plain(Alignment.STRAIGHT), "straight", "orthotropic", "ortho", "orthophoric")
           .say(Stand.plain(Alignment.ESO), "eso")
           .say(Stand.plain(Alignment.EXO), "exo")
@@ -86,8 +86,8 @@ final class AlignmentWords {
           .say(Stand.of(Alignment.RIGHT_HYPER, Control.INTERMITTENT), "right hyper intermittent")
           .say(Stand.of(Alignment.LEFT_HYPER, Control.INTERMITTENT), "left hyper intermittent");
 
-  static final Vocabulary<FixationDistance> FIXATIONS =
-      Vocabulary.of(FixationDistance.class)
+  static final PhraseTable<FixationDistance> FIXATIONS =
+      PhraseTable.of(FixationDistance.class)
           .say(FixationDistance.FAR, "distance", "at distance", "dist", "D", "in the distance")
           .say(FixationDistance.NEAR, "at near", "N", "NV");
 
@@ -113,16 +113,16 @@ final class AlignmentWords {
   private record Measured(Quantity amount, Optional<Stand> stand) {}
 
   // Some squints name the eye that turns in one word (common practice, no source).
-  private static final Vocabulary<Turned> TURNED = turned();
+  private static final PhraseTable<Turned> TURNED = turned();
 
-  private static final Vocabulary<String> SIZES =
-      Vocabulary.<String>empty()
+  private static final PhraseTable<String> SIZES =
+      PhraseTable.<String>empty()
           .say("small", "small", "sm", "slight", "sl", "minimal", "min")
           .say("moderate", "moderate", "mod")
           .say("large", "large", "lge", "lg");
 
-  private static final Vocabulary<String> RECOVERIES =
-      Vocabulary.<String>empty()
+  private static final PhraseTable<String> RECOVERIES =
+      PhraseTable.<String>empty()
           .say("good recovery", "good recovery", "good rec", "rapid recovery", "rapid rec")
           .say("good recovery", "well controlled", "good control", "with good recovery")
           .say("slow recovery", "slow recovery", "slow rec", "delayed recovery", "delayed rec")
@@ -140,8 +140,8 @@ final class AlignmentWords {
     return starts;
   }
 
-  private static Vocabulary<Turned> turned() {
-    Vocabulary<Turned> words = Vocabulary.empty();
+  private static PhraseTable<Turned> turned() {
+    PhraseTable<Turned> words = PhraseTable.empty();
     for (String side : List.of("R", "L")) {
       String eye = (side.equals("R") ? "right" : "left") + " eye turns";
       for (String turn : List.of("ET", "SOT", "esotropia", "convergent squint")) {
@@ -154,7 +154,7 @@ final class AlignmentWords {
     return words;
   }
 
-  private static void say(Vocabulary<Turned> words, Turned turned, String side, String turn) {
+  private static void say(PhraseTable<Turned> words, Turned turned, String side, String turn) {
     String whole = side.equals("R") ? "right" : "left";
     words.say(turned, side + " " + turn, whole + " " + turn);
     if (turn.length() <= 3) {

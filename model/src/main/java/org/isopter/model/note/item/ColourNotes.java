@@ -12,8 +12,8 @@ import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 
@@ -22,8 +22,8 @@ final class ColourNotes {
 
   private record Score(int correct, int shown) {}
 
-  private static final Vocabulary<ColourTest> TESTS =
-      Vocabulary.of(ColourTest.class).say(ColourTest.HARDY_RAND_RITTLER, "HRR");
+  private static final PhraseTable<ColourTest> TESTS =
+      PhraseTable.of(ColourTest.class).say(ColourTest.HARDY_RAND_RITTLER, "HRR");
 
   private static final Slot<ColourTest> TEST = Slot.condition("set of plates", TESTS);
 
@@ -32,8 +32,8 @@ final class ColourNotes {
   private static final Slot<Integer> EDITION = Slot.condition("edition", ColourNotes::edition);
 
   /** Whether the plate that everybody reads was read. */
-  private static final Vocabulary<Boolean> CONTROLS =
-      Vocabulary.<Boolean>empty()
+  private static final PhraseTable<Boolean> CONTROLS =
+      PhraseTable.<Boolean>empty()
           .say(true, "test plate read", "test plate seen")
           .say(false, "test plate missed", "test plate not read", "test plate not seen");
 
@@ -107,12 +107,14 @@ final class ColourNotes {
   }
 
   private static String conditions(Colours.Plates plates) {
-    return Words.join(
-        Words.of(plates.test()), Words.maybe(plates.edition(), count -> "edition " + count));
+    return WrittenWords.join(
+        WrittenWords.of(plates.test()),
+        WrittenWords.maybe(plates.edition(), count -> "edition " + count));
   }
 
   private static String value(Colours.Plates plates) {
-    return Words.join(
-        plates.correct() + "/" + plates.shown(), Words.maybe(plates.control(), CONTROLS::phrase));
+    return WrittenWords.join(
+        plates.correct() + "/" + plates.shown(),
+        WrittenWords.maybe(plates.control(), CONTROLS::phrase));
   }
 }

@@ -19,8 +19,8 @@ import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Outcome;
 
 /** The optic disc. */
@@ -29,14 +29,14 @@ final class DiscNotes {
   /** What starts an item that is said of both discs where it names no eye. */
   private static final String EITHER = "either disc";
 
-  private static final Vocabulary<DiscColour> COLOURS =
-      Vocabulary.of(DiscColour.class)
+  private static final PhraseTable<DiscColour> COLOURS =
+      PhraseTable.of(DiscColour.class)
           .say(DiscColour.PALE, "pallor")
           .say(DiscColour.HYPERAEMIC, "hyperemic");
 
   // A bare "blurred" does not say whether all of the margin is meant.
-  private static final Vocabulary<DiscMargin> MARGINS =
-      Vocabulary.<DiscMargin>empty()
+  private static final PhraseTable<DiscMargin> MARGINS =
+      PhraseTable.<DiscMargin>empty()
           .say(DiscMargin.CLEAR, "clear", "sharp", "distinct", "sharp margins", "clear margins")
           .say(
               DiscMargin.CLEAR,
@@ -47,26 +47,26 @@ final class DiscNotes {
           .say(DiscMargin.PARTLY_BLURRED, "partly blurred", "blurred in part")
           .say(DiscMargin.BLURRED, "blurred all round");
 
-  private static final Vocabulary<Presence> SWELLINGS =
+  private static final PhraseTable<Presence> SWELLINGS =
       presence("swollen", "swelling", "oedema", "edema")
           .say(Presence.ABSENT, "not swollen", "flat");
 
-  private static final Vocabulary<Presence> HAEMORRHAGES =
+  private static final PhraseTable<Presence> HAEMORRHAGES =
       presence("haemorrhage", "haemorrhage", "hemorrhage", "haem");
 
-  private static final Vocabulary<Presence> PULSATIONS =
+  private static final PhraseTable<Presence> PULSATIONS =
       presence("SVP present", "SVP").say(Presence.PRESENT, "SVP +").say(Presence.ABSENT, "SVP -");
 
-  private static final Vocabulary<Presence> SIGNS =
-      Vocabulary.of(Presence.class)
+  private static final PhraseTable<Presence> SIGNS =
+      PhraseTable.of(Presence.class)
           .say(Presence.PRESENT, "+", "yes", "positive")
           .say(Presence.ABSENT, "-", "no", "none", "negative");
 
-  private static final Vocabulary<String> VERTICAL = ratio("v", "vert", "vertical");
-  private static final Vocabulary<String> UNDIRECTED = ratio("undirected");
-  private static final Vocabulary<String> PLAIN =
-      Vocabulary.<String>empty().say("ratio", "CDR", "C/D", "cup-disc ratio", "C/D ratio");
-  private static final Vocabulary<String> HORIZONTAL = ratio("h", "horiz", "horizontal");
+  private static final PhraseTable<String> VERTICAL = ratio("v", "vert", "vertical");
+  private static final PhraseTable<String> UNDIRECTED = ratio("undirected");
+  private static final PhraseTable<String> PLAIN =
+      PhraseTable.<String>empty().say("ratio", "CDR", "C/D", "cup-disc ratio", "C/D ratio");
+  private static final PhraseTable<String> HORIZONTAL = ratio("h", "horiz", "horizontal");
 
   private static final Slot<Outcome<DiscColour>> COLOUR =
       Slot.value("colour of the disc", Common.named(COLOURS, "colour", "color"));
@@ -90,7 +90,7 @@ final class DiscNotes {
   private static final Slot<Boolean> NORMAL =
       Slot.value(
           "state of the disc",
-          Vocabulary.<Boolean>empty().say(true, "normal").or(Common.capitalN()));
+          PhraseTable.<Boolean>empty().say(true, "normal").or(Common.capitalN()));
 
   private static final Slot<Integer> FRISEN =
       Slot.value(
@@ -113,7 +113,7 @@ final class DiscNotes {
   private static final Slot<FundusMethod> METHOD =
       Slot.condition(
           "technique",
-          Vocabulary.of(FundusMethod.class)
+          PhraseTable.of(FundusMethod.class)
               .say(FundusMethod.BINOCULAR_INDIRECT_OPHTHALMOSCOPY, "BIO")
               .say(FundusMethod.SLIT_LAMP, "slitlamp")
               .say(FundusMethod.PHOTOGRAPH, "photo", "fundus photograph"));
@@ -183,13 +183,13 @@ final class DiscNotes {
           Wording.of(Discs.COLOUR, "disc", "colour", COLOURS::phrase),
           Wording.of(Discs.SWELLING, "disc", "swelling", DiscNotes::words),
           Wording.of(Discs.HAEMORRHAGE, "disc", "haemorrhage", DiscNotes::words),
-          Wording.of(Discs.VENOUS_PULSATION, "SVP", Words::of));
+          Wording.of(Discs.VENOUS_PULSATION, "SVP", WrittenWords::of));
 
   private DiscNotes() {}
 
   /** Returns the phrases for a sign: its name for present, and what may stand around it. */
-  private static Vocabulary<Presence> presence(String present, String... names) {
-    Vocabulary<Presence> words = Vocabulary.<Presence>empty().say(Presence.PRESENT, present);
+  private static PhraseTable<Presence> presence(String present, String... names) {
+    PhraseTable<Presence> words = PhraseTable.<Presence>empty().say(Presence.PRESENT, present);
     for (String name : names) {
       words
           .say(Presence.PRESENT, name + " present")
@@ -199,8 +199,8 @@ final class DiscNotes {
     return words;
   }
 
-  private static Matcher<Outcome<Presence>> sign(Vocabulary<Presence> words, String name) {
-    Vocabulary<String> lead = Vocabulary.<String>empty().say(name, name);
+  private static Matcher<Outcome<Presence>> sign(PhraseTable<Presence> words, String name) {
+    PhraseTable<String> lead = PhraseTable.<String>empty().say(name, name);
     Matcher<Outcome<Presence>> absent =
         cursor ->
             lead.read(cursor)
@@ -209,8 +209,8 @@ final class DiscNotes {
     return absent.or(words.map(Outcome::<Presence>found));
   }
 
-  private static Vocabulary<String> ratio(String... directions) {
-    Vocabulary<String> words = Vocabulary.empty();
+  private static PhraseTable<String> ratio(String... directions) {
+    PhraseTable<String> words = PhraseTable.empty();
     for (String direction : directions) {
       for (String ratio : List.of("CDR", "C/D", "cup-disc ratio", "C/D ratio")) {
         words.say(direction, ratio + " " + direction, direction + " " + ratio);
@@ -219,12 +219,12 @@ final class DiscNotes {
     return words;
   }
 
-  private static Matcher<BigDecimal> behind(Vocabulary<String> lead) {
+  private static Matcher<BigDecimal> behind(PhraseTable<String> lead) {
     return cursor -> lead.read(cursor).flatMap(any -> cursor.number());
   }
 
   private static Grammar cup(
-      String name, String example, Vocabulary<String> starts, Finding<BigDecimal> finding) {
+      String name, String example, PhraseTable<String> starts, Finding<BigDecimal> finding) {
     return Grammar.of(name, example)
         .startsWith(starts.words().stream().map(Heading::of))
         .slots(RATIO)
@@ -317,13 +317,14 @@ final class DiscNotes {
   }
 
   private static String words(Discs.Swelling swelling) {
-    return Words.join(
-        Words.of(swelling.presence()), Words.maybe(swelling.frisen(), grade -> "frisen " + grade));
+    return WrittenWords.join(
+        WrittenWords.of(swelling.presence()),
+        WrittenWords.maybe(swelling.frisen(), grade -> "frisen " + grade));
   }
 
   private static String words(Discs.Haemorrhage haemorrhage) {
-    return Words.join(
-        Words.of(haemorrhage.presence()),
-        Words.maybe(haemorrhage.clockHour(), hour -> "at " + hour + " o'clock"));
+    return WrittenWords.join(
+        WrittenWords.of(haemorrhage.presence()),
+        WrittenWords.maybe(haemorrhage.clockHour(), hour -> "at " + hour + " o'clock"));
   }
 }

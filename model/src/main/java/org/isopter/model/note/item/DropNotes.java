@@ -11,15 +11,15 @@ import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 
 /** Drops given to widen the pupil. */
 final class DropNotes {
 
-  private static final Vocabulary<DilatingDrug> DRUGS = Vocabulary.of(DilatingDrug.class);
+  private static final PhraseTable<DilatingDrug> DRUGS = PhraseTable.of(DilatingDrug.class);
 
   private record Drop(DilatingDrug drug, Optional<Quantity> strength) {}
 
@@ -46,7 +46,8 @@ final class DropNotes {
           Wording.of(Drops.DILATION, "drops", drop -> DRUGS.phrase(drop.drug()))
               .under(
                   drop ->
-                      Words.maybe(drop.strength(), share -> share.value().toPlainString() + "%")));
+                      WrittenWords.maybe(
+                          drop.strength(), share -> share.value().toPlainString() + "%")));
 
   private DropNotes() {}
 

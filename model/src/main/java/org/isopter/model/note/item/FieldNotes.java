@@ -20,8 +20,8 @@ import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Quantity;
 
@@ -40,8 +40,8 @@ final class FieldNotes {
 
   private static final List<String> ALTITUDE = List.of("loss", "field loss", "hemianopia");
 
-  private static final Vocabulary<FieldRegion> REGIONS =
-      Vocabulary.<FieldRegion>empty()
+  private static final PhraseTable<FieldRegion> REGIONS =
+      PhraseTable.<FieldRegion>empty()
           .say(FieldRegion.SUPEROTEMPORAL, "ST", "superotemporal", "upper temporal")
           .say(FieldRegion.SUPERONASAL, "SN", "superonasal", "upper nasal")
           .say(FieldRegion.INFEROTEMPORAL, "IT", "inferotemporal", "lower temporal")
@@ -49,13 +49,13 @@ final class FieldNotes {
           .say(FieldRegion.CENTRAL, "central", "centre", "center");
 
   // A quadrant that is lost does not answer (common practice, no source).
-  private static final Vocabulary<FieldResponse> RESPONSES =
-      Vocabulary.of(FieldResponse.class)
+  private static final PhraseTable<FieldResponse> RESPONSES =
+      PhraseTable.of(FieldResponse.class)
           .say(FieldResponse.FULL, "intact")
           .say(FieldResponse.ABSENT, "lost", "loss");
 
-  private static final Vocabulary<FieldTarget> TARGETS =
-      Vocabulary.of(FieldTarget.class)
+  private static final PhraseTable<FieldTarget> TARGETS =
+      PhraseTable.of(FieldTarget.class)
           .say(FieldTarget.FINGER_COUNTING, "to finger counting", "to counting fingers", "to FC")
           .say(FieldTarget.MOVING_FINGERS, "to moving fingers")
           .say(FieldTarget.RED_TARGET, "to red target", "to red", "red pin", "to red pin")
@@ -64,9 +64,9 @@ final class FieldNotes {
           .say(FieldTarget.LIGHT, "to light");
 
   /** What the words for a lost part of one eye's field claim: its quadrants do not answer. */
-  private static final Vocabulary<List<FieldRegion>> LOST = lost();
+  private static final PhraseTable<List<FieldRegion>> LOST = lost();
 
-  /** Words for a lost part of the field that need no heading. */
+  /** WrittenWords for a lost part of the field that need no heading. */
   private static final List<String> STARTS =
       LOST.words().stream()
           .filter(words -> words.matches(".*(anopia|altitudinal loss|field loss|half loss)"))
@@ -74,8 +74,8 @@ final class FieldNotes {
 
   private static final List<String> HALF_STARTS = List.of("superior half", "inferior half");
 
-  private static final Vocabulary<List<FieldRegion>> HALVES =
-      Vocabulary.<List<FieldRegion>>empty()
+  private static final PhraseTable<List<FieldRegion>> HALVES =
+      PhraseTable.<List<FieldRegion>>empty()
           .say(List.of(FieldRegion.SUPEROTEMPORAL, FieldRegion.SUPERONASAL), "superior")
           .say(List.of(FieldRegion.INFEROTEMPORAL, FieldRegion.INFERONASAL), "inferior")
           .say(List.of(FieldRegion.SUPEROTEMPORAL, FieldRegion.INFEROTEMPORAL), "temporal")
@@ -87,7 +87,7 @@ final class FieldNotes {
   private static final Slot<Boolean> FULL =
       Slot.value(
           "full field",
-          Vocabulary.<Boolean>empty()
+          PhraseTable.<Boolean>empty()
               .say(true, "full", "intact", "FTC", "normal", "no defect", "no defects")
               .say(false, "rest full", "rest intact", "otherwise full")
               .or(Common.capitalN()));
@@ -100,7 +100,7 @@ final class FieldNotes {
   private static final Slot<FieldMethod> METHOD =
       Slot.condition(
           "technique",
-          Vocabulary.of(FieldMethod.class)
+          PhraseTable.of(FieldMethod.class)
               .say(
                   FieldMethod.CONFRONTATION,
                   "by confrontation",
@@ -109,7 +109,7 @@ final class FieldNotes {
                   "confrontation fields"));
 
   private static final Slot<BlindSpotSize> SPOT =
-      Slot.value("size of the blind spot", Vocabulary.of(BlindSpotSize.class));
+      Slot.value("size of the blind spot", PhraseTable.of(BlindSpotSize.class));
 
   static final List<Grammar> GRAMMARS =
       List.of(
@@ -145,8 +145,8 @@ final class FieldNotes {
 
   private FieldNotes() {}
 
-  private static Vocabulary<List<FieldRegion>> lost() {
-    Vocabulary<List<FieldRegion>> words = Vocabulary.empty();
+  private static PhraseTable<List<FieldRegion>> lost() {
+    PhraseTable<List<FieldRegion>> words = PhraseTable.empty();
     List<String> halves = List.of("hemianopia", "hemifield loss", "field loss", "loss");
     say(
         words,
@@ -174,7 +174,7 @@ final class FieldNotes {
   }
 
   private static void say(
-      Vocabulary<List<FieldRegion>> words,
+      PhraseTable<List<FieldRegion>> words,
       FieldRegion one,
       FieldRegion other,
       String lead,
@@ -252,8 +252,9 @@ final class FieldNotes {
   }
 
   private static String conditions(Fields.Confrontation field) {
-    return Words.join(
-        Words.maybe(field.target(), TARGETS::phrase), Words.maybeQuantity("@", field.distance()));
+    return WrittenWords.join(
+        WrittenWords.maybe(field.target(), TARGETS::phrase),
+        WrittenWords.maybeQuantity("@", field.distance()));
   }
 
   /** Returns the regions in words; a field of which no region is said has none. */
@@ -266,12 +267,12 @@ final class FieldNotes {
                 words.add(
                     REGIONS.phrase(region)
                         + " "
-                        + outcome.fold(Words::of, Common.ABSENCES::phrase)));
+                        + outcome.fold(WrittenWords::of, Common.ABSENCES::phrase)));
     return Optional.of(String.join(" ", words)).filter(some -> !some.isEmpty());
   }
 
   private static Optional<String> spotWords(Fields.BlindSpot spot) {
     boolean onlyWords = spot.edges().isEmpty() && spot.screen().isEmpty();
-    return spot.size().filter(size -> onlyWords).map(Words::of);
+    return spot.size().filter(size -> onlyWords).map(WrittenWords::of);
   }
 }

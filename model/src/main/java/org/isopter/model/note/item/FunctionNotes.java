@@ -9,8 +9,8 @@ import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Term;
 import org.isopter.model.value.Unit;
@@ -18,7 +18,7 @@ import org.isopter.model.value.Unit;
 /** What the two eyes see of depth, and how an eye looks at what it is shown. */
 final class FunctionNotes {
 
-  private static final Vocabulary<Term> STEREO = WordLists.vocabulary(VisualFunctions.STEREOPSIS);
+  private static final PhraseTable<Term> STEREO = WordLists.vocabulary(VisualFunctions.STEREOPSIS);
 
   private static final Slot<Term> DEPTH = Slot.value("stereopsis", STEREO);
 
@@ -28,17 +28,17 @@ final class FunctionNotes {
   private static final Slot<String> STEREO_TEST =
       Slot.condition(
           "test",
-          Vocabulary.<String>empty()
+          PhraseTable.<String>empty()
               .say("Frisby", "Frisby")
               .say("TNO", "TNO")
               .say("Titmus", "Titmus")
               .say("Randot", "Randot")
               .say("Lang", "Lang"));
 
-  private static final Vocabulary<Boolean> CENTRAL = either("central", "eccentric");
-  private static final Vocabulary<Boolean> STEADY = either("steady", "unsteady");
-  private static final Vocabulary<Boolean> MAINTAINED = either("maintained", "unmaintained");
-  private static final Vocabulary<Boolean> FOLLOWS = either("follows", "not following");
+  private static final PhraseTable<Boolean> CENTRAL = either("central", "eccentric");
+  private static final PhraseTable<Boolean> STEADY = either("steady", "unsteady");
+  private static final PhraseTable<Boolean> MAINTAINED = either("maintained", "unmaintained");
+  private static final PhraseTable<Boolean> FOLLOWS = either("follows", "not following");
 
   private static final Slot<Boolean> IS_CENTRAL = Slot.value("centre", CENTRAL);
   private static final Slot<Boolean> IS_STEADY = Slot.value("steadiness", STEADY);
@@ -74,23 +74,23 @@ final class FunctionNotes {
               VisualFunctions.STEREOPSIS,
               "stereopsis",
               seen ->
-                  Words.join(
+                  WrittenWords.join(
                       STEREO.phrase(seen.result()),
-                      Words.maybe(seen.disparity(), Quantity::toString))),
+                      WrittenWords.maybe(seen.disparity(), Quantity::toString))),
           Wording.of(
               VisualFunctions.FIXATION,
               "fixation",
               seen ->
-                  Words.join(
-                      Words.maybe(seen.central(), CENTRAL::phrase),
-                      Words.maybe(seen.steady(), STEADY::phrase),
-                      Words.maybe(seen.maintained(), MAINTAINED::phrase),
-                      Words.maybe(seen.follows(), FOLLOWS::phrase))));
+                  WrittenWords.join(
+                      WrittenWords.maybe(seen.central(), CENTRAL::phrase),
+                      WrittenWords.maybe(seen.steady(), STEADY::phrase),
+                      WrittenWords.maybe(seen.maintained(), MAINTAINED::phrase),
+                      WrittenWords.maybe(seen.follows(), FOLLOWS::phrase))));
 
   private FunctionNotes() {}
 
-  private static Vocabulary<Boolean> either(String yes, String no) {
-    return Vocabulary.<Boolean>empty().say(true, yes).say(false, no);
+  private static PhraseTable<Boolean> either(String yes, String no) {
+    return PhraseTable.<Boolean>empty().say(true, yes).say(false, no);
   }
 
   /** Reads an angle: 60 arcsec, 60". */

@@ -33,8 +33,8 @@ import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Term;
@@ -48,20 +48,20 @@ final class FurtherNotes {
   /** An item: how it is read, and how its finding is written. */
   private record Item(List<Grammar> grammars, List<Wording<?>> wordings) {}
 
-  private static final Vocabulary<Presence> PRESENCES =
-      Vocabulary.of(Presence.class)
+  private static final PhraseTable<Presence> PRESENCES =
+      PhraseTable.of(Presence.class)
           .say(Presence.PRESENT, "yes")
           .say(Presence.ABSENT, "no", "none", "nil");
 
   private static final Slot<Presence> PRESENCE = Slot.value("presence", PRESENCES);
 
   private static final Slot<FundusMethod> LOOKED =
-      Slot.condition("technique", Vocabulary.of(FundusMethod.class));
+      Slot.condition("technique", PhraseTable.of(FundusMethod.class));
 
   private static final Slot<FieldMethod> TESTED =
-      Slot.condition("technique", Vocabulary.of(FieldMethod.class));
+      Slot.condition("technique", PhraseTable.of(FieldMethod.class));
 
-  private static final Vocabulary<Term> QUALITIES =
+  private static final PhraseTable<Term> QUALITIES =
       WordLists.also(
           WordLists.also(
               WordLists.also(WordLists.vocabulary(Movements.SACCADES), "accurate", "normal"),
@@ -72,7 +72,7 @@ final class FurtherNotes {
 
   private static final Slot<Term> QUALITY = Slot.value("quality", QUALITIES);
 
-  private static final Vocabulary<Term> LINES =
+  private static final PhraseTable<Term> LINES =
       WordLists.vocabulary(Movements.SACCADES, "saccade-direction", word -> word);
 
   private static final Slot<Term> LINE = Slot.value("direction", LINES);
@@ -81,10 +81,10 @@ final class FurtherNotes {
       List.of(
           features(),
           discSigns(),
-          word(FieldFeatures.BORDER, "field border", Vocabulary.of(FieldBorder.class), TESTED),
-          pair(FieldFeatures.MACULA, "macular sparing", Vocabulary.of(Sparing.class), TESTED),
-          pair(FieldFeatures.CONGRUITY, "field losses", Vocabulary.of(Congruity.class), TESTED),
-          word(FieldFeatures.CRESCENT, "temporal crescent", Vocabulary.of(Sparing.class), TESTED),
+          word(FieldFeatures.BORDER, "field border", PhraseTable.of(FieldBorder.class), TESTED),
+          pair(FieldFeatures.MACULA, "macular sparing", PhraseTable.of(Sparing.class), TESTED),
+          pair(FieldFeatures.CONGRUITY, "field losses", PhraseTable.of(Congruity.class), TESTED),
+          word(FieldFeatures.CRESCENT, "temporal crescent", PhraseTable.of(Sparing.class), TESTED),
           pair(FieldFeatures.EXTINCTION, "extinction", sides()),
           pair(FieldFeatures.NEGLECT, "neglect", sides()),
           pain(),
@@ -93,7 +93,7 @@ final class FurtherNotes {
               Alignments.HEAD_POSTURE,
               "head posture",
               WordLists.vocabulary(Alignments.HEAD_POSTURE)),
-          word(Globes.STATE, "globe", Vocabulary.of(GlobeState.class)),
+          word(Globes.STATE, "globe", PhraseTable.of(GlobeState.class)),
           word(
               Globes.RED_REFLEX,
               "red reflex",
@@ -129,8 +129,8 @@ final class FurtherNotes {
 
   private FurtherNotes() {}
 
-  private static Vocabulary<MissedSide> sides() {
-    return Vocabulary.<MissedSide>empty()
+  private static PhraseTable<MissedSide> sides() {
+    return PhraseTable.<MissedSide>empty()
         .say(MissedSide.NONE, "none")
         .say(MissedSide.RIGHT, "right missed")
         .say(MissedSide.LEFT, "left missed");
@@ -140,7 +140,7 @@ final class FurtherNotes {
   private static <V> Item word(
       Finding<V> finding,
       String heading,
-      Vocabulary<V> words,
+      PhraseTable<V> words,
       Slot<? extends Concept>... technique) {
     return word(finding, heading, Grammar.Sides.EACH, words, technique);
   }
@@ -149,7 +149,7 @@ final class FurtherNotes {
   private static <V> Item pair(
       Finding<V> finding,
       String heading,
-      Vocabulary<V> words,
+      PhraseTable<V> words,
       Slot<? extends Concept>... technique) {
     return word(finding, heading, Grammar.Sides.PAIR, words, technique);
   }
@@ -159,7 +159,7 @@ final class FurtherNotes {
       Finding<V> finding,
       String heading,
       Grammar.Sides sides,
-      Vocabulary<V> words,
+      PhraseTable<V> words,
       Slot<? extends Concept>... technique) {
     String example = words.words().get(0).replace('-', ' ');
     return one(finding, heading, sides, words, words::phrase, example, technique);
@@ -278,7 +278,7 @@ final class FurtherNotes {
         grammars,
         List.of(
             Wording.<V>of(finding, heading, value -> PRESENCES.phrase(presence.apply(value)))
-                .under(value -> Words.of(sign.apply(value)))));
+                .under(value -> WrittenWords.of(sign.apply(value)))));
   }
 
   /** Returns the item of pain on movement, which is there where its name stands beside an eye. */
@@ -318,8 +318,8 @@ final class FurtherNotes {
                 Movements.SACCADES,
                 "saccades",
                 seen ->
-                    Words.join(
+                    WrittenWords.join(
                         QUALITIES.phrase(seen.quality()),
-                        Words.maybe(seen.direction(), LINES::phrase)))));
+                        WrittenWords.maybe(seen.direction(), LINES::phrase)))));
   }
 }

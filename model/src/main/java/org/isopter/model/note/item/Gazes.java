@@ -9,7 +9,7 @@ import org.isopter.model.answer.movement.GazeDirection;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Matcher;
-import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.PhraseTable;
 import org.isopter.model.value.Site;
 
 /** The words for directions of gaze; a bare right or left would be a side. */
@@ -26,8 +26,8 @@ final class Gazes {
   static final List<GazeDirection> MOVES =
       Arrays.stream(GazeDirection.values()).filter(gaze -> gaze != GazeDirection.PRIMARY).toList();
 
-  private static final Vocabulary<GazeDirection> GAZES =
-      Vocabulary.<GazeDirection>empty()
+  private static final PhraseTable<GazeDirection> GAZES =
+      PhraseTable.<GazeDirection>empty()
           .say(GazeDirection.UP_RIGHT, "up right gaze", "up and right", "right and up")
           .say(GazeDirection.UP, "up gaze", "upgaze", "up", "elevation")
           .say(GazeDirection.UP_LEFT, "up left gaze", "up and left", "left and up")
@@ -38,8 +38,8 @@ final class Gazes {
           .say(GazeDirection.DOWN, "down gaze", "downgaze", "down", "depression")
           .say(GazeDirection.DOWN_LEFT, "down left gaze", "down and left", "left and down");
 
-  private static final Vocabulary<GazeDirection> PLAIN =
-      Vocabulary.<GazeDirection>empty()
+  private static final PhraseTable<GazeDirection> PLAIN =
+      PhraseTable.<GazeDirection>empty()
           .say(GazeDirection.RIGHT, "right")
           .say(GazeDirection.LEFT, "left");
 
@@ -48,7 +48,7 @@ final class Gazes {
       List.of("abduction", "adduction", "elevation", "depression", "abd");
 
   private static final Matcher<Toward> TURNED =
-      Vocabulary.<Boolean>empty()
+      PhraseTable.<Boolean>empty()
           .say(true, "abduction", "abd", "LR", "lateral rectus")
           .say(false, "adduction", "add", "MR", "medial rectus")
           .map(out -> new Toward(eye -> turned(eye, out)));

@@ -14,7 +14,7 @@ import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.PhraseTable;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Site;
 
@@ -34,14 +34,14 @@ final class HalfFieldNotes {
   private static final Slot<Height> HEIGHT =
       Slot.value(
           "upper or lower",
-          Vocabulary.<Height>empty()
+          PhraseTable.<Height>empty()
               .say(Height.UPPER, "superior", "upper")
               .say(Height.LOWER, "inferior", "lower"));
 
   private static final Slot<FieldMethod> METHOD =
       Slot.condition(
           "technique",
-          Vocabulary.<FieldMethod>empty().say(FieldMethod.CONFRONTATION, "to confrontation"));
+          PhraseTable.<FieldMethod>empty().say(FieldMethod.CONFRONTATION, "to confrontation"));
 
   static final List<Grammar> GRAMMARS =
       List.of(

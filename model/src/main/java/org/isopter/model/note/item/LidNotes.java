@@ -14,8 +14,8 @@ import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Quantity;
 
 /** The lids, and sweating of the face. */
@@ -30,12 +30,12 @@ final class LidNotes {
   private static final Slot<Presence> PRESENCE =
       Slot.value(
           "presence",
-          Vocabulary.of(Presence.class)
+          PhraseTable.of(Presence.class)
               .say(Presence.PRESENT, "yes")
               .say(Presence.ABSENT, "no", "none", "nil"));
 
-  private static final Vocabulary<Sweating> AMOUNTS =
-      Vocabulary.of(Sweating.class)
+  private static final PhraseTable<Sweating> AMOUNTS =
+      PhraseTable.of(Sweating.class)
           .say(Sweating.ABSENT, "anhidrosis")
           .say(Sweating.REDUCED, "hypohidrosis");
 
@@ -66,7 +66,7 @@ final class LidNotes {
           Wording.of(Lids.FISSURE, "fissure", Quantity::toString),
           Wording.of(Lids.LEVATOR, "levator", Quantity::toString),
           Wording.of(Lids.PTOSIS, "ptosis", LidNotes::words),
-          Wording.of(Lids.SWEATING, "sweating", Words::of));
+          Wording.of(Lids.SWEATING, "sweating", WrittenWords::of));
 
   private LidNotes() {}
 
@@ -86,7 +86,8 @@ final class LidNotes {
   }
 
   private static String words(Lids.Ptosis ptosis) {
-    return Words.join(
-        Words.of(ptosis.presence()), Words.maybe(ptosis.amount(), Quantity::toString));
+    return WrittenWords.join(
+        WrittenWords.of(ptosis.presence()),
+        WrittenWords.maybe(ptosis.amount(), Quantity::toString));
   }
 }

@@ -21,8 +21,8 @@ import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Site;
 import org.isopter.model.value.Term;
@@ -38,19 +38,19 @@ final class MovementNotes {
   private static final Slot<Boolean> FULL =
       Slot.value(
           "full movements",
-          Vocabulary.<Boolean>empty()
+          PhraseTable.<Boolean>empty()
               .say(true, "full", "intact", "full range", "normal")
               .say(false, "rest full", "otherwise full")
               .or(Common.capitalN()));
 
-  private static final Vocabulary<DoubleVision> DOUBLES =
-      Vocabulary.of(DoubleVision.class)
+  private static final PhraseTable<DoubleVision> DOUBLES =
+      PhraseTable.of(DoubleVision.class)
           .say(DoubleVision.NONE, "no", "nil", "denies", "without", "absent");
 
   private static final Slot<DoubleVision> DOUBLE = Slot.value("kind of double vision", DOUBLES);
 
   private static final Slot<Separation> SEPARATION =
-      Slot.value("separation", Vocabulary.of(Separation.class));
+      Slot.value("separation", PhraseTable.of(Separation.class));
 
   private static final Slot<GazeDirection> WORST =
       Slot.value(
@@ -65,8 +65,8 @@ final class MovementNotes {
               "worst at",
               "worse at"));
 
-  private static final Vocabulary<NystagmusKind> KINDS =
-      Vocabulary.of(NystagmusKind.class).say(NystagmusKind.NONE, "no", "nil", "absent", "without");
+  private static final PhraseTable<NystagmusKind> KINDS =
+      PhraseTable.of(NystagmusKind.class).say(NystagmusKind.NONE, "no", "nil", "absent", "without");
 
   private static final Slot<NystagmusKind> KIND = Slot.value("kind of nystagmus", KINDS);
 
@@ -83,7 +83,7 @@ final class MovementNotes {
   private static final Slot<GazeDirection> SEEN_IN =
       Slot.value("gaze in which it is seen", Gazes.behind("in", "on"));
 
-  private static final Vocabulary<Term> DOUBLING_EYES =
+  private static final PhraseTable<Term> DOUBLING_EYES =
       WordLists.vocabulary(Movements.DIPLOPIA, "doubling-eye", word -> word + " doubles");
 
   private static final Slot<Term> DOUBLING = Slot.value("doubling eye", DOUBLING_EYES);
@@ -205,17 +205,17 @@ final class MovementNotes {
   }
 
   private static String words(Movements.Diplopia diplopia) {
-    return Words.join(
-        Words.of(diplopia.kind()),
-        Words.maybe("", diplopia.separation()),
-        Words.maybe(diplopia.worst(), gaze -> "worst in " + Gazes.phrase(gaze)),
-        Words.maybe(diplopia.doubling(), DOUBLING_EYES::phrase));
+    return WrittenWords.join(
+        WrittenWords.of(diplopia.kind()),
+        WrittenWords.maybe("", diplopia.separation()),
+        WrittenWords.maybe(diplopia.worst(), gaze -> "worst in " + Gazes.phrase(gaze)),
+        WrittenWords.maybe(diplopia.doubling(), DOUBLING_EYES::phrase));
   }
 
   private static String words(Movements.Nystagmus nystagmus) {
-    return Words.join(
-        Words.of(nystagmus.kind()),
-        Words.maybe(nystagmus.fast(), gaze -> "fast " + Gazes.phrase(gaze)),
-        Words.maybe(nystagmus.seenIn(), gaze -> "in " + Gazes.phrase(gaze)));
+    return WrittenWords.join(
+        WrittenWords.of(nystagmus.kind()),
+        WrittenWords.maybe(nystagmus.fast(), gaze -> "fast " + Gazes.phrase(gaze)),
+        WrittenWords.maybe(nystagmus.seenIn(), gaze -> "in " + Gazes.phrase(gaze)));
   }
 }

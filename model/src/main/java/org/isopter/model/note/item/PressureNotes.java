@@ -11,7 +11,7 @@ import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.PhraseTable;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Term;
 import org.isopter.model.value.Unit;
@@ -22,7 +22,7 @@ final class PressureNotes {
   private static final Slot<Tonometry> METHOD =
       Slot.condition(
           "technique",
-          Vocabulary.of(Tonometry.class)
+          PhraseTable.of(Tonometry.class)
               .say(Tonometry.GOLDMANN, "GAT", "goldmann tonometry", "goldmann tonometer")
               .say(Tonometry.PERKINS, "perkins tonometry", "perkins tonometer")
               .say(Tonometry.APPLANATION, "applanation tonometry", "applanation tonometer")
@@ -39,7 +39,7 @@ final class PressureNotes {
   /** No tonometer's scale ends below this (common practice, no source). */
   private static final BigDecimal LOWEST_END = BigDecimal.valueOf(50);
 
-  private static final Vocabulary<Term> SIDES = sides();
+  private static final PhraseTable<Term> SIDES = sides();
 
   /** A pressure that the instrument could not show: over 60. */
   private static final Slot<Pressures.Beyond> BEYOND =
@@ -71,8 +71,8 @@ final class PressureNotes {
 
   private PressureNotes() {}
 
-  private static Vocabulary<Term> sides() {
-    Vocabulary<Term> words = WordLists.vocabulary(Pressures.BEYOND, "beyond-limit", word -> word);
+  private static PhraseTable<Term> sides() {
+    PhraseTable<Term> words = WordLists.vocabulary(Pressures.BEYOND, "beyond-limit", word -> word);
     WordLists.also(words, "above", ">", "over", "more than");
     return WordLists.also(words, "below", "<", "under", "less than");
   }

@@ -20,8 +20,8 @@ import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
@@ -46,15 +46,15 @@ final class PupilNotes {
     }
   }
 
-  private static final Vocabulary<Claim> CLAIMS =
-      Vocabulary.<Claim>empty()
+  private static final PhraseTable<Claim> CLAIMS =
+      PhraseTable.<Claim>empty()
           .say(Claim.PERL, "PERL", "PEARL")
           .say(Claim.PERRL, "PERRL")
           .say(Claim.PERLA, "PERLA", "PEARLA")
           .say(Claim.PERRLA, "PERRLA");
 
-  private static final Vocabulary<Lighting> LIGHTS =
-      Vocabulary.of(Lighting.class)
+  private static final PhraseTable<Lighting> LIGHTS =
+      PhraseTable.of(Lighting.class)
           .say(
               Lighting.BRIGHT,
               "bright light",
@@ -72,14 +72,14 @@ final class PupilNotes {
               "in dark",
               "in the dark");
 
-  private static final Vocabulary<PupilResponse> RESPONSES =
-      Vocabulary.of(PupilResponse.class)
+  private static final PhraseTable<PupilResponse> RESPONSES =
+      PhraseTable.of(PupilResponse.class)
           .say(PupilResponse.REACTIVE, "reacts", "reacting")
           .say(PupilResponse.ABSENT, "unreactive", "nil", "none");
 
   // Of a pupil of which only "brisk" is said, light is meant (common practice, no source).
-  private static final Vocabulary<PupilResponse> REACTIONS =
-      Vocabulary.<PupilResponse>empty()
+  private static final PhraseTable<PupilResponse> REACTIONS =
+      PhraseTable.<PupilResponse>empty()
           .say(PupilResponse.BRISK, "brisk")
           .say(PupilResponse.REACTIVE, "reactive")
           .say(PupilResponse.SLUGGISH, "sluggish");
@@ -98,7 +98,7 @@ final class PupilNotes {
   private static final Slot<String> WIDTH =
       Slot.value(
           "width",
-          Vocabulary.<String>empty()
+          PhraseTable.<String>empty()
               .say("dilated", "dilated", "large", "wide", "enlarged")
               .say("mid-dilated", "mid-dilated", "mid dilated", "semi-dilated", "semi dilated")
               .say("small", "small", "constricted", "miosed", "miotic", "pinpoint"));
@@ -108,7 +108,7 @@ final class PupilNotes {
 
   private static final Slot<Outcome<PupilOutline>> OUTLINE =
       Slot.value(
-          "pupil shape", Common.named(Vocabulary.of(PupilOutline.class), "outline", "shape"));
+          "pupil shape", Common.named(PhraseTable.of(PupilOutline.class), "outline", "shape"));
 
   private static final Slot<PupilResponse> RESPONSE = Slot.value("response", RESPONSES);
 
@@ -131,7 +131,7 @@ final class PupilNotes {
       Slot.value(
           "equality of the pupils",
           Common.named(
-              Vocabulary.of(PupilEquality.class).say(PupilEquality.EQUAL, "="), "equality"));
+              PhraseTable.of(PupilEquality.class).say(PupilEquality.EQUAL, "="), "equality"));
 
   static final List<Grammar> GRAMMARS =
       List.of(
@@ -154,12 +154,12 @@ final class PupilNotes {
   static final List<Wording<?>> WORDINGS =
       List.of(
           Wording.of(Pupils.SIZE, "pupil", "size", size -> size.diameter().toString())
-              .under(size -> Words.of(size.lighting())),
-          Wording.of(Pupils.EQUALITY, "pupils", "equality", Words::of),
-          Wording.of(Pupils.OUTLINE, "pupil", "outline", Words::of),
-          Wording.of(Pupils.DIRECT, "pupil", "direct", Words::of),
-          Wording.of(Pupils.CONSENSUAL, "pupil", "consensual", Words::of),
-          Wording.of(Pupils.NEAR, "pupil", "near", Words::of));
+              .under(size -> WrittenWords.of(size.lighting())),
+          Wording.of(Pupils.EQUALITY, "pupils", "equality", WrittenWords::of),
+          Wording.of(Pupils.OUTLINE, "pupil", "outline", WrittenWords::of),
+          Wording.of(Pupils.DIRECT, "pupil", "direct", WrittenWords::of),
+          Wording.of(Pupils.CONSENSUAL, "pupil", "consensual", WrittenWords::of),
+          Wording.of(Pupils.NEAR, "pupil", "near", WrittenWords::of));
 
   private PupilNotes() {}
 

@@ -21,9 +21,9 @@ import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.PhraseTable;
 import org.isopter.model.note.token.Token;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.AcuityText;
 import org.isopter.model.value.Quantity;
@@ -35,13 +35,13 @@ final class RefractionNotes {
 
   private record Lens(Quantity sphere, Optional<Refractions.Cylinder> cylinder) {}
 
-  private static final Vocabulary<HorizontalBase> ACROSS =
-      Vocabulary.<HorizontalBase>empty()
+  private static final PhraseTable<HorizontalBase> ACROSS =
+      PhraseTable.<HorizontalBase>empty()
           .say(HorizontalBase.IN, "base in", "BI")
           .say(HorizontalBase.OUT, "base out", "BO");
 
-  private static final Vocabulary<VerticalBase> UPRIGHT =
-      Vocabulary.<VerticalBase>empty()
+  private static final PhraseTable<VerticalBase> UPRIGHT =
+      PhraseTable.<VerticalBase>empty()
           .say(VerticalBase.UP, "base up", "BU")
           .say(VerticalBase.DOWN, "base down", "BD");
 
@@ -57,7 +57,7 @@ final class RefractionNotes {
 
   /** The lenses of the glasses that are worn; an acuity behind others is one in trial lenses. */
   private static final Slot<Boolean> WORN =
-      Slot.condition("glasses", Vocabulary.<Boolean>empty().say(true, "glasses"));
+      Slot.condition("glasses", PhraseTable.<Boolean>empty().say(true, "glasses"));
 
   private static final Slot<AcuityWords.Seen> SEEN = Slot.value("acuity", RefractionNotes::seen);
 
@@ -79,7 +79,7 @@ final class RefractionNotes {
   private static final Slot<Boolean> CYCLOPLEGIC =
       Slot.condition(
           "cycloplegia",
-          Vocabulary.<Boolean>empty()
+          PhraseTable.<Boolean>empty()
               .say(true, "cycloplegic", "under cycloplegia", "with cycloplegia")
               .say(
                   false,
@@ -88,8 +88,8 @@ final class RefractionNotes {
                   "without cycloplegia",
                   "no cycloplegia"));
 
-  private static final Vocabulary<RefractionMethod> METHODS =
-      Vocabulary.of(RefractionMethod.class)
+  private static final PhraseTable<RefractionMethod> METHODS =
+      PhraseTable.of(RefractionMethod.class)
           .say(RefractionMethod.SUBJECTIVE, "subjective refraction")
           .say(RefractionMethod.OBJECTIVE, "objective refraction")
           .say(RefractionMethod.AUTOREFRACTION, "autoref")
@@ -177,7 +177,7 @@ final class RefractionNotes {
         : AcuityWords.EVIDENT.read(cursor);
   }
 
-  private static <B> Matcher<Refractions.Prism<B>> prism(Vocabulary<B> bases) {
+  private static <B> Matcher<Refractions.Prism<B>> prism(PhraseTable<B> bases) {
     return cursor -> {
       Optional<BigDecimal> amount = cursor.number();
       cursor.takeAny("pd", "\u0394", "\u2206", "\u03b4");
@@ -237,25 +237,32 @@ final class RefractionNotes {
   }
 
   private static String conditions(Refractions.Refraction refraction) {
-    return Words.join(
-        Words.maybeQuantity("vertex", refraction.vertex()),
-        Words.maybe(refraction.cycloplegic(), yes -> yes ? "cycloplegic" : "without cycloplegia"));
+    return WrittenWords.join(
+        WrittenWords.maybeQuantity("vertex", refraction.vertex()),
+        WrittenWords.maybe(
+            refraction.cycloplegic(), yes -> yes ? "cycloplegic" : "without cycloplegia"));
   }
 
   private static String words(Refractions.Refraction refraction) {
-    return Words.join(
-        Words.signed(refraction.sphere().value()) + cylinder(refraction),
-        Words.maybe(refraction.addition(), power -> "add " + Words.signed(power.value())),
-        Words.maybe(
+    return WrittenWords.join(
+        WrittenWords.signed(refraction.sphere().value()) + cylinder(refraction),
+        WrittenWords.maybe(
+            refraction.addition(), power -> "add " + WrittenWords.signed(power.value())),
+        WrittenWords.maybe(
             refraction.horizontal(), prism -> prism.amount() + " " + ACROSS.phrase(prism.base())),
-        Words.maybe(
+        WrittenWords.maybe(
             refraction.vertical(), prism -> prism.amount() + " " + UPRIGHT.phrase(prism.base())));
   }
 
   private static String cylinder(Refractions.Refraction refraction) {
     return refraction
         .cylinder()
-        .map(c -> "/" + Words.signed(c.power().value()) + "x" + c.axis().value().toPlainString())
+        .map(
+            c ->
+                "/"
+                    + WrittenWords.signed(c.power().value())
+                    + "x"
+                    + c.axis().value().toPlainString())
         .orElse(" DS");
   }
 

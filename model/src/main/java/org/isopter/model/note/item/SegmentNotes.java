@@ -19,8 +19,8 @@ import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 
 /** Signs of the front and of the back of the eye. */
 final class SegmentNotes {
@@ -31,15 +31,15 @@ final class SegmentNotes {
   private static final Slot<Presence> PRESENCE =
       Slot.value(
           "presence",
-          Vocabulary.of(Presence.class)
+          PhraseTable.of(Presence.class)
               .say(Presence.PRESENT, "+", "yes")
               .say(Presence.ABSENT, "no", "none", "nil", "without", "-"));
 
   /** How much of a sign there is; the record has no place for it but a remark. */
   private static final Slot<String> AMOUNT = Slot.value("amount", SegmentNotes::amount);
 
-  private static final Vocabulary<String> AMOUNTS =
-      Vocabulary.<String>empty()
+  private static final PhraseTable<String> AMOUNTS =
+      PhraseTable.<String>empty()
           .say("trace", "trace", "tr")
           .say("mild", "mild", "early", "slight")
           .say("moderate", "moderate", "mod")
@@ -52,37 +52,37 @@ final class SegmentNotes {
           .say("cortical", "cortical");
 
   private static final Slot<Boolean> CLEAR =
-      Slot.value("clear", Vocabulary.<Boolean>empty().say(true, "clear"));
+      Slot.value("clear", PhraseTable.<Boolean>empty().say(true, "clear"));
 
   private static final Slot<Boolean> OEDEMA =
       Slot.value(
           "oedema of the cornea",
-          Vocabulary.<Boolean>empty().say(true, "oedema", "edema", "swollen"));
+          PhraseTable.<Boolean>empty().say(true, "oedema", "edema", "swollen"));
 
   private static final Slot<AnteriorSign> STATE =
       Slot.value(
           "state of the lens",
-          Vocabulary.<AnteriorSign>empty()
+          PhraseTable.<AnteriorSign>empty()
               .say(AnteriorSign.ARTIFICIAL_LENS, "artificial lens")
               .say(AnteriorSign.LENS_OPACITY, "lens opacity", "opacity")
               .say(AnteriorSign.NO_LENS, "no lens"));
 
   private static final Slot<Boolean> FLAT =
-      Slot.value("flat", Vocabulary.<Boolean>empty().say(true, "flat", "attached"));
+      Slot.value("flat", PhraseTable.<Boolean>empty().say(true, "flat", "attached"));
 
   private static final Slot<Boolean> DEEP =
-      Slot.value("depth", Vocabulary.<Boolean>empty().say(true, "deep", "formed", "d"));
+      Slot.value("depth", PhraseTable.<Boolean>empty().say(true, "deep", "formed", "d"));
 
   private static final Slot<Boolean> QUIET =
-      Slot.value("quiet", Vocabulary.<Boolean>empty().say(true, "quiet", "q"));
+      Slot.value("quiet", PhraseTable.<Boolean>empty().say(true, "quiet", "q"));
 
   private static final Slot<SegmentMethod> METHOD =
       Slot.condition(
           "technique",
-          Vocabulary.of(SegmentMethod.class).say(SegmentMethod.SLIT_LAMP, "on slit lamp", "SLE"));
+          PhraseTable.of(SegmentMethod.class).say(SegmentMethod.SLIT_LAMP, "on slit lamp", "SLE"));
 
   private static final Slot<Boolean> SHALLOW =
-      Slot.value("shallow", Vocabulary.<Boolean>empty().say(true, "shallow"));
+      Slot.value("shallow", PhraseTable.<Boolean>empty().say(true, "shallow"));
 
   private static final Slot<Found> CELLS =
       Slot.value("cells", found("anterior chamber cells", "cells", "cell"));
@@ -101,8 +101,8 @@ final class SegmentNotes {
 
   private static <S extends org.isopter.model.value.Concept> Wording<Segments.Sign<S>> wording(
       Finding<Segments.Sign<S>> finding, String heading) {
-    return Wording.<Segments.Sign<S>>of(finding, heading, sign -> Words.of(sign.presence()))
-        .under(sign -> Words.of(sign.sign()));
+    return Wording.<Segments.Sign<S>>of(finding, heading, sign -> WrittenWords.of(sign.presence()))
+        .under(sign -> WrittenWords.of(sign.sign()));
   }
 
   private static List<Grammar> grammars() {

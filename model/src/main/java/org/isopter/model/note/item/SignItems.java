@@ -7,7 +7,7 @@ import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Concept;
 
 /** Signs of a list, each an item under its own name: it is there, or it is not. */
@@ -17,7 +17,7 @@ final class SignItems {
 
   /** Returns the start of the item of one sign; the name of its list may stand before its own. */
   static Grammar.Draft named(Concept sign, String list) {
-    String name = Words.of(sign);
+    String name = WrittenWords.of(sign);
     return Grammar.of(name, name + " R present L absent")
         .startsWith(Stream.of(Heading.of(name).afterWords(), Heading.of(list + " " + name)));
   }

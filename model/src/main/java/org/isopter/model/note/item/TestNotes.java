@@ -20,8 +20,8 @@ import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.NotRead;
-import org.isopter.model.note.token.Vocabulary;
-import org.isopter.model.note.token.Words;
+import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Term;
 import org.isopter.model.value.Unit;
@@ -32,34 +32,35 @@ final class TestNotes {
   /** How far a target was seen in a direction. */
   private record Extent(FieldFeatures.Direction direction, Quantity degrees) {}
 
-  private static final Vocabulary<ComparedQuality> QUALITIES = Vocabulary.of(ComparedQuality.class);
+  private static final PhraseTable<ComparedQuality> QUALITIES =
+      PhraseTable.of(ComparedQuality.class);
 
   private static final Slot<ComparedQuality> QUALITY = Slot.condition("quality", QUALITIES);
 
-  private static final Vocabulary<MeridianDifference> DIFFERENCES =
-      Vocabulary.<MeridianDifference>empty()
+  private static final PhraseTable<MeridianDifference> DIFFERENCES =
+      PhraseTable.<MeridianDifference>empty()
           .say(MeridianDifference.NONE, "alike", "none", "same", "equal", "no difference")
           .say(MeridianDifference.TEMPORAL_WEAKER, "temporal weaker", "weaker temporally")
           .say(MeridianDifference.NASAL_WEAKER, "nasal weaker", "weaker nasally");
 
   private static final Slot<MeridianDifference> DIFFERENCE = Slot.value("difference", DIFFERENCES);
 
-  private static final Vocabulary<Term> STIMULI =
+  private static final PhraseTable<Term> STIMULI =
       WordLists.vocabulary(FieldFeatures.ISOPTER, "stimulus", word -> word);
 
   private static final Slot<Term> STIMULUS = Slot.condition("target", STIMULI);
 
-  private static final Vocabulary<FieldFeatures.Direction> DIRECTIONS = directions();
+  private static final PhraseTable<FieldFeatures.Direction> DIRECTIONS = directions();
 
   private static final Slot<Extent> EXTENT = Slot.values("extent", TestNotes::extent);
 
   private static final Slot<FieldMethod> TESTED =
-      Slot.condition("technique", Vocabulary.of(FieldMethod.class));
+      Slot.condition("technique", PhraseTable.of(FieldMethod.class));
 
-  private static final Vocabulary<TestDrug> DRUGS = Vocabulary.of(TestDrug.class);
+  private static final PhraseTable<TestDrug> DRUGS = PhraseTable.of(TestDrug.class);
 
-  private static final Vocabulary<DrugEffect> EFFECTS =
-      Vocabulary.of(DrugEffect.class).say(DrugEffect.UNCHANGED, "no change");
+  private static final PhraseTable<DrugEffect> EFFECTS =
+      PhraseTable.of(DrugEffect.class).say(DrugEffect.UNCHANGED, "no change");
 
   private static final Slot<TestDrug> DRUG = Slot.condition("drug", DRUGS);
 
@@ -106,7 +107,7 @@ final class TestNotes {
                   Colours.ACROSS_MERIDIAN,
                   "meridian comparison",
                   seen -> DIFFERENCES.phrase(seen.difference()))
-              .under(seen -> Words.of(seen.quality())),
+              .under(seen -> WrittenWords.of(seen.quality())),
           Wording.of(FieldFeatures.ISOPTER, "isopter", any -> "")
               .under(isopter -> STIMULI.phrase(isopter.stimulus()))
               .where(TestNotes::extents),
@@ -114,8 +115,8 @@ final class TestNotes {
 
   private TestNotes() {}
 
-  private static Vocabulary<FieldFeatures.Direction> directions() {
-    Vocabulary<FieldFeatures.Direction> words = Vocabulary.empty();
+  private static PhraseTable<FieldFeatures.Direction> directions() {
+    PhraseTable<FieldFeatures.Direction> words = PhraseTable.empty();
     for (FieldFeatures.Direction direction : FieldFeatures.Direction.values()) {
       words.say(direction, direction.name().toLowerCase(java.util.Locale.ROOT));
     }
@@ -177,16 +178,17 @@ final class TestNotes {
   }
 
   private static String drop(Drops.DrugTest test) {
-    return Words.join(
+    return WrittenWords.join(
         DRUGS.phrase(test.drug()),
-        Words.maybe(test.strength(), share -> share.value().toPlainString() + "%"),
-        Words.maybe(test.waited(), time -> "after " + time.value().toPlainString() + " min"));
+        WrittenWords.maybe(test.strength(), share -> share.value().toPlainString() + "%"),
+        WrittenWords.maybe(
+            test.waited(), time -> "after " + time.value().toPlainString() + " min"));
   }
 
   private static String effect(Drops.DrugTest test) {
-    return Words.join(
+    return WrittenWords.join(
         EFFECTS.phrase(test.effect()),
-        Words.maybe(test.before(), size -> "from " + size.value().toPlainString() + " mm"),
-        Words.maybe(test.after(), size -> "to " + size.value().toPlainString() + " mm"));
+        WrittenWords.maybe(test.before(), size -> "from " + size.value().toPlainString() + " mm"),
+        WrittenWords.maybe(test.after(), size -> "to " + size.value().toPlainString() + " mm"));
   }
 }

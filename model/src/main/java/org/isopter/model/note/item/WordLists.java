@@ -9,7 +9,7 @@ import org.isopter.model.finding.Spec;
 import org.isopter.model.finding.Variant;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Lexer;
-import org.isopter.model.note.token.Vocabulary;
+import org.isopter.model.note.token.PhraseTable;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Term;
 
@@ -19,13 +19,13 @@ final class WordLists {
   private WordLists() {}
 
   /** Returns the words of a finding whose value is one of a list. */
-  static Vocabulary<Term> vocabulary(Finding<?> finding) {
+  static PhraseTable<Term> vocabulary(Finding<?> finding) {
     return vocabulary(finding, Part.VALUE, word -> word);
   }
 
   /** Returns the words of a value or a part, each as it is said. */
-  static Vocabulary<Term> vocabulary(Finding<?> finding, String key, UnaryOperator<String> said) {
-    Vocabulary<Term> words = Vocabulary.empty();
+  static PhraseTable<Term> vocabulary(Finding<?> finding, String key, UnaryOperator<String> said) {
+    PhraseTable<Term> words = PhraseTable.empty();
     for (Concept concept : concepts(finding, key)) {
       words.say((Term) concept, said.apply(concept.word()));
     }
@@ -33,12 +33,12 @@ final class WordLists {
   }
 
   /** Returns the words with others that are said for one of them as well. */
-  static Vocabulary<Term> also(Vocabulary<Term> words, String answer, String... more) {
+  static PhraseTable<Term> also(PhraseTable<Term> words, String answer, String... more) {
     return words.say(answer(words, answer), more);
   }
 
   /** Returns the answer of a list that a word names. */
-  static Term answer(Vocabulary<Term> words, String answer) {
+  static Term answer(PhraseTable<Term> words, String answer) {
     return words.read(new Cursor(Lexer.read(answer), 0)).orElseThrow();
   }
 

@@ -79,13 +79,13 @@ public class FieldPatternsTest {
   @ParameterizedTest
   @MethodSource("rows")
   void findsThePlacesOfTheRowAndNoOthers(CheckRow row) {
-    List<Place> places = FieldPlaces.of(signs(row)).places().all();
-    Set<Pathway> parts = places.stream().map(Place::part).collect(Collectors.toSet());
+    List<PathwayPlace> places = FieldPlaces.of(signs(row)).places().all();
+    Set<Pathway> parts = places.stream().map(PathwayPlace::part).collect(Collectors.toSet());
     assertEquals(NAMED.get(row.name()), parts);
     assertTrue(places.stream().allMatch(place -> isOnSide(row, place)), places.toString());
   }
 
-  private static boolean isOnSide(CheckRow row, Place place) {
+  private static boolean isOnSide(CheckRow row, PathwayPlace place) {
     String side = place.side().name().toLowerCase(Locale.ROOT);
     // The row's other reading, a disease of both retinas, has no side in the table.
     boolean second = row.name().equals("bitemporal superior") && place.part() == Pathway.RETINA;
@@ -129,18 +129,18 @@ public class FieldPatternsTest {
   @ParameterizedTest
   @MethodSource("rows")
   void agreesWithTheCongruityAndSparingThatTheRowPrints(CheckRow row) {
-    Fit<Place> alone = FieldPlaces.of(signs(row)).places();
+    Fit<PathwayPlace> alone = FieldPlaces.of(signs(row)).places();
     String congruity = row.cell("congruity");
     if (congruity.equals("congruous") || congruity.equals("incongruous")) {
       FieldDetails known = signs(row).details().congruous(congruity.equals("congruous"));
       FieldDetails wrong = signs(row).details().congruous(!congruity.equals("congruous"));
       assertEquals(alone.all(), FieldPlaces.of(signs(row).with(known)).places().all());
-      List<Place> otherwise = FieldPlaces.of(signs(row).with(wrong)).places().all();
+      List<PathwayPlace> otherwise = FieldPlaces.of(signs(row).with(wrong)).places().all();
       assertTrue(otherwise.stream().noneMatch(alone.all()::contains), otherwise.toString());
     }
     if (row.cell("macular_sparing").equals("no")) {
       FieldDetails spared = signs(row).details().macularSparing(true);
-      List<Place> places = FieldPlaces.of(signs(row).with(spared)).places().all();
+      List<PathwayPlace> places = FieldPlaces.of(signs(row).with(spared)).places().all();
       assertTrue(
           places.stream().allMatch(place -> place.part().isWithin(Pathway.OCCIPITAL_CORTEX)),
           places.toString());

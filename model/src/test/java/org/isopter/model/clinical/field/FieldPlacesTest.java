@@ -84,8 +84,8 @@ class FieldPlacesTest {
     }
   }
 
-  private static Set<Place> mirror(FieldPlaces.Reading reading) {
-    return reading.places().all().stream().map(Place::mirrored).collect(Collectors.toSet());
+  private static Set<PathwayPlace> mirror(FieldPlaces.Reading reading) {
+    return reading.places().all().stream().map(PathwayPlace::mirrored).collect(Collectors.toSet());
   }
 
   /** Monotony: whatever more is known, each place lies within one that was said before. */
@@ -94,9 +94,9 @@ class FieldPlacesTest {
     List<FieldDetails> details = FieldMaps.details();
     for (FieldSigns signs : everyPattern()) {
       for (FieldDetails known : details) {
-        List<Place> places = FieldPlaces.of(signs.with(known)).places().all();
+        List<PathwayPlace> places = FieldPlaces.of(signs.with(known)).places().all();
         for (FieldDetails less : FieldMaps.withOneForgotten(known)) {
-          List<Place> before = FieldPlaces.of(signs.with(less)).places().all();
+          List<PathwayPlace> before = FieldPlaces.of(signs.with(less)).places().all();
           assertTrue(
               places.stream().allMatch(place -> before.stream().anyMatch(place::isWithin)),
               () -> signs.with(known) + ": " + places + ", before " + before);
@@ -129,7 +129,7 @@ class FieldPlacesTest {
     assertEquals(
         Set.of(Pathway.OPTIC_TRACT, Pathway.LATERAL_GENICULATE, Pathway.ANTERIOR_RADIATION),
         FieldPlaces.of(FieldSigns.of(right, left)).places().all().stream()
-            .map(Place::part)
+            .map(PathwayPlace::part)
             .collect(Collectors.toSet()));
   }
 

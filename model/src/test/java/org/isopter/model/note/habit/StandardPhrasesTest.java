@@ -71,7 +71,7 @@ class StandardPhrasesTest {
   void offersReadingsThatAreRead() {
     Unread unread = NoteReader.standard().read("IOP 14/16").unread().get(0);
     assertTrue(unread.isQuestion());
-    for (Reading reading : unread.readings()) {
+    for (PossibleReading reading : unread.readings()) {
       assertTrue(NoteReader.standard().facts(reading.text()).isOk(), reading.text());
     }
     assertEquals(

@@ -5,7 +5,7 @@ import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Canonical;
 import org.isopter.profiles.artefact.Metadata;
-import org.isopter.profiles.artefact.Release;
+import org.isopter.profiles.artefact.ProfileRelease;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;
@@ -47,7 +47,7 @@ public record View(String id, String url, ObjectNode definition) {
   private static View of(Finding<?> finding) {
     ObjectNode view = head(finding);
     view.put("resource", "Observation");
-    view.putArray("fhirVersion").add(Release.FHIR);
+    view.putArray("fhirVersion").add(ProfileRelease.FHIR);
     ArrayNode columns = view.putArray("select").addObject().putArray("column");
     FindingView.columns(finding).forEach(column -> add(columns, column));
     view.putArray("where").addObject().put("path", FindingView.where(finding));
@@ -60,7 +60,7 @@ public record View(String id, String url, ObjectNode definition) {
     view.put("resourceType", TYPE);
     view.put("id", finding.id());
     view.put("url", Canonical.view(finding.id()));
-    view.put("version", Release.VERSION);
+    view.put("version", ProfileRelease.VERSION);
     // The name of the table, for engines that make one.
     view.put("name", finding.id().replace('-', '_'));
     view.put("title", finding.title());

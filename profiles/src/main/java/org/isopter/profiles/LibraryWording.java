@@ -7,7 +7,7 @@ import org.isopter.model.wire.Condition;
 import org.isopter.model.wire.FhirPath;
 
 /** Puts the library's messages in words that say what was seen and what was wanted. */
-final class Wording {
+final class LibraryWording {
 
   private static final Pattern PROFILE = Pattern.compile("(?:profile|from) ([^ |]+)\\|");
   private static final Pattern SLICE = Pattern.compile("^Slice '([^']+)'");
@@ -20,9 +20,9 @@ final class Wording {
       Pattern.compile("^Value is '(.*)' but is fixed to '(.*)' in the profile");
 
   private final Definitions definitions;
-  private final Document document;
+  private final ValidatedResource document;
 
-  Wording(Definitions definitions, Document document) {
+  LibraryWording(Definitions definitions, ValidatedResource document) {
     this.definitions = definitions;
     this.document = document;
   }

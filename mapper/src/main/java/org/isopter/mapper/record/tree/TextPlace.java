@@ -12,24 +12,24 @@ import org.jspecify.annotations.Nullable;
  * @param line the line, from 1
  * @param column the column in characters, from 1
  */
-public record Place(@Nullable Place up, String step, int line, int column) {
+public record TextPlace(@Nullable TextPlace up, String step, int line, int column) {
 
-  static Place root(int line, int column) {
-    return new Place(null, "", line, column);
+  static TextPlace root(int line, int column) {
+    return new TextPlace(null, "", line, column);
   }
 
   /** Returns the place of a key that stands here, at a line and column from 1. */
-  public Place key(String key, int atLine, int atColumn) {
-    return new Place(this, "." + key, atLine, atColumn);
+  public TextPlace key(String key, int atLine, int atColumn) {
+    return new TextPlace(this, "." + key, atLine, atColumn);
   }
 
   /** Returns the place of a key that is missing here. */
-  public Place key(String key) {
+  public TextPlace key(String key) {
     return key(key, line, column);
   }
 
-  Place item(int index, int atLine, int atColumn) {
-    return new Place(this, "[" + index + "]", atLine, atColumn);
+  TextPlace item(int index, int atLine, int atColumn) {
+    return new TextPlace(this, "[" + index + "]", atLine, atColumn);
   }
 
   @Override

@@ -6,4 +6,4 @@ package org.isopter.model.simulate;
  * @param mean the mean before the cut
  * @param deviation the standard deviation before the cut
  */
-public record Spread(double mean, double deviation) {}
+public record NormalSpread(double mean, double deviation) {}

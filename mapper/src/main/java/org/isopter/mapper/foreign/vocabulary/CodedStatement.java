@@ -14,7 +14,7 @@ import org.isopter.model.value.Site;
  * @param denied what is said where an eye is named and it is not there
  * @param deniedPair what is said where no eye is named and it is not there
  */
-public record Statement(
+public record CodedStatement(
     String display,
     Optional<Site> site,
     Optional<String> says,
@@ -23,8 +23,8 @@ public record Statement(
     Optional<String> deniedPair) {
 
   /** Reads a row of the table of statements. */
-  static Statement of(Raw row) {
-    return new Statement(
+  static CodedStatement of(Raw row) {
+    return new CodedStatement(
         row.string("display").orElseThrow(),
         row.string("site").map(Effect::site),
         row.string("says"),

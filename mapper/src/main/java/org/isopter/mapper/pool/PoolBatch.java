@@ -11,9 +11,9 @@ import org.isopter.mapper.table.PooledExam;
  * @param flawed the examinations with errors, whether they were read or left over
  * @param counts how many there were
  */
-public record Batch(
+public record PoolBatch(
     List<PooledExam> exams, List<Remainder> left, List<Flawed> flawed, PoolCounts counts) {
-  public Batch {
+  public PoolBatch {
     exams = List.copyOf(exams);
     left = List.copyOf(left);
     flawed = List.copyOf(flawed);

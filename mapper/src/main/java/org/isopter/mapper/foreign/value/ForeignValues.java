@@ -12,7 +12,7 @@ import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.Truth;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.Element;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.finding.Datum;
@@ -21,7 +21,7 @@ import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Unit;
 
 /** Takes the value of an observation or a component as its spec wants it, however it is written. */
-public final class Values {
+public final class ForeignValues {
 
   private static final Pattern RATIO =
       Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*/\\s*(\\d+(?:\\.\\d+)?)");
@@ -32,7 +32,7 @@ public final class Values {
   private final Place holder;
   private final Optional<String> implied;
 
-  public Values(Vocabulary vocabulary, Place holder) {
+  public ForeignValues(Vocabulary vocabulary, Place holder) {
     this(vocabulary, holder, Optional.empty());
   }
 
@@ -41,7 +41,7 @@ public final class Values {
    *
    * @param implied the UCUM code of the unit that the code of the observation names
    */
-  public Values(Vocabulary vocabulary, Place holder, Optional<String> implied) {
+  public ForeignValues(Vocabulary vocabulary, Place holder, Optional<String> implied) {
     this.vocabulary = vocabulary;
     this.holder = holder;
     this.implied = implied;
@@ -162,7 +162,7 @@ public final class Values {
         if (name.startsWith("value")) {
           String seen = RawJson.write(object.members().get(name));
           return Refusal.of(
-              Why.VALUE_UNFIT, Element.step(holder.at(), name), shorten(seen), wanted);
+              Why.VALUE_UNFIT, PlacedLeaf.step(holder.at(), name), shorten(seen), wanted);
         }
       }
     }

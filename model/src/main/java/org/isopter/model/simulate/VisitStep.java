@@ -4,7 +4,7 @@ import java.util.Optional;
 import org.isopter.model.value.Absence;
 
 /** A step of the examination: how often it is not mentioned, and how often said to be absent. */
-public enum Step {
+public enum VisitStep {
   ACUITY(0, 0.01, 0.005, 0.015),
   NEAR(0.45, 0.05, 0, 0.01),
   PUPILS(0.05, 0.02, 0, 0.01),
@@ -25,7 +25,7 @@ public enum Step {
   private final double refused;
   private final double unable;
 
-  Step(double silent, double notDone, double refused, double unable) {
+  VisitStep(double silent, double notDone, double refused, double unable) {
     this.silent = silent;
     this.notDone = notDone;
     this.refused = refused;

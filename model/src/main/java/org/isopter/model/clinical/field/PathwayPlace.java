@@ -6,7 +6,7 @@ package org.isopter.model.clinical.field;
  * @param part the part of the pathway
  * @param side its side
  */
-public record Place(Pathway part, Side side) {
+public record PathwayPlace(Pathway part, Side side) {
 
   /** The side of a place. */
   public enum Side {
@@ -30,12 +30,12 @@ public record Place(Pathway part, Side side) {
   }
 
   /** Returns the place seen in a mirror. */
-  public Place mirrored() {
-    return new Place(part, side.mirrored());
+  public PathwayPlace mirrored() {
+    return new PathwayPlace(part, side.mirrored());
   }
 
   /** Says whether this place is the other or lies within it. */
-  public boolean isWithin(Place other) {
+  public boolean isWithin(PathwayPlace other) {
     return side == other.side && part.isWithin(other.part);
   }
 

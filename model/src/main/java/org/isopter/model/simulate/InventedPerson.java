@@ -11,7 +11,7 @@ import org.isopter.model.exam.AdministrativeSex;
 import org.isopter.model.value.Site;
 
 /** What stays with an invented person from visit to visit. */
-final class Person {
+final class InventedPerson {
 
   private static final Set<Measure> RECOVERING =
       EnumSet.of(Measure.ACUITY, Measure.PLATES, Measure.RED, Measure.MEAN_DEVIATION);
@@ -21,19 +21,19 @@ final class Person {
   final int frisen;
   final DefectGrade grade;
   final int ptosis;
-  final Eyes axis;
+  final PerEye axis;
   final Correction worn;
-  final Eyes thickness;
+  final PerEye thickness;
   final AdministrativeSex sex;
 
   /** How much less red than the other eye one eye shows, in per cent; 0 where none does. */
   final double redder;
 
   private final double age;
-  private final Map<Measure, Eyes> places = new EnumMap<>(Measure.class);
+  private final Map<Measure, PerEye> places = new EnumMap<>(Measure.class);
   private final Set<Likelihood> signs = EnumSet.noneOf(Likelihood.class);
 
-  Person(Draw draw) {
+  InventedPerson(Draw draw) {
     group = draw.pick(Figures.GROUPS);
     side = draw.pick(Site.EACH_EYE);
     frisen = draw.pick(Figures.FRISEN);
@@ -46,7 +46,7 @@ final class Person {
     thickness = thickness(draw);
     redder = draw.chance(Relation.RED_DIFFERENCE) ? red(draw) : 0;
     for (Measure measure : Measure.values()) {
-      places.put(measure, Eyes.alike(draw, measure.likeness()));
+      places.put(measure, PerEye.alike(draw, measure.likeness()));
     }
     for (Likelihood sign : Likelihood.values()) {
       if (draw.chance(sign)) {
@@ -57,18 +57,18 @@ final class Person {
   }
 
   /** The axes of the two eyes are near to mirror images of each other. */
-  private static Eyes axes(Draw draw) {
+  private static PerEye axes(Draw draw) {
     int right = 5 * draw.between(1, 36);
     double left = 180 - right + Relation.AXES.number() * draw.normal();
     double turned = (Math.rint(left / 5) * 5) % 180;
-    return new Eyes(right, turned <= 0 ? turned + 180 : turned);
+    return new PerEye(right, turned <= 0 ? turned + 180 : turned);
   }
 
-  private static Eyes thickness(Draw draw) {
-    Eyes place = Eyes.alike(draw, Relation.THICKNESS_LIKENESS.number());
+  private static PerEye thickness(Draw draw) {
+    PerEye place = PerEye.alike(draw, Relation.THICKNESS_LIKENESS.number());
     double mean = Relation.THICKNESS.number();
     double deviation = Relation.THICKNESS_SPREAD.number();
-    return new Eyes(mean + deviation * place.right(), mean + deviation * place.left());
+    return new PerEye(mean + deviation * place.right(), mean + deviation * place.left());
   }
 
   /** Little is frequent and much is rare, so that the mean is as stated. */
@@ -125,7 +125,7 @@ final class Person {
   /** Returns the value of a measure so many months after the first visit, without chance. */
   double value(Site eye, Measure measure, double months) {
     Figures.Row row = Figures.of(affected(eye) ? group : Group.HEALTHY, measure);
-    Eyes place = java.util.Objects.requireNonNull(places.get(measure));
+    PerEye place = java.util.Objects.requireNonNull(places.get(measure));
     double first = measure.cut(row.spread().mean() + row.spread().deviation() * place.of(eye));
     return has(Group.NEUROPATHY, eye) && RECOVERING.contains(measure)
         ? recovered(first, measure, months)

@@ -18,18 +18,18 @@ import org.isopter.model.finding.Variant;
  * @param finding the finding
  * @param mark the part that tells it apart, with its value; empty for facts that do not say
  */
-record Slot(Finding<?> finding, Optional<Mark> mark) {
+record ColumnGroup(Finding<?> finding, Optional<Mark> mark) {
 
   /** A part with a value. */
   record Mark(String part, Datum datum) {}
 
   /** Returns the slots of a finding: one that does not say, and one for each closed answer. */
-  static List<Slot> of(Finding<?> finding) {
-    List<Slot> slots = new ArrayList<>();
-    slots.add(new Slot(finding, Optional.empty()));
+  static List<ColumnGroup> of(Finding<?> finding) {
+    List<ColumnGroup> slots = new ArrayList<>();
+    slots.add(new ColumnGroup(finding, Optional.empty()));
     for (String key : finding.distinguishing()) {
       for (Datum datum : closed(spec(finding, key))) {
-        slots.add(new Slot(finding, Optional.of(new Mark(key, datum))));
+        slots.add(new ColumnGroup(finding, Optional.of(new Mark(key, datum))));
       }
     }
     return slots;
@@ -47,14 +47,14 @@ record Slot(Finding<?> finding, Optional<Mark> mark) {
   }
 
   /** Returns the slot that a fact of the finding belongs to. */
-  static Slot of(Fact<?> fact) {
+  static ColumnGroup of(Fact<?> fact) {
     for (String key : fact.finding().distinguishing()) {
       Optional<Datum> said = fact.panel().flatMap(panel -> panel.found(key));
       if (said.isPresent() && !closed(spec(fact.finding(), key)).isEmpty()) {
-        return new Slot(fact.finding(), Optional.of(new Mark(key, said.get())));
+        return new ColumnGroup(fact.finding(), Optional.of(new Mark(key, said.get())));
       }
     }
-    return new Slot(fact.finding(), Optional.empty());
+    return new ColumnGroup(fact.finding(), Optional.empty());
   }
 
   private static Spec spec(Finding<?> finding, String key) {

@@ -4,7 +4,7 @@ import java.math.BigDecimal;
 import java.util.Optional;
 
 /** Reads plain decimal digits; an exponent could hide a number of any size. */
-final class Digits {
+final class PlainNumber {
 
   /** The same form as a regular expression, for the schema. */
   static final String PATTERN = "[+-]?\\d+(?:\\.\\d+)?";
@@ -12,7 +12,7 @@ final class Digits {
   private static final int LONGEST = 24;
   private static final int LONGEST_WHOLE = 9;
 
-  private Digits() {}
+  private PlainNumber() {}
 
   /** Returns the number with the scale that was written, or nothing. */
   static Optional<BigDecimal> of(String text) {

@@ -12,8 +12,8 @@ import org.isopter.mapper.foreign.reading.Release;
 import org.isopter.mapper.hapi.FhirXml;
 import org.isopter.mapper.hapi.HapiParts;
 import org.isopter.mapper.hapi.Releases;
-import org.isopter.mapper.json.Element;
 import org.isopter.mapper.json.Limits;
+import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.mapper.v2.V2Reader;
@@ -27,13 +27,13 @@ import org.isopter.model.value.Result;
  * <p>R4 JSON is taken as it is. Everything else goes through HAPI, whose converters drop what R4
  * does not know: what is no longer there after a conversion is said, so that it can be carried.
  */
-public final class Sources {
+public final class DocumentSources {
 
   private final RawJson json;
   private final Limits limits;
 
   /** Makes a reader of documents within limits. */
-  public Sources(Limits limits) {
+  public DocumentSources(Limits limits) {
     this.json = new RawJson(limits);
     this.limits = limits;
   }
@@ -44,7 +44,7 @@ public final class Sources {
    * @param json the document
    * @param lost the leaves that a conversion left out, where they stood in the original
    */
-  public record Source(Raw json, List<Element> lost) {}
+  public record Source(Raw json, List<PlacedLeaf> lost) {}
 
   /** Reads a document of a release; XML is known by its first character. */
   public Result<Source> read(byte[] bytes, Release release) {
@@ -103,12 +103,12 @@ public final class Sources {
                     .map(raw -> new Source(raw, lost(original, raw, release))));
   }
 
-  private static List<Element> lost(Raw original, Raw converted, Release release) {
-    Set<Element> there = new HashSet<>(converted.leaves());
-    List<Element> lost = new ArrayList<>();
-    for (Element leaf : original.leaves()) {
+  private static List<PlacedLeaf> lost(Raw original, Raw converted, Release release) {
+    Set<PlacedLeaf> there = new HashSet<>(converted.leaves());
+    List<PlacedLeaf> lost = new ArrayList<>();
+    for (PlacedLeaf leaf : original.leaves()) {
       if (!there.contains(leaf)) {
-        lost.add(new Element("/" + release.name() + leaf.at(), leaf.value()));
+        lost.add(new PlacedLeaf("/" + release.name() + leaf.at(), leaf.value()));
       }
     }
     return lost;

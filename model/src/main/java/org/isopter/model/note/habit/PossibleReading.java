@@ -12,7 +12,7 @@ import org.apiguardian.api.API.Status;
  * @param text the item in a form that is read to the last word
  */
 @API(status = Status.STABLE)
-public record Reading(String kind, String choice, String text) {
+public record PossibleReading(String kind, String choice, String text) {
 
   /** The choice of what is the same for either order of the eyes. */
   static final String EITHER = "either order";

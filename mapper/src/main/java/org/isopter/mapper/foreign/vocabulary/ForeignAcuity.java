@@ -9,7 +9,7 @@ import org.isopter.model.value.AcuityText;
 import org.isopter.model.value.Result;
 
 /** Turns the ways in which others write an acuity into the way in which the record writes it. */
-public final class AcuityWords {
+public final class ForeignAcuity {
 
   private static final Pattern AT_DISTANCE =
       Pattern.compile(
@@ -35,7 +35,7 @@ public final class AcuityWords {
       Pattern.compile(
           "(logmar|decimal)\\s*[:=]?\\s*([+-]?\\d+(?:\\.\\d+)?)", Pattern.CASE_INSENSITIVE);
 
-  private AcuityWords() {}
+  private ForeignAcuity() {}
 
   /** Returns the acuity that a text writes, in the form that the record writes; empty for none. */
   public static Optional<String> written(String text, Habits habits) {
@@ -51,7 +51,7 @@ public final class AcuityWords {
     return low(plain, habits)
         .or(() -> notationFirst(plain))
         .or(() -> print(plain))
-        .filter(AcuityWords::readable);
+        .filter(ForeignAcuity::readable);
   }
 
   /** Returns the text as a plain keyboard writes it: other slashes, wide signs, a decimal comma. */
@@ -105,7 +105,7 @@ public final class AcuityWords {
   private static Optional<String> category(String words, Habits habits) {
     return habits
         .lowVision(words)
-        .or(() -> Optional.of(words.strip()).filter(AcuityWords::readable));
+        .or(() -> Optional.of(words.strip()).filter(ForeignAcuity::readable));
   }
 
   private static String unit(String text) {

@@ -6,7 +6,7 @@ import java.io.UncheckedIOException;
 import java.util.Properties;
 
 /** The release that the artefacts belong to. */
-public final class Release {
+public final class ProfileRelease {
 
   /** The name under which the FHIR package is installed. */
   public static final String PACKAGE = "org.isopter.fhir";
@@ -22,11 +22,11 @@ public final class Release {
   /** The day on which the artefacts were last changed. */
   public static final String DATE = PROPERTIES.getProperty("date");
 
-  private Release() {}
+  private ProfileRelease() {}
 
   private static Properties read() {
     Properties properties = new Properties();
-    try (InputStream in = Release.class.getResourceAsStream("release.properties")) {
+    try (InputStream in = ProfileRelease.class.getResourceAsStream("release.properties")) {
       properties.load(in);
     } catch (IOException unreadable) {
       throw new UncheckedIOException(unreadable);

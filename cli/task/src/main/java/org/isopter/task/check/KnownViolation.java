@@ -13,7 +13,7 @@ import org.isopter.task.input.InputDocument;
  * @param path the path in the record, with all below it; any path where it is left out
  * @param reason why it is right
  */
-public record Suppression(
+public record KnownViolation(
     String rule, Optional<String> file, Optional<String> path, String reason) {
 
   boolean covers(InputDocument item, Violation violation) {

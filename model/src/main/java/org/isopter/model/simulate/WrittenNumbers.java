@@ -6,10 +6,10 @@ import org.isopter.model.finding.Datum;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 
-/** Numbers with the digits that people write. */
-final class Numbers {
+/** WrittenNumbers with the digits that people write. */
+final class WrittenNumbers {
 
-  private Numbers() {}
+  private WrittenNumbers() {}
 
   static BigDecimal digits(double value, int scale) {
     return BigDecimal.valueOf(value).setScale(scale, RoundingMode.HALF_EVEN);

@@ -10,7 +10,7 @@ import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 
 /** Reads the values of calculations as they are written at the bedside. */
-final class Values {
+final class BedsideValues {
 
   private static final Pattern NUMBER = Pattern.compile("[+-]?\\d{1,4}(?:\\.\\d{1,4})?");
 
@@ -22,7 +22,7 @@ final class Values {
       Pattern.compile(
           "([+-]\\d{1,2}(?:\\.\\d{1,2})?)(?: DS| ?/? ?([+-]\\d{1,2}(?:\\.\\d{1,2})?) ?[xX] ?(\\d{1,3}))?");
 
-  private Values() {}
+  private BedsideValues() {}
 
   /** Returns a plain number. */
   static Result<BigDecimal> number(String text) {

@@ -3,7 +3,7 @@ package org.isopter.model.check;
 import java.util.Locale;
 
 /** In which way a record breaks a rule. */
-public enum Kind {
+public enum BreachKind {
   /** The facts cannot all be true. */
   IMPOSSIBLE,
   /** The facts speak against one another. */

@@ -8,16 +8,16 @@ import org.isopter.model.value.Site;
  * @param right that of the right eye
  * @param left that of the left eye
  */
-record Eyes(double right, double left) {
+record PerEye(double right, double left) {
 
   double of(Site eye) {
     return eye == Site.RIGHT ? right : left;
   }
 
   /** Returns two standard normal numbers whose correlation is the likeness. */
-  static Eyes alike(Draw draw, double likeness) {
+  static PerEye alike(Draw draw, double likeness) {
     double both = Math.sqrt(likeness) * draw.normal();
     double own = Math.sqrt(1 - likeness);
-    return new Eyes(both + own * draw.normal(), both + own * draw.normal());
+    return new PerEye(both + own * draw.normal(), both + own * draw.normal());
   }
 }

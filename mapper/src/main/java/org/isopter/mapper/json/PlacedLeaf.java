@@ -11,10 +11,10 @@ import java.util.List;
  *     whole
  * @param value the value
  */
-public record Element(String at, Raw value) {
+public record PlacedLeaf(String at, Raw value) {
 
   /** Adds the leaves of a value at a JSON pointer to a list, in the order of the text. */
-  public static void collect(Raw value, String at, List<Element> leaves) {
+  public static void collect(Raw value, String at, List<PlacedLeaf> leaves) {
     if (value instanceof Raw.Obj object && !object.members().isEmpty()) {
       object.members().forEach((name, child) -> collect(child, step(at, name), leaves));
     } else if (value instanceof Raw.Arr list && !list.items().isEmpty()) {
@@ -22,18 +22,20 @@ public record Element(String at, Raw value) {
         collect(list.items().get(i), at + "/" + i, leaves);
       }
     } else {
-      leaves.add(new Element(at, value));
+      leaves.add(new PlacedLeaf(at, value));
     }
   }
 
   /** Returns the members or the items, each in its place. */
-  public List<Element> children() {
-    List<Element> children = new ArrayList<>();
+  public List<PlacedLeaf> children() {
+    List<PlacedLeaf> children = new ArrayList<>();
     if (value instanceof Raw.Obj object) {
-      object.members().forEach((name, child) -> children.add(new Element(step(at, name), child)));
+      object
+          .members()
+          .forEach((name, child) -> children.add(new PlacedLeaf(step(at, name), child)));
     } else if (value instanceof Raw.Arr list) {
       for (int i = 0; i < list.items().size(); i++) {
-        children.add(new Element(at + "/" + i, list.items().get(i)));
+        children.add(new PlacedLeaf(at + "/" + i, list.items().get(i)));
       }
     }
     return children;

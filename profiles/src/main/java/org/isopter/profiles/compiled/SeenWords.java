@@ -4,15 +4,15 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /** The words for what was seen. */
-final class Words {
+final class SeenWords {
 
-  private Words() {}
+  private SeenWords() {}
 
   /** Returns what was seen; {@code nothing} where nothing was. */
   static String of(List<Item> items) {
     return items.isEmpty()
         ? "nothing"
-        : items.stream().map(Words::of).collect(Collectors.joining(", "));
+        : items.stream().map(SeenWords::of).collect(Collectors.joining(", "));
   }
 
   /** Returns an item in words. */
@@ -20,17 +20,17 @@ final class Words {
     return switch (item.type()) {
       case "Coding" -> item.text("system") + "|" + item.text("code");
       case "CodeableConcept" ->
-          item.members("coding").stream().map(Words::of).collect(Collectors.joining(" + "));
+          item.members("coding").stream().map(SeenWords::of).collect(Collectors.joining(" + "));
       case "Ratio" -> quantity(item, "numerator") + " over " + quantity(item, "denominator");
       case "Quantity" ->
           item.text("value") + " " + item.text("unit") + " (" + item.text("code") + ")";
       case "Observation.component" ->
-          item.members("code").stream().map(Words::of).collect(Collectors.joining());
+          item.members("code").stream().map(SeenWords::of).collect(Collectors.joining());
       default -> item.text().isEmpty() ? item.type() : item.text();
     };
   }
 
   private static String quantity(Item ratio, String name) {
-    return ratio.members(name).stream().map(Words::of).collect(Collectors.joining());
+    return ratio.members(name).stream().map(SeenWords::of).collect(Collectors.joining());
   }
 }

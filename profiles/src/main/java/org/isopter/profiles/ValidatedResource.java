@@ -21,14 +21,14 @@ import tools.jackson.core.JacksonException;
 import tools.jackson.databind.json.JsonMapper;
 
 /** The validated resource, looked into only where a message must show what was seen. */
-final class Document {
+final class ValidatedResource {
 
   private static final JsonMapper JSON = JsonMapper.builder().build();
   private static final FhirContext R4 = FhirContext.forR4Cached();
 
   private final Optional<IBaseResource> resource;
 
-  private Document(Optional<IBaseResource> resource) {
+  private ValidatedResource(Optional<IBaseResource> resource) {
     this.resource = resource;
   }
 
@@ -48,13 +48,13 @@ final class Document {
     return List.of(new ValidationMessage(ValidationMessage.Severity.FATAL, "", text));
   }
 
-  public static Document of(String json) {
+  public static ValidatedResource of(String json) {
     try {
       var parser = R4.newJsonParser().setParserErrorHandler(new LenientErrorHandler(false));
-      return new Document(Optional.of(parser.parseResource(json)));
+      return new ValidatedResource(Optional.of(parser.parseResource(json)));
     } catch (DataFormatException unreadable) {
       // The validator says so itself; there is only nothing to show.
-      return new Document(Optional.empty());
+      return new ValidatedResource(Optional.empty());
     }
   }
 
@@ -67,7 +67,7 @@ final class Document {
   private static List<String> evaluate(IBaseResource root, String path) {
     try {
       return R4.newFhirPath().evaluate(root, path, IBase.class).stream()
-          .map(Document::words)
+          .map(ValidatedResource::words)
           .toList();
     } catch (FHIRException | ca.uhn.fhir.fhirpath.FhirPathExecutionException unreachable) {
       return List.of();
@@ -79,7 +79,9 @@ final class Document {
       return text(coding.getSystem()) + "|" + text(coding.getCode());
     }
     if (element instanceof CodeableConcept concept) {
-      return concept.getCoding().stream().map(Document::words).collect(Collectors.joining(" + "));
+      return concept.getCoding().stream()
+          .map(ValidatedResource::words)
+          .collect(Collectors.joining(" + "));
     }
     if (element instanceof Ratio ratio) {
       return words(ratio.getNumerator()) + " over " + words(ratio.getDenominator());

@@ -9,9 +9,9 @@ import org.isopter.model.value.Concept;
 import org.isopter.model.value.Quantity;
 
 /** Small pieces of written shorthand. */
-public final class Words {
+public final class WrittenWords {
 
-  private Words() {}
+  private WrittenWords() {}
 
   /** Returns the pieces with a space between, without those that are empty. */
   public static String join(String... pieces) {

@@ -10,19 +10,19 @@ import java.util.Set;
  * @param line the line in it, from 1; 0 where the input is one document
  * @param rules the ids of the rules by which it was translated, sorted; none for what is ours
  */
-public record Origin(String source, long line, List<String> rules) {
+public record FactOrigin(String source, long line, List<String> rules) {
 
-  public Origin {
+  public FactOrigin {
     rules = List.copyOf(rules);
   }
 
   /** Returns the place of what is ours, read as it stands. */
-  public static Origin of(String source, long line) {
-    return new Origin(source, line, List.of());
+  public static FactOrigin of(String source, long line) {
+    return new FactOrigin(source, line, List.of());
   }
 
   /** Returns the place of what was translated. */
-  public static Origin of(String source, long line, Set<String> rules) {
-    return new Origin(source, line, rules.stream().sorted().toList());
+  public static FactOrigin of(String source, long line, Set<String> rules) {
+    return new FactOrigin(source, line, rules.stream().sorted().toList());
   }
 }

@@ -13,23 +13,23 @@ import org.isopter.model.value.Concept;
  *
  * @param <T> the type of the values
  */
-public final class Vocabulary<T> implements Matcher<T> {
+public final class PhraseTable<T> implements Matcher<T> {
 
   private record Row<T>(String spoken, List<String> phrase, T value) {}
 
   private final List<Row<T>> rows = new ArrayList<>();
   private final Map<T, String> written = new HashMap<>();
 
-  private Vocabulary() {}
+  private PhraseTable() {}
 
   /** Returns a vocabulary of no words. */
-  public static <T> Vocabulary<T> empty() {
-    return new Vocabulary<>();
+  public static <T> PhraseTable<T> empty() {
+    return new PhraseTable<>();
   }
 
   /** Returns a vocabulary in which each constant is called by its word. */
-  public static <E extends Enum<E> & Concept> Vocabulary<E> of(Class<E> type) {
-    Vocabulary<E> words = new Vocabulary<>();
+  public static <E extends Enum<E> & Concept> PhraseTable<E> of(Class<E> type) {
+    PhraseTable<E> words = new PhraseTable<>();
     for (E constant : type.getEnumConstants()) {
       words.say(constant, constant.word());
     }
@@ -37,7 +37,7 @@ public final class Vocabulary<T> implements Matcher<T> {
   }
 
   /** Adds phrases for a value; its first phrase is the one that is written. */
-  public Vocabulary<T> say(T value, String... phrases) {
+  public PhraseTable<T> say(T value, String... phrases) {
     for (String phrase : phrases) {
       rows.add(new Row<>(phrase, Lexer.words(phrase), value));
       written.putIfAbsent(value, phrase.replace('-', ' '));

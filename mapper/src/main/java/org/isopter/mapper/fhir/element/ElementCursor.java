@@ -16,16 +16,16 @@ import tools.jackson.databind.node.ObjectNode;
  * A place in a JSON document. Reading takes: what was understood is gone from the tree, so what
  * remains at the end is exactly what nobody understood.
  */
-public final class Cursor {
+public final class ElementCursor {
 
   private final ObjectNode node;
-  private final @Nullable Cursor parent;
+  private final @Nullable ElementCursor parent;
   private final String step;
   private final int index;
   private final List<Fault> faults;
 
-  private Cursor(
-      ObjectNode node, @Nullable Cursor parent, String step, int index, List<Fault> faults) {
+  private ElementCursor(
+      ObjectNode node, @Nullable ElementCursor parent, String step, int index, List<Fault> faults) {
     this.node = node;
     this.parent = parent;
     this.step = step;
@@ -34,8 +34,9 @@ public final class Cursor {
   }
 
   /** Returns the root of a document; faults found below it are added to the list. */
-  public static Cursor root(ObjectNode node, List<Fault> faults) {
-    return new Cursor(node, null, node.path("resourceType").asString("resource"), -1, faults);
+  public static ElementCursor root(ObjectNode node, List<Fault> faults) {
+    return new ElementCursor(
+        node, null, node.path("resourceType").asString("resource"), -1, faults);
   }
 
   /** Returns where this is, for instance {@code Bundle.entry[2].resource}. */
@@ -55,20 +56,20 @@ public final class Cursor {
   }
 
   /** Returns the object of that name; what is read from it is taken. */
-  public Optional<Cursor> object(String name) {
+  public Optional<ElementCursor> object(String name) {
     JsonNode child = node.get(name);
     if (child == null) {
       return Optional.empty();
     }
     if (child instanceof ObjectNode object) {
-      return Optional.of(new Cursor(object, this, name, -1, faults));
+      return Optional.of(new ElementCursor(object, this, name, -1, faults));
     }
     fault(name, show(child), "an object");
     return Optional.empty();
   }
 
   /** Returns the object of that name, or reports that it is missing. */
-  public Optional<Cursor> required(String name) {
+  public Optional<ElementCursor> required(String name) {
     require(name);
     return object(name);
   }
@@ -81,7 +82,7 @@ public final class Cursor {
   }
 
   /** Returns the objects of the list of that name; none where there is no such list. */
-  public List<Cursor> objects(String name) {
+  public List<ElementCursor> objects(String name) {
     JsonNode list = node.get(name);
     if (list == null) {
       return List.of();
@@ -90,10 +91,10 @@ public final class Cursor {
       fault(name, show(list), "a list");
       return List.of();
     }
-    List<Cursor> objects = new ArrayList<>(list.size());
+    List<ElementCursor> objects = new ArrayList<>(list.size());
     for (int i = 0; i < list.size(); i++) {
       if (list.get(i) instanceof ObjectNode object) {
-        objects.add(new Cursor(object, this, name, i, faults));
+        objects.add(new ElementCursor(object, this, name, i, faults));
       } else {
         fault(name + "[" + i + "]", show(list.get(i)), "an object");
       }
@@ -102,8 +103,8 @@ public final class Cursor {
   }
 
   /** Returns the only object of a list, or reports how many there are. */
-  public Optional<Cursor> only(String name) {
-    List<Cursor> objects = objects(name);
+  public Optional<ElementCursor> only(String name) {
+    List<ElementCursor> objects = objects(name);
     if (objects.size() == 1) {
       return Optional.of(objects.get(0));
     }
@@ -158,12 +159,12 @@ public final class Cursor {
   }
 
   /** Takes a text that carries no finding; reports one of another shape. */
-  public void drop(String name, Shape shape) {
+  public void drop(String name, PrimitiveForm shape) {
     shaped(name, shape);
   }
 
   /** Takes a text; reports one of another shape. */
-  public Optional<String> shaped(String name, Shape shape) {
+  public Optional<String> shaped(String name, PrimitiveForm shape) {
     Optional<String> text = text(name);
     text.filter(seen -> !shape.fits(seen))
         .ifPresent(seen -> fault(name, "\"" + seen + "\"", shape.wanted()));
