@@ -5,6 +5,7 @@ import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.apache.spark.sql.Row;
@@ -39,10 +40,10 @@ final class Known implements Serializable {
   private static final int FINDING = FINDINGS.indexOf("finding");
   private static final int VALUE = FINDINGS.indexOf("value");
 
-  private final List<TreeSet<String>> traits = sets(TRAITS.size());
+  private final List<Set<String>> traits = sets(TRAITS.size());
   private final TreeSet<LocalDateTime> times = new TreeSet<>();
   private final TreeSet<String> refractions = new TreeSet<>();
-  private final List<TreeSet<String>> found = sets(RiskReport.SENSITIVE.size());
+  private final List<Set<String>> found = sets(RiskReport.SENSITIVE.size());
 
   private Known() {}
 
@@ -50,8 +51,8 @@ final class Known implements Serializable {
     return table.columns().stream().<String>map(Column::name).toList();
   }
 
-  private static List<TreeSet<String>> sets(int count) {
-    return new ArrayList<>(Stream.generate(() -> new TreeSet<String>()).limit(count).toList());
+  private static List<Set<String>> sets(int count) {
+    return new ArrayList<>(Stream.<Set<String>>generate(TreeSet::new).limit(count).toList());
   }
 
   /** Returns the person of a row of the wide or of the long table. */

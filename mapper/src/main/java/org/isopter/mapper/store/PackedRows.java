@@ -5,6 +5,7 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import java.nio.ByteBuffer;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
+import java.time.temporal.ChronoField;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -13,18 +14,43 @@ import java.util.Map;
 /**
  * The rows of one examination in one table, packed: each different value once, and each row by the
  * numbers of its values.
- *
- * @param key the bytes by which examinations are in their order
- * @param bytes the rows in their order
- * @param count how many rows they are
  */
-public record PackedRows(byte[] key, byte[] bytes, int count) {
+public final class PackedRows {
 
   private static final int TEXT = 0;
   private static final int NUMBER = 1;
   private static final int INTEGER = 2;
   private static final int TRUTH = 3;
   private static final int TIME = 4;
+
+  private final byte[] key;
+  private final byte[] bytes;
+  private final int count;
+
+  /**
+   * Holds rows that are packed.
+   *
+   * @param key the bytes by which examinations are in their order
+   * @param bytes the rows in their order
+   * @param count how many rows they are
+   */
+  PackedRows(byte[] key, byte[] bytes, int count) {
+    this.key = key;
+    this.bytes = bytes;
+    this.count = count;
+  }
+
+  byte[] key() {
+    return key;
+  }
+
+  byte[] bytes() {
+    return bytes;
+  }
+
+  int count() {
+    return count;
+  }
 
   /** Packs the rows of one examination, of which there is at least one. */
   static PackedRows of(RowOrder order, List<SparseRow> rows) {
@@ -73,7 +99,7 @@ public record PackedRows(byte[] key, byte[] bytes, int count) {
     } else if (value instanceof LocalDateTime time) {
       out.number(TIME);
       out.put(time.toEpochSecond(ZoneOffset.UTC));
-      out.number(time.getNano());
+      out.number(time.get(ChronoField.NANO_OF_SECOND));
     } else {
       throw new IllegalArgumentException("no column holds a " + value.getClass());
     }

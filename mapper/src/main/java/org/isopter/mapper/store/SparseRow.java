@@ -8,11 +8,30 @@ import java.util.Optional;
 /**
  * A row of a table by its cells that are not empty: few of the columns of the wide table are
  * filled.
- *
- * @param columns the numbers of the columns, from 0, ascending
- * @param values their values, as {@link org.isopter.mapper.table.Kind} says
  */
-record SparseRow(int[] columns, Object[] values) {
+final class SparseRow {
+
+  private final int[] columns;
+  private final Object[] values;
+
+  /**
+   * Holds the cells of a row.
+   *
+   * @param columns the numbers of the columns, from 0, ascending
+   * @param values their values, as {@link org.isopter.mapper.table.Kind} says
+   */
+  SparseRow(int[] columns, Object[] values) {
+    this.columns = columns;
+    this.values = values;
+  }
+
+  int[] columns() {
+    return columns;
+  }
+
+  Object[] values() {
+    return values;
+  }
 
   static SparseRow of(List<Optional<?>> cells) {
     int[] columns = new int[cells.size()];

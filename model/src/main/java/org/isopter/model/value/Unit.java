@@ -41,7 +41,7 @@ public record Unit(String ucum, String text) {
   /** Returns true for a UCUM code of this unit: its own, or 1 for a number with an annotation. */
   public boolean isCoded(String code) {
     boolean annotated = ucum.startsWith("{") && ucum.endsWith("}");
-    return ucum.equals(code) || annotated && code.equals("1");
+    return ucum.equals(code) || (annotated && code.equals("1"));
   }
 
   /** Returns the text as the unit of a FHIR quantity: the UCUM code where people write nothing. */

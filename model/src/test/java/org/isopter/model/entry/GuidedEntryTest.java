@@ -49,7 +49,7 @@ class GuidedEntryTest {
       String title = step.question().title();
       for (String example : step.question().example().split(", or ", -1)) {
         GuidedEntry one = new GuidedEntry(HEADER, NoteReader.performed(DAY));
-        for (int i = 0; !one.label().equals(title); i++) {
+        while (!one.label().equals(title)) {
           one.enter("");
         }
         one.enter(example);

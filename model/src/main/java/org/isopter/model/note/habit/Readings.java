@@ -143,8 +143,20 @@ public final class Readings {
     if (found.find()) {
       String left = found.replaceAll("red sat");
       add("red", "left", left);
-      add("red", "lost", SHARE.matcher(left).replaceAll(share -> rest(share.group(1)) + "%"));
+      add("red", "lost", lost(left));
     }
+  }
+
+  /** Returns the words with the rest of each percentage in its place. */
+  private static String lost(String left) {
+    Matcher share = SHARE.matcher(left);
+    StringBuilder words = new StringBuilder();
+    int from = 0;
+    while (share.find()) {
+      words.append(left, from, share.start()).append(rest(share.group(1))).append('%');
+      from = share.end();
+    }
+    return words.append(left, from, left.length()).toString();
   }
 
   private static int rest(String share) {
