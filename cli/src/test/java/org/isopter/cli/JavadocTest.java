@@ -108,8 +108,8 @@ class JavadocTest {
       boolean open =
           type.getModifiers().getFlags().contains(Modifier.PUBLIC)
               || type.getKind() == Tree.Kind.INTERFACE
-              || getCurrentPath().getParentPath().getLeaf() instanceof ClassTree outer
-                  && outer.getKind() == Tree.Kind.INTERFACE;
+              || (getCurrentPath().getParentPath().getLeaf() instanceof ClassTree outer
+                  && outer.getKind() == Tree.Kind.INTERFACE);
       return open ? super.visitClass(type, unit) : null;
     }
 

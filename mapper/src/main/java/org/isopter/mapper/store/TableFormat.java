@@ -4,7 +4,7 @@ import java.util.Locale;
 
 /** The file formats of tables. */
 public enum TableFormat {
-  PARQUET("(FORMAT parquet, COMPRESSION zstd, ROW_GROUP_SIZE 8192)"),
+  PARQUET(parquet(8192)),
   CSV("(FORMAT csv, HEADER true)"),
   NDJSON("(FORMAT json)");
 
@@ -12,6 +12,11 @@ public enum TableFormat {
 
   TableFormat(String options) {
     this.options = options;
+  }
+
+  /** Returns the options of a file in Parquet with so many rows in a group. */
+  static String parquet(int rows) {
+    return "(FORMAT parquet, COMPRESSION zstd, ROW_GROUP_SIZE " + rows + ")";
   }
 
   /** Returns the ending of file names, without the dot. */

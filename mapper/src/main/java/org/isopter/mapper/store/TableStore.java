@@ -26,8 +26,13 @@ import org.isopter.mapper.table.Table;
  */
 public final class TableStore implements AutoCloseable {
 
-  /** Ample for both tables; the rest of a pool of any size lies on disk. */
-  private static final String MEMORY = "400MB";
+  /** Ample for the rows of a group, every cell filled; the rest of a pool lies on disk. */
+  private static final String MEMORY = "800MB";
+
+  /** Columns beyond which the rows of a group are few: the writer holds all their cells. */
+  private static final int WIDE = 200;
+
+  private static final int WIDE_GROUP = 2048;
 
   private static final String POOL = "pool";
 
@@ -129,9 +134,12 @@ public final class TableStore implements AutoCloseable {
     try (DuckDBTableFunctionBuilder function = DuckDBFunctions.tableFunction()) {
       function.withName(feed).withFunction(new RowFeed(table, rows)).register(connection);
     }
-    execute(
-        "COPY (FROM %s()) TO %s %s"
-            .formatted(feed, text(to.toString()), TableFormat.PARQUET.options()));
+    execute("COPY (FROM %s()) TO %s %s".formatted(feed, text(to.toString()), parquet(table)));
+  }
+
+  private static String parquet(Table<?> table) {
+    boolean wide = table.columns().size() > WIDE;
+    return TableFormat.parquet(wide ? WIDE_GROUP : GROUP);
   }
 
   /**
