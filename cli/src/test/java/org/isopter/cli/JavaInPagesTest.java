@@ -9,7 +9,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.isopter.model.value.Quantity;
+import org.isopter.model.exam.Seen;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -38,8 +38,8 @@ class JavaInPagesTest {
     Class<?> type = JavaBlocks.compiled("Block", source, temp);
     String yaml = Files.readString(Path.of("docs/demo/02-net-mender.yaml"), UTF_8);
     Object first = type.getMethod("run", String.class).invoke(null, yaml);
-    Quantity pressure = (Quantity) ((Optional<?>) first).orElseThrow();
-    assertEquals("13 mmHg", pressure.toString());
+    Seen<?> pressure = (Seen<?>) ((Optional<?>) first).orElseThrow();
+    assertEquals("13 mmHg", pressure.value().toString());
   }
 
   @Test
