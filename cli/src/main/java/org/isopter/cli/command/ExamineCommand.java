@@ -26,7 +26,7 @@ import picocli.CommandLine.Option;
     footer = {
       "",
       "Examples:",
-      "  isopter examine --subject p-1 --output target/visit --typed docs/normal-examination.txt"
+      "  isopter examine --subject p-1 --output target/n --replace --typed docs/normal-examination.txt"
     })
 public final class ExamineCommand extends TaskCommand {
   @Mixin private final HeaderOptions header = new HeaderOptions();
