@@ -5,19 +5,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import org.isopter.mapper.hl7.Hl7Number;
+import org.isopter.mapper.hl7.Hl7Time;
 import org.isopter.mapper.json.Raw;
 
 /** The data types of HL7 version 3 as those of FHIR, their digits as they are. */
 final class CdaValue {
-
-  /** Digits of a number; FHIR writes neither a plus sign nor leading zeros. */
-  private static final Pattern NUMBER = Pattern.compile("\\+?(-?)0*(\\d+(?:\\.\\d+)?)");
-
-  private static final Pattern TIME =
-      Pattern.compile(
-          "(\\d{4})(?:(\\d{2})(?:(\\d{2})(?:(\\d{2})(\\d{2})(\\d{2})?(\\.\\d+)?([+-]\\d{4})?)?)?)?");
 
   private static final Map<String, String> ABSENT =
       Map.of(
@@ -119,31 +112,12 @@ final class CdaValue {
   }
 
   private static Optional<Raw.Leaf> number(CdaNode value) {
-    return value
-        .attribute("value")
-        .map(NUMBER::matcher)
-        .filter(Matcher::matches)
-        .map(number -> new Raw.Leaf(Raw.Kind.NUMBER, number.group(1) + number.group(2)));
+    return value.attribute("value").flatMap(Hl7Number::of);
   }
 
   /** Returns a time as FHIR writes it: as exact as it is, and with the offset that it has. */
   static Optional<String> time(CdaNode time) {
-    return time.attribute("value").map(TIME::matcher).filter(Matcher::matches).map(CdaValue::time);
-  }
-
-  private static String time(Matcher parts) {
-    StringBuilder text = new StringBuilder(parts.group(1));
-    for (int i = 2; i <= 3 && parts.group(i) != null; i++) {
-      text.append('-').append(parts.group(i));
-    }
-    String offset = parts.group(8);
-    if (parts.group(4) != null && offset != null) {
-      String seconds = parts.group(6) == null ? "00" : parts.group(6);
-      text.append('T').append(parts.group(4)).append(':').append(parts.group(5));
-      text.append(':').append(seconds).append(parts.group(7) == null ? "" : parts.group(7));
-      text.append(offset, 0, 3).append(':').append(offset, 3, 5);
-    }
-    return text.toString();
+    return time.attribute("value").flatMap(Hl7Time::version3).map(Hl7Time::text);
   }
 
   static Raw.Obj object(String name, Raw value) {

@@ -8,10 +8,8 @@ import java.io.RandomAccessFile;
 import java.net.URI;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
-import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -20,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.isopter.mapper.io.OwnerFile;
 import org.isopter.mapper.io.UnwritableException;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
@@ -93,12 +92,7 @@ public final class Journal implements Closeable {
     if (folder != null) {
       Files.createDirectories(folder);
     }
-    if (FileSystems.getDefault().supportedFileAttributeViews().contains("posix")) {
-      Files.createFile(
-          file, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
-    } else {
-      Files.createFile(file);
-    }
+    OwnerFile.create(file);
   }
 
   private void lock(RandomAccessFile open) throws IOException {

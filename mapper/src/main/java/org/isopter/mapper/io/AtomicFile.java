@@ -6,10 +6,8 @@ import java.io.BufferedOutputStream;
 import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermissions;
 
 /** A file that appears under its name only when it is complete. */
 public final class AtomicFile extends FilterOutputStream {
@@ -46,20 +44,12 @@ public final class AtomicFile extends FilterOutputStream {
       Path real = Files.exists(target) ? target.toRealPath() : target.toAbsolutePath();
       Path aside = aside(real);
       if (forOwner && !aside.equals(real)) {
-        createForOwner(aside);
+        OwnerFile.create(aside);
       }
       OutputStream out = new BufferedOutputStream(Files.newOutputStream(aside), 1 << 16);
       return new AtomicFile(real, aside, out);
     } catch (IOException failed) {
       throw new UnwritableException(target.toString(), failed);
-    }
-  }
-
-  private static void createForOwner(Path aside) throws IOException {
-    if (FileSystems.getDefault().supportedFileAttributeViews().contains("posix")) {
-      Files.createFile(
-          aside,
-          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
     }
   }
 

@@ -101,7 +101,7 @@ final class RunFiles implements AutoCloseable {
 
   void bundle(Optional<String> bundle) throws SQLException {
     if (bundles.isPresent() && bundle.isPresent()) {
-      bundles.get().add(List.of(bundle));
+      bundles.get().add(bundle.get());
     }
   }
 

@@ -40,7 +40,8 @@ final class RowFeed implements DuckDBTableFunction<Table<?>, Object, Object> {
     return table;
   }
 
-  private static DuckDBColumnType type(Kind kind) {
+  /** Returns the type of the cells of a kind; its name is that of SQL. */
+  static DuckDBColumnType type(Kind kind) {
     return switch (kind) {
       case TEXT -> DuckDBColumnType.VARCHAR;
       case NUMBER -> DuckDBColumnType.DOUBLE;

@@ -97,19 +97,6 @@ public final class TableStore implements AutoCloseable {
   }
 
   /**
-   * Makes a table and returns what puts rows into it.
-   *
-   * @throws SQLException when the database refuses it, for instance for a full disk
-   */
-  public <R> Appender create(Table<R> table) throws SQLException {
-    List<String> columns = new ArrayList<>();
-    table.columns().forEach(column -> columns.add(name(column.name()) + " " + type(column)));
-    execute("CREATE TABLE " + name(table.name()) + " (" + String.join(", ", columns) + ")");
-    return new Appender(
-        connection.createAppender(POOL, DuckDBConnection.DEFAULT_SCHEMA, table.name()));
-  }
-
-  /**
    * Begins to fill tables: until it is ended, whole groups of rows go straight to their place.
    *
    * @throws SQLException when the database refuses it, for instance for a full disk
@@ -207,15 +194,6 @@ public final class TableStore implements AutoCloseable {
   }
 
   /**
-   * Returns how many rows a table has.
-   *
-   * @throws SQLException when the database refuses it, for instance for a full disk
-   */
-  public long count(String table) throws SQLException {
-    return (Long) ask("SELECT count(*) FROM " + name(table)).get(0).get(0).orElse(0L);
-  }
-
-  /**
    * Returns the rows of a question.
    *
    * @throws SQLException when the database refuses it, for instance for a full disk
@@ -289,14 +267,7 @@ public final class TableStore implements AutoCloseable {
 
   /** Returns the type of a column in SQL. */
   public static String type(Column<?> column) {
-    Kind kind = column.kind();
-    return switch (kind) {
-      case TEXT -> "VARCHAR";
-      case NUMBER -> "DOUBLE";
-      case INTEGER -> "BIGINT";
-      case TRUTH -> "BOOLEAN";
-      case TIME -> "TIMESTAMP";
-    };
+    return RowFeed.type(column.kind()).name();
   }
 
   @Override

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.isopter.mapper.hl7.Hl7Number;
 import org.isopter.mapper.json.Raw;
 
 /**
@@ -119,7 +120,7 @@ final class V2Observation {
   private Optional<Map.Entry<String, Raw>> value(String text) {
     return switch (segment.raw(2)) {
       case "NM" ->
-          V2Values.number(text)
+          Hl7Number.of(text)
               .map(number -> Map.entry("valueQuantity", V2Values.quantity(number, segment, UNIT)));
       case "ST", "TX", "FT" -> Optional.of(Map.entry("valueString", withUnit(text)));
       case "CWE", "CE", "CNE", "CF" ->
@@ -142,8 +143,8 @@ final class V2Observation {
   private Optional<Map.Entry<String, Raw>> structured(String text) {
     String sign = segment.component(text, 1);
     String mark = segment.component(text, 3);
-    Optional<Raw.Leaf> first = V2Values.number(segment.component(text, 2));
-    Optional<Raw.Leaf> second = V2Values.number(segment.component(text, 4));
+    Optional<Raw.Leaf> first = Hl7Number.of(segment.component(text, 2));
+    Optional<Raw.Leaf> second = Hl7Number.of(segment.component(text, 4));
     if (first.isPresent() && second.isPresent() && sign.isEmpty() && mark.equals("/")) {
       Raw.Obj ratio =
           V2Values.object("numerator", V2Values.quantity(first.get(), segment, UNIT))

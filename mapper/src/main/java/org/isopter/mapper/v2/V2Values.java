@@ -5,17 +5,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import org.isopter.mapper.hl7.Hl7Time;
 import org.isopter.mapper.json.Raw;
 
 /** The data types of HL7 version 2 as those of FHIR, by HL7's map from the one to the other. */
 final class V2Values {
-
-  private static final Pattern NUMBER = Pattern.compile("\\+?(-?)0*(\\d+(?:\\.\\d+)?)");
-  private static final Pattern TIME =
-      Pattern.compile(
-          "(\\d{4})(?:(\\d{2})(?:(\\d{2})(?:(\\d{2})(\\d{2})(\\d{2})?(\\.\\d+)?)?)?)?([+-]\\d{4})?");
 
   /** Names of code systems (HL7 table 0396). */
   private static final Map<String, String> SYSTEMS =
@@ -86,13 +80,6 @@ final class V2Values {
     return id.isEmpty() ? Optional.empty() : Optional.of(new Raw.Obj(identifier));
   }
 
-  /** Returns a number with the digits that it has. */
-  static Optional<Raw.Leaf> number(String text) {
-    return Optional.of(NUMBER.matcher(text))
-        .filter(Matcher::matches)
-        .map(number -> new Raw.Leaf(Raw.Kind.NUMBER, number.group(1) + number.group(2)));
-  }
-
   /** Returns a quantity in the unit of a field; a unit without a system is a text. */
   static Raw.Obj quantity(Raw.Leaf number, V2Segment segment, int unit) {
     Raw.Obj amount = object("value", number);
@@ -109,8 +96,7 @@ final class V2Values {
 
   /** Returns the offset of a time; empty where it has none. */
   static String offset(String text) {
-    Matcher parts = TIME.matcher(text);
-    return parts.matches() && parts.group(8) != null ? parts.group(8) : "";
+    return Hl7Time.version2(text).map(Hl7Time::offset).orElse("");
   }
 
   /**
@@ -118,22 +104,6 @@ final class V2Values {
    * either, the day.
    */
   static Optional<String> time(String text, String usual) {
-    Matcher parts = TIME.matcher(text);
-    if (!parts.matches()) {
-      return Optional.empty();
-    }
-    StringBuilder time = new StringBuilder(parts.group(1));
-    for (int i = 2; i <= 3 && parts.group(i) != null; i++) {
-      time.append('-').append(parts.group(i));
-    }
-    String own = offset(text);
-    String offset = own.isEmpty() ? usual : own;
-    if (parts.group(4) != null && !offset.isEmpty()) {
-      String seconds = parts.group(6) == null ? "00" : parts.group(6);
-      time.append('T').append(parts.group(4)).append(':').append(parts.group(5));
-      time.append(':').append(seconds).append(parts.group(7) == null ? "" : parts.group(7));
-      time.append(offset, 0, 3).append(':').append(offset, 3, 5);
-    }
-    return Optional.of(time.toString());
+    return Hl7Time.version2(text).map(time -> time.text(usual));
   }
 }

@@ -1,17 +1,15 @@
 package org.isopter.model.clinical;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.stream.Collector;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.isopter.model.Goldens;
 import org.junit.jupiter.api.Test;
 
 /** Keeps the page of check tables current; {@code -Dgolden=update} writes it anew. */
@@ -35,11 +33,7 @@ class ChecksPageTest {
 
   @Test
   void isCurrent() throws IOException {
-    String page = page();
-    if (System.getProperty("golden", "").equals("update")) {
-      Files.writeString(PAGE, page, StandardCharsets.UTF_8);
-    }
-    assertEquals(page, Files.readString(PAGE, StandardCharsets.UTF_8));
+    Goldens.check(PAGE, page());
   }
 
   @Test

@@ -1,14 +1,11 @@
 package org.isopter.model.simulate;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
-
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.isopter.model.Goldens;
 import org.isopter.model.value.Absence;
 import org.junit.jupiter.api.Test;
 
@@ -40,11 +37,7 @@ class GeneratedCohortPageTest {
 
   @Test
   void isCurrent() throws IOException {
-    String page = page();
-    if (System.getProperty("golden", "").equals("update")) {
-      Files.writeString(PAGE, page, StandardCharsets.UTF_8);
-    }
-    assertEquals(page, Files.readString(PAGE, StandardCharsets.UTF_8));
+    Goldens.check(PAGE, page());
   }
 
   private static String page() {

@@ -1,12 +1,10 @@
 package org.isopter.model.text;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -18,6 +16,7 @@ import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
+import org.isopter.model.Goldens;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.ExamSampler;
 import org.isopter.model.exam.Fact;
@@ -55,11 +54,7 @@ class EverySentenceTest {
       sentences(finding).forEach(words -> lines.add("  " + words));
     }
     String text = String.join("\n", lines) + "\n";
-    if ("update".equals(System.getProperty("golden"))) {
-      Files.createDirectories(GOLDEN.getParent());
-      Files.writeString(GOLDEN, text, UTF_8);
-    }
-    assertEquals(Files.readString(GOLDEN, UTF_8), text);
+    Goldens.check(GOLDEN, text);
   }
 
   @Test

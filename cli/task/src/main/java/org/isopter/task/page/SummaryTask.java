@@ -1,7 +1,6 @@
 package org.isopter.task.page;
 
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import org.isopter.model.drawing.SeenBy;
 import org.isopter.model.exam.Exam;
@@ -108,7 +107,7 @@ public final class SummaryTask {
       log.data().println(to.put(item, form.bytes(page)));
       log.accept(item.position());
     } catch (FaultException unprintable) {
-      log.refuseFor(item.position(), List.copyOf(unprintable.faults()));
+      log.refuseFor(item.position(), unprintable.faults());
     }
   }
 }

@@ -1,16 +1,13 @@
 package org.isopter.model.clinical.pupil;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
-
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.isopter.model.Goldens;
 import org.isopter.model.value.Site;
 import org.junit.jupiter.api.Test;
 
@@ -45,11 +42,7 @@ class PupilCausesPageTest {
 
   @Test
   void isCurrent() throws IOException {
-    String page = page();
-    if (System.getProperty("golden", "").equals("update")) {
-      Files.writeString(PAGE, page, StandardCharsets.UTF_8);
-    }
-    assertEquals(page, Files.readString(PAGE, StandardCharsets.UTF_8));
+    Goldens.check(PAGE, page());
   }
 
   private static String page() {
