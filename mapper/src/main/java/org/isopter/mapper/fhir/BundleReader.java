@@ -65,11 +65,10 @@ final class BundleReader {
             .map(FrameReader::provenance)
             .flatMap(Optional::stream)
             .findFirst();
-    Optional<Header> header = FrameReader.header(panel, amends);
+    Optional<Header> header = new PanelDraft(panel).header(amends);
     if (header.isEmpty()) {
       return Optional.empty();
     }
-    FrameReader.panel(panel);
     FrameReader.bundle(bundle, header.get());
     of("DiagnosticReport").forEach(report -> FrameReader.report(report, header.get()));
     of("Composition").forEach(document -> FrameReader.composition(document, header.get()));

@@ -8,7 +8,6 @@ import java.util.function.Function;
 import org.isopter.mapper.fhir.element.Codings;
 import org.isopter.mapper.fhir.element.DatumReader;
 import org.isopter.mapper.fhir.element.ElementCursor;
-import org.isopter.mapper.fhir.element.FrameCodes;
 import org.isopter.mapper.fhir.element.Ids;
 import org.isopter.mapper.fhir.element.People;
 import org.isopter.mapper.fhir.element.Transport;
@@ -99,9 +98,7 @@ final class DerivedReader {
 
   private void frame(ElementCursor observation) {
     observation.expect("status", exam.header().status().word());
-    observation
-        .only("category")
-        .ifPresent(category -> Codings.expectAll(category, List.of(FrameCodes.CATEGORY)));
+    ObservationReader.category(observation);
     observation
         .required("code")
         .ifPresent(
@@ -110,7 +107,7 @@ final class DerivedReader {
               code.text("text");
             });
     People.expectPeople(observation, exam.header());
-    observation.expect("effectiveDateTime", Frame.time(exam.header().performed()));
+    observation.expect(Frame.EFFECTIVE, Frame.time(exam.header().performed()));
   }
 
   private static void texts(ElementCursor observation) {

@@ -5,11 +5,12 @@ import java.io.StringWriter;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import org.isopter.mapper.fhir.element.FrameCodes;
 import org.isopter.mapper.fhir.element.GeneratorSink;
 import org.isopter.mapper.fhir.element.Json;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.value.Code;
+import org.isopter.model.wire.BaseElements;
 import tools.jackson.core.JsonGenerator;
 import tools.jackson.core.ObjectWriteContext;
 import tools.jackson.core.StreamWriteFeature;
@@ -24,7 +25,7 @@ import tools.jackson.core.util.DefaultPrettyPrinter;
 public final class FhirWriter {
 
   /** The codes of other systems that stand around the findings. */
-  public static final List<Code> FRAME_CODES = List.of(FrameCodes.CATEGORY, FrameCodes.ASSEMBLER);
+  public static final List<Code> FRAME_CODES = List.of(BaseElements.EXAM, ExamCodes.ASSEMBLER);
 
   private static final JsonFactory FACTORY =
       JsonFactory.builder()

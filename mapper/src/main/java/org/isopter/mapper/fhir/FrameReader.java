@@ -1,6 +1,5 @@
 package org.isopter.mapper.fhir;
 
-import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.fhir.element.Codings;
@@ -9,81 +8,15 @@ import org.isopter.mapper.fhir.element.FrameCodes;
 import org.isopter.mapper.fhir.element.People;
 import org.isopter.mapper.fhir.element.PrimitiveForm;
 import org.isopter.mapper.fhir.element.Transport;
-import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
-import org.isopter.model.exam.Setting;
-import org.isopter.model.exam.Status;
 
-/** Takes the resources around the findings and makes the header of them. */
+/** Takes the resources around panel and findings. */
 final class FrameReader {
 
   private FrameReader() {}
-
-  /**
-   * Takes the header from the panel, apart from what it says once more of every resource.
-   *
-   * @param provenance the record that the provenance says is replaced
-   */
-  static Optional<Header> header(ElementCursor panel, Optional<Identifier> provenance) {
-    Optional<Identifier> amends = amends(panel, provenance);
-    Optional<Identifier> id = panel.only("identifier").flatMap(People::record);
-    Optional<Status> status = status(panel);
-    Optional<Party> subject =
-        panel.required("subject").flatMap(reference -> People.party(reference, "Patient"));
-    Optional<Party> performer =
-        panel.objects("performer").stream()
-            .findFirst()
-            .flatMap(reference -> People.party(reference, "Practitioner"));
-    Optional<OffsetDateTime> performed = People.time(panel, "effectiveDateTime");
-    HeaderComponents components = new HeaderComponents(panel);
-    Optional<Setting> setting = components.setting();
-    Demographics demographics = components.demographics();
-    Optional<String> remark = remark(panel);
-    if (id.isEmpty() || status.isEmpty() || subject.isEmpty() || performed.isEmpty()) {
-      return Optional.empty();
-    }
-    return People.fitting(
-        panel,
-        () ->
-            new Header(
-                id.get(),
-                subject.get(),
-                demographics,
-                performer,
-                performed.get(),
-                status.get(),
-                setting,
-                amends,
-                remark));
-  }
-
-  private static Optional<Identifier> amends(ElementCursor panel, Optional<Identifier> provenance) {
-    Optional<Identifier> stated = Replaced.take(panel);
-    if (stated.isPresent() && provenance.isPresent() && !stated.equals(provenance)) {
-      String wanted = "as in the provenance, " + provenance.get();
-      panel.fault("extension", "replaces " + stated.get(), wanted);
-    }
-    return stated.or(() -> provenance);
-  }
-
-  /** Takes the rest of the panel, which must be what the header implies. */
-  static void panel(ElementCursor panel) {
-    Transport.resource(panel);
-    ObservationReader.profile(panel, ExamCodes.PANEL.code());
-    panel
-        .only("category")
-        .ifPresent(category -> Codings.expectAll(category, List.of(FrameCodes.CATEGORY)));
-    panel
-        .required("code")
-        .ifPresent(
-            code -> {
-              Codings.expectAll(code, List.of(ExamCodes.PANEL));
-              code.expect("text", ExamCodes.PANEL.display());
-            });
-  }
 
   static void report(ElementCursor report, Header header) {
     Transport.resource(report);
@@ -91,7 +24,7 @@ final class FrameReader {
     report.expect("status", header.status().word());
     Codings.expect(report, "code", ExamCodes.REPORT);
     People.expectPeople(report, header);
-    report.expect("effectiveDateTime", Frame.time(header.performed()));
+    report.expect(Frame.EFFECTIVE, Frame.time(header.performed()));
   }
 
   static void composition(ElementCursor composition, Header header) {
@@ -132,7 +65,7 @@ final class FrameReader {
   }
 
   private static void agent(ElementCursor agent) {
-    Codings.expect(agent, "type", FrameCodes.ASSEMBLER);
+    Codings.expect(agent, "type", ExamCodes.ASSEMBLER);
     agent.required("who").ifPresent(FrameReader::software);
   }
 
@@ -184,24 +117,5 @@ final class FrameReader {
         .filter(seen -> !seen.equals(header.id()))
         .flatMap(seen -> identifier)
         .ifPresent(cursor -> cursor.fault("", "another record's", header.id().toString()));
-  }
-
-  private static Optional<Status> status(ElementCursor panel) {
-    String word = panel.text("status").orElse("nothing");
-    Optional<Status> status = Status.of(word);
-    if (status.isEmpty()) {
-      List<String> words = java.util.Arrays.stream(Status.values()).map(Status::word).toList();
-      panel.fault("status", word, "one of " + words);
-    }
-    return status;
-  }
-
-  private static Optional<String> remark(ElementCursor panel) {
-    List<String> remarks = ObservationReader.remarks(panel);
-    if (remarks.size() > 1) {
-      // A record has one remark on the whole; a second must not be lost.
-      panel.fault("note", remarks.size() + " notes", "at most one");
-    }
-    return remarks.stream().findFirst();
   }
 }

@@ -10,6 +10,7 @@ import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Header;
+import org.isopter.model.wire.ObservationMember;
 
 /** Writes the resources around the findings: panel, report, provenance and composition. */
 final class FrameWriter {
@@ -37,21 +38,33 @@ final class FrameWriter {
     ObservationWriter.profile(json, ExamCodes.PANEL.code());
     json.narrative(Narrative.of(exam));
     Replaced.write(json, header);
-    recordIdentifiers();
-    json.text("status", header.status().word());
-    ObservationWriter.category(json);
-    json.object(
-        "code",
-        () -> {
-          json.codings(List.of(ExamCodes.PANEL));
-          json.text("text", ExamCodes.PANEL.display());
-        });
-    Frame.people(json, header, header.performed());
-    ObservationWriter.notes(json, header.remark().stream().toList());
-    if (!members.isEmpty()) {
-      references("hasMember", members);
+    for (ObservationMember member : ObservationMember.all()) {
+      content(member, members).run();
     }
-    HeaderComponents.write(json, header);
+  }
+
+  /** Returns what writes a member of the panel, where the header has something to say there. */
+  private Runnable content(ObservationMember member, List<String> members) {
+    String name = member.label();
+    return switch (member) {
+      case MODIFIER_EXTENSION, FOCUS, VALUE, ABSENT_REASON, BODY_SITE, METHOD, SPECIMEN, DEVICE ->
+          () -> {};
+      case IDENTIFIER -> this::recordIdentifiers;
+      case STATUS -> () -> json.text(name, header.status().word());
+      case CATEGORY -> () -> ObservationWriter.category(json);
+      case CODE -> () -> json.object(name, this::panelCode);
+      case SUBJECT -> () -> Frame.subject(json, header);
+      case EFFECTIVE -> () -> Frame.effective(json, header.performed());
+      case PERFORMER -> () -> Frame.performer(json, header);
+      case NOTE -> () -> ObservationWriter.notes(json, header.remark().stream().toList());
+      case HAS_MEMBER -> members.isEmpty() ? () -> {} : () -> references(name, members);
+      case COMPONENT -> () -> HeaderComponents.write(json, header);
+    };
+  }
+
+  private void panelCode() {
+    json.codings(List.of(ExamCodes.PANEL));
+    json.text("text", ExamCodes.PANEL.display());
   }
 
   void report(Optional<String> id, String panel) {
@@ -73,7 +86,7 @@ final class FrameWriter {
     json.single(
         "agent",
         () -> {
-          json.object("type", () -> json.codings(List.of(FrameCodes.ASSEMBLER)));
+          json.object("type", () -> json.codings(List.of(ExamCodes.ASSEMBLER)));
           json.object("who", () -> software(json));
         });
     if (hash.isPresent() || header.amends().isPresent()) {

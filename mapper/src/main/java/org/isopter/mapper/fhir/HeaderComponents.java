@@ -16,18 +16,18 @@ import org.isopter.model.exam.Demographics;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Setting;
-import org.isopter.model.finding.Answers;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.finding.Part;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Result;
+import org.isopter.model.wire.ExaminationElements;
+import org.isopter.model.wire.ObservationMember;
+import org.isopter.model.wire.ValueType;
 
 /** The components of the panel: where it took place, and the person's age and sex. */
 final class HeaderComponents {
-
-  private static final Answers SETTINGS = Answers.of(Setting.class);
 
   private static final List<String> KNOWN =
       Stream.concat(
@@ -42,7 +42,7 @@ final class HeaderComponents {
   /** Finds the components of a panel; those that no header has are reported. */
   HeaderComponents(ElementCursor panel) {
     this.panel = panel;
-    panel.objects("component").forEach(this::index);
+    panel.objects(ObservationMember.COMPONENT.label()).forEach(this::index);
   }
 
   /** Writes what the header states of them. */
@@ -52,7 +52,7 @@ final class HeaderComponents {
       return;
     }
     json.list(
-        "component",
+        ObservationMember.COMPONENT.label(),
         () -> {
           header.setting().ifPresent(at -> write(json, ExamCodes.SETTING, new Datum.Coded(at)));
           for (Part<?, ?> part : Demographics.LAYOUT.commonParts()) {
@@ -74,7 +74,8 @@ final class HeaderComponents {
   /** Takes the setting. */
   Optional<Setting> setting() {
     return component(ExamCodes.SETTING)
-        .flatMap(found -> Codings.oneOf(found, "valueCodeableConcept", SETTINGS))
+        .flatMap(
+            found -> Codings.oneOf(found, ValueType.CONCEPT.member(), ExaminationElements.SETTINGS))
         .map(Setting.class::cast);
   }
 

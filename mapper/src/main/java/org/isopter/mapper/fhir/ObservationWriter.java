@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.isopter.mapper.fhir.element.DatumWriter;
-import org.isopter.mapper.fhir.element.FrameCodes;
 import org.isopter.mapper.fhir.element.Ids;
 import org.isopter.mapper.fhir.element.Json;
 import org.isopter.mapper.fhir.element.Narrative;
@@ -18,8 +17,12 @@ import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Variant;
 import org.isopter.model.value.Canonical;
+import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Outcome;
+import org.isopter.model.wire.BaseElements;
+import org.isopter.model.wire.ObservationMember;
+import org.isopter.model.wire.ValueType;
 
 /** Writes a fact as an Observation; knows the description of findings and no finding. */
 final class ObservationWriter {
@@ -41,30 +44,52 @@ final class ObservationWriter {
 
   /** Writes the properties of the resource, in the order in which FHIR lists them. */
   void write(Fact<?> fact, FactKey key, Optional<String> id) {
-    Finding<?> finding = fact.finding();
-    Optional<EncodedValue> panel = fact.panel();
     json.text("resourceType", "Observation");
     json.text("id", id);
-    profile(json, finding.id());
+    profile(json, fact.finding().id());
     json.narrative(Narrative.of(fact));
     Replaced.write(json, header);
-    json.single("identifier", () -> json.identifier(ids.system(), ids.fact(key)));
-    json.text("status", header.status().word());
-    category(json);
+    EncodedValue panel = fact.panel().orElse(NOTHING);
+    for (ObservationMember member : ObservationMember.all()) {
+      content(member, fact, panel, key).run();
+    }
+  }
+
+  /** Returns what writes a member, where the fact has something to say there. */
+  private Runnable content(
+      ObservationMember member, Fact<?> fact, EncodedValue panel, FactKey key) {
+    Finding<?> finding = fact.finding();
+    String name = member.label();
+    return switch (member) {
+      case MODIFIER_EXTENSION, FOCUS, SPECIMEN, HAS_MEMBER -> () -> {};
+      case IDENTIFIER ->
+          () -> json.single(name, () -> json.identifier(ids.system(), ids.fact(key)));
+      case STATUS -> () -> json.text(name, header.status().word());
+      case CATEGORY -> () -> category(json);
+      case CODE ->
+          () -> code(name, finding.codes().at(fact.site(), panel, fact.method()), finding.title());
+      case SUBJECT -> () -> Frame.subject(json, header);
+      case EFFECTIVE -> () -> Frame.effective(json, fact.at().orElse(header.performed()));
+      case PERFORMER -> () -> Frame.performer(json, header);
+      case VALUE -> () -> panel.value().ifPresent(value -> value.fold(values));
+      case ABSENT_REASON ->
+          () -> fact.outcome().ifAbsent().ifPresent(why -> DatumWriter.absent(json, why.code()));
+      case NOTE -> () -> notes(json, fact.remarks());
+      case BODY_SITE -> () -> json.concept(name, fact.site().code());
+      case METHOD -> () -> fact.method().ifPresent(method -> json.concept(name, method.code()));
+      case DEVICE ->
+          () -> fact.device().ifPresent(of -> json.object(name, () -> json.text("display", of)));
+      case COMPONENT -> () -> components(finding, panel);
+    };
+  }
+
+  private void code(String name, List<Code> codes, String title) {
     json.object(
-        "code",
+        name,
         () -> {
-          json.codings(finding.codes().at(fact.site(), panel.orElse(NOTHING), fact.method()));
-          json.text("text", finding.title());
+          json.codings(codes);
+          json.text("text", title);
         });
-    Frame.people(json, header, fact.at().orElse(header.performed()));
-    panel.flatMap(EncodedValue::value).ifPresent(value -> value.fold(values));
-    fact.outcome().ifAbsent().ifPresent(reason -> DatumWriter.absent(json, reason.code()));
-    notes(json, fact.remarks());
-    json.concept("bodySite", fact.site().code());
-    fact.method().ifPresent(method -> json.concept("method", method.code()));
-    fact.device().ifPresent(name -> json.object("device", () -> json.text("display", name)));
-    panel.ifPresent(found -> components(finding, found));
   }
 
   static void profile(Json json, String finding) {
@@ -72,12 +97,14 @@ final class ObservationWriter {
   }
 
   static void category(Json json) {
-    json.single("category", () -> json.codings(List.of(FrameCodes.CATEGORY)));
+    json.single(ObservationMember.CATEGORY.label(), () -> json.codings(List.of(BaseElements.EXAM)));
   }
 
   static void notes(Json json, List<String> remarks) {
     if (!remarks.isEmpty()) {
-      json.list("note", () -> remarks.forEach(line -> json.element(() -> json.text("text", line))));
+      json.list(
+          ObservationMember.NOTE.label(),
+          () -> remarks.forEach(line -> json.element(() -> json.text("text", line))));
     }
   }
 
@@ -87,7 +114,7 @@ final class ObservationWriter {
     }
     Variant variant = finding.layout().variant(panel.notation()).orElseThrow();
     json.list(
-        "component",
+        ObservationMember.COMPONENT.label(),
         () -> {
           panel.notation().ifPresent(n -> notation(finding.layout().choice().orElseThrow(), n));
           for (Part<?, ?> part : variant.parts()) {
@@ -103,7 +130,7 @@ final class ObservationWriter {
     json.element(
         () -> {
           json.concept("code", choice.code());
-          json.concept("valueCodeableConcept", notation.code());
+          json.concept(ValueType.CONCEPT.member(), notation.code());
         });
   }
 

@@ -17,5 +17,12 @@ public final class ExamCodes {
   /** The part of the panel that says where the examination took place. */
   public static final Code SETTING = Code.local("part", "setting", "Setting");
 
+  /** What the software did that put a record together. */
+  public static final Code ASSEMBLER =
+      new Code(
+          "http://terminology.hl7.org/CodeSystem/provenance-participant-type",
+          "assembler",
+          "Assembler");
+
   private ExamCodes() {}
 }

@@ -20,8 +20,35 @@ public sealed interface Rule {
   /** Returns the rule in one sentence. */
   String sentence();
 
+  /** Answers for the kind that this rule is. */
+  <R> R fold(Cases<R> cases);
+
+  /**
+   * One answer for each kind of rule.
+   *
+   * @param <R> the type of the answers
+   */
+  interface Cases<R> {
+    /** Answers for two parts that go together. */
+    R together(Together rule);
+
+    /** Answers for a part that needs certain values. */
+    R onlyWith(OnlyWith rule);
+
+    /** Answers for a unit that needs another part. */
+    R unitNeeds(UnitNeeds rule);
+
+    /** Answers for parts of which one is there. */
+    R anyOf(AnyOf rule);
+  }
+
   /** Either both parts are there or neither is. */
   record Together(String first, String second) implements Rule {
+    @Override
+    public <R> R fold(Cases<R> cases) {
+      return cases.together(this);
+    }
+
     @Override
     public Optional<Fault> check(EncodedValue panel) {
       boolean one = panel.found(first).isPresent();
@@ -47,6 +74,11 @@ public sealed interface Rule {
 
   /** A part makes sense only beside certain values. */
   record OnlyWith(String part, Set<? extends Concept> values) implements Rule {
+    @Override
+    public <R> R fold(Cases<R> cases) {
+      return cases.onlyWith(this);
+    }
+
     @Override
     public Optional<Fault> check(EncodedValue panel) {
       boolean fits =
@@ -79,6 +111,11 @@ public sealed interface Rule {
   /** Parts given in one of some units need another part to make sense of them. */
   record UnitNeeds(List<String> parts, Unit unit, String needed) implements Rule {
     @Override
+    public <R> R fold(Cases<R> cases) {
+      return cases.unitNeeds(this);
+    }
+
+    @Override
     public Optional<Fault> check(EncodedValue panel) {
       Optional<String> user =
           parts.stream()
@@ -107,6 +144,11 @@ public sealed interface Rule {
 
   /** At least one of the parts is there, if only as absent. */
   record AnyOf(List<String> parts) implements Rule {
+    @Override
+    public <R> R fold(Cases<R> cases) {
+      return cases.anyOf(this);
+    }
+
     @Override
     public Optional<Fault> check(EncodedValue panel) {
       boolean any = parts.stream().anyMatch(panel.parts()::containsKey);

@@ -9,8 +9,12 @@ public final class BaseElements {
   /** The id of the profile of what every finding has in common. */
   public static final String ID = "isopter-finding";
 
-  private static final Code EXAM =
+  /** The category of every observation of ours. */
+  public static final Code EXAM =
       new Code("http://terminology.hl7.org/CodeSystem/observation-category", "exam", "Exam");
+
+  /** The type of the time at which a finding was seen. */
+  public static final String TIME = "dateTime";
 
   private static final Condition.Rule ABSENT =
       Condition.Rule.of(
@@ -27,35 +31,51 @@ public final class BaseElements {
   public static Element make() {
     return Element.of("Observation")
         .with(ABSENT)
-        .holding(identified())
-        .holding(subjectAndTime())
         .holding(
-            Element.of("performer").support(),
-            Element.of("value[x]").support(),
-            Element.of("dataAbsentReason").with(Lists.ABSENT_REASON.orOthers()).support(),
-            Element.once("bodySite").with(Lists.EYE_SITE).support(),
-            Element.none("specimen"),
-            Element.none("hasMember"));
+            ObservationMember.elements(BaseElements::of).stream()
+                .filter(Element::isStated)
+                .toList());
   }
 
-  /** Returns what comes before the code. */
-  static List<Element> identified() {
-    Element exam =
-        Element.once("exam").with(new Condition.Pattern(new Fixed.OfConcept(EXAM))).support();
-    return List.of(
-        Element.none("modifierExtension"),
-        Element.of("identifier").occurs(1, Element.AS_BASE).support(),
-        Element.of("status").with(Lists.STATUS).support(),
-        Element.of("category")
-            .occurs(1, Element.AS_BASE)
-            .sliced(Slicing.open(Slicing.By.PATTERN, List.of(exam))));
+  private static Element of(ObservationMember member) {
+    return switch (member) {
+      case MODIFIER_EXTENSION, IDENTIFIER, STATUS, CATEGORY, SUBJECT, FOCUS, EFFECTIVE, PERFORMER ->
+          common(member);
+      case VALUE -> member.free().support();
+      case ABSENT_REASON -> member.free().with(Lists.ABSENT_REASON.orOthers()).support();
+      case BODY_SITE -> member.once().with(Lists.EYE_SITE).support();
+      case SPECIMEN, HAS_MEMBER -> member.none();
+      case CODE, NOTE, METHOD, DEVICE, COMPONENT -> member.free();
+    };
   }
 
-  /** Returns what comes between the code and the value. */
-  static List<Element> subjectAndTime() {
+  /** Returns what findings and the panel say alike. */
+  static Element common(ObservationMember member) {
+    return switch (member) {
+      case MODIFIER_EXTENSION, FOCUS -> member.none();
+      case IDENTIFIER -> member.free().occurs(1, Element.AS_BASE).support();
+      case STATUS -> member.free().with(Lists.STATUS).support();
+      case CATEGORY ->
+          member.free().occurs(1, Element.AS_BASE).sliced(Slicing.open(Slicing.By.PATTERN, exam()));
+      case SUBJECT -> member.once().support();
+      case EFFECTIVE -> member.once().with(new Condition.OneOfTypes(List.of(TIME))).support();
+      case PERFORMER -> member.free().support();
+      case CODE,
+          VALUE,
+          ABSENT_REASON,
+          NOTE,
+          BODY_SITE,
+          METHOD,
+          SPECIMEN,
+          DEVICE,
+          HAS_MEMBER,
+          COMPONENT ->
+          member.free();
+    };
+  }
+
+  private static List<Element> exam() {
     return List.of(
-        Element.once("subject").support(),
-        Element.none("focus"),
-        Element.once("effective[x]").with(new Condition.OneOfTypes(List.of("dateTime"))).support());
+        Element.once("exam").with(new Condition.Pattern(new Fixed.OfConcept(EXAM))).support());
   }
 }

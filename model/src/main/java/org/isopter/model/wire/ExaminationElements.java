@@ -20,20 +20,31 @@ public final class ExaminationElements {
 
   /** Returns the elements of the panel. */
   public static Element make() {
-    Element code =
-        Element.of("code")
-            .with(new Condition.Pattern(new Fixed.OfConcept(ExamCodes.PANEL)))
-            .support();
-    return Element.of("Observation")
-        .holding(BaseElements.identified())
-        .holding(code)
-        .holding(BaseElements.subjectAndTime())
-        .holding(
-            Element.of("performer").support(),
-            Element.none("value[x]"),
-            Element.none("dataAbsentReason"),
-            Element.of("hasMember").support(),
-            Element.of("component").sliced(Slicing.open(Slicing.By.CODE, components())));
+    return Element.of("Observation").holding(ObservationMember.elements(ExaminationElements::of));
+  }
+
+  private static Element of(ObservationMember member) {
+    return switch (member) {
+      case CODE ->
+          member.free().with(new Condition.Pattern(new Fixed.OfConcept(ExamCodes.PANEL))).support();
+      case VALUE, ABSENT_REASON -> member.none();
+      case HAS_MEMBER -> member.free().support();
+      case COMPONENT -> member.free().sliced(Slicing.open(Slicing.By.CODE, components()));
+      case MODIFIER_EXTENSION,
+          IDENTIFIER,
+          STATUS,
+          CATEGORY,
+          SUBJECT,
+          FOCUS,
+          EFFECTIVE,
+          PERFORMER,
+          NOTE,
+          BODY_SITE,
+          METHOD,
+          SPECIMEN,
+          DEVICE ->
+          BaseElements.common(member);
+    };
   }
 
   private static List<Element> components() {

@@ -26,10 +26,34 @@ public final class FindingElements {
     return Element.of("Observation")
         .withAll(CodeRules.of(finding))
         .withAll(LayoutRules.of(finding))
-        .holding(of.code(), of.value(), of.method(), of.component());
+        .holding(ObservationMember.elements(of::member));
   }
 
-  private Element code() {
+  private Element member(ObservationMember member) {
+    return switch (member) {
+      case CODE -> code(member);
+      case VALUE -> value(member);
+      case METHOD -> method(member);
+      case COMPONENT -> component(member);
+      case MODIFIER_EXTENSION,
+          IDENTIFIER,
+          STATUS,
+          CATEGORY,
+          SUBJECT,
+          FOCUS,
+          EFFECTIVE,
+          PERFORMER,
+          ABSENT_REASON,
+          NOTE,
+          BODY_SITE,
+          SPECIMEN,
+          DEVICE,
+          HAS_MEMBER ->
+          member.free();
+    };
+  }
+
+  private Element code(ObservationMember member) {
     Codes codes = finding.codes();
     List<Element> slices = new ArrayList<>();
     codes.refined().forEach(refined -> slices.addAll(refined(refined)));
@@ -42,7 +66,7 @@ public final class FindingElements {
         Element.of("coding")
             .occurs(codes.general().size(), Element.AS_BASE)
             .sliced(Slicing.open(Slicing.By.PATTERN, slices));
-    return Element.of("code").holding(coding);
+    return member.free().holding(coding);
   }
 
   private static List<Element> refined(Codes.Refined refined) {
@@ -58,32 +82,32 @@ public final class FindingElements {
     return Element.of(slice).occurs(least, 1).with(new Condition.Pattern(new Fixed.OfCoding(code)));
   }
 
-  private Element value() {
+  private Element value(ObservationMember member) {
     List<Spec> specs =
         finding.layout().variants().stream().flatMap(v -> v.value().stream()).toList();
     if (specs.isEmpty()) {
-      return Element.none("value[x]");
+      return member.none();
     }
     return specs.size() == 1
         ? ValueElements.one(specs.get(0), 0)
         : ValueElements.choice(specs, Lists.ofValue(finding));
   }
 
-  private Element method() {
+  private Element method(ObservationMember member) {
     return finding
         .methods()
-        .map(list -> Element.of("method").with(Lists.of(list).orOthers()).support())
-        .orElseGet(() -> Element.none("method"));
+        .map(list -> member.free().with(Lists.of(list).orOthers()).support())
+        .orElseGet(member::none);
   }
 
-  private Element component() {
+  private Element component(ObservationMember member) {
     Optional<? extends Choice<?, ?>> choice = finding.layout().choice();
     List<Element> slices =
         Stream.concat(
                 choice.stream().map(FindingElements::notation),
                 Parts.of(finding.layout()).values().stream().map(this::part))
             .toList();
-    Element component = Element.of("component");
+    Element component = member.free();
     return slices.isEmpty() ? component : component.sliced(Slicing.open(Slicing.By.CODE, slices));
   }
 

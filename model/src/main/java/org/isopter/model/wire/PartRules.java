@@ -10,7 +10,7 @@ import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 
 /** Makes tests on the observation of the rules between parts. */
-final class PartRules {
+final class PartRules implements Rule.Cases<Test> {
 
   private final Map<String, Part<?, ?>> parts;
 
@@ -19,20 +19,16 @@ final class PartRules {
   }
 
   static Test of(Rule rule, Map<String, Part<?, ?>> parts) {
-    PartRules rules = new PartRules(parts);
-    if (rule instanceof Rule.Together together) {
-      return new Test.Same(rules.found(together.first()), rules.found(together.second()), true);
-    }
-    if (rule instanceof Rule.OnlyWith only) {
-      return rules.onlyWith(only);
-    }
-    if (rule instanceof Rule.UnitNeeds needs) {
-      return rules.unitNeeds(needs);
-    }
-    return rules.anyOf((Rule.AnyOf) rule);
+    return rule.fold(new PartRules(parts));
   }
 
-  private Test onlyWith(Rule.OnlyWith rule) {
+  @Override
+  public Test together(Rule.Together rule) {
+    return new Test.Same(found(rule.first()), found(rule.second()), true);
+  }
+
+  @Override
+  public Test onlyWith(Rule.OnlyWith rule) {
     // A set has no order of its own, and the artefact must come out the same every time.
     List<Code> codes =
         rule.values().stream()
@@ -42,16 +38,24 @@ final class PartRules {
     return Tests.implies(there(rule.part()), Tests.valueIn(ElementPath.THIS, codes));
   }
 
-  private Test unitNeeds(Rule.UnitNeeds rule) {
+  @Override
+  public Test unitNeeds(Rule.UnitNeeds rule) {
     Test unit = Tests.isIn(rule.unit());
     List<Test> used =
         rule.parts().stream()
-            .map(part -> component(part).to("value").ofType("Quantity").where(unit).exists())
+            .map(
+                part ->
+                    component(part)
+                        .to("value")
+                        .ofType(ValueType.QUANTITY.type())
+                        .where(unit)
+                        .exists())
             .toList();
     return Tests.implies(new Test.Group(new Test.Or(used)), found(rule.needed()));
   }
 
-  private Test anyOf(Rule.AnyOf rule) {
+  @Override
+  public Test anyOf(Rule.AnyOf rule) {
     return Tests.unlessAbsent(rule.parts().stream().map(this::there).toArray(Test[]::new));
   }
 

@@ -38,7 +38,7 @@ public final class Tests {
 
   /** Returns the test that whatever the path leads to has one of these codes as its value. */
   public static Test valueIn(ElementPath holder, Collection<Code> codes) {
-    return codedAs(holder.to("value").ofType("CodeableConcept"), codes);
+    return codedAs(holder.to("value").ofType(ValueType.CONCEPT.type()), codes);
   }
 
   /** Returns the test that is passed by a fact without a value as well. */

@@ -1,15 +1,14 @@
 package org.isopter.model.wire;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
-import java.util.TreeSet;
 import org.isopter.model.finding.Spec;
 
 /** Makes the {@code value[x]} of an observation or of a component. */
 final class ValueElements {
 
-  private static final String VALUE = "value[x]";
+  private static final String VALUE = ObservationMember.VALUE.label();
 
   private ValueElements() {}
 
@@ -26,28 +25,33 @@ final class ValueElements {
   private static Element typed(Spec spec, int least) {
     return Element.of(VALUE)
         .occurs(least, Element.AS_BASE)
-        .with(new Condition.OneOfTypes(List.of(ValueForm.of(spec).type())))
+        .with(new Condition.OneOfTypes(List.of(ValueType.of(spec).type())))
         .support();
   }
 
   /** Returns the value of an element that has values of several specs, told apart by their type. */
   static Element choice(List<Spec> specs, Condition.Bound valueSet) {
-    List<String> types =
-        List.copyOf(new TreeSet<>(specs.stream().map(s -> ValueForm.of(s).type()).toList()));
-    List<Element> slices = types.stream().map(type -> slice(type, valueSet)).toList();
+    List<ValueType> kinds =
+        specs.stream()
+            .map(ValueType::of)
+            .distinct()
+            .sorted(Comparator.comparing(ValueType::type))
+            .toList();
+    List<String> types = kinds.stream().map(ValueType::type).toList();
+    List<Element> slices = kinds.stream().map(type -> slice(type, valueSet)).toList();
     return Element.of(VALUE)
         .with(new Condition.OneOfTypes(types))
         .sliced(Slicing.closed(Slicing.By.TYPE, slices));
   }
 
-  private static Element slice(String type, Condition.Bound valueSet) {
-    String name = "value" + type.substring(0, 1).toUpperCase(Locale.ROOT) + type.substring(1);
-    Element slice = Element.of(name).occurs(0, 1).with(new Condition.OneOfTypes(List.of(type)));
+  private static Element slice(ValueType type, Condition.Bound valueSet) {
+    Element slice =
+        Element.of(type.member()).occurs(0, 1).with(new Condition.OneOfTypes(List.of(type.type())));
     return switch (type) {
-      case "CodeableConcept" -> slice.with(valueSet);
-      case "Quantity" -> slice.holding(exact());
-      case "Ratio" -> slice.holding(exactRatio());
-      default -> slice;
+      case CONCEPT -> slice.with(valueSet);
+      case QUANTITY -> slice.holding(exact());
+      case RATIO -> slice.holding(exactRatio());
+      case INTEGER, TRUTH, TEXT -> slice;
     };
   }
 

@@ -13,17 +13,16 @@ import org.isopter.model.value.Concept;
 import org.isopter.model.value.Unit;
 
 /**
- * How a kind of value travels: its FHIR type, and the tests, on whatever has the value, that it is
- * of this type and this unit or list, in range, and not too finely written.
+ * How a kind of value travels: the tests, on whatever has the value, that it is of its type and of
+ * this unit or list, in range, and not too finely written.
  *
- * @param type the FHIR type
  * @param fits the test that it has the type and one of the units or answers
  * @param unit the test that a value of the type has one of the units; empty without units
  * @param range the test that a value with the right unit is in range; empty without a range
  * @param decimals the test on the digits behind the point; empty for what has none
  */
 public record ValueForm(
-    String type, Test fits, Optional<Test> unit, Optional<Test> range, Optional<Test> decimals) {
+    Test fits, Optional<Test> unit, Optional<Test> range, Optional<Test> decimals) {
 
   private static final Spec.Cases<ValueForm> OF = new OfSpec();
 
@@ -37,24 +36,23 @@ public record ValueForm(
     return new Code(Code.UCUM, unit.ucum(), unit.label());
   }
 
-  private static ValueForm plain(String type, Test fits) {
-    return new ValueForm(type, fits, Optional.empty(), Optional.empty(), Optional.empty());
+  private static ValueForm plain(Test fits) {
+    return new ValueForm(fits, Optional.empty(), Optional.empty(), Optional.empty());
   }
 
-  private static ElementPath value(String type) {
-    return Tests.VALUE.ofType(type);
+  private static ElementPath value(Spec spec) {
+    return Tests.VALUE.ofType(ValueType.of(spec).type());
   }
 
   private static final class OfSpec implements Spec.Cases<ValueForm> {
 
     @Override
     public ValueForm measure(Spec.Measure spec) {
-      ElementPath quantity = value("Quantity");
+      ElementPath quantity = value(spec);
       List<Span> spans = spec.spans();
       Test units = new Test.Or(spans.stream().map(span -> Tests.isIn(span.unit())).toList());
       Test ranges = new Test.And(spans.stream().map(OfSpec::inSpan).toList());
       return new ValueForm(
-          "Quantity",
           quantity.where(units).exists(),
           Optional.of(new Test.Every(quantity, units)),
           Optional.of(new Test.Every(quantity, ranges)),
@@ -63,13 +61,12 @@ public record ValueForm(
 
     @Override
     public ValueForm count(Spec.Count spec) {
-      ElementPath integer = value("integer");
+      ElementPath integer = value(spec);
       Test within =
           Tests.and(
               new Test.AtLeast(ElementPath.THIS, BigDecimal.valueOf(spec.least())),
               new Test.AtMost(ElementPath.THIS, BigDecimal.valueOf(spec.most())));
       return new ValueForm(
-          "integer",
           integer.exists(),
           Optional.empty(),
           Optional.of(new Test.Every(integer, within)),
@@ -78,26 +75,25 @@ public record ValueForm(
 
     @Override
     public ValueForm coded(Spec.Coded spec) {
-      return plain("CodeableConcept", Tests.valueIn(ElementPath.THIS, codes(spec.answers())));
+      return plain(Tests.valueIn(ElementPath.THIS, codes(spec.answers())));
     }
 
     @Override
     public ValueForm truth(Spec.Truth spec) {
-      return plain("boolean", value("boolean").exists());
+      return plain(value(spec).exists());
     }
 
     @Override
     public ValueForm text(Spec.Text spec) {
-      return plain("string", value("string").exists());
+      return plain(value(spec).exists());
     }
 
     @Override
     public ValueForm ratio(Spec.Ratio spec) {
-      ElementPath ratio = value("Ratio");
+      ElementPath ratio = value(spec);
       Test units = both(ElementPath.THIS, Tests.isIn(spec.unit()));
       Test digits = both(ElementPath.of("value"), new Test.Decimals(spec.decimals()));
       return new ValueForm(
-          "Ratio",
           ratio.where(units).exists(),
           Optional.of(new Test.Every(ratio, units)),
           Optional.of(new Test.Every(ratio, new Test.And(bounds(spec)))),

@@ -12,17 +12,11 @@ import org.isopter.model.wire.Fixed;
 /** The codes that the profiles use, with their displays. */
 final class Terms {
 
-  private static final Code ASSEMBLER =
-      new Code(
-          "http://terminology.hl7.org/CodeSystem/provenance-participant-type",
-          "assembler",
-          "Assembler");
-
   private final Map<String, String> displays = new HashMap<>();
 
   Terms(List<Element> profiles) {
     add(ExamCodes.REPORT);
-    add(ASSEMBLER);
+    add(ExamCodes.ASSEMBLER);
     profiles.forEach(this::add);
   }
 

@@ -2,11 +2,13 @@ package org.isopter.mapper.fhir.element;
 
 import java.math.BigDecimal;
 import java.util.Optional;
+import java.util.function.Function;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.Span;
 import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Unit;
+import org.isopter.model.wire.ValueType;
 
 /** Takes the {@code value[x]} of an observation or a component, as its spec wants it. */
 public final class DatumReader implements Spec.Cases<Optional<Datum>> {
@@ -19,43 +21,48 @@ public final class DatumReader implements Spec.Cases<Optional<Datum>> {
 
   @Override
   public Optional<Datum> measure(Spec.Measure spec) {
-    return holder.required("valueQuantity").flatMap(quantity -> measure(quantity, spec));
+    return holder
+        .required(ValueType.of(spec).member())
+        .flatMap(quantity -> measure(quantity, spec));
   }
 
   @Override
   public Optional<Datum> count(Spec.Count spec) {
-    return present("valueInteger", holder.integer("valueInteger").map(Datum.Count::new));
+    return present(spec, holder::integer, Datum.Count::new);
   }
 
   @Override
   public Optional<Datum> coded(Spec.Coded spec) {
-    return Codings.oneOf(holder, "valueCodeableConcept", spec.answers()).map(Datum.Coded::new);
+    return Codings.oneOf(holder, ValueType.of(spec).member(), spec.answers()).map(Datum.Coded::new);
   }
 
   @Override
   public Optional<Datum> truth(Spec.Truth spec) {
-    return present("valueBoolean", holder.truth("valueBoolean").map(Datum.Truth::new));
+    return present(spec, holder::truth, Datum.Truth::new);
   }
 
   @Override
   public Optional<Datum> text(Spec.Text spec) {
-    return present("valueString", holder.text("valueString").map(Datum.Text::new));
+    return present(spec, holder::text, Datum.Text::new);
   }
 
   @Override
   public Optional<Datum> ratio(Spec.Ratio spec) {
-    Optional<ElementCursor> ratio = holder.required("valueRatio");
+    Optional<ElementCursor> ratio = holder.required(ValueType.of(spec).member());
     Optional<BigDecimal> numerator = ratio.flatMap(r -> side(r, "numerator", spec.unit()));
     Optional<BigDecimal> denominator = ratio.flatMap(r -> side(r, "denominator", spec.unit()));
     return numerator.flatMap(
         over -> denominator.map(under -> new Datum.Ratio(over, under, spec.unit())));
   }
 
-  private Optional<Datum> present(String name, Optional<? extends Datum> datum) {
+  private <T> Optional<Datum> present(
+      Spec spec, Function<String, Optional<T>> take, Function<T, Datum> make) {
+    String name = ValueType.of(spec).member();
+    Optional<Datum> datum = take.apply(name).map(make);
     if (datum.isEmpty()) {
       holder.fault(name, "nothing readable", "an element of that name");
     }
-    return datum.map(found -> found);
+    return datum;
   }
 
   private static Optional<Datum> measure(ElementCursor quantity, Spec.Measure spec) {

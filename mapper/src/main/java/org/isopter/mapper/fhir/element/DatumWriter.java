@@ -5,6 +5,8 @@ import java.util.List;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Unit;
+import org.isopter.model.wire.ObservationMember;
+import org.isopter.model.wire.ValueType;
 
 /** Writes a datum as the {@code value[x]} of an observation or a component. */
 public final class DatumWriter implements Datum.Cases<Json> {
@@ -17,38 +19,38 @@ public final class DatumWriter implements Datum.Cases<Json> {
 
   @Override
   public Json measure(Datum.Measure measure) {
-    json.object("valueQuantity", () -> quantity(measure.value(), measure.unit()));
+    json.object(ValueType.of(measure).member(), () -> quantity(measure.value(), measure.unit()));
     return json;
   }
 
   @Override
   public Json count(Datum.Count count) {
-    json.number("valueInteger", BigDecimal.valueOf(count.value()));
+    json.number(ValueType.of(count).member(), BigDecimal.valueOf(count.value()));
     return json;
   }
 
   @Override
   public Json coded(Datum.Coded coded) {
-    json.concept("valueCodeableConcept", coded.concept().code());
+    json.concept(ValueType.of(coded).member(), coded.concept().code());
     return json;
   }
 
   @Override
   public Json truth(Datum.Truth truth) {
-    json.truth("valueBoolean", truth.value());
+    json.truth(ValueType.of(truth).member(), truth.value());
     return json;
   }
 
   @Override
   public Json text(Datum.Text text) {
-    json.text("valueString", text.value());
+    json.text(ValueType.of(text).member(), text.value());
     return json;
   }
 
   @Override
   public Json ratio(Datum.Ratio ratio) {
     json.object(
-        "valueRatio",
+        ValueType.of(ratio).member(),
         () -> {
           json.object("numerator", () -> quantity(ratio.numerator(), ratio.unit()));
           json.object("denominator", () -> quantity(ratio.denominator(), ratio.unit()));
@@ -65,6 +67,6 @@ public final class DatumWriter implements Datum.Cases<Json> {
 
   /** Writes why there is no value. */
   public static void absent(Json json, Code reason) {
-    json.object("dataAbsentReason", () -> json.codings(List.of(reason)));
+    json.object(ObservationMember.ABSENT_REASON.label(), () -> json.codings(List.of(reason)));
   }
 }

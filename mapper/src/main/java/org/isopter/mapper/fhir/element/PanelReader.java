@@ -17,6 +17,8 @@ import org.isopter.model.value.Absence;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Result;
+import org.isopter.model.wire.ObservationMember;
+import org.isopter.model.wire.ValueType;
 
 /** Takes the value and the components of an observation, as the layout of its finding says. */
 public final class PanelReader<V> {
@@ -31,7 +33,7 @@ public final class PanelReader<V> {
   private PanelReader(ElementCursor observation, Layout<V> layout) {
     this.observation = observation;
     this.layout = layout;
-    observation.objects("component").forEach(this::index);
+    observation.objects(ObservationMember.COMPONENT.label()).forEach(this::index);
   }
 
   /** Takes the value; empty when a fault was reported. */
@@ -41,7 +43,8 @@ public final class PanelReader<V> {
 
   /** Takes the dataAbsentReason, where there is one. */
   public static Optional<Absence> absence(ElementCursor holder) {
-    return Codings.oneOf(holder, "dataAbsentReason", REASONS).map(Absence.class::cast);
+    return Codings.oneOf(holder, ObservationMember.ABSENT_REASON.label(), REASONS)
+        .map(Absence.class::cast);
   }
 
   private Optional<Decoded<V>> taken() {
@@ -83,7 +86,7 @@ public final class PanelReader<V> {
       return Optional.empty();
     }
     Codings.expect(component, "code", choice.code());
-    return Codings.oneOf(component, "valueCodeableConcept", choice.notations());
+    return Codings.oneOf(component, ValueType.CONCEPT.member(), choice.notations());
   }
 
   private Map<String, Outcome<Datum>> parts(List<? extends Part<?, ?>> wanted) {
@@ -100,7 +103,7 @@ public final class PanelReader<V> {
   }
 
   private static Optional<Outcome<Datum>> part(ElementCursor component, Part<?, ?> part) {
-    return component.has("dataAbsentReason")
+    return component.has(ObservationMember.ABSENT_REASON.label())
         ? absence(component).map(Outcome::absent)
         : part.spec().fold(new DatumReader(component)).map(Outcome::found);
   }

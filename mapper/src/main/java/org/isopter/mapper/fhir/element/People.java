@@ -11,6 +11,7 @@ import org.isopter.model.exam.Party;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
 import org.isopter.model.value.Times;
+import org.isopter.model.wire.ObservationMember;
 
 /** Reads persons, identifiers and times. */
 public final class People {
@@ -70,15 +71,27 @@ public final class People {
 
   /** Takes what every resource of an examination says again of the person and the examiner. */
   public static void expectPeople(ElementCursor resource, Header header) {
+    expectSubject(resource, header);
+    expectPerformer(resource, header);
+  }
+
+  /** Takes what a resource says again of the person. */
+  public static void expectSubject(ElementCursor resource, Header header) {
+    String name = ObservationMember.SUBJECT.label();
     resource
-        .required("subject")
+        .required(name)
         .flatMap(subject -> party(subject, "Patient"))
         .filter(seen -> !seen.equals(header.subject()))
-        .ifPresent(seen -> resource.fault("subject", seen.toString(), header.subject().toString()));
+        .ifPresent(seen -> resource.fault(name, seen.toString(), header.subject().toString()));
+  }
+
+  /** Takes what a resource says again of the examiner. */
+  public static void expectPerformer(ElementCursor resource, Header header) {
+    String name = ObservationMember.PERFORMER.label();
     List<Optional<Party>> seen =
-        resource.objects("performer").stream().map(by -> party(by, "Practitioner")).toList();
+        resource.objects(name).stream().map(by -> party(by, "Practitioner")).toList();
     if (!seen.equals(header.performer().map(Optional::of).stream().toList())) {
-      resource.fault("performer", seen.toString(), header.performer().toString());
+      resource.fault(name, seen.toString(), header.performer().toString());
     }
   }
 

@@ -9,8 +9,8 @@ import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
-/** Says in JSON Schema which parts of an entry go together. */
-final class RuleSchema {
+/** Says in JSON Schema, by adding to that of an entry, which parts of an entry go together. */
+final class RuleSchema implements Rule.Cases<ObjectNode> {
 
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
@@ -25,31 +25,25 @@ final class RuleSchema {
   /** Adds the rules of a layout to the schema of its entries. */
   static void add(Layout<?> layout, ObjectNode entry) {
     RuleSchema schema = new RuleSchema(entry, layout);
-    layout.rules().forEach(schema::rule);
+    layout.rules().forEach(rule -> rule.fold(schema));
   }
 
-  private void rule(Rule rule) {
-    if (rule instanceof Rule.Together together) {
-      together(together);
-    } else if (rule instanceof Rule.OnlyWith with) {
-      onlyWith(with);
-    } else if (rule instanceof Rule.UnitNeeds needs) {
-      unitNeeds(needs);
-    } else if (rule instanceof Rule.AnyOf any) {
-      ArrayNode ways = entry.putArray("anyOf");
-      any.parts().forEach(part -> ways.add(required(part)));
-    } else {
-      throw new IllegalStateException("the schema cannot state: " + rule.sentence());
-    }
+  @Override
+  public ObjectNode anyOf(Rule.AnyOf rule) {
+    ArrayNode ways = entry.putArray("anyOf");
+    rule.parts().forEach(part -> ways.add(required(part)));
+    return entry;
   }
 
-  private void together(Rule.Together rule) {
+  @Override
+  public ObjectNode together(Rule.Together rule) {
     // A part that is stated as absent does not need its fellow.
     if (!mayBeAbsent(rule.first()) && !mayBeAbsent(rule.second())) {
       ObjectNode dependent = entry.withObjectProperty("dependentRequired");
       dependent.withArrayProperty(rule.first()).add(rule.second());
       dependent.withArrayProperty(rule.second()).add(rule.first());
     }
+    return entry;
   }
 
   private boolean mayBeAbsent(String key) {
@@ -57,14 +51,16 @@ final class RuleSchema {
         .anyMatch(part -> part.key().equals(key) && part.mayBeAbsent());
   }
 
-  private void onlyWith(Rule.OnlyWith rule) {
+  @Override
+  public ObjectNode onlyWith(Rule.OnlyWith rule) {
     List<String> words = rule.values().stream().map(Concept::word).sorted().toList();
     ObjectNode then = NODES.objectNode();
     then.putObject("properties").set(Part.VALUE, SpecSchema.oneOf(words));
-    condition(required(rule.part()), then);
+    return condition(required(rule.part()), then);
   }
 
-  private void unitNeeds(Rule.UnitNeeds rule) {
+  @Override
+  public ObjectNode unitNeeds(Rule.UnitNeeds rule) {
     ObjectNode some = NODES.objectNode();
     ArrayNode users = some.putArray("anyOf");
     for (String part : rule.parts()) {
@@ -72,13 +68,14 @@ final class RuleSchema {
       user.putObject("properties").set(part, SpecSchema.pattern(" " + rule.unit().text() + "$"));
       users.add(user);
     }
-    condition(some, required(rule.needed()));
+    return condition(some, required(rule.needed()));
   }
 
-  private void condition(ObjectNode when, ObjectNode then) {
+  private ObjectNode condition(ObjectNode when, ObjectNode then) {
     ObjectNode condition = entry.withArrayProperty("allOf").addObject();
     condition.set("if", when);
     condition.set("then", then);
+    return entry;
   }
 
   private static ObjectNode required(String key) {

@@ -1,6 +1,7 @@
 package org.isopter.profiles.artefact.view;
 
 import org.isopter.model.finding.Spec;
+import org.isopter.model.wire.ValueType;
 
 /**
  * Adds the columns of a value, in the form its spec has.
@@ -31,34 +32,34 @@ final class ViewValue implements Spec.Cases<ViewColumns> {
 
   @Override
   public ViewColumns measure(Spec.Measure spec) {
-    String quantity = of("Quantity");
+    String quantity = of(spec);
     columns.add(name, "decimal", quantity + ".value", meaning + ", as recorded");
     return unit(quantity);
   }
 
   @Override
   public ViewColumns count(Spec.Count spec) {
-    return columns.add(name, "integer", of("integer"), meaning);
+    return columns.add(name, "integer", of(spec), meaning);
   }
 
   @Override
   public ViewColumns coded(Spec.Coded spec) {
-    return columns.coding(name, of("CodeableConcept") + ".coding", meaning);
+    return columns.coding(name, of(spec) + ".coding", meaning);
   }
 
   @Override
   public ViewColumns truth(Spec.Truth spec) {
-    return columns.add(name, "boolean", of("boolean"), meaning);
+    return columns.add(name, "boolean", of(spec), meaning);
   }
 
   @Override
   public ViewColumns text(Spec.Text spec) {
-    return columns.add(name, "string", of("string"), meaning);
+    return columns.add(name, "string", of(spec), meaning);
   }
 
   @Override
   public ViewColumns ratio(Spec.Ratio spec) {
-    String ratio = of("Ratio");
+    String ratio = of(spec);
     for (String side : new String[] {"numerator", "denominator"}) {
       columns.add(
           name + "_" + side, "decimal", ratio + "." + side + ".value", meaning + ": " + side);
@@ -72,7 +73,7 @@ final class ViewValue implements Spec.Cases<ViewColumns> {
         .add(name + "_unit_code", "code", quantity + ".code", meaning + ": UCUM code of the unit");
   }
 
-  private String of(String type) {
-    return holder + "value.ofType(" + type + ")";
+  private String of(Spec spec) {
+    return holder + "value.ofType(" + ValueType.of(spec).type() + ")";
   }
 }

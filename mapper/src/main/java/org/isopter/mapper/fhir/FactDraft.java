@@ -1,0 +1,135 @@
+package org.isopter.mapper.fhir;
+
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.isopter.mapper.fhir.element.Codings;
+import org.isopter.mapper.fhir.element.ElementCursor;
+import org.isopter.mapper.fhir.element.PanelReader;
+import org.isopter.mapper.fhir.element.People;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.Header;
+import org.isopter.model.finding.Answers;
+import org.isopter.model.finding.Decoded;
+import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Finding;
+import org.isopter.model.value.Absence;
+import org.isopter.model.value.Code;
+import org.isopter.model.value.Concept;
+import org.isopter.model.value.Site;
+import org.isopter.model.wire.ObservationMember;
+
+/** A fact that is taken from its Observation member by member. */
+final class FactDraft<V> {
+
+  private static final EncodedValue NOTHING =
+      new EncodedValue(Optional.empty(), Optional.empty(), Map.of());
+  private static final Answers SITES = Answers.of(Site.class);
+
+  private final ElementCursor observation;
+  private final Finding<V> finding;
+  private final Header header;
+  private Optional<OffsetDateTime> at = Optional.empty();
+  private Optional<Decoded<V>> value = Optional.empty();
+  private Optional<Absence> absence = Optional.empty();
+  private Optional<Site> site = Optional.empty();
+  private Optional<Concept> method = Optional.empty();
+  private Optional<String> device = Optional.empty();
+  private List<String> remarks = List.of();
+
+  FactDraft(ElementCursor observation, Finding<V> finding, Header header) {
+    this.observation = observation;
+    this.finding = finding;
+    this.header = header;
+  }
+
+  /** Takes the fact; empty when a fault was reported. */
+  Optional<Fact<?>> fact() {
+    ObservationMember.all().forEach(member -> taking(member).run());
+    Optional<Fact<V>> fact =
+        site.flatMap(
+            eye ->
+                absence
+                    .map(reason -> Fact.absent(finding, eye, reason))
+                    .or(() -> value.map(found -> Fact.of(finding, eye, found))));
+    if (fact.isEmpty() || at.isEmpty()) {
+      return Optional.empty();
+    }
+    EncodedValue coded = fact.get().panel().orElse(NOTHING);
+    code(finding.codes().at(fact.get().site(), coded, method));
+    Optional<OffsetDateTime> apart = at.filter(time -> !time.equals(header.performed()));
+    return People.fitting(
+        observation, () -> fact.get().with(method, apart, device).remarks(remarks));
+  }
+
+  /** Returns what takes a member; whatever nothing takes is reported as left over. */
+  private Runnable taking(ObservationMember member) {
+    String name = member.label();
+    return switch (member) {
+      // Compared when all facts are there: the name of one depends on its neighbours.
+      case IDENTIFIER -> () -> {};
+      case STATUS -> () -> observation.expect(name, header.status().word());
+      case CATEGORY -> () -> ObservationReader.category(observation);
+      // Compared when the rest is there: the codes depend on value, eye and method.
+      case CODE -> () -> {};
+      case SUBJECT -> () -> People.expectSubject(observation, header);
+      case EFFECTIVE -> () -> at = People.time(observation, Frame.EFFECTIVE);
+      case PERFORMER -> () -> People.expectPerformer(observation, header);
+      case VALUE -> this::value;
+      case ABSENT_REASON -> () -> absence = absence(name);
+      case NOTE -> () -> remarks = ObservationReader.remarks(observation);
+      case BODY_SITE -> () -> site = site(name);
+      case METHOD -> () -> method = method(name);
+      case DEVICE -> () -> device = observation.object(name).flatMap(d -> d.text("display"));
+      // The layout of a value says which components it has: they are taken with it.
+      case COMPONENT -> () -> {};
+      case MODIFIER_EXTENSION, FOCUS, SPECIMEN, HAS_MEMBER -> () -> {};
+    };
+  }
+
+  private void value() {
+    if (!isAbsent()) {
+      value = PanelReader.read(observation, finding.layout());
+    }
+  }
+
+  private boolean isAbsent() {
+    return observation.has(ObservationMember.ABSENT_REASON.label());
+  }
+
+  private Optional<Absence> absence(String name) {
+    return observation.has(name) ? PanelReader.absence(observation) : Optional.empty();
+  }
+
+  private Optional<Concept> method(String name) {
+    return finding
+        .methods()
+        .filter(known -> observation.has(name))
+        .flatMap(known -> Codings.oneOf(observation, name, known));
+  }
+
+  private void code(List<Code> codes) {
+    List<Code> former = finding.codes().former();
+    observation
+        .object(ObservationMember.CODE.label())
+        .ifPresent(
+            code -> {
+              Codings.expectAll(code, codes, former);
+              boolean older =
+                  former.stream().anyMatch(old -> old.display().equals(code.peek("text")));
+              code.expect("text", older ? code.peek("text") : finding.title());
+            });
+  }
+
+  private Optional<Site> site(String name) {
+    Optional<Site> site = Codings.oneOf(observation, name, SITES).map(Site.class::cast);
+    if (site.isPresent() && !finding.sites().contains(site.get())) {
+      String wanted = finding.sites().stream().map(Site::word).collect(Collectors.joining(" or "));
+      observation.fault(name, site.get().word(), wanted + " for " + finding.id());
+      return Optional.empty();
+    }
+    return site;
+  }
+}
