@@ -12,6 +12,7 @@ import org.isopter.mapper.foreign.vocabulary.Effect;
 import org.isopter.mapper.foreign.vocabulary.Habits;
 import org.isopter.mapper.foreign.vocabulary.SideText;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
+import org.isopter.mapper.foreign.vocabulary.Words;
 
 /**
  * Refuses what stands in one concept beside a code that was read, and was not read itself: another
@@ -115,6 +116,9 @@ final class ConceptCheck {
     Set<String> names = names(concept);
     for (Place coding : concept.list("coding")) {
       String display = coding.text("display");
+      if (isTaken(coding) && saysElse(coding)) {
+        throw Qualifiers.unread(coding.at(), "a name that says something else than its code");
+      }
       boolean same = display.isBlank() ? Coding.isLocal(coding) : isNamed(names, display);
       if (!isTaken(coding) && !same) {
         throw Qualifiers.unread(coding.at(), "a second code that is not understood");
@@ -126,6 +130,21 @@ final class ConceptCheck {
         && !saysTheSame(concept, concept.text("text"))) {
       throw Qualifiers.unread(text.get().at(), "words beside a code that are not understood");
     }
+  }
+
+  /** Returns true if the name that was sent is not that of the code, and doubts or denies it. */
+  private boolean saysElse(Place coding) {
+    String display = coding.text("display");
+    boolean known =
+        vocabulary
+            .display(coding.text("system") + "|" + coding.text("code"))
+            .filter(name -> Vocabulary.sameName(name, display))
+            .isPresent();
+    Words words = vocabulary.habits().words();
+    return !known
+        && (words.otherwiseNamed(display, "").isPresent()
+            || words.doubts(display)
+            || words.denies(display));
   }
 
   /** Returns the names of the codings that were read: as they are known, and as they are sent. */

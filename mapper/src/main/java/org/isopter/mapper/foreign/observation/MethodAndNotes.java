@@ -9,7 +9,9 @@ import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
+import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.Coding;
+import org.isopter.mapper.foreign.vocabulary.Effect;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
 import org.isopter.model.exam.Fact;
@@ -102,12 +104,13 @@ final class MethodAndNotes {
     return coded.or(() -> named);
   }
 
-  private Optional<Concept> coded(Answers methods, Place place) {
+  private Optional<Concept> coded(Answers methods, Place place) throws Refusal {
     for (Coding coding : Coding.of(place, t -> byToken(methods, t).isPresent(), vocabulary)) {
       Optional<Concept> method = byToken(methods, coding.token());
       if (method.isPresent() && coding.sure()) {
         String display = method.get().code().display();
         boolean own = coding.token().equals(method.get().code().token());
+        refuseOtherName(coding.place(), method.get());
         coding.take(own ? Ledger.CATALOGUE : "answer-alias", Optional.of(display));
         if (Vocabulary.sameName(display, place.text("text"))) {
           place.take(Ledger.CATALOGUE, "text");
@@ -116,6 +119,17 @@ final class MethodAndNotes {
       }
     }
     return Optional.empty();
+  }
+
+  /** The name that was sent with the code of a technique may be that of another one. */
+  private void refuseOtherName(Place coding, Concept method) throws Refusal {
+    String display = coding.text("display");
+    CodeText text = new CodeText(vocabulary);
+    for (Effect said : text.conditions(display).or(() -> text.read(display)).orElse(List.of())) {
+      if (said.method().isPresent()) {
+        refuseAnother(method.word(), said.method().get());
+      }
+    }
   }
 
   /** The code of the finding, or words, may name the technique less exactly than its code does. */

@@ -52,19 +52,39 @@ final class NoteCheck {
     }
   }
 
+  /** Refuses another name or form of what was found that makes something else of it. */
+  void checkName(Fact<?> fact, String at, String text) throws Refusal {
+    checkNameFor(fact.finding().id(), at, text);
+    if (isOfAnotherEye(text, fact.site()) || isTestedOtherwise(fact, text)) {
+      throw Qualifiers.unread(at, "words that do not fit the value");
+    }
+  }
+
+  /** Refuses another name that makes something else of a finding of that name. */
+  void checkNameFor(String finding, String at, String text) throws Refusal {
+    Words words = vocabulary.habits().words();
+    if (words.otherwiseNamed(text, finding).isPresent() || words.doubts(text)) {
+      throw Qualifiers.unread(at, "words that do not fit the value");
+    }
+  }
+
+  private boolean isTestedOtherwise(Fact<?> fact, String text) {
+    Words words = vocabulary.habits().words();
+    boolean acuity = vocabulary.isAcuity(Optional.of(fact.finding().id()));
+    return (acuity && words.conditionsIn(text).stream().anyMatch(e -> !isSaid(fact, e)))
+        || (isDistance(fact) && words.namesOtherAcuity(text).isPresent());
+  }
+
   private boolean isOfSomethingElse(String text, String finding) {
     Words words = vocabulary.habits().words();
     return words.otherwise(text, finding).isPresent() || words.doubts(text);
   }
 
   private void note(Fact<?> fact, String at, String text) throws Refusal {
-    Words words = vocabulary.habits().words();
-    boolean acuity = vocabulary.isAcuity(Optional.of(fact.finding().id()));
     boolean changes =
         isOfSomethingElse(text, fact.finding().id())
-            || (acuity && words.conditionsIn(text).stream().anyMatch(e -> !isSaid(fact, e)))
+            || isTestedOtherwise(fact, text)
             || isOfAnotherEye(text, fact.site())
-            || (isDistance(fact) && words.namesOtherAcuity(text).isPresent())
             || isInAnotherScript(text);
     if (changes) {
       // What somebody wrote of a patient is not quoted.

@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.isopter.mapper.foreign.document.Modifiers;
 import org.isopter.mapper.foreign.ledger.Place;
@@ -40,6 +41,8 @@ final class Qualifiers {
 
   private static final Set<String> LENGTHS =
       Set.of("m", "cm", "mm", "ft", "in", "[ft_i]", "[in_i]");
+
+  private static final Pattern TEXT = Pattern.compile("/value(String|Markdown)$");
 
   private static final String REFRACTION = "refraction";
 
@@ -88,7 +91,7 @@ final class Qualifiers {
   void check(List<Fact<?>> facts, boolean valued) throws Refusal {
     for (Fact<?> fact : facts) {
       components(fact.finding().id(), valued);
-      extensions(fact.finding().id());
+      extensions(fact.finding().id(), (at, text) -> notes.checkName(fact, at, text));
       notes.check(fact, context.narrative());
     }
     if (!facts.isEmpty()) {
@@ -101,7 +104,7 @@ final class Qualifiers {
   /** Refuses what may change a part of a refraction that stands alone. */
   void checkPiece() throws Refusal {
     components(REFRACTION, true);
-    extensions(REFRACTION);
+    extensions(REFRACTION, (at, text) -> notes.checkNameFor(REFRACTION, at, text));
     context.check(List.of());
     concepts.check();
     notes.checkFor(REFRACTION);
@@ -205,32 +208,50 @@ final class Qualifiers {
     }
   }
 
-  private void extensions(String finding) throws Refusal {
+  private void extensions(String finding, Reader texts) throws Refusal {
     if (!Modifiers.mayHold(observation.value(), "extension")) {
       return;
     }
     for (PlacedLeaf member : new PlacedLeaf("", observation.value()).children()) {
       String name = PlacedLeaf.steps(member.at()).get(0);
       if (!AROUND.contains(name)) {
-        extensions(member, finding);
+        extensions(member, finding, texts);
       }
     }
   }
 
-  private void extensions(PlacedLeaf element, String finding) throws Refusal {
+  private void extensions(PlacedLeaf element, String finding, Reader texts) throws Refusal {
     for (PlacedLeaf child : element.children()) {
       boolean extension = element.at().endsWith("/extension");
       if (!extension) {
-        extensions(child, finding);
-      } else if (!observation.ledger().hasTaken(child.at()) && !isHarmless(child, finding)) {
-        throw unread(child.at(), "an extension that is not understood");
+        extensions(child, finding, texts);
+      } else if (!observation.ledger().hasTaken(child.at())) {
+        if (!isHarmless(child, finding)) {
+          throw unread(child.at(), "an extension that is not understood");
+        }
+        readTexts(child, texts);
       }
+    }
+  }
+
+  /** A translation, or a text as it was shown, may say something else than what it stands for. */
+  private static void readTexts(PlacedLeaf extension, Reader texts) throws Refusal {
+    for (PlacedLeaf child : extension.children()) {
+      if (TEXT.matcher(child.at()).find()) {
+        texts.read(child.at(), child.value().string().orElse(""));
+      }
+      readTexts(child, texts);
     }
   }
 
   private boolean isHarmless(PlacedLeaf extension, String finding) {
     String url = extension.value().string("url").orElse("");
     return vocabulary.habits().words().isHarmless(url, finding);
+  }
+
+  /** Reads a text at a place. */
+  private interface Reader {
+    void read(String at, String text) throws Refusal;
   }
 
   /** Returns the refusal of something that may change a value. */

@@ -3,7 +3,10 @@ package org.isopter.mapper.foreign.observation;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.isopter.mapper.foreign.document.Modifiers;
 import org.isopter.mapper.foreign.document.Neighbours;
 import org.isopter.mapper.foreign.ledger.Place;
@@ -27,16 +30,29 @@ final class ReferencedCheck {
   private static final Set<String> NOT_CALIBRATED =
       Set.of("not-calibrated", "calibration-required");
 
+  /** FHIR R4, EventStatus: those under which nothing was done. */
+  private static final Set<String> NOT_DONE = Set.of("not-done", "entered-in-error");
+
+  /** The events of FHIR R4 of which a measurement is a part and that do not change an eye. */
+  private static final Set<String> EVENTS = Set.of("Procedure", "ImagingStudy");
+
+  /** FHIR R4, extension registry. */
+  private static final String ANIMAL = "http://hl7.org/fhir/StructureDefinition/patient-animal";
+
+  private static final Pattern TYPED = Pattern.compile("(?:.*/)?([A-Z][A-Za-z]+)/[^/]+");
+
   private static final Pattern LAYMAN = Pattern.compile("(.*/)?(Patient|RelatedPerson)(/[^/]+)?");
 
   private final Surroundings known;
   private final Words words;
+  private final Predicate<String> isFamiliar;
   private final Place observation;
   private final Neighbours neighbours;
 
   ReferencedCheck(Vocabulary vocabulary, Place observation, Neighbours neighbours) {
     this.known = vocabulary.habits().surroundings();
     this.words = vocabulary.habits().words();
+    this.isFamiliar = vocabulary::isFamiliar;
     this.observation = observation;
     this.neighbours = neighbours;
   }
@@ -57,10 +73,50 @@ final class ReferencedCheck {
         throw Qualifiers.unread(performer.at(), "a test by the patient or a relative");
       }
     }
-    Optional<Raw.Obj> device = found("device");
+    for (Place event : observation.list("partOf")) {
+      event(event);
+    }
+    Optional<Place> device = observation.child("device");
     if (device.isPresent()) {
       device(device.get());
     }
+  }
+
+  /** What was measured during an operation, or after drops were given, is not what is plain. */
+  private void event(Place event) throws Refusal {
+    Optional<Raw.Obj> found = neighbours.find(observation.value(), event.text("reference"));
+    String type = found.map(Neighbours::type).orElseGet(() -> typeOf(event));
+    boolean test = EVENTS.contains(type) || type.isEmpty();
+    boolean done = found.flatMap(e -> e.string("status")).filter(NOT_DONE::contains).isEmpty();
+    boolean understood =
+        Stream.concat(Stream.of(event.text("display")), found.stream().flatMap(this::names))
+            .allMatch(this::isNameOfTest);
+    if (!test || !done || !understood) {
+      throw Qualifiers.unread(event.at(), "a part of an event that is not understood");
+    }
+  }
+
+  private static String typeOf(Place reference) {
+    String type = reference.text("type");
+    Matcher named = TYPED.matcher(reference.text("reference"));
+    return type.isEmpty() && named.matches() ? named.group(1) : type;
+  }
+
+  private Stream<String> names(Raw.Obj event) {
+    Optional<Raw.Obj> code = event.object("code");
+    return Stream.concat(
+        code.flatMap(c -> c.string("text")).stream(),
+        code.stream()
+            .flatMap(c -> c.objects("coding").stream())
+            .flatMap(c -> c.string("display").stream()));
+  }
+
+  private boolean isNameOfTest(String name) {
+    return isHarmless(name) && (isFamiliar.test(name) || known.categorises(name));
+  }
+
+  private boolean isHarmless(String name) {
+    return !words.doubts(name) && words.otherwise(name, "").isEmpty();
   }
 
   private Optional<Raw.Obj> found(String name) {
@@ -81,12 +137,29 @@ final class ReferencedCheck {
     if (subject.get().get("modifierExtension").isPresent()) {
       throw Qualifiers.unread("/subject", "a modifier extension of the patient");
     }
+    if (subject.get().objects("extension").stream().anyMatch(ReferencedCheck::isOfAnimal)) {
+      throw Qualifiers.unread("/subject", "an animal");
+    }
     List<Raw.Obj> labels = subject.get().object("meta").orElse(Raw.Obj.EMPTY).objects("security");
     for (Raw.Obj label : labels) {
       String code = label.string("code").orElse("");
       if (known.isLabelOfDoubt(label.string("system").orElse("") + "|" + code)) {
         throw Qualifiers.unread("/subject", "a patient with the label " + code);
       }
+    }
+  }
+
+  private static boolean isOfAnimal(Raw.Obj extension) {
+    return extension.string("url").filter(ANIMAL::equals).isPresent();
+  }
+
+  private void device(Place reference) throws Refusal {
+    if (!isHarmless(reference.text("display"))) {
+      throw Qualifiers.unread(reference.at(), "an instrument whose name says more");
+    }
+    Optional<Raw.Obj> device = found("device");
+    if (device.isPresent()) {
+      device(device.get());
     }
   }
 

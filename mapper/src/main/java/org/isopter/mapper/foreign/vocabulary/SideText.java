@@ -20,9 +20,9 @@ public final class SideText {
   private static final Pattern ABBREVIATED =
       Pattern.compile("(?<![\\p{L}\\p{N}.])O\\.?([DSU])(?:\\.|(?![\\p{L}\\p{N}]))");
 
-  /** RE, LE, BE, or the left eye in French, Spanish or Portuguese, behind what was tested. */
+  /** RE, LE, BE, RA and LA in German, or the left eye in French, Spanish or Portuguese, behind what was tested. */
   private static final Pattern AT_END =
-      Pattern.compile("(?<=\\S)[\\s,:;(-]+(RE|LE|BE|O\\.?[GIE]\\.?)\\)?\\s*$");
+      Pattern.compile("(?<=\\S)[\\s,:;(-]+(RE|LE|BE|RA|LA|O\\.?[GIE]\\.?)\\)?\\s*$");
 
   /** An eye that is named to say that it is not this one. */
   private static final Pattern DENIED =
@@ -119,7 +119,7 @@ public final class SideText {
   }
 
   private static Site ofEnd(String letters) {
-    return letters.equals("RE") ? Site.RIGHT : letters.equals("BE") ? Site.BOTH : Site.LEFT;
+    return letters.startsWith("R") ? Site.RIGHT : letters.equals("BE") ? Site.BOTH : Site.LEFT;
   }
 
   private static Site abbreviated(String letter) {
