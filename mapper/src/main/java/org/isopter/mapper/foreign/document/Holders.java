@@ -30,7 +30,14 @@ public final class Holders {
           "DetectedIssue",
           "implicated",
           "VerificationResult",
-          "target");
+          "target",
+          "Provenance",
+          "target",
+          "Communication",
+          "about");
+
+  /** HL7 v3-DataOperation: what takes a resource back. */
+  private static final Set<String> TAKEN_BACK = Set.of("DELETE", "NULLIFY", "ABORT");
 
   private final Words words;
   private final Neighbours neighbours;
@@ -80,6 +87,17 @@ public final class Holders {
           .ifPresent(word -> note(resource, members, Panels.name(part) + ": \"" + word + "\""));
       List<Raw.Obj> removed = members.stream().filter(Holders::isRemoved).toList();
       note(resource, removed, Panels.name(part) + ": \"deleted\"");
+      comment(resource, part);
+    }
+  }
+
+  /** An observation in words may be a comment on the one that it was derived from. */
+  private void comment(Raw.Obj resource, Document.Part part) {
+    if (resource.string("valueString").filter(words::doubts).isPresent()) {
+      List<Raw.Obj> others = new ArrayList<>(resource.objects("derivedFrom"));
+      others.addAll(resource.objects("focus"));
+      others.addAll(resource.objects("hasMember"));
+      note(resource, others, Panels.name(part) + ": \"a comment\"");
     }
   }
 
@@ -114,6 +132,9 @@ public final class Holders {
     if (status.isPresent() || type.equals("VerificationResult")) {
       return status;
     }
+    if (holder.object("activity").stream().anyMatch(Holders::isTakenBack)) {
+      return Optional.of("taken back");
+    }
     if (type.equals("DetectedIssue")) {
       return Optional.of("an issue");
     }
@@ -124,6 +145,12 @@ public final class Holders {
     return named(holder)
         .or(() -> remarked(holder))
         .or(() -> panel ? tested(holder) : Optional.empty());
+  }
+
+  private static boolean isTakenBack(Raw.Obj activity) {
+    return activity.objects("coding").stream()
+        .flatMap(coding -> coding.string("code").stream())
+        .anyMatch(TAKEN_BACK::contains);
   }
 
   private Optional<String> named(Raw.Obj holder) {
@@ -137,6 +164,7 @@ public final class Holders {
   private Optional<String> remarked(Raw.Obj holder) {
     List<String> remarks = new ArrayList<>();
     holder.objects("note").forEach(note -> note.string("text").ifPresent(remarks::add));
+    holder.objects("payload").forEach(p -> p.string("contentString").ifPresent(remarks::add));
     holder.string("conclusion").ifPresent(remarks::add);
     return remarks.stream()
         .filter(text -> words.doubts(text) || words.otherwise(text, "").isPresent())
@@ -161,6 +189,7 @@ public final class Holders {
     holder.string("title").ifPresent(names::add);
     List<Raw.Obj> concepts = new ArrayList<>(holder.objects("category"));
     holder.object("code").ifPresent(concepts::add);
+    holder.object("activity").ifPresent(concepts::add);
     concepts.forEach(concept -> names.addAll(texts(concept)));
     return names;
   }

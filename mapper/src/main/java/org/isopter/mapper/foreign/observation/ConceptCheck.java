@@ -142,7 +142,8 @@ final class ConceptCheck {
             .isPresent();
     Words words = vocabulary.habits().words();
     return !known
-        && (words.otherwiseNamed(display, "").isPresent()
+        && (display.indexOf('?') >= 0
+            || words.otherwiseNamed(display, "").isPresent()
             || words.doubts(display)
             || words.denies(display));
   }

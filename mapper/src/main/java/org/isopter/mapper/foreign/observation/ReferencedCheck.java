@@ -65,6 +65,9 @@ final class ReferencedCheck {
     if (status.isPresent()) {
       throw Qualifiers.unread("/encounter", "a visit that was " + status.get());
     }
+    if (visit.flatMap(v -> v.object("class")).filter(ReferencedCheck::isFromAfar).isPresent()) {
+      throw Qualifiers.unread("/encounter", "a visit from afar");
+    }
     for (Place performer : observation.list("performer")) {
       boolean layman =
           LAYMAN.matcher(performer.text("type")).matches()
@@ -125,7 +128,15 @@ final class ReferencedCheck {
         .flatMap(place -> neighbours.find(observation.value(), place.text("reference")));
   }
 
+  /** HL7 v3-ActCode: nobody of the department was with the patient. */
+  private static boolean isFromAfar(Raw.Obj kind) {
+    return kind.string("code").filter("VR"::equals).isPresent();
+  }
+
   private void subject() throws Refusal {
+    if (observation.child("subject").filter(s -> words.doubts(s.text("display"))).isPresent()) {
+      throw Qualifiers.unread("/subject", "a subject that is no patient");
+    }
     Optional<Raw.Obj> subject = found("subject");
     if (subject.isEmpty()) {
       return;

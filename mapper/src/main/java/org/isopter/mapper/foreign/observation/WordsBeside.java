@@ -109,6 +109,9 @@ final class WordsBeside {
     }
     String at = PlacedLeaf.step(place.at(), name);
     refuseOtherwise(meaning, said, at);
+    if (said.indexOf('?') >= 0 && !place.at().startsWith("/component/")) {
+      throw Qualifiers.unread(at, "a question mark");
+    }
     Optional<List<Effect>> effects = text.read(SideText.without(Vocabulary.withoutTag(said)));
     if (effects.isEmpty()) {
       refuseOtherAcuity(meaning, said, at);

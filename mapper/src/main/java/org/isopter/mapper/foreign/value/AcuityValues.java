@@ -164,9 +164,7 @@ public final class AcuityValues {
       return text.isPresent() ? text(concept, "text") : display(concept);
     }
     for (Place coding : concept.list("coding")) {
-      if (Coding.isLocal(coding)) {
-        agreeing(coding, "display", coded.get());
-      }
+      agreeing(coding, "display", coded.get());
     }
     return agreeing(concept, "text", coded.get()).orElse(coded.get());
   }
