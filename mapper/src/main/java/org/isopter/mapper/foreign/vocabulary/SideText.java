@@ -20,7 +20,10 @@ public final class SideText {
   private static final Pattern ABBREVIATED =
       Pattern.compile("(?<![\\p{L}\\p{N}.])O\\.?([DSU])(?:\\.|(?![\\p{L}\\p{N}]))");
 
-  /** RE, LE, BE, RA and LA in German, or the left eye in French, Spanish or Portuguese, behind what was tested. */
+  /**
+   * RE, LE, BE, RA and LA in German, or the left eye in French, Spanish or Portuguese, behind what
+   * was tested.
+   */
   private static final Pattern AT_END =
       Pattern.compile("(?<=\\S)[\\s,:;(-]+(RE|LE|BE|RA|LA|O\\.?[GIE]\\.?)\\)?\\s*$");
 
