@@ -35,12 +35,12 @@ class GenerateTest {
   @Test
   void writesAFileThatTheOtherCommandsTake(@TempDir Path folder) throws IOException {
     String file = folder.resolve("all.ndjson").toString();
-    Run.of("generate", "--persons", "60", "--seed", "3", "--output", file).ok();
+    Run.of("generate", "--persons", "25", "--seed", "3", "--output", file).ok();
     Run run = Run.of("check", file).ok();
     assertTrue(run.err().contains("no fault found"), run.err());
     assertTrue(Run.of("round-trip", file).ok().err().contains("identical"));
     assertEquals(
-        Run.of("generate", "--persons", "60", "--seed", "3", "--output", "-").ok().out(),
+        Run.of("generate", "--persons", "25", "--seed", "3", "--output", "-").ok().out(),
         Files.readString(Path.of(file), UTF_8));
   }
 

@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.MatchResult;
@@ -34,6 +35,7 @@ final class JavaBlocks {
   private static final Pattern TYPE = Pattern.compile("(?<![\\w.\"])[A-Z]\\w*[a-z]\\w*");
   private static final List<String> MODULES =
       List.of("model", "profiles", "mapper", "cli/task", "cli");
+  private static final Map<String, List<String>> TYPES = types();
 
   private JavaBlocks() {}
 
@@ -61,23 +63,29 @@ final class JavaBlocks {
   }
 
   private static List<String> packageOf(String name) {
-    List<Path> found =
-        MODULES.stream()
-            .map(module -> Path.of(module, "src/main/java"))
-            .flatMap(root -> named(root, name + ".java").map(root::relativize))
-            .toList();
+    List<String> found = TYPES.getOrDefault(name, List.of());
     if (found.size() > 1) {
       throw new IllegalStateException(name + " may be any of " + found);
     }
-    return found.stream()
-        .map(file -> file.toString().replace(".java", "").replace('/', '.'))
-        .map(type -> "import " + type + ";\n")
-        .toList();
+    return found.stream().map(type -> "import " + type + ";\n").toList();
   }
 
-  private static Stream<Path> named(Path root, String name) {
+  /** Returns the classes of all modules with their packages, by their short name. */
+  private static Map<String, List<String>> types() {
+    return MODULES.stream()
+        .map(module -> Path.of(module, "src/main/java"))
+        .flatMap(JavaBlocks::sources)
+        .collect(Collectors.groupingBy(type -> type.substring(type.lastIndexOf('.') + 1)));
+  }
+
+  private static Stream<String> sources(Path root) {
     try (Stream<Path> files = Files.walk(root)) {
-      return files.filter(file -> file.endsWith(name)).toList().stream();
+      return files
+          .map(file -> root.relativize(file).toString())
+          .filter(file -> file.endsWith(".java"))
+          .map(file -> file.replace(".java", "").replace('/', '.'))
+          .toList()
+          .stream();
     } catch (IOException unreadable) {
       throw new UncheckedIOException(unreadable);
     }

@@ -44,7 +44,7 @@ import org.junit.jupiter.api.io.TempDir;
 class ServerTest {
 
   private static final long SEED = Long.getLong("seed", 20261127L);
-  private static final int SAMPLED = Integer.getInteger("server.exams", 24);
+  private static final int SAMPLED = Integer.getInteger("server.exams", 8);
   private static final FhirWriter WRITER =
       FhirWriter.of(BundleKind.TRANSACTION).referringToPatients();
   private static final ForeignReader READER =

@@ -32,6 +32,10 @@ final class Cluster {
         .config("spark.driver.host", "127.0.0.1")
         .config("spark.driver.bindAddress", "127.0.0.1")
         .config("spark.ui.enabled", false)
-        .config("spark.sql.shuffle.partitions", 4);
+        // A query of a test is over before a class that is made for it pays off.
+        .config("spark.sql.codegen.wholeStage", false)
+        .config("spark.sql.codegen.factoryMode", "NO_CODEGEN")
+        .config("spark.sql.parquet.compression.codec", "uncompressed")
+        .config("spark.sql.shuffle.partitions", 2);
   }
 }

@@ -78,7 +78,8 @@ public enum Mutation {
   /** Returns the bundle with each change of this kind made alone. */
   List<String> of(String bundle) {
     List<String> changed = new ArrayList<>();
-    JsonNode entries = MAPPER.readTree(bundle).path("entry");
+    JsonNode whole = MAPPER.readTree(bundle);
+    JsonNode entries = whole.path("entry");
     for (int i = 0; i < entries.size(); i++) {
       JsonNode observation = entries.get(i).path("resource");
       List<Consumer<JsonNode>> changes = new ArrayList<>();
@@ -86,7 +87,7 @@ public enum Mutation {
         find(observation, changes);
       }
       for (Consumer<JsonNode> change : changes) {
-        JsonNode copy = MAPPER.readTree(bundle);
+        JsonNode copy = whole.deepCopy();
         change.accept(copy.path("entry").path(i).path("resource"));
         changed.add(MAPPER.writeValueAsString(copy));
       }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.finding.DatumTexts;
+import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Site;
@@ -79,13 +80,15 @@ public record Measurement(
   }
 
   private static List<String> conditions(Fact<?> fact) {
-    return fact.panel()
-        .map(
-            panel ->
-                fact.finding().distinguishing().stream()
-                    .flatMap(part -> panel.found(part).stream())
-                    .map(DatumTexts::of)
-                    .toList())
-        .orElse(List.of());
+    List<String> parts = fact.finding().distinguishing();
+    if (parts.isEmpty() || fact.panel().isEmpty()) {
+      return List.of();
+    }
+    EncodedValue value = fact.panel().orElseThrow();
+    List<String> texts = new ArrayList<>();
+    for (String part : parts) {
+      value.found(part).ifPresent(datum -> texts.add(DatumTexts.of(datum)));
+    }
+    return texts;
   }
 }

@@ -27,7 +27,7 @@ import org.junit.jupiter.api.TestFactory;
  */
 class FiguresTest {
 
-  private static final int PERSONS = 12_000;
+  private static final int PERSONS = 6_000;
   private static final double ERRORS = 5;
   private static final Cohort COHORT = new Cohort(PERSONS, 2026);
   private static final List<Group> GROUPS =

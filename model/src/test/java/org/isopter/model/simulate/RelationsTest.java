@@ -35,7 +35,7 @@ import org.junit.jupiter.api.TestFactory;
  */
 class RelationsTest {
 
-  private static final int PERSONS = 12_000;
+  private static final int PERSONS = 6_000;
   private static final double ERRORS = 5;
   private static final Cohort COHORT = new Cohort(PERSONS, 414);
   private static final List<List<Exam>> EXAMS =
