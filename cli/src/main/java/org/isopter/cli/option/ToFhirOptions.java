@@ -1,6 +1,7 @@
 package org.isopter.cli.option;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.isopter.task.convert.ToFhirRequest;
 import org.isopter.task.input.InputForm;
@@ -56,6 +57,16 @@ public final class ToFhirOptions {
       })
   private @Nullable Path carried;
 
+  @Option(
+      names = "--former",
+      paramLabel = "FILE|FOLDER",
+      description = {
+        "With --as transaction: the records as they were sent before.",
+        "What one held, and its later version or the one that amends it does not, is sent again as"
+            + " entered in error."
+      })
+  private List<String> former = List.of();
+
   @Mixin private final StrictOption strict = new StrictOption();
 
   /** Returns what is asked for. */
@@ -67,6 +78,7 @@ public final class ToFhirOptions {
         derived,
         patients,
         Optional.ofNullable(carried),
+        former,
         strict.strict());
   }
 }

@@ -22,6 +22,7 @@ final class BundleWriter {
   private final Exam exam;
   private final BundleKind kind;
   private final Optional<String> hash;
+  private final boolean withDerived;
   private final List<Derived> derived;
   private final List<String> derivedNames;
   private final Ids ids;
@@ -37,6 +38,7 @@ final class BundleWriter {
     this.exam = exam;
     this.kind = kind;
     this.hash = hash;
+    this.withDerived = derived;
     this.derived = derived ? Derivations.of(exam) : List.of();
     this.derivedNames = Derived.names(this.derived);
     this.ids = Ids.of(exam.header().id());
@@ -89,21 +91,23 @@ final class BundleWriter {
     }
     wholes(frame);
     facts(key -> true);
-    derived();
+    derived(name -> true);
     provenance(frame);
     former.ifPresent(this::takeBack);
   }
 
   private void takeBack(Exam record) {
     Exam wrong = new Exam(record.header().enteredInError(), record.facts());
-    BundleWriter gone = new BundleWriter(json, wrong, kind, Optional.empty(), false);
+    BundleWriter gone = new BundleWriter(json, wrong, kind, Optional.empty(), withDerived);
     if (record.header().id().equals(exam.header().id())) {
       gone.facts(key -> !keys.contains(key));
+      gone.derived(name -> !derivedNames.contains(name));
       return;
     }
     FrameWriter frame = new FrameWriter(json, wrong, gone.ids);
     gone.wholes(frame);
     gone.facts(key -> true);
+    gone.derived(name -> true);
   }
 
   private void wholes(FrameWriter frame) {
@@ -126,7 +130,7 @@ final class BundleWriter {
     }
   }
 
-  private void derived() {
+  private void derived(Predicate<String> which) {
     Map<FactKey, String> urns = new HashMap<>();
     for (int i = 0; i < keys.size(); i++) {
       urns.put(keys.get(i), Ids.urn(factIds.get(i)));
@@ -135,7 +139,9 @@ final class BundleWriter {
     for (int i = 0; i < derived.size(); i++) {
       Derived one = derived.get(i);
       String name = derivedNames.get(i);
-      entry("Observation", derivedId(name), ids.derived(name), id -> writer.write(one, name, id));
+      if (which.test(name)) {
+        entry("Observation", derivedId(name), ids.derived(name), id -> writer.write(one, name, id));
+      }
     }
   }
 

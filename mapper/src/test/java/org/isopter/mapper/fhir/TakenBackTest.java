@@ -2,6 +2,7 @@ package org.isopter.mapper.fhir;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -12,6 +13,7 @@ import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.derive.Derivations;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamSampler;
 import org.isopter.model.exam.Status;
@@ -57,6 +59,24 @@ class TakenBackTest {
         assertEquals(1, had.stream().filter(other -> other.startsWith(url + " ")).count(), one);
       }
     }
+  }
+
+  /** A statement that no longer follows would stay on the server as well. */
+  @Test
+  void takesBackWhatFollowedFromWhatIsGone() {
+    FhirWriter writer = WRITER.withDerived();
+    int derived = 0;
+    for (int i = 0; i < EXAMS; i++) {
+      Exam before = sampler.next();
+      Exam now = new Exam(before.header(), List.of());
+      int had = Derivations.of(before).size();
+      List<String> taken = new ArrayList<>(sent(writer.takingBack(before).write(now)));
+      taken.removeAll(sent(writer.write(now)));
+      assertEquals(before.facts().size() + had, taken.size(), before.toString());
+      assertTrue(taken.stream().allMatch(one -> one.endsWith(" entered-in-error")));
+      derived += had;
+    }
+    assertTrue(derived > 0);
   }
 
   @Test

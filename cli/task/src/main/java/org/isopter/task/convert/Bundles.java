@@ -25,6 +25,7 @@ public final class Bundles {
   private final BundleKind kind;
   private final boolean derived;
   private final boolean patients;
+  private FormerRecords former = FormerRecords.none();
 
   /** Makes a reader of bundles of any kind and a writer of those of one kind. */
   public Bundles(BundleKind kind) {
@@ -36,6 +37,12 @@ public final class Bundles {
     this.kind = kind;
     this.derived = derived;
     this.patients = patients;
+  }
+
+  /** Returns this writer of transactions, which take back what former records held. */
+  Bundles takingBack(FormerRecords records) {
+    former = records;
+    return this;
   }
 
   /** Reads an examination from a bundle as it is written here, or returns its faults. */
@@ -66,7 +73,7 @@ public final class Bundles {
    * @throws IllegalArgumentException when the form is none of FHIR
    */
   public String write(Exam exam, byte[] source, InputForm form) {
-    FhirWriter writer = writer(source);
+    FhirWriter writer = writer(exam, source);
     return switch (form) {
       case JSON -> writer.indented().write(exam) + "\n";
       case NDJSON -> writer.write(exam) + "\n";
@@ -80,7 +87,7 @@ public final class Bundles {
     if (carried.isEmpty()) {
       return Result.ok(write(exam, source, form));
     }
-    return text(ForeignWriter.of(kind).with(writer(source)).write(exam, carried), form);
+    return text(ForeignWriter.of(kind).with(writer(exam, source)).write(exam, carried), form);
   }
 
   /** Returns what goes along without an examination as a bundle. */
@@ -101,10 +108,11 @@ public final class Bundles {
     return new IllegalArgumentException("FHIR is not written as " + form);
   }
 
-  private FhirWriter writer(byte[] source) {
+  private FhirWriter writer(Exam exam, byte[] source) {
     FhirWriter plain = FhirWriter.of(kind);
     FhirWriter found = patients ? plain.referringToPatients() : plain;
-    return (derived ? found.withDerived() : found).from(sha256(source));
+    FhirWriter whole = (derived ? found.withDerived() : found).from(sha256(source));
+    return former.of(exam).map(whole::takingBack).orElse(whole);
   }
 
   private static String sha256(byte[] source) {

@@ -1,6 +1,7 @@
 package org.isopter.task.convert;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.task.input.InputForm;
@@ -16,6 +17,7 @@ import org.isopter.task.output.Target;
  * @param derived whether to add what follows from the findings
  * @param patients whether to refer to patients also by a search, which only a transaction can
  * @param carried the file of what {@code from-fhir} kept; empty for the one beside each input
+ * @param former files and folders of the records as they were sent before; empty for none
  * @param strict whether records with errors by the consistency rules are refused
  */
 public record ToFhirRequest(
@@ -25,16 +27,28 @@ public record ToFhirRequest(
     boolean derived,
     boolean patients,
     Optional<Path> carried,
+    List<String> former,
     boolean strict) {
+
+  public ToFhirRequest {
+    former = List.copyOf(former);
+  }
 
   /** Returns a request for collections of what was recorded, with what was kept beside it. */
   public static ToFhirRequest to(Target target) {
     return new ToFhirRequest(
-        target, Optional.empty(), BundleKind.COLLECTION, false, false, Optional.empty(), false);
+        target,
+        Optional.empty(),
+        BundleKind.COLLECTION,
+        false,
+        false,
+        Optional.empty(),
+        List.of(),
+        false);
   }
 
   /** Returns this request for another kind of bundle. */
   public ToFhirRequest as(BundleKind other) {
-    return new ToFhirRequest(target, form, other, derived, patients, carried, strict);
+    return new ToFhirRequest(target, form, other, derived, patients, carried, former, strict);
   }
 }

@@ -46,13 +46,27 @@ public final class ToFhirTask {
             .form(request.form(), InputForm.OF_FHIR)
             .orElse(several && !target.isFolder() ? InputForm.NDJSON : InputForm.JSON);
     check(form, several);
-    convert(sources, form);
+    FormerRecords former = former();
+    convert(sources, form, former);
+    former.sum(log);
     sum(form);
+  }
+
+  private FormerRecords former() {
+    if (request.former().isEmpty()) {
+      return FormerRecords.none();
+    }
+    Inputs inputs = Inputs.records(request.former().toArray(String[]::new));
+    Inputs.refuseToOverwrite(inputs.find(log), "--output", target.name().orElse(null));
+    return FormerRecords.read(inputs, log);
   }
 
   private void check(InputForm form, boolean several) {
     if (request.patients() && request.kind() != BundleKind.TRANSACTION) {
       throw new UsageException("--search-patients is for a server: give --as transaction too");
+    }
+    if (!request.former().isEmpty() && request.kind() != BundleKind.TRANSACTION) {
+      throw new UsageException("--former is for a server: give --as transaction too");
     }
     if (target.isFolder() && form == InputForm.NDJSON) {
       throw new UsageException("--format ndjson is one stream: give --output a file, not a folder");
@@ -64,8 +78,9 @@ public final class ToFhirTask {
     }
   }
 
-  private void convert(List<InputSource> sources, InputForm form) {
-    Bundles bundles = new Bundles(request.kind(), request.derived(), request.patients());
+  private void convert(List<InputSource> sources, InputForm form, FormerRecords former) {
+    Bundles bundles =
+        new Bundles(request.kind(), request.derived(), request.patients()).takingBack(former);
     RecordErrors errors = new RecordErrors(log, request.strict());
     try (CarriedLookup carried = new CarriedLookup(request.carried().orElse(null), log)) {
       ToFhirConversion conversion = new ToFhirConversion(log, bundles, form, carried, errors);
