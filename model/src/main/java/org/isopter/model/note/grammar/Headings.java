@@ -1,7 +1,9 @@
 package org.isopter.model.note.grammar;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Token;
@@ -38,10 +40,20 @@ public final class Headings {
     }
   }
 
-  private final List<Grammar> grammars;
+  /** The phrases by their first word, in the order of the grammars. */
+  private final Map<String, List<Entry>> byWord = new HashMap<>();
+
+  /** A phrase, and the grammar whose items it starts. */
+  private record Entry(Grammar grammar, Heading heading) {}
 
   public Headings(List<Grammar> grammars) {
-    this.grammars = grammars;
+    for (Grammar grammar : grammars) {
+      for (Heading heading : grammar.headings()) {
+        byWord
+            .computeIfAbsent(heading.phrase().get(0), any -> new ArrayList<>())
+            .add(new Entry(grammar, heading));
+      }
+    }
   }
 
   /** Returns the item that starts here: heading, side and heading, or words and heading. */
@@ -74,16 +86,17 @@ public final class Headings {
   }
 
   private Optional<Found> longest(List<Token> tokens, int at, boolean floatingOnly) {
+    if (at >= tokens.size()) {
+      return Optional.empty();
+    }
     Optional<Found> best = Optional.empty();
     int length = 0;
-    for (Grammar grammar : grammars) {
-      for (Heading heading : grammar.headings()) {
-        boolean candidate =
-            heading.phrase().size() > length && (heading.floating() || !floatingOnly);
-        if (candidate && new Cursor(tokens, at).take(heading.phrase())) {
-          length = heading.phrase().size();
-          best = Optional.of(new Found(grammar, heading, at));
-        }
+    for (Entry entry : byWord.getOrDefault(tokens.get(at).text(), List.of())) {
+      Heading heading = entry.heading();
+      boolean candidate = heading.phrase().size() > length && (heading.floating() || !floatingOnly);
+      if (candidate && new Cursor(tokens, at).take(heading.phrase())) {
+        length = heading.phrase().size();
+        best = Optional.of(new Found(entry.grammar(), heading, at));
       }
     }
     return best;
