@@ -1,9 +1,7 @@
 package org.isopter.profiles.compiled;
 
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Set;
 import java.util.stream.Collectors;
 import org.isopter.model.value.Code;
 import org.isopter.model.wire.Condition;
@@ -26,11 +24,10 @@ final class ConditionChecks implements Condition.Cases<Check> {
 
   @Override
   public Check bound(Condition.Bound condition) {
-    Set<String> tokens = new HashSet<>(condition.codes().stream().map(Code::token).toList());
-    Set<String> codes = new HashSet<>(condition.codes().stream().map(Code::code).toList());
+    CodeSet codes = new CodeSet(condition.codes());
     String wanted = words(condition.codes());
     return (item, report) -> {
-      if (isBound(item, tokens, codes)) {
+      if (codes.holds(item)) {
         return;
       }
       if (condition.extensible() || isWithoutCode(item)) {
@@ -50,13 +47,6 @@ final class ConditionChecks implements Condition.Cases<Check> {
         .flatMap(List::stream)
         .map(code -> code.code() + " " + code.display())
         .collect(Collectors.joining(", "));
-  }
-
-  private static boolean isBound(Item item, Set<String> tokens, Set<String> codes) {
-    if (item.type().equals("code")) {
-      return codes.contains(item.text());
-    }
-    return item.members("coding").stream().anyMatch(each -> tokens.contains(SeenWords.of(each)));
   }
 
   /** Of text alone, or of a code that names no system, the reference says more than we can. */

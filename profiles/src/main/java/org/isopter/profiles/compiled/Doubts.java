@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Finds what the reference validator may have something to say of although no profile of ours does:
@@ -11,13 +12,15 @@ import java.util.Set;
  */
 final class Doubts {
 
+  private static final Name CODE = Name.of("code");
+
   /** The codes that are written where the standard has a list of its own. */
-  private static final Map<String, Set<String>> CODES =
+  private static final Map<String, Map<String, Set<String>>> CODES =
       Map.of(
-          "Bundle.type", Set.of("collection"),
-          "Narrative.status", Set.of("generated"),
-          "DiagnosticReport.status", Set.of("preliminary", "final", "amended"),
-          "Provenance.entity.role", Set.of("source"));
+          "Bundle", Map.of("type", Set.of("collection")),
+          "Narrative", Map.of("status", Set.of("generated")),
+          "DiagnosticReport", Map.of("status", Set.of("preliminary", "final", "amended")),
+          "Provenance.entity", Map.of("role", Set.of("source")));
 
   /** The types of what a reference under a name may lead to. */
   private static final Map<String, Set<String>> TARGETS =
@@ -53,13 +56,20 @@ final class Doubts {
       case "Bundle" -> bundle(item, report);
       default -> {}
     }
-    for (Item each : item.members()) {
-      if (each.type().equals("code")) {
-        Set<String> codes = CODES.get(item.type() + "." + each.name());
-        require(codes == null || codes.contains(each.text()), each, "a code", report);
+    Map<String, Set<String>> codes = CODES.getOrDefault(item.type(), Map.of());
+    List<Item> members = item.members();
+    for (int i = 0; i < members.size(); i++) {
+      Item each = members.get(i);
+      if (each.table().isComplex()) {
+        find(each, report);
+      } else if (!codes.isEmpty()) {
+        code(each, codes.get(each.name()), report);
       }
-      find(each, report);
     }
+  }
+
+  private static void code(Item item, @Nullable Set<String> codes, Judgement report) {
+    require(codes == null || codes.contains(item.text()), item, "a code", report);
   }
 
   private static void bundle(Item bundle, Judgement report) {
@@ -87,7 +97,7 @@ final class Doubts {
 
   /** Then condition obs-7 of the standard follows from the profile. */
   private static boolean hasOneCode(Item component) {
-    return component.members("code").stream().allMatch(c -> c.members("coding").size() == 1);
+    return !component.any(CODE, code -> code.members("coding").size() != 1);
   }
 
   private boolean isReference(Item item) {

@@ -5,16 +5,19 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import org.isopter.model.wire.Condition;
 import org.isopter.model.wire.Element;
+import org.isopter.model.wire.ObservationMember;
 
 /** The compiled form of an element: what each occurrence keeps, and how many there may be. */
 final class ElementCheck {
 
   private final Element element;
+  private final Name name;
   private final String id;
   private final Predicate<Item> typed;
-  private final List<Check> types;
-  private final List<Check> conditions;
-  private final List<ElementCheck> children;
+  private final Check[] types;
+  private final Check[] conditions;
+  private final ElementCheck[] children;
+  private final boolean isComponent;
   private final Optional<SliceCheck> slices;
 
   /**
@@ -24,20 +27,34 @@ final class ElementCheck {
    */
   ElementCheck(Element element, String id) {
     this.element = element;
+    this.name = Name.of(element.name());
+    this.isComponent = isComponent(element);
     this.id = id;
     this.typed = typed(element);
     this.types =
-        element.conditions(Condition.OneOfTypes.class).stream().map(ConditionChecks::of).toList();
+        element.conditions(Condition.OneOfTypes.class).stream()
+            .map(ConditionChecks::of)
+            .toArray(Check[]::new);
     this.conditions =
         element.conditions().stream()
             .filter(condition -> !(condition instanceof Condition.OneOfTypes))
             .map(ConditionChecks::of)
-            .toList();
+            .toArray(Check[]::new);
     this.children =
         element.children().stream()
+            .filter(ElementCheck::isChecked)
             .map(child -> new ElementCheck(child, id + "." + child.name()))
-            .toList();
+            .toArray(ElementCheck[]::new);
     this.slices = element.slicing().map(how -> new SliceCheck(how, id));
+  }
+
+  /** A component is doubted even where nothing is said of it; the rest is then free. */
+  private static boolean isChecked(Element element) {
+    return element.isStated() || !element.children().isEmpty() || isComponent(element);
+  }
+
+  private static boolean isComponent(Element element) {
+    return element.name().equals(ObservationMember.COMPONENT.label());
   }
 
   private static Predicate<Item> typed(Element element) {
@@ -58,27 +75,41 @@ final class ElementCheck {
 
   /** Checks the members of an item that the element is about. */
   void checkIn(Item parent, Judgement report) {
-    List<Item> found = parent.members(element.name());
-    count(parent, found.size(), report);
-    found.forEach(item -> check(item, report));
-    slices.ifPresentOrElse(
-        how -> how.check(parent, found.stream().filter(typed).toList(), report),
-        () -> found.forEach(i -> unsliced(i, report)));
+    int from = parent.from(name);
+    int to = parent.to(from, name);
+    count(parent, to - from, report);
+    List<Item> found = parent.members();
+    for (int i = from; i < to; i++) {
+      check(found.get(i), report);
+    }
+    if (slices.isPresent()) {
+      slices.get().check(parent, ofType(found.subList(from, to)), report);
+    } else if (isComponent) {
+      found.subList(from, to).forEach(item -> unsliced(item, report));
+    }
+  }
+
+  private List<Item> ofType(List<Item> found) {
+    return types.length == 0 ? found : found.stream().filter(typed).toList();
   }
 
   /** A component of a finding that has none may be anything. */
   private static void unsliced(Item item, Judgement report) {
-    if (item.type().equals("Observation.component")) {
-      report.doubt(item, "a component that the profile does not have");
-    }
+    report.doubt(item, "a component that the profile does not have");
   }
 
   /** Checks one occurrence; of a wrong type nothing else is said. */
   void check(Item item, Judgement report) {
-    types.forEach(type -> type.check(item, report));
-    if (typed.test(item)) {
-      conditions.forEach(condition -> condition.check(item, report));
-      children.forEach(child -> child.checkIn(item, report));
+    for (Check type : types) {
+      type.check(item, report);
+    }
+    if (types.length == 0 || typed.test(item)) {
+      for (Check condition : conditions) {
+        condition.check(item, report);
+      }
+      for (ElementCheck child : children) {
+        child.checkIn(item, report);
+      }
     }
   }
 

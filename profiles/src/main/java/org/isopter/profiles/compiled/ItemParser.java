@@ -1,5 +1,7 @@
 package org.isopter.profiles.compiled;
 
+import java.util.HashSet;
+import java.util.Set;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonToken;
@@ -13,6 +15,9 @@ final class ItemParser {
 
   private final Standard standard;
   private final JsonParser parser;
+
+  /** The times that were looked at: many of a bundle are the same. */
+  private final Set<String> times = new HashSet<>();
 
   private ItemParser(Standard standard, JsonParser parser) {
     this.standard = standard;
@@ -41,24 +46,24 @@ final class ItemParser {
   }
 
   /** Reads the type that a resource begins with. */
-  private String resourceType() {
+  private TypeTable resourceType() {
     require("resourceType".equals(parser.nextName()), "a resource that does not begin with a type");
     require(parser.nextToken() == JsonToken.VALUE_STRING, "a type that is no text");
     String type = parser.getString();
-    require(standard.isComplex(type) && type.indexOf('.') < 0, "a resource of type " + type);
-    return type;
+    return standard.resource(type).orElseThrow(() -> new Unknown("a resource of type " + type));
   }
 
   private void members(Item item) {
+    TypeTable type = item.table();
     for (String key = parser.nextName(); key != null; key = parser.nextName()) {
-      String type = item.type();
-      String name = key;
-      Member member =
-          standard.member(type, key).orElseThrow(() -> new Unknown(type + " with " + name));
-      require(!item.has(member.name()), member, "twice");
+      Member member = type.member(key);
+      if (member == null) {
+        throw new Unknown(type.name() + " with " + key);
+      }
+      require(item.isFirst(member), member, "twice");
       member(item, member, parser.nextToken());
     }
-    standard.lacking(item).ifPresent(lack -> unknown(item.type() + " without " + lack));
+    item.lacking().ifPresent(lack -> unknown(type.name() + " without " + lack));
   }
 
   private void member(Item item, Member member, JsonToken token) {
@@ -76,32 +81,40 @@ final class ItemParser {
   }
 
   private void value(Item item, Member member, int index, JsonToken token) {
-    if (token == JsonToken.START_OBJECT && member.type().equals("Resource")) {
-      members(item.add(resource(member), index));
-    } else if (token == JsonToken.START_OBJECT && standard.isComplex(member.type())) {
+    if (token == JsonToken.START_OBJECT && member.table().isComplex()) {
       Item added = item.add(member, index);
       members(added);
       require(!added.members().isEmpty(), member, "that is empty");
+    } else if (token == JsonToken.START_OBJECT && member.type().equals("Resource")) {
+      members(item.add(resource(member), index));
     } else {
-      require(isPrimitive(member, token), member, "that is not plain");
-      item.add(member, index).write(parser.getString());
+      String text = parser.getString();
+      require(isPrimitive(member.table(), token, text), member, "that is not plain");
+      item.add(member, index).write(text);
     }
   }
 
   private Member resource(Member member) {
-    String type = resourceType();
-    require(!type.equals("Bundle"), "a bundle in a bundle");
-    return new Member(member.key(), member.name(), member.stem(), type, true, false);
+    TypeTable type = resourceType();
+    require(!type.name().equals("Bundle"), "a bundle in a bundle");
+    return member.holding(type);
   }
 
-  private boolean isPrimitive(Member member, JsonToken token) {
+  private boolean isPrimitive(TypeTable type, JsonToken token, String text) {
     return switch (token) {
-      case VALUE_STRING -> Primitives.isText(member.type(), parser.getString());
-      case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT ->
-          Primitives.isNumber(member.type(), parser.getString());
-      case VALUE_TRUE, VALUE_FALSE -> member.type().equals("boolean");
+      case VALUE_STRING -> type.name().equals("dateTime") ? isTime(type, text) : type.isText(text);
+      case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT -> Primitives.isNumber(type.name(), text);
+      case VALUE_TRUE, VALUE_FALSE -> type.name().equals("boolean");
       default -> false;
     };
+  }
+
+  private boolean isTime(TypeTable type, String text) {
+    boolean fits = times.contains(text) || type.isText(text);
+    if (fits) {
+      times.add(text);
+    }
+    return fits;
   }
 
   private static void require(boolean fits, String otherwise) {

@@ -86,12 +86,33 @@ final class Judges implements Test.Cases<Judges.Judge> {
   public Judge is(Test.Is test) {
     Walks.Walk walk = Walks.of(test.path());
     String wanted = test.text();
-    return item -> {
-      List<Item> found = walk.from(item);
-      return found.isEmpty()
-          ? Ternary.NOTHING
-          : Ternary.of(found.size() == 1 && found.get(0).text().equals(wanted));
-    };
+    return test.path().steps().size() == 1
+            && test.path().steps().get(0) instanceof ElementPath.Child child
+        ? member(Name.of(child.name()), wanted)
+        : item -> is(walk.from(item), wanted);
+  }
+
+  private static Ternary is(List<Item> found, String wanted) {
+    return found.isEmpty()
+        ? Ternary.NOTHING
+        : Ternary.of(found.size() == 1 && found.get(0).text().equals(wanted));
+  }
+
+  /** The same for members of an item, without a list of them. */
+  private static Judge member(Name name, String wanted) {
+    return item -> is(item, name, wanted);
+  }
+
+  private static Ternary is(Item item, Name name, String wanted) {
+    int found = 0;
+    boolean same = false;
+    for (Item each : item.members()) {
+      if (each.isCalled(name)) {
+        found++;
+        same = each.text().equals(wanted);
+      }
+    }
+    return found == 0 ? Ternary.NOTHING : Ternary.of(found == 1 && same);
   }
 
   @Override

@@ -10,6 +10,9 @@ import org.isopter.model.wire.ValueForm;
 final class Patterns implements Fixed.Cases<Patterns.Pattern> {
 
   private static final Patterns CASES = new Patterns();
+  private static final Name CODE = Name.of("code");
+  private static final Name SYSTEM = Name.of("system");
+  private static final Name CODING = Name.of("coding");
 
   private Patterns() {}
 
@@ -36,8 +39,8 @@ final class Patterns implements Fixed.Cases<Patterns.Pattern> {
   @Override
   public Pattern concept(Fixed.OfConcept fixed) {
     Code code = fixed.code();
-    Predicate<Item> fits =
-        item -> item.members("coding").stream().anyMatch(coding -> isCoding(coding, code));
+    Predicate<Item> coding = item -> isCoding(item, code);
+    Predicate<Item> fits = item -> item.any(CODING, coding);
     Check check =
         (item, report) -> {
           if (!fits.test(item)) {
@@ -65,7 +68,7 @@ final class Patterns implements Fixed.Cases<Patterns.Pattern> {
   }
 
   private static boolean isCoding(Item item, Code code) {
-    return item.text("system").equals(code.system()) && item.text("code").equals(code.code());
+    return item.text(CODE).equals(code.code()) && item.text(SYSTEM).equals(code.system());
   }
 
   private static boolean isIn(Item item, Unit unit) {

@@ -1,5 +1,6 @@
 package org.isopter.profiles.compiled;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -9,6 +10,8 @@ import org.isopter.model.wire.Slicing;
 
 /** The compiled form of a slicing. */
 final class SliceCheck {
+
+  private static final Name CODE = Name.of("code");
 
   private final boolean closed;
   private final List<Slice> slices;
@@ -39,9 +42,7 @@ final class SliceCheck {
     }
     Patterns.Pattern pattern = pattern(by == Slicing.By.CODE ? slice.children().get(0) : slice);
     Predicate<Item> is =
-        by == Slicing.By.CODE
-            ? item -> item.members("code").stream().anyMatch(pattern.fits())
-            : pattern.fits();
+        by == Slicing.By.CODE ? item -> item.any(CODE, pattern.fits()) : pattern.fits();
     return new Slice(check, is, pattern.words());
   }
 
@@ -51,10 +52,20 @@ final class SliceCheck {
 
   /** Checks the occurrences of the sliced element. */
   void check(Item parent, List<Item> found, Judgement report) {
-    slices.forEach(slice -> check(slice, parent, found, report));
-    for (Item item : found) {
-      if (slices.stream().noneMatch(slice -> slice.is().test(item))) {
-        unmatched(item, report);
+    boolean[] matched = new boolean[found.size()];
+    for (Slice slice : slices) {
+      List<Item> mine = new ArrayList<>(2);
+      for (int i = 0; i < matched.length; i++) {
+        if (slice.is().test(found.get(i))) {
+          mine.add(found.get(i));
+          matched[i] = true;
+        }
+      }
+      check(slice, parent, mine, report);
+    }
+    for (int i = 0; i < matched.length; i++) {
+      if (!matched[i]) {
+        unmatched(found.get(i), report);
       }
     }
   }
@@ -67,8 +78,7 @@ final class SliceCheck {
     }
   }
 
-  private static void check(Slice slice, Item parent, List<Item> found, Judgement report) {
-    List<Item> mine = found.stream().filter(slice.is()).toList();
+  private static void check(Slice slice, Item parent, List<Item> mine, Judgement report) {
     Element element = slice.check().element();
     String id = slice.check().id();
     if (mine.size() < element.min()) {

@@ -8,7 +8,6 @@ import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -20,7 +19,7 @@ final class Standard {
   private static final String TABLE = "r4.txt";
   private static final Pattern SPACE = Pattern.compile(" ");
 
-  private final Map<String, Map<String, Member>> members = new HashMap<>();
+  private final Map<String, TypeTable> types = new HashMap<>();
 
   private Standard() {}
 
@@ -42,36 +41,26 @@ final class Standard {
     int point = cells[0].lastIndexOf('.');
     String key = cells[0].substring(point + 1);
     boolean choice = cells.length > 3;
-    Member member =
+    String name = choice ? cells[3] + "[x]" : key;
+    TypeTable holder = type(cells[0].substring(0, point));
+    holder.add(
         new Member(
             key,
-            choice ? cells[3] + "[x]" : key,
-            choice ? cells[3] : key,
-            cells[1],
+            Name.of(name),
+            Name.of(choice ? cells[3] : key),
+            type(cells[1]),
+            holder.bit(name),
             cells[2].equals("!") || cells[2].equals("+"),
-            cells[2].equals("*") || cells[2].equals("+"));
-    members
-        .computeIfAbsent(cells[0].substring(0, point), type -> new LinkedHashMap<>())
-        .put(key, member);
+            cells[2].equals("*") || cells[2].equals("+")));
   }
 
-  /** Says whether a type has members; the others are primitive, or not known here. */
-  boolean isComplex(String type) {
-    return members.containsKey(type);
+  private TypeTable type(String name) {
+    return types.computeIfAbsent(name, TypeTable::new);
   }
 
-  /** Returns the member of a type under a name of JSON. */
-  Optional<Member> member(String type, String key) {
-    return Optional.ofNullable(members.getOrDefault(type, Map.of()).get(key));
-  }
-
-  /** Returns the name of a required member that an item lacks. */
-  Optional<String> lacking(Item item) {
-    for (Member member : members.getOrDefault(item.type(), Map.of()).values()) {
-      if (member.required() && !item.has(member.name())) {
-        return Optional.of(member.key());
-      }
-    }
-    return Optional.empty();
+  /** Returns the table of a type of resource; empty where there is none. */
+  Optional<TypeTable> resource(String name) {
+    return Optional.ofNullable(types.get(name))
+        .filter(table -> table.isComplex() && name.indexOf('.') < 0);
   }
 }

@@ -12,7 +12,11 @@ import org.isopter.model.wire.Fixed;
 /** The codes that the profiles use, with their displays. */
 final class Terms {
 
-  private final Map<String, String> displays = new HashMap<>();
+  private static final Name SYSTEM = Name.of("system");
+  private static final Name CODE = Name.of("code");
+  private static final Name DISPLAY = Name.of("display");
+
+  private final Map<String, Map<String, String>> displays = new HashMap<>();
 
   Terms(List<Element> profiles) {
     add(ExamCodes.REPORT);
@@ -22,9 +26,8 @@ final class Terms {
 
   /** Says whether a coding has a known code, and no display or that of its code. */
   boolean isKnown(Item coding) {
-    String display = displays.get(SeenWords.of(coding));
-    List<Item> stated = coding.members("display");
-    return display != null && (stated.isEmpty() || stated.get(0).text().equals(display));
+    String display = displays.getOrDefault(coding.text(SYSTEM), Map.of()).get(coding.text(CODE));
+    return display != null && !coding.any(DISPLAY, stated -> !stated.text().equals(display));
   }
 
   private void add(Element element) {
@@ -43,6 +46,8 @@ final class Terms {
   }
 
   private void add(Code code) {
-    displays.put(code.token(), code.display());
+    displays
+        .computeIfAbsent(code.system(), any -> new HashMap<>())
+        .put(code.code(), code.display());
   }
 }

@@ -44,9 +44,11 @@ final class Walks implements ElementPath.Steps<Walks.Walk> {
 
   @Override
   public Walk child(ElementPath.Child step) {
-    String name = step.name();
+    Name name = Name.of(step.name());
     return (item, accepts) -> {
-      for (Item each : item.members()) {
+      List<Item> members = item.members();
+      for (int i = 0; i < members.size(); i++) {
+        Item each = members.get(i);
         if (each.isCalled(name) && next.any(each, accepts)) {
           return true;
         }
