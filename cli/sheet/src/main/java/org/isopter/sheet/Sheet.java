@@ -19,6 +19,7 @@ import org.isopter.model.drawing.Drawing;
 import org.isopter.model.drawing.Picture;
 import org.isopter.model.entry.Amendment;
 import org.isopter.model.entry.EntryField;
+import org.isopter.model.entry.FieldAnswer;
 import org.isopter.model.entry.UsualStep;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
@@ -41,43 +42,22 @@ public final class Sheet {
 
   private static final OffsetDateTime ANY_DAY = OffsetDateTime.parse("2026-01-01T12:00:00Z");
 
-  private final Map<String, SheetField> read = new HashMap<>();
+  private final Map<String, FieldAnswer> read = new HashMap<>();
   private Optional<SheetStart> lastStart = Optional.empty();
   private Optional<Exam> exam = Optional.empty();
 
   /** Makes a sheet. */
   public Sheet() {}
 
-  /** Returns the rows of the sheet, each with what its button for normal records. */
-  public Map<String, Object> rows() {
-    List<Object> rows = new ArrayList<>();
-    for (EntryField row : UsualStep.allFields()) {
-      Map<String, Object> one = new LinkedHashMap<>();
-      one.put("key", row.key());
-      one.put("title", row.title());
-      one.put("perEye", row.perEye());
-      one.put("example", row.example());
-      one.put("normal", row.normal());
-      one.put("normalRecords", String.join("; ", normal(row)));
-      rows.add(one);
-    }
-    return Map.of("rows", rows);
-  }
-
-  private List<String> normal(EntryField row) {
-    return row.normal().isEmpty()
-        ? List.of()
-        : lines(field(ANY_DAY, row, sites(row).get(0), row.normal()), ANY_DAY);
-  }
-
-  private static List<Site> sites(EntryField row) {
-    return row.perEye() ? Site.EACH_EYE : Site.PAIR;
-  }
-
-  private SheetField field(OffsetDateTime day, EntryField row, Site site, String words) {
+  private FieldAnswer field(OffsetDateTime day, EntryField row, Site site, String words) {
     return read.computeIfAbsent(
         String.join("\t", day.toString(), row.key(), site.word(), words),
-        any -> SheetField.read(NoteReader.performed(day), row, site, words));
+        any -> FieldAnswer.read(NoteReader.performed(day), row, site, words));
+  }
+
+  /** Makes what reading words needs, so that the first words are read without a wait. */
+  public void prepare() {
+    NoteReader.performed(ANY_DAY).read("VA R 6/6");
   }
 
   /** Returns what the form says, field by field and as a whole. */
@@ -87,12 +67,12 @@ public final class Sheet {
     lastStart = Optional.of(start);
     OffsetDateTime day = start.header().map(Header::performed).orElse(ANY_DAY);
     Map<String, Object> fields = new LinkedHashMap<>();
-    List<SheetField> written = new ArrayList<>();
+    List<FieldAnswer> written = new ArrayList<>();
     for (EntryField row : UsualStep.allFields()) {
-      for (Site site : sites(row)) {
+      for (Site site : row.sites()) {
         String name = row.key() + "." + site.word();
         if (!filled.words(name).isEmpty()) {
-          SheetField field = field(day, row, site, filled.words(name));
+          FieldAnswer field = field(day, row, site, filled.words(name));
           written.add(field);
           fields.put(name, shown(field, day));
         }
@@ -113,10 +93,10 @@ public final class Sheet {
     return exam.map(whole -> PlainJson.of(FhirTree.of(whole, BundleKind.COLLECTION))).orElse("");
   }
 
-  private static Map<String, Object> shown(SheetField field, OffsetDateTime day) {
+  private static Map<String, Object> shown(FieldAnswer field, OffsetDateTime day) {
     Map<String, Object> shown = new LinkedHashMap<>();
     shown.put("clear", field.isClear());
-    List<String> lines = new ArrayList<>(lines(field, day));
+    List<String> lines = new ArrayList<>(field.lines(day));
     field
         .unread()
         .forEach(unread -> lines.add("Not understood: " + unread.why() + ". " + unread.advice()));
@@ -128,24 +108,14 @@ public final class Sheet {
     return shown;
   }
 
-  private static String eye(SheetField field, Fact<?> fact) {
-    return fact.site() == field.site() ? "" : PlainWords.capital(fact.site().word()) + " eye. ";
-  }
-
   private static String elsewhere(Fact<?> fact) {
     String eyes =
         fact.site() == Site.BOTH ? "both eyes together" : "the " + fact.site().word() + " eye";
     return "This speaks of " + eyes + ": write it in the field for that.";
   }
 
-  private static List<String> lines(SheetField field, OffsetDateTime day) {
-    return field.facts().stream()
-        .map(fact -> eye(field, fact) + fact.finding().title() + ": " + FactText.of(fact, day))
-        .toList();
-  }
-
-  private void whole(SheetStart start, List<SheetField> written, Map<String, Object> view) {
-    String note = String.join("\n", written.stream().map(SheetField::note).toList());
+  private void whole(SheetStart start, List<FieldAnswer> written, Map<String, Object> view) {
+    String note = String.join("\n", written.stream().map(FieldAnswer::note).toList());
     List<Fact<?>> stated = stated(written);
     exam = Optional.empty();
     view.put("note", note);
@@ -153,7 +123,7 @@ public final class Sheet {
     List<String> faults = new ArrayList<>(start.faults());
     if (written.isEmpty()) {
       faults.add("Nothing is written yet.");
-    } else if (!written.stream().allMatch(SheetField::isClear)) {
+    } else if (!written.stream().allMatch(FieldAnswer::isClear)) {
       faults.add("A field is not understood to the last word.");
     }
     Optional<Exam> soFar = start.header().map(header -> start.exam(stated));
@@ -194,7 +164,7 @@ public final class Sheet {
     return Drawing.of(exam).stream().map(Picture::svg).toList();
   }
 
-  private static List<Fact<?>> stated(List<SheetField> written) {
+  private static List<Fact<?>> stated(List<FieldAnswer> written) {
     Set<Fact<?>> stated = new LinkedHashSet<>();
     written.forEach(field -> stated.addAll(field.facts()));
     return List.copyOf(stated);

@@ -13,10 +13,10 @@ public final class SheetScript {
   /** Starts nothing; the compiler asks for it. */
   public static void main(String[] arguments) {}
 
-  /** Returns the rows as JSON; see {@link Sheet#rows}. */
+  /** Makes what reading words needs; see {@link Sheet#prepare}. */
   @JSExport
-  public static String isopterRows() {
-    return PlainJson.of(SHEET.rows());
+  public static void isopterPrepare() {
+    SHEET.prepare();
   }
 
   /** Returns what a form says as JSON; see {@link Sheet#read}. */

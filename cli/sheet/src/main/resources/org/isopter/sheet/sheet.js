@@ -10,6 +10,7 @@
   const OPENED = ['subject', 'performer', 'performed'];
   let view = {};
   let timer = 0;
+  let runs = false;
 
   const make = (tag, properties, ...children) => {
     const element = Object.assign(document.createElement(tag), properties);
@@ -118,6 +119,11 @@
   };
 
   const read = () => {
+    if (!runs) {
+      allow(false);
+      keep();
+      return;
+    }
     view = JSON.parse(isopterRead(words()));
     for (const said of form.querySelectorAll('.said')) {
       const field = view.fields[said.id.slice('said.'.length)];
@@ -160,6 +166,7 @@
 
   const open = async (file) => {
     const old = await file.text();
+    await running;
     if (!fields().some(([name, value]) => name.includes('.') && value) ||
         window.confirm('Leave what is written and amend this record?')) {
       start([['old', old]]);
@@ -170,14 +177,14 @@
 
   // The script of the model is kept packed; its digest stands in the policy of the page.
   const model = async () => {
+    await new Promise((parsed) => document.addEventListener('DOMContentLoaded', parsed));
     const packed = Uint8Array.from(atob(at('model').textContent), (one) => one.charCodeAt(0));
     const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream('gzip'));
     document.head.append(make('script', { textContent: await new Response(stream).text() }));
     at('model').remove();
   };
 
-  const ready = () => {
-    JSON.parse(isopterRows()).rows.forEach(show);
+  const wire = () => {
     form.addEventListener('input', () => {
       // What was read no longer holds: nothing may be saved until it is read again.
       allow(false);
@@ -205,12 +212,29 @@
         text(at('done'), 'The draft was wiped.');
       }
     });
-    start(draft());
-    at('starting').remove();
-    at('opening').hidden = false;
-    form.hidden = false;
   };
 
-  model().then(ready, () => text(at('starting'),
-    'This browser cannot run the sheet: it is older than the year 2023, or the file was changed.'));
+  // The first words are read without a wait where nobody has written any before this is done.
+  const ready = () => {
+    runs = true;
+    at('starting').remove();
+    read();
+    setTimeout(isopterPrepare);
+  };
+
+  const failed = () => {
+    form.hidden = true;
+    at('opening').hidden = true;
+    text(at('starting'),
+      'This browser cannot run the sheet: it is older than the year 2023, or the file was changed.');
+  };
+
+  // The form is there to be written in while the model is still unpacked.
+  JSON.parse(at('data').textContent).rows.forEach(show);
+  wire();
+  start(draft());
+  at('opening').hidden = false;
+  form.hidden = false;
+  const running = model();
+  running.then(ready, failed);
 })();

@@ -25,7 +25,7 @@ import tools.jackson.databind.json.JsonMapper;
 
 final class SheetLawsTest {
 
-  private static final int FORMS = 300;
+  private static final int FORMS = 500;
   private static final JsonMapper DIGITS =
       JsonMapper.builder().enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS).build();
 

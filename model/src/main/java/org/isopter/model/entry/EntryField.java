@@ -1,5 +1,8 @@
 package org.isopter.model.entry;
 
+import java.util.List;
+import org.isopter.model.value.Site;
+
 /**
  * A line or a field that asks for a part of the examination in shorthand.
  *
@@ -19,6 +22,11 @@ public record EntryField(
 
   static EntryField both(String key, String title, String heading, String normal, String example) {
     return new EntryField(key, title, heading, false, normal, example);
+  }
+
+  /** Returns what a sheet has a field for: each eye, or both together. */
+  public List<Site> sites() {
+    return perEye ? Site.EACH_EYE : Site.PAIR;
   }
 
   /** Says whether normal can be recorded without a figure. */

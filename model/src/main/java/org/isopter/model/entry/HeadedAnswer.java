@@ -1,5 +1,6 @@
 package org.isopter.model.entry;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -34,10 +35,16 @@ public record HeadedAnswer(String text, Note note, boolean headed) {
     // A second heading is not read; that of an acuity is the only one that may be left out.
     boolean has = alone.isClear() && !of(reader, lead + "VA " + answer).isClear();
     HeadedAnswer whole = of(reader, lead + heading + " " + answer);
-    HeadedAnswer parts = of(reader, clauses(lead + heading, answer));
-    return has
-        ? List.of(new HeadedAnswer(alone.text, alone.note, true), whole, parts)
-        : List.of(whole, parts, alone);
+    List<HeadedAnswer> headed = new ArrayList<>(List.of(whole));
+    if (answer.indexOf(';') >= 0) {
+      headed.add(of(reader, clauses(lead + heading, answer)));
+    }
+    if (has) {
+      headed.add(0, new HeadedAnswer(alone.text, alone.note, true));
+    } else {
+      headed.add(alone);
+    }
+    return List.copyOf(headed);
   }
 
   /** Returns an answer as it stands. */

@@ -1,12 +1,12 @@
 package org.isopter.model.text;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
+import org.isopter.model.value.LowerCase;
 
 /** Finds the known words that a mistyped one is nearest to; they are only ever suggested. */
 public final class NearestWord {
@@ -24,7 +24,7 @@ public final class NearestWord {
    * @param words the words that would be understood
    */
   public static List<String> of(String seen, Stream<String> words) {
-    String plain = seen.toLowerCase(Locale.ROOT);
+    String plain = LowerCase.of(seen);
     int reach = plain.length() < SHORTEST ? 0 : plain.length() < 5 ? 1 : 2;
     Map<Integer, Set<String>> near = new TreeMap<>();
     words
@@ -44,7 +44,7 @@ public final class NearestWord {
   }
 
   private static int slips(String word, String seen) {
-    return distance(seen, word.toLowerCase(Locale.ROOT));
+    return distance(seen, LowerCase.of(word));
   }
 
   /**

@@ -1,6 +1,5 @@
 package org.isopter.model.value;
 
-import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 
@@ -16,6 +15,6 @@ final class ConceptWords {
   }
 
   private static String make(Enum<?> constant) {
-    return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return LowerCase.of(constant.name()).replace('_', '-');
   }
 }

@@ -49,6 +49,7 @@ public final class SheetPage {
         .replace("{{script-hashes}}", hash(model) + " " + hash(script))
         .replace("{{style-hash}}", hash(style))
         .replace("{{style}}", style)
+        .replace("{{rows}}", inside(SheetRows.json()))
         .replace("{{script}}", script)
         .replace("{{model}}", packed(model));
   }

@@ -51,8 +51,10 @@ record PhraseRow(
   /**
    * Returns a phrase as the file writes it: {@code ^} and {@code ^^} for where it starts, {@code $}
    * behind it for where it ends, {@code =} for case.
+   *
+   * @param meaning the words of the grammar that the line stands for
    */
-  static PhraseRow of(String written, PhraseLine line) {
+  static PhraseRow of(String written, PhraseLine line, List<Token> meaning) {
     Opening opening =
         written.startsWith("^^")
             ? Opening.CLAUSE
@@ -63,7 +65,7 @@ record PhraseRow(
     List<Token> words = Lexer.read(rest.substring(exact ? 1 : 0, rest.length() - (ending ? 1 : 0)));
     List<String> texts = words.stream().map(w -> exact ? w.seen() : w.text()).toList();
     return new PhraseRow(
-        texts, exact, opening, ending, Lexer.read(line.meaning()), line.meaning(), line.language());
+        texts, exact, opening, ending, meaning, line.meaning(), line.language());
   }
 
   /** Returns a phrase as written in the file without its marks. */

@@ -6,7 +6,6 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -17,6 +16,7 @@ import org.isopter.model.note.token.Spelling;
 import org.isopter.model.note.token.SpokenNumbers;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.phrase.PhraseLine;
+import org.isopter.model.value.LowerCase;
 
 /**
  * What people write, and the words of the grammar that it stands for.
@@ -35,11 +35,12 @@ public final class Phrasebook {
   private Phrasebook(Collection<PhraseLine> lines, Set<String> grammar) {
     Set<String> known = new HashSet<>(grammar);
     for (PhraseLine line : lines) {
-      for (String phrase : phrases(line)) {
-        PhraseRow row = PhraseRow.of(phrase, line);
-        String first = row.phrase().get(0).toLowerCase(Locale.ROOT);
+      List<Token> meaning = Lexer.read(line.meaning());
+      for (String phrase : phrases(line, meaning)) {
+        PhraseRow row = PhraseRow.of(phrase, line, meaning);
+        String first = LowerCase.of(row.phrase().get(0));
         rows.computeIfAbsent(first, any -> new ArrayList<>()).add(row);
-        row.phrase().forEach(word -> known.add(word.toLowerCase(Locale.ROOT)));
+        row.phrase().forEach(word -> known.add(LowerCase.of(word)));
       }
     }
     rows.values().forEach(list -> list.sort(PhraseRow.LONGEST_FIRST));
@@ -57,11 +58,12 @@ public final class Phrasebook {
   }
 
   /** Returns the phrases, and what they stand for where one of them is only a part of it. */
-  private static List<String> phrases(PhraseLine line) {
+  private static List<String> phrases(PhraseLine line, List<Token> tokens) {
     List<String> phrases = new ArrayList<>(line.phrases());
-    List<String> meaning = Lexer.words(line.meaning());
+    List<String> meaning = tokens.stream().map(Token::text).toList();
     boolean part =
-        line.phrases().stream()
+        meaning.size() > 1
+            && line.phrases().stream()
             .map(PhraseRow::bare)
             .map(Lexer::words)
             .anyMatch(

@@ -2,10 +2,10 @@ package org.isopter.model.note.token;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.isopter.model.value.LowerCase;
 
 /** Cuts a note into words, numbers and marks, each with its place. */
 public final class Lexer {
@@ -64,7 +64,7 @@ public final class Lexer {
       boolean clear = NUMBER.matcher(seen).matches();
       add(clear ? Token.Kind.NUMBER : Token.Kind.MARK, seen, piece);
     } else if (piece.group("word") != null) {
-      add(Token.Kind.WORD, seen.toLowerCase(Locale.ROOT).replace('\u2019', '\''), piece);
+      add(Token.Kind.WORD, LowerCase.of(seen).replace('\u2019', '\''), piece);
     } else if (piece.group("break") != null) {
       add(Token.Kind.BREAK, seen, piece);
       countLine(seen, piece.end());
