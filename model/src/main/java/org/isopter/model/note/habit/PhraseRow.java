@@ -64,8 +64,7 @@ record PhraseRow(
     boolean ending = rest.endsWith("$");
     List<Token> words = Lexer.read(rest.substring(exact ? 1 : 0, rest.length() - (ending ? 1 : 0)));
     List<String> texts = words.stream().map(w -> exact ? w.seen() : w.text()).toList();
-    return new PhraseRow(
-        texts, exact, opening, ending, meaning, line.meaning(), line.language());
+    return new PhraseRow(texts, exact, opening, ending, meaning, line.meaning(), line.language());
   }
 
   /** Returns a phrase as written in the file without its marks. */

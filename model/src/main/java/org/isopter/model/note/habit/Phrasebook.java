@@ -64,10 +64,10 @@ public final class Phrasebook {
     boolean part =
         meaning.size() > 1
             && line.phrases().stream()
-            .map(PhraseRow::bare)
-            .map(Lexer::words)
-            .anyMatch(
-                p -> p.size() < meaning.size() && Collections.indexOfSubList(meaning, p) >= 0);
+                .map(PhraseRow::bare)
+                .map(Lexer::words)
+                .anyMatch(
+                    p -> p.size() < meaning.size() && Collections.indexOfSubList(meaning, p) >= 0);
     if (part) {
       phrases.add(line.meaning());
     }
