@@ -58,9 +58,15 @@ final class Commands {
         .setErr(writer(streams.err()))
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setUsageHelpWidth(WIDTH)
+        .setExecutionStrategy(Commands::run)
         .setParameterExceptionHandler(ErrorHandlers::misuse)
         .setExecutionExceptionHandler(
             (mistake, at, parsed) -> ErrorHandlers.failure(mistake, at, Arrays.asList(args)));
+  }
+
+  private static int run(CommandLine.ParseResult parsed) {
+    NamedFiles.refuseOneForTwo(parsed);
+    return new CommandLine.RunLast().execute(parsed);
   }
 
   /** Lets every command show where an internal error happened. */

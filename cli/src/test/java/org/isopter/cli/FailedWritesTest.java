@@ -85,6 +85,43 @@ class FailedWritesTest {
     }
   }
 
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "from-fhir docs/foreign/clinic.json --output ONE --table ONE",
+        "from-fhir docs/foreign/clinic.json --output ONE --report ONE",
+        "from-fhir docs/foreign/clinic.json --output ONE --carried ONE",
+        "from-fhir docs/foreign/clinic.json --table ONE --report ONE",
+        "from-fhir docs/foreign/clinic.json --habits ONE --output ONE",
+        "to-fhir docs/demo/01-harbour-pilot.yaml --carried ONE --output ONE",
+        "check docs/demo/01-harbour-pilot.yaml --suppress ONE --report ONE",
+        "pool docs/demo --key-file ONE --report ONE --output NEW",
+        "pool docs/demo --key-file ONE --leftover ONE --output NEW"
+      })
+  void noFileIsWrittenForTwoOptions(String line) throws IOException {
+    Path one = Files.writeString(folder.resolve("one.yaml"), "# what stood there\n");
+    String where = line.replace("ONE", one.toString()).replace("NEW", folder + "/new");
+    Run run = Run.of(where.split(" "));
+    assertEquals(ExitStatus.USAGE, run.status(), run.err());
+    assertEquals("# what stood there\n", Files.readString(one));
+  }
+
+  @Test
+  void eachOptionMayHaveAFileOfItsOwn() {
+    Run.of(
+            "from-fhir",
+            "docs/foreign/clinic.json",
+            "--output",
+            folder + "/out.yaml",
+            "--table",
+            folder + "/table.txt",
+            "--report",
+            folder + "/report.ndjson",
+            "--carried",
+            folder + "/rest")
+        .ok();
+  }
+
   @Test
   void anInputInTheFolderOfTheOutputIsKept() throws IOException {
     Path input = folder.resolve("one.json");
