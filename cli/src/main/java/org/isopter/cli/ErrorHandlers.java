@@ -1,8 +1,11 @@
 package org.isopter.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.InvalidPathException;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import org.isopter.mapper.io.UnwritableException;
 import org.isopter.task.io.Messages;
@@ -17,13 +20,27 @@ final class ErrorHandlers {
 
   private static final Pattern CHOICES = Pattern.compile("\\[[A-Z_, ]+\\]");
 
+  /** The sign that stands for bytes that were not understood. */
+  private static final String UNREAD = "\ufffd";
+
+  private static final String LOCALE =
+      "Where Java was started with a locale of ASCII, set LC_ALL=C.UTF-8";
+
   private ErrorHandlers() {}
+
+  /** Returns what is wrong with arguments whose letters Java did not understand. */
+  static Optional<String> unread(String... args) {
+    return Arrays.stream(args)
+        .filter(arg -> arg.contains(UNREAD))
+        .map(arg -> "\"" + Messages.visible(arg) + "\" has letters that were not read. " + LOCALE)
+        .findFirst();
+  }
 
   /** Says in one line what is wrong with a command line, and where to read more. */
   static int misuse(ParameterException mistake, String[] args) {
     CommandLine line = mistake.getCommandLine();
     PrintWriter err = line.getErr();
-    err.println("isopter: " + words(mistake));
+    err.println("isopter: " + Messages.visible(words(mistake)));
     UnmatchedArgumentException.printSuggestions(mistake, err);
     err.println("Try '" + line.getCommandSpec().qualifiedName() + " --help'.");
     return ExitStatus.USAGE;
@@ -34,8 +51,12 @@ final class ErrorHandlers {
     if (mistake instanceof UsageException) {
       return misuse(new ParameterException(line, mistake.getMessage()), new String[0]);
     }
+    if (mistake instanceof InvalidPathException path) {
+      String text = "\"" + path.getInput() + "\" is no name of a file here. " + LOCALE;
+      return misuse(new ParameterException(line, text), new String[0]);
+    }
     if (mistake instanceof UnwritableException) {
-      line.getErr().println("isopter: " + mistake.getMessage());
+      line.getErr().println("isopter: " + Messages.visible("" + mistake.getMessage()));
     } else {
       line.getErr().println("isopter: " + Messages.internal(mistake));
     }

@@ -1,6 +1,7 @@
 package org.isopter.cli;
 
 import java.io.PrintWriter;
+import java.util.Optional;
 import org.isopter.cli.terminal.EditedDialogue;
 import org.isopter.mapper.io.UnwritableException;
 import org.isopter.task.input.Records;
@@ -67,6 +68,12 @@ public final class Main implements Runnable {
 
   /** Runs the command without ending the JVM, so that a test can see what it does. */
   static int run(Streams streams, String... args) {
+    Optional<String> unread = ErrorHandlers.unread(args);
+    if (unread.isPresent()) {
+      streams.err().println("isopter: " + unread.get());
+      streams.err().flush();
+      return ExitStatus.USAGE;
+    }
     try {
       int status = Commands.line(streams, args).execute(args);
       streams.flush();

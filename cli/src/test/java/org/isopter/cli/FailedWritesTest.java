@@ -162,6 +162,56 @@ class FailedWritesTest {
   }
 
   @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "from-fhir IN.fhir.json --table -",
+        "from-fhir IN.fhir.json --policy \u001b",
+        "from-fhir IN.fhir.json --zone \u001b",
+        "from-fhir IN.fhir.json --habits \u001b",
+        "check IN.record.json --format json",
+        "check IN.record.json --format sarif",
+        "check IN.record.json",
+        "calculate \u001b",
+        "\u001b"
+      })
+  void controlCharactersNeverReachTheTerminal(String line) throws IOException {
+    String hidden = "\u001b[31m\u0007\u009b\u202e";
+    String coded = hidden.replace("\u001b", "\\u001b").replace("\u0007", "\\u0007");
+    Files.writeString(
+        folder.resolve("IN.fhir.json"),
+        """
+        {"resourceType": "Observation", "id": "%1$s", "status": "final", "code": {"text": "%1$s"}}
+        """
+            .formatted(coded));
+    Files.writeString(folder.resolve("IN.record.json"), "{\"isopter\": 1, \"%s\": 1}".formatted(coded));
+    Run run = Run.of(line.replace("IN.", folder + "/IN.").split(" "));
+    for (String sign : hidden.replace("[31m", "").split("")) {
+      assertFalse((run.out() + run.err()).contains(sign), run::toString);
+    }
+    assertFalse(run.status() == ExitStatus.OK, run::toString);
+  }
+
+  /** In a locale of ASCII, Java puts this sign in the place of each letter beyond it. */
+  @Test
+  void aPersonWhoseLettersWereNotReadIsNoPerson() {
+    String[] note = {"note", "VA R 6/6", "--id", "n", "--subject", "M\ufffdller"};
+    Run run = Run.of(note);
+    assertEquals(ExitStatus.USAGE, run.status(), run.err());
+    assertTrue(run.err().contains("LC_ALL=C.UTF-8"), run.err());
+    note[5] = "Müller";
+    Run.of(note).ok();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"--id", "--subject"})
+  void aNameThatCannotStandInARecordIsAWrongCommandLine(String option) {
+    String other = option.equals("--id") ? "--subject" : "--id";
+    Run run = Run.of("note", "VA R 6/6", option, "a\u001bb", other, "p");
+    assertEquals(ExitStatus.USAGE, run.status(), run.err());
+    assertTrue(run.err().contains(option + ": "), run.err());
+  }
+
+  @ParameterizedTest
   @ValueSource(strings = {"catalogue", "generate --persons 1", "completion"})
   void everyCommandTakesDebug(String line) {
     Run.of((line + " --debug").split(" ")).ok();

@@ -12,6 +12,7 @@ import org.isopter.mapper.foreign.run.Report;
 import org.isopter.mapper.io.AtomicFile;
 import org.isopter.mapper.io.UnwritableException;
 import org.isopter.task.io.LoudOutput;
+import org.isopter.task.io.Messages;
 
 /** Writes what became of each resource, and all counts, for people. */
 public final class ForeignTable implements AutoCloseable {
@@ -41,7 +42,7 @@ public final class ForeignTable implements AutoCloseable {
   }
 
   void put(Batch batch) {
-    out.ifPresent(stream -> stream.print(Report.table(batch)));
+    out.ifPresent(stream -> stream.print(Messages.visible(Report.table(batch))));
   }
 
   /** Ends the table with the counts. */

@@ -5,6 +5,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
+import java.util.function.Function;
 import org.isopter.model.entry.Ulid;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
@@ -12,6 +13,8 @@ import org.isopter.model.exam.Party;
 import org.isopter.model.exam.Status;
 import org.isopter.model.note.habit.Habits;
 import org.isopter.model.note.habit.Settings;
+import org.isopter.model.value.FaultException;
+import org.isopter.task.report.UsageException;
 
 /**
  * What stands above a new record.
@@ -40,14 +43,15 @@ public record HeaderRequest(
   /**
    * Returns the same with what holds for all records of a department, where nothing else is said.
    *
+   * @throws UsageException when an id or a name cannot stand in a record
    * @throws java.time.DateTimeException when nobody knows the time zone
    */
   public Header header(Settings department) {
     ZoneId zone = department.zone().map(ZoneId::of).orElseGet(ZoneId::systemDefault);
     return new Header(
         in(department.idSystem(), id(id)),
-        Party.of(in(department.subjectSystem(), Identifier.of(subject))),
-        performer.or(department::performer).map(Party::named),
+        Party.of(in(department.subjectSystem(), named("--subject", subject, Identifier::of))),
+        performer.or(department::performer).map(name -> named("--performer", name, Party::named)),
         performed.orElseGet(() -> OffsetDateTime.now(zone).truncatedTo(ChronoUnit.SECONDS)),
         Status.FINAL,
         department.setting(),
@@ -61,7 +65,17 @@ public record HeaderRequest(
 
   /** Returns the id that is given, or one that sorts by time. */
   static Identifier id(Optional<String> given) {
-    return Identifier.of(
-        given.orElseGet(() -> Ulid.of(System.currentTimeMillis(), new SecureRandom())));
+    return given
+        .map(value -> named("--id", value, Identifier::of))
+        .orElseGet(
+            () -> Identifier.of(Ulid.of(System.currentTimeMillis(), new SecureRandom())));
+  }
+
+  private static <T> T named(String option, String value, Function<String, T> made) {
+    try {
+      return made.apply(value);
+    } catch (FaultException refused) {
+      throw new UsageException(option + ": " + refused.faults().get(0));
+    }
   }
 }

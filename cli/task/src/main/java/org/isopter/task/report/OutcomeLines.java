@@ -10,6 +10,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.isopter.mapper.foreign.run.OutcomeIssue;
 import org.isopter.mapper.io.UnwritableException;
+import org.isopter.task.io.Messages;
 
 /** Writes issues for programs: one FHIR R4 OperationOutcome a line, one for each document. */
 final class OutcomeLines implements IssueSink {
@@ -48,8 +49,8 @@ final class OutcomeLines implements IssueSink {
         issue.type(),
         "",
         List.of(),
-        issue.at() + ": " + words(issue),
-        expression(issue.path()));
+        Messages.visible(issue.at() + ": " + words(issue)),
+        expression(Messages.visible(issue.path())));
   }
 
   private static String words(Issue issue) {

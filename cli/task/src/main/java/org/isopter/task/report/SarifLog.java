@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.isopter.model.check.ConsistencyRule;
 import org.isopter.model.check.Rules;
+import org.isopter.task.io.Messages;
 import tools.jackson.core.JsonGenerator;
 import tools.jackson.core.ObjectWriteContext;
 import tools.jackson.core.json.JsonFactory;
@@ -96,12 +97,12 @@ final class SarifLog implements IssueSink {
     json.writeStartObject();
     json.writeStringProperty("ruleId", issue.rule().map(ConsistencyRule::id).orElse(FORMAT));
     json.writeStringProperty("level", level(issue.severity()));
-    text("message", words(issue));
+    text("message", Messages.visible(words(issue)));
     json.writeArrayPropertyStart("locations");
     json.writeStartObject();
     physical(issue.at());
     if (!issue.path().isEmpty()) {
-      logical(issue.path());
+      logical(Messages.visible(issue.path()));
     }
     json.writeEndObject();
     json.writeEndArray();
