@@ -10,6 +10,7 @@ import java.io.BufferedOutputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -189,6 +190,23 @@ class FailedWritesTest {
       assertFalse((run.out() + run.err()).contains(sign), run::toString);
     }
     assertFalse(run.status() == ExitStatus.OK, run::toString);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"from-fhir", "validate"})
+  void whatStandsBehindTooManyBlanksIsNotSaidToBeNothing(String command) throws IOException {
+    Path input = folder.resolve("blanks.json");
+    byte[] blanks = " ".repeat(1 << 20).getBytes(UTF_8);
+    try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(input))) {
+      for (int i = 0; i < 65; i++) {
+        out.write(blanks);
+      }
+      out.write("{\"resourceType\": \"Patient\"}".getBytes(UTF_8));
+    }
+    Run run = Run.of(command, input.toString());
+    assertEquals(ExitStatus.REFUSED, run.status(), run.err());
+    Files.writeString(input, "  \n ");
+    assertTrue(Run.of(command, input.toString()).ok().err().contains("is empty"));
   }
 
   /** In a locale of ASCII, Java puts this sign in the place of each letter beyond it. */

@@ -61,7 +61,8 @@ public final class ForeignConversion implements Receiver {
       return intake.lines(origin, in);
     }
     InputDocument item = new InputDocument(source, 0, in.readNBytes(foreign.bytes() + 1));
-    if (item.isBlank()) {
+    // Behind the longest document something may follow the blanks.
+    if (item.isBlank() && item.bytes().length <= foreign.bytes()) {
       return 0;
     }
     intake.document(origin, item.bytes());

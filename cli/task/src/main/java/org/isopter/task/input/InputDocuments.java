@@ -56,7 +56,8 @@ public final class InputDocuments {
   private int whole(InputSource source, InputStream in, Consumer<InputDocument> use)
       throws IOException {
     InputDocument item = new InputDocument(source, 0, in.readNBytes(LONGEST + 1));
-    if (item.isBlank()) {
+    // Behind the longest document something may follow the blanks.
+    if (item.isBlank() && item.bytes().length <= LONGEST) {
       return 0;
     }
     one(item, use);
