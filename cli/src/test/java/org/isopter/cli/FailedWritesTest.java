@@ -184,7 +184,8 @@ class FailedWritesTest {
         {"resourceType": "Observation", "id": "%1$s", "status": "final", "code": {"text": "%1$s"}}
         """
             .formatted(coded));
-    Files.writeString(folder.resolve("IN.record.json"), "{\"isopter\": 1, \"%s\": 1}".formatted(coded));
+    Files.writeString(
+        folder.resolve("IN.record.json"), "{\"isopter\": 1, \"%s\": 1}".formatted(coded));
     Run run = Run.of(line.replace("IN.", folder + "/IN.").split(" "));
     for (String sign : hidden.replace("[31m", "").split("")) {
       assertFalse((run.out() + run.err()).contains(sign), run::toString);

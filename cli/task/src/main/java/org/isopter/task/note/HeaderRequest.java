@@ -67,8 +67,7 @@ public record HeaderRequest(
   static Identifier id(Optional<String> given) {
     return given
         .map(value -> named("--id", value, Identifier::of))
-        .orElseGet(
-            () -> Identifier.of(Ulid.of(System.currentTimeMillis(), new SecureRandom())));
+        .orElseGet(() -> Identifier.of(Ulid.of(System.currentTimeMillis(), new SecureRandom())));
   }
 
   private static <T> T named(String option, String value, Function<String, T> made) {
