@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.isopter.model.answer.tissue.DiscMargin;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Discs;
+import org.isopter.model.catalogue.Globes;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Site;
 
@@ -81,9 +82,17 @@ final class DiscPicture {
       high.ifPresent(half -> bar("M%s %s v%s", x, MIDDLE - half, 2 * half));
       wide.ifPresent(half -> bar("M%s %s h%s", x - half, MIDDLE, 2 * half));
       if (high.isEmpty() && wide.isEmpty()) {
-        svg.words(x, MIDDLE + 4, "cup: ?");
+        svg.words(x, MIDDLE + 4, "cup: " + undirected(eye));
       }
     }
+  }
+
+  /** Returns a ratio that has no direction to be drawn in. */
+  private String undirected(Site eye) {
+    return sayings
+        .only(Discs.UNDIRECTED_CUP, eye)
+        .map(ratio -> ratio.toPlainString())
+        .orElse(sayings.unknown(eye));
   }
 
   private void bar(String path, double x, double y, double length) {
@@ -101,12 +110,16 @@ final class DiscPicture {
   }
 
   private List<String> said(Site eye) {
-    List<String> said = new ArrayList<>(sayings.of("Swelling", Discs.SWELLING, eye));
-    said.addAll(sayings.of("Margin", Discs.MARGIN, eye));
+    List<String> said = new ArrayList<>(sayings.globe(eye));
+    said.addAll(sayings.recorded("View of the fundus", Globes.FUNDUS_VIEW, eye));
+    said.addAll(sayings.ofDrawn("Swelling", Discs.SWELLING, eye));
+    said.addAll(sayings.ofDrawn("Margin", Discs.MARGIN, eye));
     said.addAll(sayings.of("Colour", Discs.COLOUR, eye));
-    said.addAll(sayings.of("Vertical cup-disc", Discs.VERTICAL_CUP, eye));
-    said.addAll(sayings.of("Horizontal cup-disc", Discs.HORIZONTAL_CUP, eye));
-    said.addAll(sayings.of("Haemorrhage", Discs.HAEMORRHAGE, eye));
+    said.addAll(sayings.ofDrawn("Vertical cup-disc", Discs.VERTICAL_CUP, eye));
+    said.addAll(sayings.ofDrawn("Horizontal cup-disc", Discs.HORIZONTAL_CUP, eye));
+    said.addAll(
+        sayings.recorded("Cup-disc, direction not stated", Discs.UNDIRECTED_CUP, eye));
+    said.addAll(sayings.ofDrawn("Haemorrhage", Discs.HAEMORRHAGE, eye));
     return said;
   }
 }

@@ -24,6 +24,9 @@ final class FieldPicture {
   private final Sayings sayings;
   private final Svg svg = new Svg();
 
+  /** The mark of what is not known of the eye that is being drawn. */
+  private String unknown = "";
+
   private FieldPicture(Exam exam, SeenBy view) {
     sayings = new Sayings(exam.view());
     this.view = view;
@@ -50,6 +53,7 @@ final class FieldPicture {
   private List<String> eye(Site eye, double x) {
     int temporal = view.right() * (eye == Site.RIGHT ? 1 : -1);
     svg.title(x, eye);
+    unknown = sayings.unknown(eye);
     svg.words(x + temporal * (RADIUS + 30), MIDDLE, "temporal");
     svg.words(x - temporal * (RADIUS + 24), MIDDLE, "nasal");
     Map<FieldRegion, Outcome<FieldResponse>> regions =
@@ -63,11 +67,9 @@ final class FieldPicture {
         .only(Fields.BLIND_SPOT, eye)
         .flatMap(Fields.BlindSpot::size)
         .ifPresent(size -> spot(size, x + temporal * SPOT));
-    List<String> said = new ArrayList<>(sayings.of("Field", Fields.CONFRONTATION, eye));
-    if (sayings.areSeveral(Fields.CONFRONTATION, eye)) {
-      said.add("More than one result: none of them is drawn");
-    }
-    said.addAll(sayings.of("Blind spot", Fields.BLIND_SPOT, eye));
+    List<String> said = new ArrayList<>(sayings.globe(eye));
+    said.addAll(sayings.ofDrawn("Field", Fields.CONFRONTATION, eye));
+    said.addAll(sayings.ofDrawn("Blind spot", Fields.BLIND_SPOT, eye));
     return said;
   }
 
@@ -113,8 +115,8 @@ final class FieldPicture {
     return Optional.ofNullable(regions.get(region)).flatMap(Outcome::ifFound);
   }
 
-  private static String word(Map<FieldRegion, Outcome<FieldResponse>> regions, FieldRegion region) {
-    return response(regions, region).map(FieldResponse::word).orElse("?");
+  private String word(Map<FieldRegion, Outcome<FieldResponse>> regions, FieldRegion region) {
+    return response(regions, region).map(FieldResponse::word).orElse(unknown);
   }
 
   /** A full region is open, a reduced one half dark by its edge, an absent one dark. */

@@ -56,18 +56,17 @@ final class MovementPicture {
       square(
           x + view.right() * across(gaze) * STEP,
           MIDDLE + down(gaze) * STEP,
-          Optional.ofNullable(grades.get(gaze)).flatMap(Outcome::ifFound));
+          Optional.ofNullable(grades.get(gaze)).flatMap(Outcome::ifFound),
+          sayings.unknown(eye));
     }
-    List<String> said = new ArrayList<>(sayings.of("Movements", Movements.DUCTIONS, eye));
-    if (sayings.areSeveral(Movements.DUCTIONS, eye)) {
-      said.add("More than one result: none of them is drawn");
-    }
+    List<String> said = new ArrayList<>(sayings.globe(eye));
+    said.addAll(sayings.ofDrawn("Movements", Movements.DUCTIONS, eye));
     said.addAll(sayings.of("Nystagmus", Movements.NYSTAGMUS, eye));
     said.addAll(sayings.of("Pain on movement", Movements.PAIN, eye));
     return said;
   }
 
-  private void square(double x, double y, Optional<Integer> grade) {
+  private void square(double x, double y, Optional<Integer> grade, String unknown) {
     svg.path(
         "M%s %s h%s v%s h-%s z"
             .formatted(
@@ -77,7 +76,7 @@ final class MovementPicture {
                 Svg.number(SIDE),
                 Svg.number(SIDE)),
         grade.map(MovementPicture::look).orElse(Svg.DOTTED));
-    svg.words(x, y + 4, grade.map(MovementPicture::word).orElse("?"));
+    svg.words(x, y + 4, grade.map(MovementPicture::word).orElse(unknown));
   }
 
   private static String look(int grade) {

@@ -45,8 +45,8 @@ final class PupilPicture {
       }
     }
     if (y < ROW) {
-      unmeasured(xRight, y + IRIS);
-      unmeasured(xLeft, y + IRIS);
+      unmeasured(Site.RIGHT, xRight, y + IRIS);
+      unmeasured(Site.LEFT, xLeft, y + IRIS);
       y += ROW;
     }
     List<String> right = said(Site.RIGHT);
@@ -71,7 +71,7 @@ final class PupilPicture {
       svg.circle(x, y, size.diameter().value().doubleValue() * MILLIMETRE / 2, "fill=\"#111111\"");
       svg.words(x, y + IRIS + 16, size.diameter() + ", " + light.word() + " light");
     } else {
-      unmeasured(x, y);
+      unmeasured(eye, x, y);
       svg.words(
           x,
           y + IRIS + 16,
@@ -79,13 +79,14 @@ final class PupilPicture {
     }
   }
 
-  private void unmeasured(double x, double y) {
+  private void unmeasured(Site eye, double x, double y) {
     svg.circle(x, y, IRIS, Svg.DOTTED);
-    svg.words(x, y + 4, "?");
+    svg.words(x, y + 4, sayings.unknown(eye));
   }
 
   private List<String> said(Site eye) {
-    List<String> said = new ArrayList<>(sayings.of("Size", Pupils.SIZE, eye));
+    List<String> said = new ArrayList<>(sayings.globe(eye));
+    said.addAll(sayings.of("Size", Pupils.SIZE, eye));
     said.addAll(sayings.of("Outline", Pupils.OUTLINE, eye));
     said.addAll(sayings.of("Direct", Pupils.DIRECT, eye));
     said.addAll(sayings.of("Consensual", Pupils.CONSENSUAL, eye));

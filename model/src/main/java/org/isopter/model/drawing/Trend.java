@@ -13,6 +13,7 @@ import org.isopter.model.catalogue.Colours;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.clinical.acuity.PartialLine;
 import org.isopter.model.clinical.acuity.RetestLimit;
+import org.isopter.model.clinical.pressure.PressureRetest;
 import org.isopter.model.compare.Comparison;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
@@ -64,7 +65,8 @@ public final class Trend {
     points.forEach(
         (measured, some) ->
             lines.add(
-                new TrendLine(measured, some, limit(facts.getOrDefault(measured, List.of())))));
+                new TrendLine(
+                    measured, some, limit(measured, facts.getOrDefault(measured, List.of())))));
     return lines;
   }
 
@@ -94,8 +96,15 @@ public final class Trend {
         .map(Quantity::value);
   }
 
-  /** Only acuity has a published limit that is carried here; the widest that applies counts. */
-  private static Optional<RetestLimit> limit(List<Fact<?>> facts) {
+  /** Returns the published limit, where one is carried here. */
+  private static Optional<TrendBand> limit(Measurement measured, List<Fact<?>> facts) {
+    return measured.finding().equals(Pressures.INTRAOCULAR)
+        ? measured.technique().flatMap(PressureRetest::of).map(TrendBand::of)
+        : acuity(facts).map(TrendBand::of);
+  }
+
+  /** Of several limits of acuity the widest counts. */
+  private static Optional<RetestLimit> acuity(List<Fact<?>> facts) {
     List<AcuityReading> readings =
         facts.stream()
             .flatMap(fact -> fact.outcome().ifFound().stream())

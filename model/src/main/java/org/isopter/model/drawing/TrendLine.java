@@ -5,7 +5,6 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.isopter.model.clinical.acuity.RetestLimit;
 import org.isopter.model.exam.Measurement;
 
 /**
@@ -15,7 +14,7 @@ import org.isopter.model.exam.Measurement;
  * @param points the results in the order of time
  * @param limit how far two results of no change may lie apart, where that is published
  */
-record TrendLine(Measurement measured, List<Point> points, Optional<RetestLimit> limit) {
+record TrendLine(Measurement measured, List<Point> points, Optional<TrendBand> limit) {
 
   TrendLine {
     points = List.copyOf(points);

@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Colours;
-import org.isopter.model.clinical.acuity.RetestLimit;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Site;
 
@@ -185,10 +184,10 @@ final class TrendPicture {
   }
 
   /** Shades where a result is no change from the first, lighter where studies disagree. */
-  private void band(double first, RetestLimit limit, double left) {
+  private void band(double first, TrendBand limit, double left) {
     for (BigDecimal apart : List.of(limit.most(), limit.least())) {
-      double one = y(first - apart.doubleValue());
-      double other = y(first + apart.doubleValue());
+      double one = y(Math.max(least, first - apart.doubleValue()));
+      double other = y(Math.min(most, first + apart.doubleValue()));
       svg.path(
           "M%s %s h%s v%s h-%s z"
               .formatted(
@@ -202,24 +201,26 @@ final class TrendPicture {
   }
 
   private List<String> about() {
-    if (finding != Acuities.DISTANCE) {
-      String unit = finding == Colours.PLATES ? "In per cent of the plates shown" : "In mmHg";
-      return List.of(
-          unit,
-          "No test-retest limit of it is carried here: whether a difference is a change is not said");
-    }
-    List<String> about = new ArrayList<>(List.of("In logMAR, better acuity higher"));
+    List<String> about = new ArrayList<>(List.of(unit()));
     lines.stream()
+        .filter(TrendLine::isFollowed)
         .flatMap(line -> line.limit().stream())
         .distinct()
         .forEach(
             limit ->
-                about.add(
-                    "Shaded: within the test-retest limit of the first result, "
-                        + limit.words()
-                        + " ("
-                        + limit.source().text()
-                        + ")"));
+                about.add("Shaded: within the test-retest limit of the first result, " + limit.words()));
+    if (lines.stream().anyMatch(line -> line.limit().isEmpty())) {
+      about.add(
+          "Of what is not shaded no published test-retest limit is carried here: whether a"
+              + " difference is a change is not said");
+    }
     return about;
+  }
+
+  private String unit() {
+    if (finding == Acuities.DISTANCE) {
+      return "In logMAR, better acuity higher";
+    }
+    return finding == Colours.PLATES ? "In per cent of the plates shown" : "In mmHg";
   }
 }

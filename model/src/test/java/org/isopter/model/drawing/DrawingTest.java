@@ -130,6 +130,46 @@ final class DrawingTest {
   }
 
   @Test
+  void saysThatThereIsNoEyeToExamine() {
+    for (String id : List.of("isopter-pupils", "isopter-fields", "isopter-discs")) {
+      String drawn = svg("globe L prosthesis; VA R 6/5", id);
+
+      assertTrue(drawn.contains("Left eye. Eye in the socket: none, a prosthesis worn."), drawn);
+      assertFalse(drawn.contains("Right eye. Eye in the socket"), drawn);
+      assertTrue(drawn.contains(">\u2013</text>") || drawn.contains(">cup: \u2013<"), drawn);
+    }
+    assertFalse(svg("VA R 6/5", "isopter-discs").contains("Eye in the socket"));
+  }
+
+  @Test
+  void drawsWhatWasRecordedOfAnEyeThatIsSaidToBeGone() {
+    String drawn = svg("globe L prosthesis; pupil L 4 mm dim", "isopter-pupils");
+
+    assertTrue(drawn.contains("prosthesis worn. Size: 4 mm, in dim light."), drawn);
+  }
+
+  @Test
+  void saysACupOfNoStatedDirectionAndDrawsNone() {
+    String drawn = svg("CDR R 0.4", "isopter-discs");
+
+    assertTrue(drawn.contains("Right eye. Swelling: not recorded."), drawn);
+    assertTrue(drawn.contains("Cup-disc, direction not stated: 0.4"), drawn);
+    assertTrue(drawn.contains(">cup: 0.4</text>"), drawn);
+    assertTrue(drawn.contains(">cup: ?</text>"), "nothing is known of the left");
+    assertFalse(drawn.contains("fill-opacity=\"0.15\""), drawn);
+  }
+
+  @Test
+  void saysThatOfSeveralResultsNoneIsDrawn() {
+    String lamp = "disc L haemorrhage at 3 o'clock slit lamp";
+    String drawn =
+        svg(lamp + "; disc L haemorrhage at 9 o'clock direct ophthalmoscope", "isopter-discs");
+
+    assertFalse(drawn.contains("#a3122a"), drawn);
+    assertTrue(drawn.contains("More than one result: none of them is drawn"), drawn);
+  }
+
+  @Test
   void drawsACupOnlyWhereBothRatiosAreKnown() {
     String both = svg("CDR v L 0.6; CDR h L 0.5", "isopter-discs");
     assertTrue(both.contains("cx=\"420\" cy=\"95\" rx=\"27.5\" ry=\"33\""), both);

@@ -93,15 +93,47 @@ final class TrendTest {
     assertTrue(shapes.contains("no number"), shapes);
   }
 
+  /**
+   * Tonnu and others 2005, BJO 89:847, abstract: 2.2 mmHg by one observer; IOVS, article 2365240,
+   * abstract: up to 4.6 mmHg between two.
+   */
   @Test
-  void saysWhereNoLimitIsCarried() {
+  void shadesTheLimitOfGoldmannTonometry() {
     Picture pressure =
         Trend.of(List.of(exam("2026-03-01", "IOP R 14 GAT"), exam("2026-06-01", "IOP R 20 GAT")))
             .get(0);
 
-    assertTrue(pressure.description().contains("No test-retest limit"), pressure.description());
-    assertEquals(0, count(pressure.shapes(), "fill-opacity"));
+    assertTrue(pressure.description().contains("2.2 to 4.6 mmHg"), pressure.description());
+    assertTrue(pressure.description().contains("of one session"), pressure.description());
+    assertFalse(pressure.description().contains("not shaded"), pressure.description());
+    assertEquals(2, count(pressure.shapes(), "fill-opacity=\"0.1\""));
+    // On the scale of 0 to 40 mmHg, 150 high: 9.2 mmHg are 34.5, 4.4 mmHg are 16.5.
+    assertTrue(pressure.shapes().contains(" v-34.5 "), pressure.shapes());
+    assertTrue(pressure.shapes().contains(" v-16.5 "), pressure.shapes());
     assertFalse(pressure.description().contains("Left eye. a"), pressure.description());
+  }
+
+  @Test
+  void shadesNothingBelowNoPressure() {
+    String shapes =
+        Trend.of(List.of(exam("2026-03-01", "IOP R 3 GAT"), exam("2026-06-01", "IOP R 4 GAT")))
+            .get(0)
+            .shapes();
+
+    // From 7.6 mmHg down to 0, not to -1.6.
+    assertTrue(shapes.contains("M40 180 h200 v-28.5 "), shapes);
+  }
+
+  @Test
+  void saysWhereNoLimitIsCarried() {
+    for (String note : List.of("IOP R 14 ", "IOP R 14 rebound", "ishihara R 13/15")) {
+      Picture picture =
+          Trend.of(List.of(exam("2026-03-01", note), exam("2026-06-01", note))).get(0);
+
+      assertTrue(
+          picture.description().contains("no published test-retest limit"), picture.description());
+      assertEquals(0, count(picture.shapes(), "fill-opacity"));
+    }
   }
 
   @Test
