@@ -117,8 +117,7 @@ final class DiscPicture {
     said.addAll(sayings.of("Colour", Discs.COLOUR, eye));
     said.addAll(sayings.ofDrawn("Vertical cup-disc", Discs.VERTICAL_CUP, eye));
     said.addAll(sayings.ofDrawn("Horizontal cup-disc", Discs.HORIZONTAL_CUP, eye));
-    said.addAll(
-        sayings.recorded("Cup-disc, direction not stated", Discs.UNDIRECTED_CUP, eye));
+    said.addAll(sayings.recorded("Cup-disc, direction not stated", Discs.UNDIRECTED_CUP, eye));
     said.addAll(sayings.ofDrawn("Haemorrhage", Discs.HAEMORRHAGE, eye));
     return said;
   }

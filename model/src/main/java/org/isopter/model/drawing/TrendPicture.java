@@ -208,7 +208,8 @@ final class TrendPicture {
         .distinct()
         .forEach(
             limit ->
-                about.add("Shaded: within the test-retest limit of the first result, " + limit.words()));
+                about.add(
+                    "Shaded: within the test-retest limit of the first result, " + limit.words()));
     if (lines.stream().anyMatch(line -> line.limit().isEmpty())) {
       about.add(
           "Of what is not shaded no published test-retest limit is carried here: whether a"
