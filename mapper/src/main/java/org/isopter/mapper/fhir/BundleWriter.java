@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
 import org.isopter.mapper.fhir.element.Ids;
 import org.isopter.mapper.fhir.element.Json;
 import org.isopter.model.derive.Derivations;
@@ -163,7 +164,7 @@ final class BundleWriter {
           json.text("fullUrl", Ids.urn(uuid));
           json.object("resource", () -> frame.provenance(uuid, targets, hash));
           // A provenance has no identifier in R4, so it is put under an id of its own.
-          request("Provenance/" + uuid);
+          request(() -> "Provenance/" + uuid);
         });
   }
 
@@ -175,17 +176,17 @@ final class BundleWriter {
           json.text("fullUrl", Ids.urn(uuid));
           json.object(
               "resource", () -> resource.accept(send ? Optional.empty() : Optional.of(uuid)));
-          request(Json.search(type, ids.system(), identifier));
+          request(() -> Json.search(type, ids.system(), identifier));
         });
   }
 
-  private void request(String url) {
+  private void request(Supplier<String> url) {
     if (kind == BundleKind.TRANSACTION) {
       json.object(
           "request",
           () -> {
             json.text("method", "PUT");
-            json.text("url", url);
+            json.text("url", url.get());
           });
     }
   }

@@ -31,6 +31,7 @@ final class FactDraft<V> {
   private final ElementCursor observation;
   private final Finding<V> finding;
   private final Header header;
+  private final String performed;
   private Optional<OffsetDateTime> at = Optional.empty();
   private Optional<Decoded<V>> value = Optional.empty();
   private Optional<Absence> absence = Optional.empty();
@@ -39,10 +40,16 @@ final class FactDraft<V> {
   private Optional<String> device = Optional.empty();
   private List<String> remarks = List.of();
 
-  FactDraft(ElementCursor observation, Finding<V> finding, Header header) {
+  /**
+   * Makes it.
+   *
+   * @param performed the time of the examination as it is written
+   */
+  FactDraft(ElementCursor observation, Finding<V> finding, Header header, String performed) {
     this.observation = observation;
     this.finding = finding;
     this.header = header;
+    this.performed = performed;
   }
 
   /** Takes the fact; empty when a fault was reported. */
@@ -75,7 +82,7 @@ final class FactDraft<V> {
       // Compared when the rest is there: the codes depend on value, eye and method.
       case CODE -> () -> {};
       case SUBJECT -> () -> People.expectSubject(observation, header);
-      case EFFECTIVE -> () -> at = People.time(observation, Frame.EFFECTIVE);
+      case EFFECTIVE -> () -> at = time();
       case PERFORMER -> () -> People.expectPerformer(observation, header);
       case VALUE -> this::value;
       case ABSENT_REASON -> () -> absence = absence(name);
@@ -87,6 +94,15 @@ final class FactDraft<V> {
       case COMPONENT -> () -> {};
       case MODIFIER_EXTENSION, FOCUS, SPECIMEN, HAS_MEMBER -> () -> {};
     };
+  }
+
+  /** Most facts are of the time of the examination, which is parsed already. */
+  private Optional<OffsetDateTime> time() {
+    if (observation.peek(Frame.EFFECTIVE).equals(performed)) {
+      observation.drop(Frame.EFFECTIVE);
+      return Optional.of(header.performed());
+    }
+    return People.time(observation, Frame.EFFECTIVE);
   }
 
   private void value() {

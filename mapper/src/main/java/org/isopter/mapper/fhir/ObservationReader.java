@@ -18,10 +18,12 @@ final class ObservationReader {
 
   private final Catalogue catalogue;
   private final Header header;
+  private final String performed;
 
   ObservationReader(Catalogue catalogue, Header header) {
     this.catalogue = catalogue;
     this.header = header;
+    this.performed = Frame.time(header.performed());
   }
 
   /** Takes the fact; empty when a fault was reported. */
@@ -59,7 +61,7 @@ final class ObservationReader {
   private <V> Optional<Fact<?>> fact(ElementCursor observation, Finding<V> finding) {
     profile(observation, finding.id());
     Replaced.expect(observation, header);
-    return new FactDraft<>(observation, finding, header).fact();
+    return new FactDraft<>(observation, finding, header, performed).fact();
   }
 
   private Optional<Finding<?>> finding(ElementCursor observation) {

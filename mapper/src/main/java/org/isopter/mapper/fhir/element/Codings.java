@@ -86,6 +86,7 @@ public final class Codings {
       coding.fault("", show(seen), answers.choices());
     }
     concept
+        .filter(found -> !seen.equals(found.code()))
         .filter(found -> found.formerCodes().stream().noneMatch(seen::sameAs))
         .ifPresent(found -> same(coding, seen, found.code()));
     return concept;

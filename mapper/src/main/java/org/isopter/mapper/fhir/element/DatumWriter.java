@@ -60,9 +60,9 @@ public final class DatumWriter implements Datum.Cases<Json> {
 
   private void quantity(BigDecimal value, Unit unit) {
     json.number("value", value);
-    json.text("unit", unit.label());
-    json.text("system", Code.UCUM);
-    json.text("code", unit.ucum());
+    json.constant("unit", unit.label());
+    json.constant("system", Code.UCUM);
+    json.constant("code", unit.ucum());
   }
 
   /** Writes why there is no value. */

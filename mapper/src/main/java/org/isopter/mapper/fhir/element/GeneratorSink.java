@@ -1,7 +1,10 @@
 package org.isopter.mapper.fhir.element;
 
 import java.math.BigDecimal;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import tools.jackson.core.JsonGenerator;
+import tools.jackson.core.io.SerializedString;
 
 /**
  * Hands JSON on to a generator.
@@ -9,6 +12,14 @@ import tools.jackson.core.JsonGenerator;
  * @param out the generator, which stays open
  */
 public record GeneratorSink(JsonGenerator out) implements Sink {
+
+  /** Names, codes and displays as they are encoded: as many as a catalogue has. */
+  private static final Map<String, SerializedString> ENCODED = new ConcurrentHashMap<>();
+
+  private static SerializedString encoded(String text) {
+    SerializedString known = ENCODED.get(text);
+    return known == null ? ENCODED.computeIfAbsent(text, SerializedString::new) : known;
+  }
 
   @Override
   public void startObject() {
@@ -32,12 +43,17 @@ public record GeneratorSink(JsonGenerator out) implements Sink {
 
   @Override
   public void name(String name) {
-    out.writeName(name);
+    out.writeName(encoded(name));
   }
 
   @Override
   public void text(String value) {
     out.writeString(value);
+  }
+
+  @Override
+  public void constant(String value) {
+    out.writeString(encoded(value));
   }
 
   @Override

@@ -33,6 +33,12 @@ public final class Json {
     out.text(value);
   }
 
+  /** Writes a property with a text that is written again and again, such as a code. */
+  void constant(String name, String value) {
+    out.name(name);
+    out.constant(value);
+  }
+
   /** Writes a text that is an element of a list. */
   public void text(String value) {
     out.text(value);
@@ -93,9 +99,9 @@ public final class Json {
 
   /** Writes the properties of a Coding. */
   public void coding(Code code) {
-    text("system", code.system());
-    text("code", code.code());
-    text("display", code.display());
+    constant("system", code.system());
+    constant("code", code.code());
+    constant("display", code.display());
   }
 
   /** Writes the properties of an Identifier. */

@@ -13,6 +13,7 @@ final class NameId {
   private static final int BLOCK = 64;
   private static final int[] SHIFTS = {7, 12, 17, 22, 5, 9, 14, 20, 4, 11, 16, 23, 6, 10, 15, 21};
   private static final int[] SINES = sines();
+  private static final int[] INDEXES = indexes();
 
   private final int[] state = {0x67452301, 0xefcdab89, 0x98badcfe, 0x10325476};
 
@@ -47,8 +48,12 @@ final class NameId {
     for (int i = 0; i < 8; i++) {
       padded[padded.length - 8 + i] = (byte) (bits >>> (8 * i));
     }
+    int[] words = new int[BLOCK / 4];
     for (int at = 0; at < padded.length; at += BLOCK) {
-      block(padded, at);
+      for (int i = 0; i < words.length; i++) {
+        words[i] = word(padded, at + 4 * i);
+      }
+      block(words);
     }
     byte[] digest = new byte[16];
     for (int i = 0; i < digest.length; i++) {
@@ -57,13 +62,13 @@ final class NameId {
     return digest;
   }
 
-  private void block(byte[] bytes, int at) {
+  private void block(int[] words) {
     int a = state[0];
     int b = state[1];
     int c = state[2];
     int d = state[3];
     for (int i = 0; i < BLOCK; i++) {
-      int sum = a + mixed(i / 16, b, c, d) + SINES[i] + word(bytes, at + 4 * index(i));
+      int sum = a + mixed(i / 16, b, c, d) + SINES[i] + words[INDEXES[i]];
       a = d;
       d = c;
       c = b;
@@ -82,6 +87,14 @@ final class NameId {
       case 2 -> b ^ c ^ d;
       default -> c ^ (b | ~d);
     };
+  }
+
+  private static int[] indexes() {
+    int[] indexes = new int[BLOCK];
+    for (int i = 0; i < BLOCK; i++) {
+      indexes[i] = index(i);
+    }
+    return indexes;
   }
 
   private static int index(int i) {

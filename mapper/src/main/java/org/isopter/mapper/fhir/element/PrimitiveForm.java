@@ -1,22 +1,28 @@
 package org.isopter.mapper.fhir.element;
 
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
 
 /**
  * What FHIR asks of a text that is taken without its meaning (<a
  * href="https://hl7.org/fhir/R4/datatypes.html#primitive">R4, primitive types</a>).
  *
- * @param pattern what the whole text matches
+ * @param shape what the whole text is
  * @param wanted the same for people
  */
-public record PrimitiveForm(Pattern pattern, String wanted) {
+public record PrimitiveForm(Predicate<String> shape, String wanted) {
 
-  static final PrimitiveForm ID = of("[A-Za-z0-9\\-.]{1,64}", "1 to 64 letters, digits, - and .");
+  private static final int LONGEST_ID = 64;
+  private static final String UUID = "urn:uuid:";
+  private static final Pattern ADDRESS =
+      Pattern.compile("(?!urn:uuid:|\\S*/_history/)[A-Za-z][A-Za-z0-9+.-]*:\\S+");
+
+  static final PrimitiveForm ID =
+      new PrimitiveForm(PrimitiveForm::isId, "1 to 64 letters, digits, - and .");
   static final PrimitiveForm URI = of("\\S+", "a URI without blanks");
   public static final PrimitiveForm FULL_URL =
-      of(
-          "urn:uuid:[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}"
-              + "|(?!urn:uuid:|\\S*/_history/)[A-Za-z][A-Za-z0-9+.-]*:\\S+",
+      new PrimitiveForm(
+          text -> text.startsWith(UUID) ? isUuid(text) : ADDRESS.matcher(text).matches(),
           "a whole address, without a version; a UUID in small letters");
   static final PrimitiveForm CODE = of("\\S+( \\S+)*", "a code");
   public static final PrimitiveForm TEXT = of("[\\s\\S]*\\S[\\s\\S]*", "a text that is not blank");
@@ -32,10 +38,40 @@ public record PrimitiveForm(Pattern pattern, String wanted) {
   }
 
   boolean fits(String text) {
-    return pattern.matcher(text).matches();
+    return shape.test(text);
+  }
+
+  private static boolean isId(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      boolean letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+      if (!letter && !isDigit(c) && c != '-' && c != '.') {
+        return false;
+      }
+    }
+    return !text.isEmpty() && text.length() <= LONGEST_ID;
+  }
+
+  private static boolean isUuid(String text) {
+    int start = UUID.length();
+    for (int i = start; i < text.length(); i++) {
+      char c = text.charAt(i);
+      int at = i - start;
+      boolean dash = at == 8 || at == 13 || at == 18 || at == 23;
+      boolean fits = dash ? c == '-' : isDigit(c) || (c >= 'a' && c <= 'f');
+      if (!fits) {
+        return false;
+      }
+    }
+    return text.length() == start + 36;
+  }
+
+  private static boolean isDigit(char c) {
+    return c >= '0' && c <= '9';
   }
 
   private static PrimitiveForm of(String pattern, String wanted) {
-    return new PrimitiveForm(Pattern.compile(pattern), wanted);
+    Pattern whole = Pattern.compile(pattern);
+    return new PrimitiveForm(text -> whole.matcher(text).matches(), wanted);
   }
 }

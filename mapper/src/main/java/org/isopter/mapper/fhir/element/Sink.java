@@ -18,6 +18,11 @@ public interface Sink {
 
   void text(String value);
 
+  /** Takes a text that is written again and again, such as a code. */
+  default void constant(String value) {
+    text(value);
+  }
+
   /** Takes a number with the digits that it has. */
   void number(BigDecimal value);
 
