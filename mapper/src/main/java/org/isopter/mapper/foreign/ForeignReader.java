@@ -214,7 +214,7 @@ public final class ForeignReader {
   private Reading byRules(Document document) {
     Neighbours neighbours = document.neighbours();
     List<Document.Part> parts = document.parts();
-    Holders holders = Holders.of(parts, neighbours, vocabulary.get().habits().words());
+    Holders holders = Holders.of(parts, neighbours, vocabulary.get().habits());
     List<Translation> translations =
         (parts.size() < MANY ? parts.stream() : parts.parallelStream())
             .map(part -> translate(part, neighbours, holders))

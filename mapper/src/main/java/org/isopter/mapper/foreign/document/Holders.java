@@ -1,14 +1,20 @@
 package org.isopter.mapper.foreign.document;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
+import org.isopter.mapper.foreign.vocabulary.Habits;
+import org.isopter.mapper.foreign.vocabulary.SideText;
 import org.isopter.mapper.foreign.vocabulary.Words;
 import org.isopter.mapper.json.Raw;
+import org.isopter.model.value.Site;
 
 /**
  * What reports, panels, lists and sections say of the observations that they name: those of
@@ -39,21 +45,26 @@ public final class Holders {
   /** HL7 v3-DataOperation: what takes a resource back. */
   private static final Set<String> TAKEN_BACK = Set.of("DELETE", "NULLIFY", "ABORT");
 
+  private static final Pattern LAYMAN = Pattern.compile("(.*/)?(Patient|RelatedPerson)/[^/]+");
+
+  private final Habits habits;
   private final Words words;
   private final Neighbours neighbours;
   private final IdentityHashMap<Raw, Document.Part> byResource = new IdentityHashMap<>();
   private final Map<String, String> doubtful = new HashMap<>();
   private final Map<String, Raw.Obj> reports = new HashMap<>();
 
-  private Holders(List<Document.Part> parts, Neighbours neighbours, Words words) {
-    this.words = words;
+  private Holders(List<Document.Part> parts, Neighbours neighbours, Habits habits) {
+    this.habits = habits;
+    this.words = habits.words();
     this.neighbours = neighbours;
     parts.forEach(part -> byResource.put(part.resource(), part));
   }
 
   /** Reads what the resources of a document say of each other. */
-  public static Holders of(List<Document.Part> parts, Neighbours neighbours, Words words) {
-    Holders holders = new Holders(parts, neighbours, words);
+  public static Holders of(
+      List<Document.Part> parts, Neighbours neighbours, Habits habits) {
+    Holders holders = new Holders(parts, neighbours, habits);
     parts.forEach(holders::holder);
     return holders;
   }
@@ -88,7 +99,43 @@ public final class Holders {
       List<Raw.Obj> removed = members.stream().filter(Holders::isRemoved).toList();
       note(resource, removed, Panels.name(part) + ": \"deleted\"");
       comment(resource, part);
+      members.forEach(to -> contradiction(resource, to, Panels.name(part)));
     }
+  }
+
+  /** What is of another person, or a panel of the other eye, contradicts what it names. */
+  private void contradiction(Raw.Obj holder, Raw.Obj member, String name) {
+    Optional<Raw.Obj> found =
+        reference(member).flatMap(reference -> neighbours.find(holder, reference));
+    if (found.isEmpty()) {
+      return;
+    }
+    Set<Site> eyes = eyes(holder);
+    Set<Site> other = eyes(found.get());
+    boolean another =
+        !eyes.contains(Site.BOTH) && !eyes.isEmpty() && Collections.disjoint(eyes, other);
+    if (neighbours.differ(holder, "subject", found.get(), "subject")) {
+      note(holder, List.of(member), name + ": \"another person\"");
+    } else if (another && !other.isEmpty()) {
+      note(holder, List.of(member), name + ": \"another eye\"");
+    }
+  }
+
+  private Set<Site> eyes(Raw.Obj resource) {
+    Set<Site> eyes = EnumSet.noneOf(Site.class);
+    for (Raw.Obj site : resource.object("bodySite").stream().toList()) {
+      texts(site).forEach(text -> eyes.addAll(SideText.ofSite(text)));
+      for (Raw.Obj coding : site.objects("coding")) {
+        String token = coding.string("system").orElse("") + "|" + coding.string("code").orElse("");
+        habits.site(token).ifPresent(eyes::add);
+        habits.qualifier(token).ifPresent(eyes::add);
+      }
+    }
+    return eyes;
+  }
+
+  private static Optional<String> reference(Raw.Obj member) {
+    return member.object("item").orElse(member).string("reference");
   }
 
   /** An observation in words may be a comment on the one that it was derived from. */
@@ -117,10 +164,7 @@ public final class Holders {
   }
 
   private Optional<String> member(Raw.Obj holder, Raw.Obj member) {
-    return member
-        .object("item")
-        .orElse(member)
-        .string("reference")
+    return reference(member)
         .flatMap(reference -> neighbours.find(holder, reference))
         .flatMap(found -> Optional.ofNullable(byResource.get(found)))
         .map(Panels::name);
@@ -138,13 +182,23 @@ public final class Holders {
     if (type.equals("DetectedIssue")) {
       return Optional.of("an issue");
     }
+    if (holder.get("modifierExtension").isPresent() || holder.get("implicitRules").isPresent()) {
+      return Optional.of("a modifier");
+    }
     boolean panel = type.equals("Observation");
     if (panel && holder.get("focus").isPresent()) {
       return Optional.of("a focus");
     }
+    if (panel && holder.objects("performer").stream().anyMatch(Holders::isLayman)) {
+      return Optional.of("a test by the patient or a relative");
+    }
     return named(holder)
         .or(() -> remarked(holder))
         .or(() -> panel ? tested(holder) : Optional.empty());
+  }
+
+  private static boolean isLayman(Raw.Obj performer) {
+    return LAYMAN.matcher(performer.string("reference").orElse("")).matches();
   }
 
   private static boolean isTakenBack(Raw.Obj activity) {
@@ -166,6 +220,8 @@ public final class Holders {
     holder.objects("note").forEach(note -> note.string("text").ifPresent(remarks::add));
     holder.objects("payload").forEach(p -> p.string("contentString").ifPresent(remarks::add));
     holder.string("conclusion").ifPresent(remarks::add);
+    holder.object("device").flatMap(d -> d.string("display")).ifPresent(remarks::add);
+    holder.objects("interpretation").forEach(concept -> remarks.addAll(texts(concept)));
     return remarks.stream()
         .filter(text -> words.doubts(text) || words.otherwise(text, "").isPresent())
         .map(text -> "a remark")
@@ -175,13 +231,18 @@ public final class Holders {
   /** Returns that a panel says how all of it was tested, which its members do not say. */
   private Optional<String> tested(Raw.Obj panel) {
     List<Raw.Obj> concepts = new ArrayList<>();
+    panel.object("code").ifPresent(concepts::add);
     panel.object("method").ifPresent(concepts::add);
     panel.objects("component").forEach(c -> c.object("code").ifPresent(concepts::add));
     return concepts.stream()
         .flatMap(concept -> texts(concept).stream())
-        .filter(text -> words.namesOtherAcuity(text).isPresent())
+        .filter(this::saysHow)
         .map(text -> "how all of it was tested")
         .findFirst();
+  }
+
+  private boolean saysHow(String text) {
+    return words.namesOtherAcuity(text).isPresent() || words.changesAll(text).isPresent();
   }
 
   private static List<String> names(Raw.Obj holder) {

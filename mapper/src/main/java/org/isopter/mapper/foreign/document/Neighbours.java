@@ -52,6 +52,26 @@ public final class Neighbours {
         : Optional.empty();
   }
 
+  /**
+   * Returns true if two resources refer to two persons.
+   *
+   * @param name the element that refers, as {@code subject}
+   * @param otherName the element that refers in the other resource
+   */
+  public boolean differ(Raw one, String name, Raw other, String otherName) {
+    String first = reference(one, name);
+    String second = reference(other, otherName);
+    if (first.isEmpty() || second.isEmpty() || tail(first).equals(tail(second))) {
+      return false;
+    }
+    Optional<Raw.Obj> found = find(one, first);
+    return found.isEmpty() || find(other, second).filter(f -> f == found.get()).isEmpty();
+  }
+
+  private static String reference(Raw holder, String name) {
+    return holder.object(name).flatMap(to -> to.string("reference")).orElse("");
+  }
+
   /** Returns the type of a resource; empty where it states none. */
   public static String type(Raw resource) {
     return resource.string("resourceType").orElse("");
@@ -59,10 +79,14 @@ public final class Neighbours {
 
   /** An absolute or versioned reference ends like the relative one. */
   private Optional<Raw.Obj> byTail(String reference) {
+    return Optional.ofNullable(byName.get(tail(reference)));
+  }
+
+  private static String tail(String reference) {
     int history = reference.indexOf("/_history/");
     String plain = history < 0 ? reference : reference.substring(0, history);
     int id = plain.lastIndexOf('/');
     int type = id < 0 ? -1 : plain.lastIndexOf('/', id - 1);
-    return Optional.ofNullable(byName.get(plain.substring(type + 1)));
+    return plain.substring(type + 1);
   }
 }

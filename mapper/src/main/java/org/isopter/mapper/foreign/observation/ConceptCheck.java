@@ -140,12 +140,23 @@ final class ConceptCheck {
             .display(coding.text("system") + "|" + coding.text("code"))
             .filter(name -> Vocabulary.sameName(name, display))
             .isPresent();
+    if (isAnswer(coding)) {
+      return false;
+    }
     Words words = vocabulary.habits().words();
     return !known
         && (display.indexOf('?') >= 0
             || words.otherwiseNamed(display, "").isPresent()
             || words.doubts(display)
             || words.denies(display));
+  }
+
+  /** "No" denies nothing where it is the name of the code for it. */
+  private boolean isAnswer(Place coding) {
+    Habits habits = vocabulary.habits();
+    Optional<String> said = habits.words().answer(PRESENCE, plain(coding.text("display")));
+    String token = coding.text("system") + "|" + coding.text("code");
+    return said.isPresent() && said.equals(habits.answer(PRESENCE, token));
   }
 
   /** Returns the names of the codings that were read: as they are known, and as they are sent. */

@@ -160,13 +160,28 @@ public final class Sides {
       throw Refusal.of(
           Why.NO_SIDE, reference.at(), "\"" + to + "\"", "a body structure in the same document");
     }
+    refuseAnother(target.get(), reference);
     Set<Site> sites = sitesOf(target.get());
+    String described = target.get().string("description").orElse("");
+    sites.addAll(SideText.in(described));
     if (sites.isEmpty()) {
       throw Refusal.of(
           Why.NO_SIDE, reference.at(), to + " without a side", "a body structure of one eye");
     }
     reference.take("side-structure", "reference");
     sites.forEach(s -> said.add(new Meaning.Side(s, reference.at(), "side-structure")));
+  }
+
+  private void refuseAnother(Raw.Obj structure, Place reference) throws Refusal {
+    boolean inactive =
+        structure
+            .get("active")
+            .filter(new Raw.Leaf(Raw.Kind.TRUTH, "false")::equals)
+            .isPresent();
+    if (inactive || neighbours.differ(structure, "patient", observation.value(), "subject")) {
+      throw Refusal.of(
+          Why.NO_SIDE, reference.at(), "one of another person, or withdrawn", "one of the person");
+    }
   }
 
   /** R4 has location and qualifiers, R5 has structures that are included. */

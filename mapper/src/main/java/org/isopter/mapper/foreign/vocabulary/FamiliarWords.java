@@ -21,6 +21,7 @@ final class FamiliarWords {
           "otherwise",
           "otherwiseNamed",
           "drugs",
+          "ofPanels",
           "harmless",
           "otherAcuity",
           "otherCorrection");

@@ -29,6 +29,7 @@ public final class Words {
   private final ChangingPhrases otherwiseNamed;
   private final ChangingPhrases otherAcuity;
   private final ChangingPhrases otherCorrection;
+  private final ChangingPhrases ofPanels;
   private final Map<String, Effect> titled = new HashMap<>();
   private final Map<String, Effect> titledBeside = new HashMap<>();
   private final Map<String, String> beside = new HashMap<>();
@@ -61,6 +62,7 @@ public final class Words {
     otherwise = new ChangingPhrases(tables, "otherwise", "drugs");
     otherwiseNamed = new ChangingPhrases(tables, "otherwise", "drugs", "otherwiseNamed");
     otherAcuity = new ChangingPhrases(tables, "otherAcuity");
+    ofPanels = new ChangingPhrases(tables, "ofPanels");
     otherCorrection = new ChangingPhrases(tables, "otherCorrection");
     for (Raw row : tables.objects("titledFindings")) {
       Effect effect = Effect.of(row);
@@ -186,6 +188,11 @@ public final class Words {
     return otherAcuity.in(text, "");
   }
 
+  /** Returns the words in the name of a panel that say how all of its members were tested. */
+  public Optional<String> changesAll(String name) {
+    return ofPanels.in(name, "");
+  }
+
   /** Returns the words of a text that name a correction, or that name that there was none. */
   public Optional<String> namesCorrection(String text, boolean none) {
     return otherCorrection.in(text, none ? "unaided" : "corrected");
@@ -193,10 +200,18 @@ public final class Words {
 
   /** Returns what the phrases of a text say of another finding or of a part of one. */
   public List<Effect> conditionsIn(String text) {
-    return in(conditions.keySet(), text).stream()
+    List<String> found = in(conditions.keySet(), text);
+    return found.stream()
+        .filter(phrase -> found.stream().noneMatch(longer -> isWithin(phrase, longer)))
         .map(conditions::get)
         .filter(effect -> effect.finding().isPresent() || !effect.parts().isEmpty())
         .toList();
+  }
+
+  /** In "without glasses" there are no "glasses". */
+  private static boolean isWithin(String phrase, String longer) {
+    return longer.length() > phrase.length()
+        && (" " + longer + " ").contains(" " + phrase + " ");
   }
 
   private static List<String> in(Set<String> phrases, String text) {
