@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Pattern;
 import org.isopter.mapper.foreign.vocabulary.Habits;
 import org.isopter.mapper.foreign.vocabulary.SideText;
 import org.isopter.mapper.foreign.vocabulary.Words;
@@ -21,8 +20,6 @@ import org.isopter.model.value.Site;
  * targets, of an earlier visit, of a relative, or of a report that was withdrawn are no findings.
  */
 public final class Holders {
-
-  private static final Set<String> WITHDRAWN = Set.of("entered-in-error", "cancelled", "val-fail");
 
   /** The lists of members, by the type of the resource that holds them. */
   private static final Map<String, String> MEMBERS =
@@ -42,13 +39,9 @@ public final class Holders {
           "Communication",
           "about");
 
-  /** HL7 v3-DataOperation: what takes a resource back. */
-  private static final Set<String> TAKEN_BACK = Set.of("DELETE", "NULLIFY", "ABORT");
-
-  private static final Pattern LAYMAN = Pattern.compile("(.*/)?(Patient|RelatedPerson)/[^/]+");
-
   private final Habits habits;
   private final Words words;
+  private final HolderDoubts doubts;
   private final Neighbours neighbours;
   private final IdentityHashMap<Raw, Document.Part> byResource = new IdentityHashMap<>();
   private final Map<String, String> doubtful = new HashMap<>();
@@ -57,6 +50,7 @@ public final class Holders {
   private Holders(List<Document.Part> parts, Neighbours neighbours, Habits habits) {
     this.habits = habits;
     this.words = habits.words();
+    this.doubts = new HolderDoubts(words);
     this.neighbours = neighbours;
     parts.forEach(part -> byResource.put(part.resource(), part));
   }
@@ -94,7 +88,8 @@ public final class Holders {
         members.forEach(
             to -> member(resource, to).ifPresent(name -> reports.putIfAbsent(name, resource)));
       }
-      doubt(resource, type)
+      doubts
+          .of(resource, type)
           .ifPresent(word -> note(resource, members, Panels.name(part) + ": \"" + word + "\""));
       List<Raw.Obj> removed = members.stream().filter(Holders::isRemoved).toList();
       note(resource, removed, Panels.name(part) + ": \"deleted\"");
@@ -124,7 +119,7 @@ public final class Holders {
   private Set<Site> eyes(Raw.Obj resource) {
     Set<Site> eyes = EnumSet.noneOf(Site.class);
     for (Raw.Obj site : resource.object("bodySite").stream().toList()) {
-      texts(site).forEach(text -> eyes.addAll(SideText.ofSite(text)));
+      HolderDoubts.texts(site).forEach(text -> eyes.addAll(SideText.ofSite(text)));
       for (Raw.Obj coding : site.objects("coding")) {
         String token = coding.string("system").orElse("") + "|" + coding.string("code").orElse("");
         habits.site(token).ifPresent(eyes::add);
@@ -154,7 +149,8 @@ public final class Holders {
   }
 
   private void section(Raw.Obj document, Raw.Obj section, String holder) {
-    named(section)
+    doubts
+        .named(section)
         .ifPresent(word -> note(document, section.objects("entry"), holder + ": \"" + word + "\""));
     section.objects("section").forEach(inner -> section(document, inner, holder));
   }
@@ -168,96 +164,5 @@ public final class Holders {
         .flatMap(reference -> neighbours.find(holder, reference))
         .flatMap(found -> Optional.ofNullable(byResource.get(found)))
         .map(Panels::name);
-  }
-
-  /** Returns what withdraws a holder, or turns what it holds into something else. */
-  private Optional<String> doubt(Raw.Obj holder, String type) {
-    Optional<String> status = holder.string("status").filter(WITHDRAWN::contains);
-    if (status.isPresent() || type.equals("VerificationResult")) {
-      return status;
-    }
-    if (holder.object("activity").stream().anyMatch(Holders::isTakenBack)) {
-      return Optional.of("taken back");
-    }
-    if (type.equals("DetectedIssue")) {
-      return Optional.of("an issue");
-    }
-    if (holder.get("modifierExtension").isPresent() || holder.get("implicitRules").isPresent()) {
-      return Optional.of("a modifier");
-    }
-    boolean panel = type.equals("Observation");
-    if (panel && holder.get("focus").isPresent()) {
-      return Optional.of("a focus");
-    }
-    if (panel && holder.objects("performer").stream().anyMatch(Holders::isLayman)) {
-      return Optional.of("a test by the patient or a relative");
-    }
-    return named(holder)
-        .or(() -> remarked(holder))
-        .or(() -> panel ? tested(holder) : Optional.empty());
-  }
-
-  private static boolean isLayman(Raw.Obj performer) {
-    return LAYMAN.matcher(performer.string("reference").orElse("")).matches();
-  }
-
-  private static boolean isTakenBack(Raw.Obj activity) {
-    return activity.objects("coding").stream()
-        .flatMap(coding -> coding.string("code").stream())
-        .anyMatch(TAKEN_BACK::contains);
-  }
-
-  private Optional<String> named(Raw.Obj holder) {
-    return names(holder).stream()
-        .filter(name -> words.doubts(name) || words.otherwise(name, "").isPresent())
-        .map(name -> words.otherwise(name, "").orElse("a name that doubts it"))
-        .findFirst();
-  }
-
-  /** Returns the word of a remark on all members that says that they are wrong or of another. */
-  private Optional<String> remarked(Raw.Obj holder) {
-    List<String> remarks = new ArrayList<>();
-    holder.objects("note").forEach(note -> note.string("text").ifPresent(remarks::add));
-    holder.objects("payload").forEach(p -> p.string("contentString").ifPresent(remarks::add));
-    holder.string("conclusion").ifPresent(remarks::add);
-    holder.object("device").flatMap(d -> d.string("display")).ifPresent(remarks::add);
-    holder.objects("interpretation").forEach(concept -> remarks.addAll(texts(concept)));
-    return remarks.stream()
-        .filter(text -> words.doubts(text) || words.otherwise(text, "").isPresent())
-        .map(text -> "a remark")
-        .findFirst();
-  }
-
-  /** Returns that a panel says how all of it was tested, which its members do not say. */
-  private Optional<String> tested(Raw.Obj panel) {
-    List<Raw.Obj> concepts = new ArrayList<>();
-    panel.object("code").ifPresent(concepts::add);
-    panel.object("method").ifPresent(concepts::add);
-    panel.objects("component").forEach(c -> c.object("code").ifPresent(concepts::add));
-    return concepts.stream()
-        .flatMap(concept -> texts(concept).stream())
-        .filter(this::saysHow)
-        .map(text -> "how all of it was tested")
-        .findFirst();
-  }
-
-  private boolean saysHow(String text) {
-    return words.namesOtherAcuity(text).isPresent() || words.changesAll(text).isPresent();
-  }
-
-  private static List<String> names(Raw.Obj holder) {
-    List<String> names = new ArrayList<>();
-    holder.string("title").ifPresent(names::add);
-    List<Raw.Obj> concepts = new ArrayList<>(holder.objects("category"));
-    holder.object("code").ifPresent(concepts::add);
-    holder.object("activity").ifPresent(concepts::add);
-    concepts.forEach(concept -> names.addAll(texts(concept)));
-    return names;
-  }
-
-  private static List<String> texts(Raw.Obj concept) {
-    List<String> texts = new ArrayList<>(concept.string("text").stream().toList());
-    concept.objects("coding").forEach(c -> c.string("display").ifPresent(texts::add));
-    return texts;
   }
 }
