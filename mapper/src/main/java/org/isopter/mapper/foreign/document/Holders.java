@@ -56,8 +56,7 @@ public final class Holders {
   }
 
   /** Reads what the resources of a document say of each other. */
-  public static Holders of(
-      List<Document.Part> parts, Neighbours neighbours, Habits habits) {
+  public static Holders of(List<Document.Part> parts, Neighbours neighbours, Habits habits) {
     Holders holders = new Holders(parts, neighbours, habits);
     parts.forEach(holders::holder);
     return holders;

@@ -65,7 +65,9 @@ final class ReferencedCheck {
     if (status.isPresent()) {
       throw Qualifiers.unread("/encounter", "a visit that was " + status.get());
     }
-    if (visit.filter(v -> neighbours.differ(v, "subject", observation.value(), "subject")).isPresent()) {
+    if (visit
+        .filter(v -> neighbours.differ(v, "subject", observation.value(), "subject"))
+        .isPresent()) {
       throw Qualifiers.unread("/encounter", "a visit of another person");
     }
     if (visit.flatMap(v -> v.object("class")).filter(ReferencedCheck::isFromAfar).isPresent()) {

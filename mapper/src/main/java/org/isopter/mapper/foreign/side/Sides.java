@@ -174,10 +174,7 @@ public final class Sides {
 
   private void refuseAnother(Raw.Obj structure, Place reference) throws Refusal {
     boolean inactive =
-        structure
-            .get("active")
-            .filter(new Raw.Leaf(Raw.Kind.TRUTH, "false")::equals)
-            .isPresent();
+        structure.get("active").filter(new Raw.Leaf(Raw.Kind.TRUTH, "false")::equals).isPresent();
     if (inactive || neighbours.differ(structure, "patient", observation.value(), "subject")) {
       throw Refusal.of(
           Why.NO_SIDE, reference.at(), "one of another person, or withdrawn", "one of the person");

@@ -210,8 +210,7 @@ public final class Words {
 
   /** In "without glasses" there are no "glasses". */
   private static boolean isWithin(String phrase, String longer) {
-    return longer.length() > phrase.length()
-        && (" " + longer + " ").contains(" " + phrase + " ");
+    return longer.length() > phrase.length() && (" " + longer + " ").contains(" " + phrase + " ");
   }
 
   private static List<String> in(Set<String> phrases, String text) {
