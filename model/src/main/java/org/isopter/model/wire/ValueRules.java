@@ -32,9 +32,11 @@ final class ValueRules {
   /** Returns the sentence on the digits behind the point. */
   static String decimals(Spec spec) {
     int most =
-        spec instanceof Spec.Measure measure
-            ? measure.decimals()
-            : spec instanceof Spec.Ratio ratio ? ratio.decimals() : 0;
+        switch (ValueType.of(spec)) {
+          case QUANTITY -> ((Spec.Measure) spec).decimals();
+          case RATIO -> ((Spec.Ratio) spec).decimals();
+          case INTEGER, CONCEPT, TRUTH, TEXT -> 0;
+        };
     return most == 0
         ? "no digits behind the point"
         : "at most " + most + " digits behind the point";

@@ -19,6 +19,7 @@ import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.DatumTexts;
 import org.isopter.model.finding.Spec;
 import org.isopter.model.value.Unit;
+import org.isopter.model.wire.ValueType;
 
 /** Takes the value of an observation or a component as its spec wants it, however it is written. */
 public final class ForeignValues {
@@ -53,19 +54,14 @@ public final class ForeignValues {
    * @throws Refusal when there is no value, or one that the finding forbids
    */
   public Datum take(Spec spec) throws Refusal {
-    if (spec instanceof Spec.Measure measure) {
-      return new Measures(vocabulary, holder, implied).take(measure);
-    }
-    if (spec instanceof Spec.Coded coded) {
-      return new Datum.Coded(new CodedValues(vocabulary, holder).take(coded));
-    }
-    if (spec instanceof Spec.Ratio ratio) {
-      return ratio(ratio);
-    }
-    if (spec instanceof Spec.Count count) {
-      return count(count);
-    }
-    return spec instanceof Spec.Truth ? truth(spec) : text(spec);
+    return switch (ValueType.of(spec)) {
+      case QUANTITY -> new Measures(vocabulary, holder, implied).take((Spec.Measure) spec);
+      case INTEGER -> count((Spec.Count) spec);
+      case CONCEPT -> new Datum.Coded(new CodedValues(vocabulary, holder).take((Spec.Coded) spec));
+      case TRUTH -> truth(spec);
+      case TEXT -> text(spec);
+      case RATIO -> ratio((Spec.Ratio) spec);
+    };
   }
 
   private Datum ratio(Spec.Ratio spec) throws Refusal {
