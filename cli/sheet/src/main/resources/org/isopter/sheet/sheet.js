@@ -35,7 +35,15 @@
     const label = `${row.title}, ${EYES[eye]}`;
     const input = make('input', { name, spellcheck: false, placeholder: `such as ${row.example}` });
     input.setAttribute('aria-describedby', `said.${name}`);
-    const fill = (words) => { input.value = words; read(); };
+    // Words that a person wrote are replaced as by typing, so that the browser can undo it.
+    const fill = (words) => {
+      if (input.value) {
+        input.focus();
+        input.select();
+      }
+      if (!input.value || !document.execCommand('insertText', false, words)) { input.value = words; }
+      read();
+    };
     const tools = make('div', { className: 'tools' });
     if (row.normal) {
       const normal = make('button', { type: 'button', textContent: 'Normal' });
@@ -93,12 +101,13 @@
   };
 
   // The pictures are made by the model, which lets no mark through that a person wrote.
-  const pictures = (drawings) => {
-    if (at('pictures').dataset.drawn !== drawings.join('')) {
-      at('pictures').dataset.drawn = drawings.join('');
+  const pictures = (drawings, whose) => {
+    if (at('pictures').dataset.drawn !== whose + drawings.join('')) {
+      at('pictures').dataset.drawn = whose + drawings.join('');
       at('pictures').replaceChildren(...drawings.map((drawing) => {
         const svg = new DOMParser().parseFromString(drawing, 'image/svg+xml').documentElement;
-        const caption = make('figcaption', { textContent: svg.querySelector('title').textContent });
+        const caption = make('figcaption', { textContent: svg.querySelector('title').textContent },
+          make('span', { className: 'whose', textContent: whose }));
         return make('figure', { tabIndex: 0 }, caption, document.importNode(svg, true));
       }));
     }
@@ -133,7 +142,8 @@
     opened(view.old);
     list(at('faults'), [...view.faults, ...view.breaches]);
     text(at('silent'), view.silent || '');
-    pictures(view.pictures);
+    // On paper each picture says whose it is: it may come on a page of its own.
+    pictures(view.pictures, (view.letter || '').split('\n').slice(0, 2).join(' '));
     text(at('letter'), view.letter || 'There is a letter when every field is understood.');
     allow(Boolean(view.record));
     keep();
@@ -205,6 +215,14 @@
     at('copy').addEventListener('click', () => navigator.clipboard.writeText(view.letter).then(
       () => text(at('done'), 'The letter was copied.'),
       () => text(at('done'), 'The browser did not allow it: select the letter and copy it.')));
+    // One draft is kept for all tabs: whoever writes last would replace that of another person.
+    window.addEventListener('storage', (event) => {
+      if (event.key === DRAFT || event.key === null) {
+        text(at('other'), event.newValue
+          ? 'The sheet is open in another tab too, and only the draft written last is kept: save each record before its tab is closed.'
+          : 'The draft was wiped in another tab. What is written here is kept again when it is changed.');
+      }
+    });
     at('wipe').addEventListener('click', () => {
       if (window.confirm('Wipe all fields and the draft on this device?')) {
         start([]);
