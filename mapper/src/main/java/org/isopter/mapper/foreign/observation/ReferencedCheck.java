@@ -1,6 +1,7 @@
 package org.isopter.mapper.foreign.observation;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -36,6 +37,8 @@ final class ReferencedCheck {
   /** The events of FHIR R4 of which a measurement is a part and that do not change an eye. */
   private static final Set<String> EVENTS = Set.of("Procedure", "ImagingStudy");
 
+  private static final int DAY = "2026-03-02".length();
+
   /** FHIR R4, extension registry. */
   private static final String ANIMAL = "http://hl7.org/fhir/StructureDefinition/patient-animal";
 
@@ -69,6 +72,13 @@ final class ReferencedCheck {
         .filter(v -> neighbours.differ(v, "subject", observation.value(), "subject"))
         .isPresent()) {
       throw Qualifiers.unread("/encounter", "a visit of another person");
+    }
+    Stream<String> kinds =
+        visit.stream()
+            .flatMap(v -> v.objects("type").stream())
+            .flatMap(type -> names(new Raw.Obj(Map.of("code", type))));
+    if (!kinds.allMatch(this::isHarmless)) {
+      throw Qualifiers.unread("/encounter", "a visit whose kind is not understood");
     }
     if (visit.flatMap(v -> v.object("class")).filter(ReferencedCheck::isFromAfar).isPresent()) {
       throw Qualifiers.unread("/encounter", "a visit from afar");
@@ -150,6 +160,9 @@ final class ReferencedCheck {
     if (!type.equals("Patient")) {
       throw Qualifiers.unread("/subject", "a subject that is no patient: " + type);
     }
+    if (isDeadBefore(subject.get())) {
+      throw Qualifiers.unread("/subject", "a patient who had died before");
+    }
     if (subject.get().get("modifierExtension").isPresent()) {
       throw Qualifiers.unread("/subject", "a modifier extension of the patient");
     }
@@ -163,6 +176,17 @@ final class ReferencedCheck {
         throw Qualifiers.unread("/subject", "a patient with the label " + code);
       }
     }
+  }
+
+  /** On an earlier day: of one day the hours may be in two time zones. */
+  private boolean isDeadBefore(Raw.Obj patient) {
+    String died = day(patient.string("deceasedDateTime").orElse(""));
+    String tested = day(observation.text("effectiveDateTime"));
+    return died.length() == DAY && tested.length() == DAY && died.compareTo(tested) < 0;
+  }
+
+  private static String day(String time) {
+    return time.substring(0, Math.min(DAY, time.length()));
   }
 
   private static boolean isOfAnimal(Raw.Obj extension) {

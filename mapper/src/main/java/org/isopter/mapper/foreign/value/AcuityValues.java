@@ -204,7 +204,14 @@ public final class AcuityValues {
   private String display(Place concept) throws Refusal {
     List<Place> codings = concept.list("coding");
     if (codings.size() == 1 && Coding.isLocal(codings.get(0))) {
-      return text(codings.get(0), "display");
+      Place coding = codings.get(0);
+      String said = text(coding, "display");
+      Optional<String> code = ForeignAcuity.written(coding.text("code"), vocabulary.habits());
+      if (code.isPresent() && !ForeignAcuity.agree(code.get(), said)) {
+        throw Refusal.of(
+            Why.VALUE_UNFIT, coding.at(), code.get() + " beside " + said, "one acuity");
+      }
+      return said;
     }
     throw ForeignValues.unfit(holder, "the code of an acuity, or an acuity in words");
   }
