@@ -2,8 +2,12 @@ package org.isopter.model.note;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.value.Site;
 
 /**
  * Joins an addition that stands in a sentence of its own to the refraction before it: {@code R
@@ -17,12 +21,18 @@ final class Additions {
 
   static List<Token> joined(List<Token> note) {
     List<Token> out = new ArrayList<>();
+    int before = 0;
     int clause = 0;
     for (int i = 0; i < note.size(); i++) {
       Token token = note.get(i);
       boolean end = token.kind() == Token.Kind.BREAK;
       boolean joins = end && isAddition(note, i + 1) && isLens(out.subList(clause, out.size()));
+      boolean pair = joins && isLens(out.subList(before, clause)) && isOfOneEye(out.get(clause));
+      if (pair && isOfBoth(note, i + 1)) {
+        out.set(clause - 1, comma(out.get(clause - 1)));
+      }
       out.add(joins ? comma(token) : token);
+      before = end && !joins ? clause : before;
       clause = end && !joins ? out.size() : clause;
     }
     return List.copyOf(out);
@@ -30,6 +40,21 @@ final class Additions {
 
   private static boolean isAddition(List<Token> note, int at) {
     return at + 1 < note.size() && note.get(at).is("add") && !note.get(at + 1).is(":");
+  }
+
+  private static boolean isOfBoth(List<Token> note, int addition) {
+    return note.subList(addition, note.size()).stream()
+        .takeWhile(token -> token.kind() != Token.Kind.BREAK)
+        .anyMatch(token -> side(token).equals(Optional.of(Site.BOTH)));
+  }
+
+  /** Says whether a line starts with an eye: the lens of the other stands on the line before. */
+  private static boolean isOfOneEye(Token first) {
+    return side(first).filter(side -> side != Site.BOTH).isPresent();
+  }
+
+  private static Optional<Site> side(Token token) {
+    return new Cursor(List.of(token), 0).attempt(Common.SIDES);
   }
 
   private static boolean isLens(List<Token> clause) {

@@ -25,10 +25,15 @@ final class HalfFieldOrder {
       int lost = startsItem(note, at) ? lost(note, at) : -1;
       if (lost > at) {
         int end = end(note, lost);
-        note.subList(at, end).stream().filter(token -> !isOfField(token)).forEach(out::add);
+        List<Token> kept =
+            note.subList(at, end).stream().filter(token -> !isOfField(token)).toList();
+        out.add(from(note.get(at), kept.get(0)));
+        out.addAll(kept.subList(1, kept.size()));
+        Token last = note.get(end - 1);
         note.subList(at, lost).stream()
             .filter(token -> token.is("confrontation"))
-            .forEach(token -> method(token, out));
+            .limit(1)
+            .forEach(token -> method(last, out));
         at = end;
       } else {
         out.add(note.get(at++));
@@ -40,7 +45,8 @@ final class HalfFieldOrder {
   private static boolean startsItem(List<Token> note, int at) {
     boolean first =
         at == 0 || note.get(at - 1).kind() == Token.Kind.BREAK || note.get(at - 1).is(",");
-    return first && FIELD.contains(note.get(at).text()) && !note.get(at).is(":");
+    boolean field = FIELD.contains(note.get(at).text()) || note.get(at).is("confrontation");
+    return first && field && !note.get(at).is(":");
   }
 
   /** Returns where the lost half is named behind the field; -1 where something else is said. */
@@ -69,6 +75,18 @@ final class HalfFieldOrder {
 
   private static boolean isOfField(Token token) {
     return FIELD.contains(token.text()) || token.is("confrontation") || token.is("to");
+  }
+
+  /** Returns a word as if it started where the item does, so that the item is kept whole. */
+  private static Token from(Token first, Token word) {
+    return new Token(
+        word.kind(),
+        word.text(),
+        word.seen(),
+        first.start(),
+        word.end(),
+        first.line(),
+        first.column());
   }
 
   private static void method(Token place, List<Token> out) {

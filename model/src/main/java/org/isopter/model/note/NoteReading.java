@@ -23,6 +23,7 @@ import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.value.Site;
 
 /** The reading of one note, clause by clause. */
 final class NoteReading {
@@ -39,6 +40,9 @@ final class NoteReading {
 
   /** The item that the next clause may go on with. */
   private Optional<ItemReader.Start> open = Optional.empty();
+
+  /** How much was said before the clause that is read. */
+  private int clauseStart;
 
   /** The place of a heading of which nothing is said yet. */
   private Optional<Piece> pending = Optional.empty();
@@ -130,9 +134,8 @@ final class NoteReading {
   }
 
   private List<Token> tokens() {
-    return HalfFieldOrder.of(
-        Additions.joined(
-            OtherTimes.parted(habits.book().apply(OrLists.spelledOut(Lexer.read(text))))));
+    List<Token> said = habits.book().apply(OrLists.spelledOut(Lexer.read(text)));
+    return HalfFieldOrder.of(Additions.joined(OtherTimes.parted(HeadingDashes.colons(said))));
   }
 
   /** Leaves unread what was read before words that take it back: sorry, left. */
@@ -164,6 +167,7 @@ final class NoteReading {
     int run = 0;
     int notedBefore = noted.size();
     denial.clear();
+    clauseStart = noted.size();
     while (from < clause.size()) {
       if (clause.get(from).is(",")) {
         from++;
@@ -210,6 +214,7 @@ final class NoteReading {
           items.read(start.orElse(Grammars.bare(rest)), rest, tokens.get(0), context.side());
       int length = skipped + item.length();
       denial.requireClear(tokens.subList(0, length), item.facts());
+      requireSideOfDenial(tokens.subList(0, length), item.facts());
       took(item, new Piece(tokens.subList(0, length)));
       return from + length;
     } catch (NotRead notRead) {
@@ -224,6 +229,19 @@ final class NoteReading {
           unread(unsided(notRead, piece, start), piece, start.map(ItemReader.Start::grammar)));
       return run + piece.tokens().size();
     }
+  }
+
+  /** Behind what is said of one eye, a sign that is denied without a side may be that eye's. */
+  private void requireSideOfDenial(List<Token> item, List<Fact<?>> facts) throws NotRead {
+    List<Site> before = eyes(noted.subList(clauseStart, noted.size()).stream().map(NotedFact::fact));
+    boolean ofBoth = eyes(facts.stream()).size() == 2;
+    if (before.size() == 1 && ofBoth && Denial.isNo(item.get(0)) && !namesSide(item)) {
+      throw NotRead.because(ItemReader.NO_SIDE);
+    }
+  }
+
+  private static List<Site> eyes(Stream<? extends Fact<?>> facts) {
+    return facts.<Site>map(Fact::site).filter(Site.EACH_EYE::contains).distinct().toList();
   }
 
   /** A side goes on with the item before, and so does a condition with sides behind it. */

@@ -43,15 +43,20 @@ public final class Common {
       Slot.value(
           "degree",
           PhraseTable.<String>empty()
+              .say("partial", "partial")
+              .say("complete", "complete")
               .say("mild", "mild", "slight", "minimal", "subtle", "small")
               .say("moderate", "moderate")
-              .say("marked", "marked", "severe", "gross", "obvious", "definite"));
+              .say("marked", "marked", "severe", "gross", "obvious", "definite")
+              .or(Common::graded));
 
   /** That a finding did not change, for which the record has no place but a remark. */
   public static final Slot<String> COURSE =
       Slot.condition(
           "course",
           PhraseTable.<String>empty()
+              .say("more on the right", "R > L")
+              .say("more on the left", "L > R")
               .say("unchanged", "unchanged")
               .say("stable", "stable", "static"));
 
@@ -89,6 +94,37 @@ public final class Common {
   private static final Set<String> CONNECTORS = Set.of("and", "with", "but");
 
   private Common() {}
+
+  /** Reads a grade from 1+ to 4+ (common practice, no source). */
+  private static Optional<String> graded(Cursor cursor) {
+    return cursor
+        .whole()
+        .filter(grade -> grade > 0 && grade < 5 && cursor.isClose() && cursor.take("+"))
+        .map(grade -> grade + "+")
+        .or(() -> cursor.attempt(Common::pluses));
+  }
+
+  /** Reads two to four signs: ++. */
+  private static Optional<String> pluses(Cursor cursor) {
+    int count = 0;
+    while (cursor.take("+")) {
+      count++;
+    }
+    return Optional.of(count + "+").filter(any -> !any.equals("0+") && !any.equals("1+"));
+  }
+
+  /**
+   * Reads a share in percent. Its sign may go unsaid where the number is above 10: a share of ten is
+   * told on a scale to 10 as well.
+   */
+  public static Optional<Quantity> share(Cursor cursor) {
+    Optional<BigDecimal> number = cursor.number();
+    boolean percent = cursor.take("%");
+    boolean other = cursor.sees("/") || cursor.sees("of") || cursor.sees("-") || cursor.sees("+");
+    return number
+        .filter(n -> percent || (!other && n.compareTo(BigDecimal.TEN) > 0))
+        .map(n -> new Quantity(n, Unit.PERCENT));
+  }
 
   /** Returns a matcher of a capital N for normal; a small one may be the start of a word. */
   public static Matcher<Boolean> capitalN() {

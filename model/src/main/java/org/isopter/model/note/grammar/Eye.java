@@ -207,6 +207,11 @@ public final class Eye {
     remark(degree.map(any -> said.words(Common.DEGREE)).orElse(""));
   }
 
+  /** Says whether what was said in one slot stands before what was said in another. */
+  public boolean isBefore(Slot<?> one, Slot<?> other) {
+    return said.place(one).start() < said.place(other).start();
+  }
+
   private void absent(Grammar grammar, Absence reason) throws NotRead {
     if (grammar.whole().isEmpty()) {
       throw NotRead.at(said.place(Common.ABSENCE), "it is not said of which finding this holds");

@@ -3,7 +3,6 @@ package org.isopter.model.note.grammar;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
@@ -329,11 +328,8 @@ final class Scan {
     Token here = cursor.token();
     int start = cursor.place();
     T value = cursor.attempt(slot.matcher()).orElseThrow();
-    String seen =
-        tokens.subList(start, cursor.place()).stream()
-            .map(Token::seen)
-            .collect(Collectors.joining(" "));
     List<Token> words = tokens.subList(start, cursor.place());
+    String seen = seen(words);
     requireClear(words);
     boolean alone = words.size() == 1 && Denial.isNo(here);
     if (alone && afterComma && !groups.isEmpty()) {
@@ -342,6 +338,17 @@ final class Scan {
     }
     Said said = groups.isEmpty() ? head : groups.get(groups.size() - 1).said();
     said.put(slot, new Said.Entry<>(value, here, seen, afterComma));
+  }
+
+  /** Returns the words as they were written, a space between those that do not touch: 3+. */
+  private static String seen(List<Token> words) {
+    StringBuilder seen = new StringBuilder();
+    int end = words.get(0).start();
+    for (Token word : words) {
+      seen.append(word.start() == end ? "" : " ").append(word.seen());
+      end = word.end();
+    }
+    return seen.toString();
   }
 
   /** A sign that is only named behind a denied one may be denied as well. */

@@ -15,7 +15,12 @@ public final class Readings {
       Pattern.compile("(" + ACUITY + ")\\s*(?:,|;|/|and|et|und|y|&)?\\s+(" + ACUITY + ")");
 
   private static final Pattern NUMBERS =
-      Pattern.compile("(" + NUMBER + ")\\s*(?:/|,|and|et|und|y|&)\\s*(" + NUMBER + ")(?![/\\d])");
+      Pattern.compile(
+          "("
+              + NUMBER
+              + ")(?:\\s*(?:/|,|and|et|und|y|&)\\s*|\\s+)("
+              + NUMBER
+              + ")(?![/\\d])");
 
   private static final Pattern BOTH =
       Pattern.compile("\\b(?:OU|BE|both eyes|both|B/L|ODG|AO|BA|bds)\\b", Pattern.CASE_INSENSITIVE);
@@ -55,6 +60,9 @@ public final class Readings {
   private static final Pattern DIPLOPIA =
       Pattern.compile("\\b(?:diplop[ií]a|diplopie|double vision)\\b", Pattern.CASE_INSENSITIVE);
 
+  private static final Pattern NYSTAGMUS =
+      Pattern.compile("\\b(?:nystagmus|nyst)\\b", Pattern.CASE_INSENSITIVE);
+
   private static final Pattern FIRST_VALUE = Pattern.compile("\\s(?=[+-]?\\d|[A-Za-z]+$)");
 
   private final String item;
@@ -69,6 +77,7 @@ public final class Readings {
     Readings readings = new Readings(item);
     readings.eyes();
     readings.both();
+    readings.behind();
     for (String notation : List.of("decimal", "logMAR", "letters")) {
       readings.add("notation", notation, item + " " + notation);
     }
@@ -110,6 +119,15 @@ public final class Readings {
     }
   }
 
+  /** Offers the eyes of a nystagmus behind it. */
+  private void behind() {
+    if (NYSTAGMUS.matcher(item).find()) {
+      add("eyes", "both eyes", item + " OU");
+      add("eyes", "right", item + " R");
+      add("eyes", "left", item + " L");
+    }
+  }
+
   private void both() {
     Matcher found = BOTH.matcher(item);
     if (found.find()) {
@@ -142,8 +160,13 @@ public final class Readings {
     Matcher found = DESATURATION.matcher(item);
     if (found.find()) {
       String left = found.replaceAll("red sat");
+      String lost = lost(left);
+      if (left.equals(lost)) {
+        add("red", PossibleReading.EITHER, left);
+        return;
+      }
       add("red", "left", left);
-      add("red", "lost", lost(left));
+      add("red", "lost", lost);
     }
   }
 

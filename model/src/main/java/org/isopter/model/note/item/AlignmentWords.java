@@ -168,23 +168,31 @@ final class AlignmentWords {
     cursor.attempt(FIXATIONS).ifPresent(fixations::add);
     boolean leads = !fixations.isEmpty();
     if (leads) {
-      cursor.takeAny(":", "=");
+      cursor.attempt(AlignmentWords::mark);
     }
     Optional<Measured> first = cursor.attempt(AlignmentWords::amountOf);
     cursor.attempt(SIZES).ifPresent(remarks::add);
     Optional<Turned> turned = cursor.attempt(TURNED);
     turned.ifPresent(found -> remarks.add(found.eye()));
     Optional<Stand> stand = turned.map(Turned::stand).or(() -> cursor.attempt(STANDS));
-    if (stand.isPresent() && !leads && cursor.isClose() && cursor.takeAny("'", "\u2019")) {
+    boolean nearOnly = !leads || fixations.equals(List.of(FixationDistance.NEAR));
+    boolean mark = stand.isPresent() && nearOnly && cursor.isClose();
+    if (mark && cursor.takeAny("'", "\u2019") && !leads) {
       fixations.add(FixationDistance.NEAR);
+      cursor.takeAny("n", "near");
     }
-    Optional<Measured> before = first.or(() -> cursor.attempt(c -> measured(c, stand.isPresent())));
+    Optional<Measured> before = first
+            .or(() -> cursor.attempt(c -> measured(c, stand.isPresent())))
+            .or(() -> cursor.attempt(AlignmentWords::measuredAt));
     if (!leads && fixations.isEmpty()) {
       trailing(cursor, fixations);
     }
     boolean behind = !leads && before.isEmpty() && fixations.size() == 1;
     Optional<Measured> measured = behind ? cursor.attempt(c -> measured(c, true)) : before;
     cursor.attempt(AlignmentWords::recovery).ifPresent(remarks::add);
+    if (cursor.take(List.of("in", "primary")) || cursor.take("primary")) {
+      remarks.add("primary position");
+    }
     boolean tells = stand.isPresent() || (measured.isPresent() && !fixations.isEmpty());
     return Optional.of(
             new Position(
@@ -196,6 +204,13 @@ final class AlignmentWords {
         .filter(any -> tells);
   }
 
+  /** Reads what stands between a distance and its deviation; a dash has a space on either side. */
+  private static Optional<Boolean> mark(Cursor cursor) {
+    boolean close = cursor.isClose();
+    boolean dash = !close && cursor.take("-");
+    return Optional.of(dash ? !cursor.isClose() : cursor.takeAny(":", "=")).filter(taken -> taken);
+  }
+
   /** Reads an amount before the deviation that it is of: 14 PD ET, 4 XOP. */
   private static Optional<Measured> amountOf(Cursor cursor) {
     Optional<Measured> amount = measured(cursor, true);
@@ -203,6 +218,15 @@ final class AlignmentWords {
     boolean named = cursor.attempt(TURNED).isPresent() || cursor.attempt(STANDS).isPresent();
     cursor.back(here);
     return amount.filter(found -> named && found.stand().isEmpty());
+  }
+
+  /** Reads an amount of the deviation before, its distance behind it: ET 8 at distance, 2 at near. */
+  private static Optional<Measured> measuredAt(Cursor cursor) {
+    Optional<Measured> amount = measured(cursor, true);
+    int here = cursor.place();
+    boolean distance = cursor.attempt(FIXATIONS).isPresent();
+    cursor.back(here);
+    return amount.filter(any -> distance);
   }
 
   private static void trailing(Cursor cursor, List<FixationDistance> fixations) {

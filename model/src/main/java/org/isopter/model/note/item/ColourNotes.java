@@ -42,11 +42,7 @@ final class ColourNotes {
   private static final Slot<Quantity> SATURATION =
       Slot.value(
           "red saturation",
-          cursor ->
-              cursor
-                  .number()
-                  .filter(n -> cursor.take("%"))
-                  .map(n -> new Quantity(n, Unit.PERCENT)));
+          Common::share);
 
   static final List<Grammar> GRAMMARS =
       List.of(

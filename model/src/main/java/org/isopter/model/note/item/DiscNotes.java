@@ -1,5 +1,6 @@
 package org.isopter.model.note.item;
 
+import org.isopter.model.answer.tissue.DiscSign;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
@@ -62,12 +63,6 @@ final class DiscNotes {
           .say(Presence.PRESENT, "+", "yes", "positive")
           .say(Presence.ABSENT, "-", "no", "none", "negative");
 
-  private static final PhraseTable<String> VERTICAL = ratio("v", "vert", "vertical");
-  private static final PhraseTable<String> UNDIRECTED = ratio("undirected");
-  private static final PhraseTable<String> PLAIN =
-      PhraseTable.<String>empty().say("ratio", "CDR", "C/D", "cup-disc ratio", "C/D ratio");
-  private static final PhraseTable<String> HORIZONTAL = ratio("h", "horiz", "horizontal");
-
   private static final Slot<Outcome<DiscColour>> COLOUR =
       Slot.value("colour of the disc", Common.named(COLOURS, "colour", "color"));
 
@@ -101,16 +96,17 @@ final class DiscNotes {
 
   private static final Slot<Integer> CLOCK_HOUR = Slot.value("clock hour", DiscNotes::clockHour);
 
-  private static final Slot<BigDecimal> UPRIGHT = Slot.value("vertical ratio", behind(VERTICAL));
+  /** Signs that adjectives name beside the other facts of a disc. */
+  private static final Slot<Discs.Sign> SIGN =
+      Slot.values(
+          "sign of the disc",
+          PhraseTable.<Discs.Sign>empty()
+              .say(new Discs.Sign(DiscSign.CROWDED, Presence.PRESENT), "crowded")
+              .say(new Discs.Sign(DiscSign.CROWDED, Presence.ABSENT), "not crowded")
+              .say(new Discs.Sign(DiscSign.TILTED, Presence.PRESENT), "tilted")
+              .say(new Discs.Sign(DiscSign.TILTED, Presence.ABSENT), "not tilted"));
 
-  private static final Slot<BigDecimal> ACROSS = Slot.value("horizontal ratio", behind(HORIZONTAL));
-
-  private static final Slot<BigDecimal> OF_NO_DIRECTION =
-      Slot.value("ratio of no direction", behind(PLAIN));
-
-  private static final Slot<BigDecimal> RATIO = Slot.value("ratio", Cursor::number);
-
-  private static final Slot<FundusMethod> METHOD =
+  static final Slot<FundusMethod> METHOD =
       Slot.condition(
           "technique",
           PhraseTable.of(FundusMethod.class)
@@ -132,7 +128,8 @@ final class DiscNotes {
                       .map(Heading::ofBothEyes)
                       .map(Heading::afterWords))
               .slots(NORMAL, COLOUR, MARGIN, SWELLING, FRISEN, HAEMORRHAGE, CLOCK_HOUR, PULSATION)
-              .slots(UPRIGHT, ACROSS, OF_NO_DIRECTION, Common.DEGREE)
+              .slots(CupNotes.UPRIGHT, CupNotes.ACROSS, CupNotes.OF_NO_DIRECTION, Common.DEGREE)
+              .slots(SIGN)
               .onClockFace()
               .method(METHOD)
               .whole(
@@ -146,9 +143,7 @@ final class DiscNotes {
               .unsided(
                   (said, heading) ->
                       (heading.plural() || heading.spoken().equals(EITHER))
-                          && !said.has(UPRIGHT)
-                          && !said.has(ACROSS)
-                          && !said.has(OF_NO_DIRECTION))
+                          && !CupNotes.isIn(said))
               .build(DiscNotes::disc),
           Grammar.of("spontaneous venous pulsation", "SVP R present L absent")
               .startsWith(
@@ -159,14 +154,6 @@ final class DiscNotes {
               .method(METHOD)
               .whole(Discs.VENOUS_PULSATION)
               .build(eye -> eye.outcome(Discs.VENOUS_PULSATION, eye.get(PULSATION_ALONE))),
-          cup("vertical cup-disc ratio", "CDR v R 0.3 L 0.4", VERTICAL, Discs.VERTICAL_CUP),
-          cup("horizontal cup-disc ratio", "CDR h R 0.3 L 0.4", HORIZONTAL, Discs.HORIZONTAL_CUP),
-          cup(
-              "cup-disc ratio of no direction",
-              "CDR undirected R 0.3 L 0.4",
-              UNDIRECTED,
-              Discs.UNDIRECTED_CUP),
-          cup("cup-disc ratio", "CDR R 0.3 L 0.4", PLAIN, Discs.UNDIRECTED_CUP),
           Grammar.of("swelling by its grade", "Frisen R 2 L 3")
               .startsWith("frisen", "frisen grade")
               .slots(GRADE)
@@ -176,9 +163,6 @@ final class DiscNotes {
 
   static final List<Wording<?>> WORDINGS =
       List.of(
-          Wording.of(Discs.VERTICAL_CUP, "CDR v", BigDecimal::toPlainString),
-          Wording.of(Discs.HORIZONTAL_CUP, "CDR h", BigDecimal::toPlainString),
-          Wording.of(Discs.UNDIRECTED_CUP, "CDR undirected", BigDecimal::toPlainString),
           Wording.of(Discs.MARGIN, "disc", "margin", MARGINS::phrase),
           Wording.of(Discs.COLOUR, "disc", "colour", COLOURS::phrase),
           Wording.of(Discs.SWELLING, "disc", "swelling", DiscNotes::words),
@@ -207,30 +191,6 @@ final class DiscNotes {
                 .flatMap(any -> Common.ABSENCES.read(cursor))
                 .map(Outcome::<Presence>absent);
     return absent.or(words.map(Outcome::<Presence>found));
-  }
-
-  private static PhraseTable<String> ratio(String... directions) {
-    PhraseTable<String> words = PhraseTable.empty();
-    for (String direction : directions) {
-      for (String ratio : List.of("CDR", "C/D", "cup-disc ratio", "C/D ratio")) {
-        words.say(direction, ratio + " " + direction, direction + " " + ratio);
-      }
-    }
-    return words;
-  }
-
-  private static Matcher<BigDecimal> behind(PhraseTable<String> lead) {
-    return cursor -> lead.read(cursor).flatMap(any -> cursor.number());
-  }
-
-  private static Grammar cup(
-      String name, String example, PhraseTable<String> starts, Finding<BigDecimal> finding) {
-    return Grammar.of(name, example)
-        .startsWith(starts.words().stream().map(Heading::of))
-        .slots(RATIO)
-        .method(METHOD)
-        .whole(finding)
-        .build(eye -> eye.found(finding, eye.get(RATIO)));
   }
 
   private static Optional<Integer> grade(Cursor cursor) {
@@ -262,9 +222,10 @@ final class DiscNotes {
       eye.outcome(Discs.HAEMORRHAGE, blood.get().map(sign -> new Discs.Haemorrhage(sign, hour)));
     }
     eye.outcomeOf(Discs.VENOUS_PULSATION, PULSATION);
-    ratio(eye, UPRIGHT, Discs.VERTICAL_CUP);
-    ratio(eye, ACROSS, Discs.HORIZONTAL_CUP);
-    ratio(eye, OF_NO_DIRECTION, Discs.UNDIRECTED_CUP);
+    CupNotes.ratios(eye);
+    for (Discs.Sign sign : eye.all(SIGN)) {
+      eye.found(Discs.SIGN, sign);
+    }
     eye.degree(isThere(eye));
   }
 
@@ -305,14 +266,6 @@ final class DiscNotes {
         eye.find(slot).filter(told -> !told.ifFound().equals(Optional.of(normal))).isPresent();
     if (other || eye.has(FRISEN)) {
       throw NotRead.because("the disc is normal, and yet a part of that is told apart");
-    }
-  }
-
-  private static void ratio(Eye eye, Slot<BigDecimal> slot, Finding<BigDecimal> finding)
-      throws NotRead {
-    Optional<BigDecimal> ratio = eye.find(slot);
-    if (ratio.isPresent()) {
-      eye.found(finding, ratio.get());
     }
   }
 

@@ -97,7 +97,7 @@ final class FunctionNotes {
   private static Optional<Quantity> seconds(Cursor cursor) {
     return cursor
         .number()
-        .filter(any -> cursor.takeAny("arcsec", "\""))
+        .filter(any -> cursor.takeAny("arcsec", "\"", "sec", "secs", "seconds"))
         .map(number -> new Quantity(number, Unit.ARC_SECOND));
   }
 

@@ -1,5 +1,9 @@
 package org.isopter.model.note.item;
 
+import java.math.BigDecimal;
+import org.isopter.model.value.Site;
+import org.isopter.model.note.token.Lexer;
+import org.isopter.model.note.token.Cursor;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -71,6 +75,9 @@ final class FurtherNotes {
           "hypermetric");
 
   private static final Slot<Term> QUALITY = Slot.value("quality", QUALITIES);
+
+  private static final Term ACCURATE =
+      QUALITIES.read(new Cursor(Lexer.read("accurate"), 0)).orElseThrow();
 
   private static final PhraseTable<Term> LINES =
       WordLists.vocabulary(Movements.SACCADES, "saccade-direction", word -> word);
@@ -209,6 +216,9 @@ final class FurtherNotes {
   }
 
   private static Matcher<Quantity> quantity(Unit unit, String said) {
+    if (unit == Unit.PERCENT) {
+      return Common::share;
+    }
     List<String> words = Arrays.asList(said.split(" ", -1));
     return cursor ->
         cursor
@@ -217,12 +227,19 @@ final class FurtherNotes {
             .map(number -> new Quantity(number, unit));
   }
 
+  /** Reads log units; a number with two decimals is nothing else (common practice, no source). */
+  private static Optional<BigDecimal> logUnits(Cursor cursor) {
+    Optional<BigDecimal> number = cursor.number();
+    boolean named = cursor.take("log") && cursor.take("units");
+    return number.filter(log -> named || (log.scale() == 2 && !cursor.sees("%")));
+  }
+
   private static Item contrast() {
     return one(
         VisualFunctions.CONTRAST,
         "contrast",
         Grammar.Sides.EACH_OR_ASKED,
-        cursor -> cursor.number().filter(any -> cursor.take("log") && cursor.take("units")),
+        FurtherNotes::logUnits,
         found -> found.toPlainString() + " log units",
         "1.65 log units");
   }
@@ -308,6 +325,8 @@ final class FurtherNotes {
                 .startsWith("saccades")
                 .slots(QUALITY, LINE)
                 .whole(Movements.SACCADES)
+                .unsided((said, any) -> said.find(QUALITY).equals(Optional.of(ACCURATE)))
+                .unsidedAt(Site.PAIR)
                 .build(
                     eye ->
                         eye.found(

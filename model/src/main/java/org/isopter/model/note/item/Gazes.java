@@ -29,13 +29,13 @@ final class Gazes {
   private static final PhraseTable<GazeDirection> GAZES =
       PhraseTable.<GazeDirection>empty()
           .say(GazeDirection.UP_RIGHT, "up right gaze", "up and right", "right and up")
-          .say(GazeDirection.UP, "up gaze", "upgaze", "up", "elevation")
+          .say(GazeDirection.UP, "up gaze", "upgaze", "up", "elevation", "superior", "superiorly")
           .say(GazeDirection.UP_LEFT, "up left gaze", "up and left", "left and up")
           .say(GazeDirection.RIGHT, "right gaze", "gaze right", "R gaze")
           .say(GazeDirection.PRIMARY, "primary gaze", "primary", "straight ahead")
           .say(GazeDirection.LEFT, "left gaze", "gaze left", "L gaze")
           .say(GazeDirection.DOWN_RIGHT, "down right gaze", "down and right", "right and down")
-          .say(GazeDirection.DOWN, "down gaze", "downgaze", "down", "depression")
+          .say(GazeDirection.DOWN, "down gaze", "downgaze", "down", "depression", "inferior", "inferiorly")
           .say(GazeDirection.DOWN_LEFT, "down left gaze", "down and left", "left and down");
 
   private static final PhraseTable<GazeDirection> PLAIN =

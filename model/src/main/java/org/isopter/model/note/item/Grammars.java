@@ -21,6 +21,7 @@ public final class Grammars {
               ColourNotes.GRAMMARS,
               FieldNotes.GRAMMARS,
               DiscNotes.GRAMMARS,
+              CupNotes.GRAMMARS,
               LidNotes.GRAMMARS,
               PressureNotes.GRAMMARS,
               RefractionNotes.GRAMMARS,
@@ -45,7 +46,7 @@ public final class Grammars {
 
   /** A refraction without a heading: a side, and a power with its sign. */
   private static final ItemReader.Start BARE_LENS =
-      ItemReader.Start.of(RefractionNotes.GRAMMAR, Heading.of("refraction"));
+      ItemReader.Start.of(RefractionNotes.BARE, Heading.of("refraction"));
 
   /** Says whether an item starts with print of a near card, which needs no heading: N5. */
   public static boolean startsWithPrint(List<Token> item) {
@@ -55,7 +56,9 @@ public final class Grammars {
   /** Says whether an eye and a Snellen fraction start an item that is not of plates: L 6/9. */
   public static boolean startsWithSnellen(List<Token> item, Grammar before) {
     Cursor cursor = new Cursor(item, 0);
-    return cursor.attempt(Common.SIDES).isPresent()
+    boolean side = cursor.attempt(Common.SIDES).isPresent();
+    cursor.takeAny(":", "=");
+    return side
         && (cursor.sees("6") || cursor.sees("20"))
         && cursor.anyNumber().isPresent()
         && cursor.take("/")
@@ -76,6 +79,7 @@ public final class Grammars {
               AfferentNotes.WORDINGS,
               ColourNotes.WORDINGS,
               FieldNotes.WORDINGS,
+              CupNotes.WORDINGS,
               DiscNotes.WORDINGS,
               LidNotes.WORDINGS,
               PressureNotes.WORDINGS,

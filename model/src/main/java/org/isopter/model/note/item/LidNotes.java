@@ -1,5 +1,6 @@
 package org.isopter.model.note.item;
 
+import org.isopter.model.note.token.Cursor;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -21,7 +22,8 @@ import org.isopter.model.value.Quantity;
 /** The lids, and sweating of the face. */
 final class LidNotes {
 
-  private static final Slot<Quantity> LENGTH = Slot.value("length in mm", Common.MILLIMETRES);
+  private static final Slot<Quantity> LENGTH = 
+      Slot.value("length in mm", LidNotes::by);
 
   // Millimetres may go unsaid: these lengths have no other unit (common practice, no source).
   private static final Slot<Quantity> BARE_LENGTH =
@@ -76,6 +78,12 @@ final class LidNotes {
         .slots(BARE_LENGTH)
         .whole(finding)
         .build(eye -> eye.found(finding, eye.get(BARE_LENGTH)));
+  }
+
+  /** Reads how far a lid hangs: 2 mm, by 2 mm, of 2 mm. */
+  private static Optional<Quantity> by(Cursor cursor) {
+    cursor.takeAny("by", "of");
+    return Common.MILLIMETRES.read(cursor);
   }
 
   /** Adds the ptosis: naming it beside an eye says that it is there. */

@@ -35,6 +35,13 @@ final class MovementNotes {
 
   private static final Slot<Moved> MOVED = Slot.values("movement", MovementNotes::moved);
 
+  /** A direction before the eyes whose grades follow: abduction R -2 L -1. */
+  private static final Slot<Gazes.Toward> DIRECTION =
+      Slot.condition("direction of movement", Gazes.TOWARD);
+
+  private static final Slot<Integer> GRADE =
+      Slot.value("grade of the movement", MovementNotes::grade);
+
   private static final Slot<Boolean> FULL =
       Slot.value(
           "full movements",
@@ -101,10 +108,13 @@ final class MovementNotes {
                   "movements")
               .startsWith(Stream.of("add -", "add full").map(Heading::of).map(Heading::keptAsWord))
               .startsWith(Gazes.OF_ONE_EYE.stream().map(Heading::of).map(Heading::keptAsWord))
-              .slots(MOVED, FULL)
+              .slots(MOVED, FULL, DIRECTION, GRADE)
               .whole(Movements.DUCTIONS)
               .unsided(
-                  (said, heading) -> said.find(FULL).equals(Optional.of(true)) && !said.has(MOVED))
+                  (said, heading) ->
+                      said.find(FULL).equals(Optional.of(true))
+                          && !said.has(MOVED)
+                          && !said.has(DIRECTION))
               .build(eye -> eye.found(Movements.DUCTIONS, ductions(eye))),
           Grammar.of("double vision", "binocular horizontal diplopia worse on left gaze")
               .sides(Grammar.Sides.PAIR)
@@ -136,6 +146,20 @@ final class MovementNotes {
   private MovementNotes() {}
 
   private static Optional<Moved> moved(Cursor cursor) {
+    return cursor.attempt(MovementNotes::toward).or(() -> cursor.attempt(MovementNotes::gradeFirst));
+  }
+
+  /** Reads a grade with its sign before the direction: -1 abduction, -3 in depression. */
+  private static Optional<Moved> gradeFirst(Cursor cursor) {
+    boolean sign = cursor.sees("-");
+    Optional<Integer> grade = sign ? grade(cursor) : Optional.empty();
+    cursor.takeAny("in", "of");
+    return grade.flatMap(
+        found ->
+            Gazes.TOWARD.read(cursor).map(toward -> new Moved(toward, Outcome.found(found))));
+  }
+
+  private static Optional<Moved> toward(Cursor cursor) {
     return Gazes.TOWARD
         .read(cursor)
         .flatMap(
@@ -162,11 +186,25 @@ final class MovementNotes {
         throw NotRead.because("a direction of movement is said twice");
       }
     }
-    Optional<Boolean> full = eye.find(FULL);
-    if (full.isPresent()) {
-      fill(grades, full.get());
+    if (eye.has(DIRECTION) || eye.has(GRADE)) {
+      graded(eye, grades);
+    } else if (eye.has(FULL)) {
+      fill(grades, eye.get(FULL));
     }
     return new Movements.Ductions(grades);
+  }
+
+  /** Adds the grade of the direction that stands before the eyes. */
+  private static void graded(Eye eye, Map<GazeDirection, Outcome<Integer>> grades) throws NotRead {
+    boolean full = eye.has(FULL);
+    Gazes.Toward toward = eye.get(DIRECTION);
+    int grade = full ? 0 : eye.get(GRADE);
+    if (!grades.isEmpty()
+        || (full && (eye.has(GRADE) || !eye.get(FULL)))
+        || !eye.isBefore(DIRECTION, full ? FULL : GRADE)) {
+      throw NotRead.because("it is not clear of which direction this is the grade");
+    }
+    grades.put(toward.of(eye.site()), Outcome.found(grade));
   }
 
   private static void fill(Map<GazeDirection, Outcome<Integer>> grades, boolean whole)

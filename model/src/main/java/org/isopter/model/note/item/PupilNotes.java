@@ -90,6 +90,10 @@ final class PupilNotes {
   private static final Slot<Outcome<Quantity>> SIZE =
       Slot.value("pupil size", Common.named(Common.MILLIMETRES.or(PupilNotes::bare), "size"));
 
+  /** That both are meant, which the letters say already. */
+  private static final Slot<Boolean> PAIR =
+      Slot.condition("both", PhraseTable.<Boolean>empty().say(true, "OU", "BE", "both"));
+
   /** Two sizes, each with its light: 3 mm bright, 6 mm dim. */
   private static final Slot<List<Pupils.Size>> BOTH_LIGHTS =
       Slot.value("size in two lights", PupilNotes::inTwoLights);
@@ -138,7 +142,7 @@ final class PupilNotes {
           Grammar.of("pupils in letters", "PERRLA")
               .sides(Grammar.Sides.PAIR)
               .startsWith(CLAIMS.words().stream().map(Heading::of).map(Heading::keptAsWord))
-              .slots(CLAIM, NARROWS, SIZE, LIGHT)
+              .slots(CLAIM, NARROWS, SIZE, LIGHT, PAIR)
               .build(PupilNotes::claimed),
           Grammar.of("pupils", "pupils R 4 mm L 3 mm dim")
               .startsWith(Stream.of(Heading.of("pupil").afterWords()))
@@ -178,6 +182,7 @@ final class PupilNotes {
   }
 
   private static void claimed(Eye eye) throws NotRead {
+    eye.find(PAIR);
     eye.pair(Pupils.EQUALITY, Outcome.found(PupilEquality.EQUAL));
     for (Site each : Site.EACH_EYE) {
       reacts(eye, eye.get(CLAIM), each);
@@ -252,12 +257,12 @@ final class PupilNotes {
     }
   }
 
-  /** Reads the size before the light and in it: 4 > 2, 4->2, 4 to 2; the first is the larger. */
+  /** Reads the size before the light and in it: 4 > 2, 4-2, 4 to 2; the first is the larger. */
   private static Optional<String> narrows(Cursor cursor) {
     Optional<BigDecimal> wide = cursor.number();
     cursor.take("mm");
-    cursor.take("-");
-    boolean arrow = cursor.takeAny(">", "to");
+    boolean dash = cursor.take("-");
+    boolean arrow = cursor.takeAny(">", "to") || dash;
     Optional<BigDecimal> narrow = cursor.number();
     cursor.take("mm");
     return wide.flatMap(

@@ -47,6 +47,11 @@ final class RefractionNotes {
 
   private static final Slot<Lens> LENS = Slot.value("sphere and cylinder", RefractionNotes::lens);
 
+  /** Behind a heading a sphere needs no unit: it is written in quarters of a dioptre. */
+  private static final Slot<Lens> NAMED_LENS =
+      Slot.value(
+          "sphere and cylinder", ((Matcher<Lens>) RefractionNotes::lens).or(RefractionNotes::bare));
+
   private static final Slot<Quantity> ADDITION =
       Slot.valueOfEach(
           "addition",
@@ -97,17 +102,28 @@ final class RefractionNotes {
 
   private static final Slot<RefractionMethod> METHOD = Slot.condition("technique", METHODS);
 
-  static final Grammar GRAMMAR =
-      Grammar.of("refraction", "refraction R -2.00/-1.50x30 add +2.00 L -2.00 DS")
+  private static final String EXAMPLE = "refraction R -2.00/-1.50x30 add +2.00 L -2.00 DS";
+
+  /** A refraction without a heading. */
+  static final Grammar BARE =
+      Grammar.of("refraction without a heading", EXAMPLE)
+          .slots(LENS, ADDITION, HORIZONTAL, VERTICAL, VERTEX, CYCLOPLEGIC, SEEN, PRINT, WORN)
+          .method(METHOD)
+          .whole(Refractions.REFRACTION)
+          .build(eye -> refracted(eye, LENS));
+
+  private static final Grammar GRAMMAR =
+      Grammar.of("refraction", EXAMPLE)
           .startsWith("refraction")
           .startsWith(
               Stream.of("retinoscopy", "autorefraction", "autoref", "subjective refraction")
                   .map(Heading::of)
                   .map(Heading::keptAsWord))
-          .slots(LENS, ADDITION, HORIZONTAL, VERTICAL, VERTEX, CYCLOPLEGIC, SEEN, PRINT, WORN)
+          .slots(NAMED_LENS, ADDITION, HORIZONTAL, VERTICAL, VERTEX)
+          .slots(CYCLOPLEGIC, SEEN, PRINT, WORN)
           .method(METHOD)
           .whole(Refractions.REFRACTION)
-          .build(RefractionNotes::refracted);
+          .build(eye -> refracted(eye, NAMED_LENS));
 
   static final List<Grammar> GRAMMARS = List.of(GRAMMAR);
 
@@ -127,6 +143,16 @@ final class RefractionNotes {
     Optional<Refractions.Cylinder> cylinder = cursor.attempt(RefractionNotes::cylinder);
     boolean whole = cylinder.isPresent() || unit || plano || (named && !cursor.sees("/"));
     return sphere.filter(any -> whole).map(power -> new Lens(dioptres(power), cylinder));
+  }
+
+  /** Reads a sphere alone, with its sign and two decimals, and nothing of a cylinder behind it. */
+  private static Optional<Lens> bare(Cursor cursor) {
+    Optional<BigDecimal> sphere = cursor.signed();
+    boolean more = Stream.of("/", "x", "(", "-", "+", "cyl", "dc", "@").anyMatch(cursor::sees);
+    return sphere
+        .filter(power -> !more && power.scale() == 2)
+        .filter(power -> power.remainder(new BigDecimal("0.25")).signum() == 0)
+        .map(power -> new Lens(dioptres(power), Optional.empty()));
   }
 
   /** Says whether an item starts with a side, and a power with its sign or plano behind it. */
@@ -192,10 +218,10 @@ final class RefractionNotes {
   }
 
   /** Adds the refraction, and the acuities that were reached with it. */
-  private static void refracted(Eye eye) throws NotRead {
+  private static void refracted(Eye eye, Slot<Lens> lens) throws NotRead {
     boolean worn = eye.has(WORN);
     boolean tried = eye.find(METHOD).map(RefractionMethod.SUBJECTIVE::equals).orElse(!worn);
-    eye.found(Refractions.REFRACTION, refraction(eye));
+    eye.found(Refractions.REFRACTION, refraction(eye, eye.get(lens)));
     Optional<Correction> correction =
         worn
             ? Optional.of(Correction.SPECTACLES)
@@ -224,8 +250,7 @@ final class RefractionNotes {
     }
   }
 
-  private static Refractions.Refraction refraction(Eye eye) throws NotRead {
-    Lens lens = eye.get(LENS);
+  private static Refractions.Refraction refraction(Eye eye, Lens lens) {
     return new Refractions.Refraction(
         lens.sphere(),
         lens.cylinder(),

@@ -13,6 +13,7 @@ import org.isopter.model.catalogue.Segments;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
+import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
@@ -152,7 +153,7 @@ final class SegmentNotes {
   /** Returns the item of an opacity of the lens that is called by its kind: NS R 2+ L 1+. */
   private static Grammar opacity(String kind) {
     return Grammar.of("opacity of the lens", kind + " R 2+ L 1+")
-        .startsWith(kind)
+        .startsWith(Stream.of(Heading.of(kind).afterWords()))
         .slots(PRESENCE, AMOUNT)
         .method(METHOD)
         .onClockFace()
@@ -213,10 +214,13 @@ final class SegmentNotes {
   }
 
   private static Optional<String> grade(Cursor cursor) {
+    cursor.take("at");
     Optional<BigDecimal> number = cursor.number();
     boolean plus = cursor.take("+");
     boolean millimetres = !plus && cursor.take("mm");
-    return number.filter(any -> plus || millimetres).map(found -> found + (plus ? "+" : " mm"));
+    boolean hour = !plus && !millimetres && cursor.take("o'clock");
+    String unit = plus ? "+" : hour ? " o'clock" : " mm";
+    return number.filter(any -> plus || millimetres || hour).map(found -> found + unit);
   }
 
   private static void cornea(Eye eye) throws NotRead {

@@ -24,7 +24,8 @@ public record ClockTime(List<LocalTime> readings) {
     return cursor
         .attempt(ClockTime::fourDigits)
         .or(() -> cursor.attempt(ClockTime::pointed))
-        .or(() -> cursor.attempt(ClockTime::apart));
+        .or(() -> cursor.attempt(ClockTime::apart))
+        .or(() -> cursor.attempt(ClockTime::hour));
   }
 
   /** Reads hours and minutes with a colon or an h between: 10:30, 10h30, 2:30 pm. */
@@ -39,11 +40,21 @@ public record ClockTime(List<LocalTime> readings) {
         text -> hours ? exact(hour.get(), text, cursor) : of(hour.get(), text, cursor));
   }
 
-  /** Reads hours and minutes with a point between, where am, pm or o'clock makes it a time. */
+  /** Reads an hour with am or pm close behind it: 10am. */
+  private static Optional<ClockTime> hour(Cursor cursor) {
+    Optional<String> hour = cursor.digits().filter(text -> text.matches("[1-9]|1[0-2]"));
+    boolean named = cursor.isClose() && (cursor.sees("am") || cursor.sees("pm"));
+    return hour.filter(any -> named).map(text -> of(text, "00", cursor));
+  }
+
+  /** Reads hours and minutes with a point between, where am, pm, o'clock or an at makes it a time. */
   private static Optional<ClockTime> pointed(Cursor cursor) {
+    boolean at = cursor.sawAt();
     Optional<String> time =
         cursor.digits().filter(text -> text.matches("(?:[01]?\\d|2[0-3])[.][0-5]\\d"));
-    boolean named = cursor.sees("am") || cursor.sees("pm") || cursor.sees("uhr");
+    boolean hours = time.filter(text -> text.matches("(?:0?[7-9]|1\\d|2\\d)[.].*")).isPresent();
+    boolean named =
+        (at && hours) || cursor.sees("am") || cursor.sees("pm") || cursor.sees("uhr");
     return time.filter(any -> named)
         .map(
             text -> {

@@ -1,0 +1,52 @@
+package org.isopter.model.note;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.isopter.model.note.token.Token;
+
+/**
+ * Takes a dash between spaces behind a heading for a colon: {@code EOM - full}. Behind a sign it may
+ * say that it is absent, and before a number that it is less than nought: there it stays.
+ */
+final class HeadingDashes {
+
+  private static final Set<String> HEADINGS =
+      Set.of("eom", "vf", "fields", "discs", "disc", "pupils", "pupil", "iop");
+
+  /** What is never less than nought. */
+  private static final Set<String> SIZES = Set.of("pupils", "pupil", "iop");
+
+  private HeadingDashes() {}
+
+  static List<Token> colons(List<Token> note) {
+    List<Token> out = new ArrayList<>(note);
+    for (int i = 1; i + 1 < note.size(); i++) {
+      if (isDash(note, i) && isHeading(note, i - 1) && isClear(note.get(i - 1), note.get(i + 1))) {
+        Token dash = note.get(i);
+        out.set(
+            i,
+            new Token(
+                dash.kind(), ":", dash.seen(), dash.start(), dash.end(), dash.line(), dash.column()));
+      }
+    }
+    return List.copyOf(out);
+  }
+
+  private static boolean isDash(List<Token> note, int at) {
+    Token dash = note.get(at);
+    return (dash.is("-") || dash.is("\u2013"))
+        && note.get(at - 1).end() < dash.start()
+        && dash.end() < note.get(at + 1).start();
+  }
+
+  private static boolean isHeading(List<Token> note, int at) {
+    boolean starts = at == 0 || note.get(at - 1).kind() == Token.Kind.BREAK;
+    return starts && HEADINGS.contains(note.get(at).text());
+  }
+
+  private static boolean isClear(Token heading, Token next) {
+    return next.kind() == Token.Kind.WORD
+        || (next.kind() == Token.Kind.NUMBER && SIZES.contains(heading.text()));
+  }
+}
