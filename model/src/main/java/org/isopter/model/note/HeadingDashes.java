@@ -6,8 +6,8 @@ import java.util.Set;
 import org.isopter.model.note.token.Token;
 
 /**
- * Takes a dash between spaces behind a heading for a colon: {@code EOM - full}. Behind a sign it may
- * say that it is absent, and before a number that it is less than nought: there it stays.
+ * Takes a dash between spaces behind a heading for a colon: {@code EOM - full}. Behind a sign it
+ * may say that it is absent, and before a number that it is less than nought: there it stays.
  */
 final class HeadingDashes {
 
@@ -27,7 +27,13 @@ final class HeadingDashes {
         out.set(
             i,
             new Token(
-                dash.kind(), ":", dash.seen(), dash.start(), dash.end(), dash.line(), dash.column()));
+                dash.kind(),
+                ":",
+                dash.seen(),
+                dash.start(),
+                dash.end(),
+                dash.line(),
+                dash.column()));
       }
     }
     return List.copyOf(out);

@@ -233,7 +233,8 @@ final class NoteReading {
 
   /** Behind what is said of one eye, a sign that is denied without a side may be that eye's. */
   private void requireSideOfDenial(List<Token> item, List<Fact<?>> facts) throws NotRead {
-    List<Site> before = eyes(noted.subList(clauseStart, noted.size()).stream().map(NotedFact::fact));
+    List<Site> before =
+        eyes(noted.subList(clauseStart, noted.size()).stream().map(NotedFact::fact));
     boolean ofBoth = eyes(facts.stream()).size() == 2;
     if (before.size() == 1 && ofBoth && Denial.isNo(item.get(0)) && !namesSide(item)) {
       throw NotRead.because(ItemReader.NO_SIDE);

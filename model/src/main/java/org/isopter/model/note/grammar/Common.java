@@ -114,8 +114,8 @@ public final class Common {
   }
 
   /**
-   * Reads a share in percent. Its sign may go unsaid where the number is above 10: a share of ten is
-   * told on a scale to 10 as well.
+   * Reads a share in percent. Its sign may go unsaid where the number is above 10: a share of ten
+   * is told on a scale to 10 as well.
    */
   public static Optional<Quantity> share(Cursor cursor) {
     Optional<BigDecimal> number = cursor.number();

@@ -16,11 +16,7 @@ public final class Readings {
 
   private static final Pattern NUMBERS =
       Pattern.compile(
-          "("
-              + NUMBER
-              + ")(?:\\s*(?:/|,|and|et|und|y|&)\\s*|\\s+)("
-              + NUMBER
-              + ")(?![/\\d])");
+          "(" + NUMBER + ")(?:\\s*(?:/|,|and|et|und|y|&)\\s*|\\s+)(" + NUMBER + ")(?![/\\d])");
 
   private static final Pattern BOTH =
       Pattern.compile("\\b(?:OU|BE|both eyes|both|B/L|ODG|AO|BA|bds)\\b", Pattern.CASE_INSENSITIVE);

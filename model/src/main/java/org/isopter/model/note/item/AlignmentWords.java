@@ -181,7 +181,8 @@ final class AlignmentWords {
       fixations.add(FixationDistance.NEAR);
       cursor.takeAny("n", "near");
     }
-    Optional<Measured> before = first
+    Optional<Measured> before =
+        first
             .or(() -> cursor.attempt(c -> measured(c, stand.isPresent())))
             .or(() -> cursor.attempt(AlignmentWords::measuredAt));
     if (!leads && fixations.isEmpty()) {
@@ -220,7 +221,9 @@ final class AlignmentWords {
     return amount.filter(found -> named && found.stand().isEmpty());
   }
 
-  /** Reads an amount of the deviation before, its distance behind it: ET 8 at distance, 2 at near. */
+  /**
+   * Reads an amount of the deviation before, its distance behind it: ET 8 at distance, 2 at near.
+   */
   private static Optional<Measured> measuredAt(Cursor cursor) {
     Optional<Measured> amount = measured(cursor, true);
     int here = cursor.place();

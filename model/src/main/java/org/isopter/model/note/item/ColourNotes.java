@@ -15,7 +15,6 @@ import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.PhraseTable;
 import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Quantity;
-import org.isopter.model.value.Unit;
 
 /** Colour plates, and the redness of a red target. */
 final class ColourNotes {
@@ -39,10 +38,7 @@ final class ColourNotes {
 
   private static final Slot<Boolean> CONTROL = Slot.value("control plate", CONTROLS);
 
-  private static final Slot<Quantity> SATURATION =
-      Slot.value(
-          "red saturation",
-          Common::share);
+  private static final Slot<Quantity> SATURATION = Slot.value("red saturation", Common::share);
 
   static final List<Grammar> GRAMMARS =
       List.of(

@@ -35,7 +35,8 @@ final class CupNotes {
   private static final Slot<BigDecimal> RATIO = Slot.value("ratio", Cursor::number);
 
   /** The same ratio in both directions; of two that differ it is not known which is which. */
-  private static final Slot<BigDecimal> ROUND = Slot.value("ratio in both directions", CupNotes::round);
+  private static final Slot<BigDecimal> ROUND =
+      Slot.value("ratio in both directions", CupNotes::round);
 
   static final List<Grammar> GRAMMARS =
       List.of(

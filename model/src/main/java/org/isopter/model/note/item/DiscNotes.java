@@ -1,16 +1,14 @@
 package org.isopter.model.note.item;
 
-import org.isopter.model.answer.tissue.DiscSign;
-import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.answer.tissue.DiscColour;
 import org.isopter.model.answer.tissue.DiscMargin;
+import org.isopter.model.answer.tissue.DiscSign;
 import org.isopter.model.answer.tissue.FundusMethod;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Discs;
-import org.isopter.model.finding.Finding;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
@@ -142,8 +140,7 @@ final class DiscNotes {
                   Discs.VENOUS_PULSATION)
               .unsided(
                   (said, heading) ->
-                      (heading.plural() || heading.spoken().equals(EITHER))
-                          && !CupNotes.isIn(said))
+                      (heading.plural() || heading.spoken().equals(EITHER)) && !CupNotes.isIn(said))
               .build(DiscNotes::disc),
           Grammar.of("spontaneous venous pulsation", "SVP R present L absent")
               .startsWith(

@@ -1,9 +1,6 @@
 package org.isopter.model.note.item;
 
 import java.math.BigDecimal;
-import org.isopter.model.value.Site;
-import org.isopter.model.note.token.Lexer;
-import org.isopter.model.note.token.Cursor;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -35,12 +32,15 @@ import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.PhraseTable;
 import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Site;
 import org.isopter.model.value.Term;
 import org.isopter.model.value.Unit;
 

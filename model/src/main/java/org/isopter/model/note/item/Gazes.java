@@ -35,7 +35,14 @@ final class Gazes {
           .say(GazeDirection.PRIMARY, "primary gaze", "primary", "straight ahead")
           .say(GazeDirection.LEFT, "left gaze", "gaze left", "L gaze")
           .say(GazeDirection.DOWN_RIGHT, "down right gaze", "down and right", "right and down")
-          .say(GazeDirection.DOWN, "down gaze", "downgaze", "down", "depression", "inferior", "inferiorly")
+          .say(
+              GazeDirection.DOWN,
+              "down gaze",
+              "downgaze",
+              "down",
+              "depression",
+              "inferior",
+              "inferiorly")
           .say(GazeDirection.DOWN_LEFT, "down left gaze", "down and left", "left and down");
 
   private static final PhraseTable<GazeDirection> PLAIN =

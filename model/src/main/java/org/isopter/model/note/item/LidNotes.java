@@ -1,6 +1,5 @@
 package org.isopter.model.note.item;
 
-import org.isopter.model.note.token.Cursor;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -14,6 +13,7 @@ import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.grammar.Wording;
+import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.PhraseTable;
 import org.isopter.model.note.token.WrittenWords;
@@ -22,8 +22,7 @@ import org.isopter.model.value.Quantity;
 /** The lids, and sweating of the face. */
 final class LidNotes {
 
-  private static final Slot<Quantity> LENGTH = 
-      Slot.value("length in mm", LidNotes::by);
+  private static final Slot<Quantity> LENGTH = Slot.value("length in mm", LidNotes::by);
 
   // Millimetres may go unsaid: these lengths have no other unit (common practice, no source).
   private static final Slot<Quantity> BARE_LENGTH =

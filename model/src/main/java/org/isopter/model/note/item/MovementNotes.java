@@ -146,7 +146,9 @@ final class MovementNotes {
   private MovementNotes() {}
 
   private static Optional<Moved> moved(Cursor cursor) {
-    return cursor.attempt(MovementNotes::toward).or(() -> cursor.attempt(MovementNotes::gradeFirst));
+    return cursor
+        .attempt(MovementNotes::toward)
+        .or(() -> cursor.attempt(MovementNotes::gradeFirst));
   }
 
   /** Reads a grade with its sign before the direction: -1 abduction, -3 in depression. */
@@ -155,8 +157,7 @@ final class MovementNotes {
     Optional<Integer> grade = sign ? grade(cursor) : Optional.empty();
     cursor.takeAny("in", "of");
     return grade.flatMap(
-        found ->
-            Gazes.TOWARD.read(cursor).map(toward -> new Moved(toward, Outcome.found(found))));
+        found -> Gazes.TOWARD.read(cursor).map(toward -> new Moved(toward, Outcome.found(found))));
   }
 
   private static Optional<Moved> toward(Cursor cursor) {

@@ -47,14 +47,15 @@ public record ClockTime(List<LocalTime> readings) {
     return hour.filter(any -> named).map(text -> of(text, "00", cursor));
   }
 
-  /** Reads hours and minutes with a point between, where am, pm, o'clock or an at makes it a time. */
+  /**
+   * Reads hours and minutes with a point between, where am, pm, o'clock or an at makes it a time.
+   */
   private static Optional<ClockTime> pointed(Cursor cursor) {
     boolean at = cursor.sawAt();
     Optional<String> time =
         cursor.digits().filter(text -> text.matches("(?:[01]?\\d|2[0-3])[.][0-5]\\d"));
     boolean hours = time.filter(text -> text.matches("(?:0?[7-9]|1\\d|2\\d)[.].*")).isPresent();
-    boolean named =
-        (at && hours) || cursor.sees("am") || cursor.sees("pm") || cursor.sees("uhr");
+    boolean named = (at && hours) || cursor.sees("am") || cursor.sees("pm") || cursor.sees("uhr");
     return time.filter(any -> named)
         .map(
             text -> {
