@@ -6,6 +6,7 @@ import org.isopter.model.catalogue.VisualFunctions;
 import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Slot;
+import org.isopter.model.note.grammar.WordLists;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;

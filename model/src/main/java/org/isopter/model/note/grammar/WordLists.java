@@ -1,4 +1,4 @@
-package org.isopter.model.note.item;
+package org.isopter.model.note.grammar;
 
 import java.util.Optional;
 import java.util.function.UnaryOperator;
@@ -14,17 +14,17 @@ import org.isopter.model.value.Concept;
 import org.isopter.model.value.Term;
 
 /** The words of a list of answers that has no Java type, as a finding states them. */
-final class WordLists {
+public final class WordLists {
 
   private WordLists() {}
 
   /** Returns the words of a finding whose value is one of a list. */
-  static PhraseTable<Term> vocabulary(Finding<?> finding) {
+  public static PhraseTable<Term> vocabulary(Finding<?> finding) {
     return vocabulary(finding, Part.VALUE, word -> word);
   }
 
   /** Returns the words of a value or a part, each as it is said. */
-  static PhraseTable<Term> vocabulary(Finding<?> finding, String key, UnaryOperator<String> said) {
+  public static PhraseTable<Term> vocabulary(Finding<?> finding, String key, UnaryOperator<String> said) {
     PhraseTable<Term> words = PhraseTable.empty();
     for (Concept concept : concepts(finding, key)) {
       words.say((Term) concept, said.apply(concept.word()));
@@ -33,12 +33,12 @@ final class WordLists {
   }
 
   /** Returns the words with others that are said for one of them as well. */
-  static PhraseTable<Term> also(PhraseTable<Term> words, String answer, String... more) {
+  public static PhraseTable<Term> also(PhraseTable<Term> words, String answer, String... more) {
     return words.say(answer(words, answer), more);
   }
 
   /** Returns the answer of a list that a word names. */
-  static Term answer(PhraseTable<Term> words, String answer) {
+  public static Term answer(PhraseTable<Term> words, String answer) {
     return words.read(new Cursor(Lexer.read(answer), 0)).orElseThrow();
   }
 
