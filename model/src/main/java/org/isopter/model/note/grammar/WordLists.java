@@ -24,7 +24,8 @@ public final class WordLists {
   }
 
   /** Returns the words of a value or a part, each as it is said. */
-  public static PhraseTable<Term> vocabulary(Finding<?> finding, String key, UnaryOperator<String> said) {
+  public static PhraseTable<Term> vocabulary(
+      Finding<?> finding, String key, UnaryOperator<String> said) {
     PhraseTable<Term> words = PhraseTable.empty();
     for (Concept concept : concepts(finding, key)) {
       words.say((Term) concept, said.apply(concept.word()));
