@@ -75,8 +75,12 @@ final class PupilPicture {
       svg.words(
           x,
           y + IRIS + 16,
-          (sizes.isEmpty() ? "not recorded, " : "several sizes, ") + light.word() + " light");
+          (sizes.isEmpty() ? unsized(eye) : "several sizes, ") + light.word() + " light");
     }
+  }
+
+  private String unsized(Site eye) {
+    return sayings.isGone(eye) ? "no eye, " : "not recorded, ";
   }
 
   private void unmeasured(Site eye, double x, double y) {

@@ -52,8 +52,8 @@ record Sayings(ExamView exam) {
     return isGone(site) ? "\u2013" : "?";
   }
 
-  /** Says whether all that was recorded of it is that there is no eye. */
-  private boolean isGone(Site site) {
+  /** Says whether it was recorded that there is no eye. */
+  boolean isGone(Site site) {
     return site != Site.BOTH && only(Globes.STATE, site).filter(GlobeState::isGone).isPresent();
   }
 

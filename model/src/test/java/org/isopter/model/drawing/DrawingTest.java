@@ -142,6 +142,14 @@ final class DrawingTest {
   }
 
   @Test
+  void callsNoPupilUnrecordedWhereThereIsNoEye() {
+    String drawn = svg("globe L prosthesis; pupil R 4 mm dim", "isopter-pupils");
+
+    assertTrue(drawn.contains(">no eye, dim light</text>"), drawn);
+    assertFalse(drawn.contains("not recorded, dim light"), drawn);
+  }
+
+  @Test
   void drawsWhatWasRecordedOfAnEyeThatIsSaidToBeGone() {
     String drawn = svg("globe L prosthesis; pupil L 4 mm dim", "isopter-pupils");
 
