@@ -95,7 +95,8 @@ public final class OtherTimes {
     return no && cursor.attempt(Common.SIDES).isPresent() && cursor.atEnd();
   }
 
-  private static boolean isSide(Token token) {
+  /** Says whether a word names an eye, or both. */
+  static boolean isSide(Token token) {
     return new Cursor(List.of(token), 0).attempt(Common.SIDES).isPresent();
   }
 

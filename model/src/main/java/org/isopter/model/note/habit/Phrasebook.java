@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.isopter.model.note.token.Abbreviations;
 import org.isopter.model.note.token.DecimalComma;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Spelling;
@@ -26,6 +27,9 @@ import org.isopter.model.value.LowerCase;
  * alone where that does not decide.
  */
 public final class Phrasebook {
+
+  /** Words that are known, yet deny or date what follows where a full stop is behind them. */
+  private static final Set<String> NEVER_ALONE = Set.of("neg", "ant", "n");
 
   private static final Set<String> POINT = Set.of("-", "en");
 
@@ -94,9 +98,14 @@ public final class Phrasebook {
       }
       at += length;
     }
-    List<Token> said = withoutEmptyWords(out);
+    List<Token> said = withoutEmptyWords(Abbreviations.joined(out, this::maySayAll, OtherTimes::isSide));
     boolean comma = languages.stream().anyMatch(language -> !POINT.contains(language));
     return comma ? DecimalComma.read(said) : said;
+  }
+
+  /** Says whether a word can be a sentence of its own. */
+  private boolean maySayAll(String word) {
+    return knows(word) && !NEVER_ALONE.contains(word);
   }
 
   private Token mended(Token token) {
