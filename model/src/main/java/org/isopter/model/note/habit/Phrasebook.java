@@ -98,7 +98,8 @@ public final class Phrasebook {
       }
       at += length;
     }
-    List<Token> said = withoutEmptyWords(Abbreviations.joined(out, this::maySayAll, OtherTimes::isSide));
+    List<Token> said =
+        withoutEmptyWords(Abbreviations.joined(out, this::maySayAll, OtherTimes::isSide));
     boolean comma = languages.stream().anyMatch(language -> !POINT.contains(language));
     return comma ? DecimalComma.read(said) : said;
   }
