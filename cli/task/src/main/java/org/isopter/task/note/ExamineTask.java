@@ -17,6 +17,7 @@ import org.isopter.model.entry.EntryDraft;
 import org.isopter.model.entry.GuidedEntry;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Header;
+import org.isopter.model.exam.Identifier;
 import org.isopter.model.letter.Summary;
 import org.isopter.model.note.NoteReader;
 import org.isopter.model.value.FaultException;
@@ -95,7 +96,8 @@ public final class ExamineTask {
     Optional<String> subject = dialogue.ask("who");
     while (subject.isPresent()) {
       try {
-        return Optional.of(request.header(subject.get().strip()));
+        Identifier id = Identifier.of(subject.get().strip());
+        return Optional.of(request.header(id.value()));
       } catch (FaultException noId) {
         noId.faults().forEach(fault -> dialogue.say("  " + fault));
       }
