@@ -186,10 +186,11 @@ class FailedWritesTest {
             .formatted(coded));
     Files.writeString(
         folder.resolve("IN.record.json"), "{\"isopter\": 1, \"%s\": 1}".formatted(coded));
-    Run run = Run.of(line.replace("IN.", folder + "/IN.").split(" "));
-    for (String sign : hidden.replace("[31m", "").split("")) {
-      assertFalse((run.out() + run.err()).contains(sign), run::toString);
-    }
+    Run run = Run.of(line.replace("IN.", folder + "/IN.").split(" ", -1));
+    hidden
+        .replace("[31m", "")
+        .chars()
+        .forEach(sign -> assertEquals(-1, (run.out() + run.err()).indexOf(sign), run::toString));
     assertFalse(run.status() == ExitStatus.OK, run::toString);
   }
 

@@ -44,7 +44,7 @@ class FormerRecordsTest {
   }
 
   private static long errors(Run run) {
-    return run.out().split("\"entered-in-error\"", -1).length - 1;
+    return run.out().split("\"entered-in-error\"", -1).length - 1L;
   }
 
   @Test

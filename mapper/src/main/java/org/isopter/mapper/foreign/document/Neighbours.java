@@ -65,7 +65,7 @@ public final class Neighbours {
       return false;
     }
     Optional<Raw.Obj> found = find(one, first);
-    return found.isEmpty() || find(other, second).filter(f -> f == found.get()).isEmpty();
+    return found.isEmpty() || find(other, second).filter(found.get()::equals).isEmpty();
   }
 
   private static String reference(Raw holder, String name) {

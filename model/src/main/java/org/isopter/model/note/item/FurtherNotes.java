@@ -217,7 +217,7 @@ final class FurtherNotes {
   }
 
   private static Matcher<Quantity> quantity(Unit unit, String said) {
-    if (unit == Unit.PERCENT) {
+    if (unit.equals(Unit.PERCENT)) {
       return Common::share;
     }
     List<String> words = Arrays.asList(said.split(" ", -1));
