@@ -29,6 +29,7 @@ final class PupilSizeRules {
   static List<ConsistencyRule> all() {
     return List.of(
         equalButSizesDiffer(),
+        equalButApartInTheDim(),
         unequalButSizesSame(),
         widerInLight(),
         fixedButChanges(),
@@ -44,16 +45,31 @@ final class PupilSizeRules {
         .on(Pupils.EQUALITY, Pupils.SIZE)
         .wanted("unequal, or sizes that differ by less than 1 mm")
         .suggest("measure again, both eyes in one light")
-        .pair(
-            both ->
-                both.seen(Pupils.EQUALITY, PupilEquality.EQUAL::equals)
-                    .flatMap(
-                        equal ->
-                            pairs(both, equal)
-                                .filter(pair -> JUDGED_IN.contains(pair.right().value().lighting()))
-                                .filter(pair -> apart(pair).compareTo(BigDecimal.ONE) >= 0)
-                                .limit(1)
-                                .map(pair -> Breach.of(equal, pair.right(), pair.left()))));
+        .pair(both -> equalButApart(both, JUDGED_IN));
+  }
+
+  private static ConsistencyRule equalButApartInTheDim() {
+    return implausible("pupils-equal-but-apart-in-the-dim", Severity.WARNING)
+        .what("The pupils are called equal, and in dim light they differ by 1 mm or more.")
+        .why(
+            "A pupil that does not widen shows in the dim alone, and equal in the light of the room"
+                + " then hides it.")
+        .on(Pupils.EQUALITY, Pupils.SIZE)
+        .wanted("which pupil is the larger in the dim, or a remark in what light they are equal")
+        .settledByRemark()
+        .suggest("compare them again in the dim and in bright light")
+        .pair(both -> equalButApart(both, Set.of(Lighting.DIM)));
+  }
+
+  private static Stream<Breach> equalButApart(EyeView both, Set<Lighting> lights) {
+    return both.seen(Pupils.EQUALITY, PupilEquality.EQUAL::equals)
+        .flatMap(
+            equal ->
+                pairs(both, equal)
+                    .filter(pair -> lights.contains(pair.right().value().lighting()))
+                    .filter(pair -> apart(pair).compareTo(BigDecimal.ONE) >= 0)
+                    .limit(1)
+                    .map(pair -> Breach.of(equal, pair.right(), pair.left())));
   }
 
   private static ConsistencyRule unequalButSizesSame() {

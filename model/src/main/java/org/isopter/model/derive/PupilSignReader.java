@@ -286,21 +286,29 @@ final class PupilSignReader {
         PupilSign.DOUBLE,
         seen -> seen.kind().word(),
         seen -> Set.of(seen.kind() == DoubleVision.BINOCULAR ? "binocular" : "none"));
-    exam.right()
-        .only(Fields.CONFRONTATION)
-        .ifPresent(
-            right -> exam.left().only(Fields.CONFRONTATION).ifPresent(left -> fields(right, left)));
+    fields();
   }
 
-  private void fields(Seen<Fields.Confrontation> right, Seen<Fields.Confrontation> left) {
-    FieldShape.of(right.value(), left.value())
-        .ifPresent(
-            shape ->
-                put(
-                    PupilSign.FIELD,
-                    Site.BOTH,
-                    shape.words(),
-                    Set.of(Concept.word(shape)),
-                    List.of(right, left)));
+  /** A test of some quadrants, of one eye or made twice is recorded, and may be any of the words. */
+  private void fields() {
+    List<Seen<?>> tests = new ArrayList<>();
+    exam.eyes().forEach(eye -> eye.seen(Fields.CONFRONTATION).forEach(tests::add));
+    Optional<FieldShape> shape =
+        exam.right()
+            .only(Fields.CONFRONTATION)
+            .flatMap(right -> exam.left().only(Fields.CONFRONTATION).flatMap(left -> shape(right, left)));
+    if (!tests.isEmpty()) {
+      put(
+          PupilSign.FIELD,
+          Site.BOTH,
+          shape.map(FieldShape::words).orElse("with no pattern that could be read"),
+          shape.map(one -> Set.of(Concept.word(one))).orElseGet(PupilSign.FIELD::words),
+          tests);
+    }
+  }
+
+  private static Optional<FieldShape> shape(
+      Seen<Fields.Confrontation> right, Seen<Fields.Confrontation> left) {
+    return FieldShape.of(right.value(), left.value());
   }
 }

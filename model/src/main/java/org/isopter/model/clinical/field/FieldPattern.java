@@ -13,12 +13,13 @@ public enum FieldPattern {
   ONE_EYE_TEMPORAL("Loss of the temporal half in one eye only.", Source.PATHWAY),
   ONE_EYE_ALL("Loss of all quadrants in one eye only.", Source.MEMORY),
   JUNCTIONAL("Central or total loss in one eye with temporal loss in the other.", Source.PATHWAY),
-  BITEMPORAL("Temporal loss in both eyes.", Source.PATHWAY),
+  BITEMPORAL("Temporal loss in both eyes; the vertical meridian helps to tell.", Source.TEMPORAL),
   BITEMPORAL_UPPER(
       "Upper temporal loss in both eyes; the vertical meridian decides whether it is of the"
           + " chiasm at all.",
-      Source.MEMORY),
-  BITEMPORAL_LOWER("Lower temporal loss in both eyes.", Source.MEMORY),
+      Source.TEMPORAL),
+  BITEMPORAL_LOWER(
+      "Lower temporal loss in both eyes; the vertical meridian helps to tell.", Source.TEMPORAL),
   BINASAL("Nasal loss in both eyes: disease of both eyes or nerves first.", Source.BINASAL),
   HOMONYMOUS_HALF("Loss in the same half of both eyes' fields.", Source.PATHWAY),
   HOMONYMOUS_UPPER("Loss in the same upper quadrant of both eyes' fields.", Source.PATHWAY),
@@ -34,6 +35,10 @@ public enum FieldPattern {
     PATHWAY(
         "AJNR 2007;28:3 Table 1; Trobe; NOVEL, University of Utah; anterior radiation and spared"
             + " crescent from memory"),
+    TEMPORAL(
+        "AJNR 2007;28:3 Table 1: chiasm; Sowka and Luong, Optometry 2009;80:232: tilted discs with"
+            + " bitemporal loss; Schaefer, EyeNet, November 2017: bitemporal loss that crosses the"
+            + " vertical meridian; from above and below from memory"),
     BINASAL(
         "Tufan 2013, Turk J Ophthalmol 43:371; O'Connell and Du Boulay, J Neurol Neurosurg"
             + " Psychiatry 36:697; Bryan 2014; further causes from memory"),

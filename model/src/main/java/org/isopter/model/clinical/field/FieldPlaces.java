@@ -60,9 +60,9 @@ public final class FieldPlaces {
       case ONE_EYE, ONE_EYE_CENTRAL, ONE_EYE_ALTITUDINAL, ONE_EYE_ALL -> at(same, eye(evidence));
       case ONE_EYE_TEMPORAL -> temporalHalf(same, evidence);
       case JUNCTIONAL -> junction(sided, evidence);
-      case BITEMPORAL -> at(Side.MIDLINE, chiasm(evidence, Pathway.CHIASM));
-      case BITEMPORAL_LOWER -> at(Side.MIDLINE, chiasm(evidence, Pathway.CHIASM_FROM_ABOVE));
-      case BITEMPORAL_UPPER -> bitemporalUpper(evidence);
+      case BITEMPORAL -> bitemporal(evidence, Pathway.CHIASM);
+      case BITEMPORAL_LOWER -> bitemporal(evidence, Pathway.CHIASM_FROM_ABOVE);
+      case BITEMPORAL_UPPER -> bitemporal(evidence, Pathway.CHIASM_FROM_BELOW);
       case BINASAL -> at(Side.BILATERAL, binasal(evidence));
       case BOTH_EYES_ALL ->
           at(Side.BILATERAL, bothEyes(Pathway.OCCIPITAL_CORTEX, Pathway.NOT_ORGANIC));
@@ -119,11 +119,14 @@ public final class FieldPlaces {
     return evidence.mayRespectVertical() ? List.of(part) : List.of();
   }
 
-  private static List<PathwayPlace> bitemporalUpper(FieldEvidence evidence) {
-    List<Pathway> retina = evidence.mayCrossVertical() ? List.of(Pathway.RETINA) : List.of();
+  /** Tilted discs may seem to respect the vertical meridian; losses of the retina do not. */
+  private static List<PathwayPlace> bitemporal(FieldEvidence evidence, Pathway part) {
+    List<Pathway> eyes =
+        evidence.mayCrossVertical()
+            ? List.of(Pathway.RETINA, Pathway.OPTIC_NERVE)
+            : List.of(Pathway.OPTIC_NERVE);
     return Stream.concat(
-            at(Side.MIDLINE, chiasm(evidence, Pathway.CHIASM_FROM_BELOW)).stream(),
-            at(Side.BILATERAL, retina).stream())
+            at(Side.MIDLINE, chiasm(evidence, part)).stream(), at(Side.BILATERAL, eyes).stream())
         .toList();
   }
 

@@ -36,9 +36,15 @@ public class FieldPatternsTest {
                   Pathway.RETINA,
                   Pathway.NOT_ORGANIC)),
           Map.entry("RE central + LE superotemporal", Set.of(Pathway.JUNCTION)),
-          Map.entry("bitemporal", Set.of(Pathway.CHIASM)),
-          Map.entry("bitemporal superior", Set.of(Pathway.CHIASM_FROM_BELOW, Pathway.RETINA)),
-          Map.entry("bitemporal inferior", Set.of(Pathway.CHIASM_FROM_ABOVE)),
+          // Beside what the rows print: both discs, Sowka and Luong, Optometry 2009;80:232, and both
+          // retinas, Schaefer, EyeNet, November 2017.
+          Map.entry("bitemporal", Set.of(Pathway.CHIASM, Pathway.RETINA, Pathway.OPTIC_NERVE)),
+          Map.entry(
+              "bitemporal superior",
+              Set.of(Pathway.CHIASM_FROM_BELOW, Pathway.RETINA, Pathway.OPTIC_NERVE)),
+          Map.entry(
+              "bitemporal inferior",
+              Set.of(Pathway.CHIASM_FROM_ABOVE, Pathway.RETINA, Pathway.OPTIC_NERVE)),
           Map.entry(
               "binasal",
               Set.of(Pathway.RETINA, Pathway.OPTIC_NERVE, Pathway.CHIASM_FROM_THE_SIDES)),
@@ -87,8 +93,10 @@ public class FieldPatternsTest {
 
   private static boolean isOnSide(CheckRow row, PathwayPlace place) {
     String side = place.side().name().toLowerCase(Locale.ROOT);
-    // The row's other reading, a disease of both retinas, has no side in the table.
-    boolean second = row.name().equals("bitemporal superior") && place.part() == Pathway.RETINA;
+    // The other reading of these rows, a disease of both eyes, has no side in the table.
+    boolean second =
+        row.name().startsWith("bitemporal")
+            && (place.part() == Pathway.RETINA || place.part() == Pathway.OPTIC_NERVE);
     boolean middle =
         row.name().equals("RE temporal hemianopia only") && place.part() == Pathway.CHIASM;
     return second || middle || side.equals(row.cell("lesion_side"));
