@@ -289,14 +289,18 @@ final class PupilSignReader {
     fields();
   }
 
-  /** A test of some quadrants, of one eye or made twice is recorded, and may be any of the words. */
+  /**
+   * A test of some quadrants, of one eye or made twice is recorded, and may be any of the words.
+   */
   private void fields() {
     List<Seen<?>> tests = new ArrayList<>();
     exam.eyes().forEach(eye -> eye.seen(Fields.CONFRONTATION).forEach(tests::add));
     Optional<FieldShape> shape =
         exam.right()
             .only(Fields.CONFRONTATION)
-            .flatMap(right -> exam.left().only(Fields.CONFRONTATION).flatMap(left -> shape(right, left)));
+            .flatMap(
+                right ->
+                    exam.left().only(Fields.CONFRONTATION).flatMap(left -> shape(right, left)));
     if (!tests.isEmpty()) {
       put(
           PupilSign.FIELD,

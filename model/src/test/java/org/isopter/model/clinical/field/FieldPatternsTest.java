@@ -36,7 +36,8 @@ public class FieldPatternsTest {
                   Pathway.RETINA,
                   Pathway.NOT_ORGANIC)),
           Map.entry("RE central + LE superotemporal", Set.of(Pathway.JUNCTION)),
-          // Beside what the rows print: both discs, Sowka and Luong, Optometry 2009;80:232, and both
+          // Beside what the rows print: both discs, Sowka and Luong, Optometry 2009;80:232, and
+          // both
           // retinas, Schaefer, EyeNet, November 2017.
           Map.entry("bitemporal", Set.of(Pathway.CHIASM, Pathway.RETINA, Pathway.OPTIC_NERVE)),
           Map.entry(
