@@ -28,6 +28,7 @@ import org.isopter.cli.command.SendCommand;
 import org.isopter.cli.command.SheetCommand;
 import org.isopter.cli.command.SummaryCommand;
 import org.isopter.cli.command.ToFhirCommand;
+import org.isopter.cli.command.ToV2Command;
 import org.isopter.cli.command.ValidateCommand;
 import org.isopter.task.io.Streams;
 import picocli.CommandLine;
@@ -97,6 +98,7 @@ final class Commands {
     all.put("compare", CompareCommand::new);
     all.put("to-fhir", ToFhirCommand::new);
     all.put("from-fhir", FromFhirCommand::new);
+    all.put("to-v2", ToV2Command::new);
     all.put("send", SendCommand::new);
     all.put("fetch", FetchCommand::new);
     all.put("pool", PoolCommand::new);

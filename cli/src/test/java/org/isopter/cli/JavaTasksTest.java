@@ -25,7 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
 class JavaTasksTest {
 
   private static final Path PAGE = Path.of("docs/java.md");
-  private static final Pattern HEADING = Pattern.compile("(?m)^## ([a-z-]+)$");
+  private static final Pattern HEADING = Pattern.compile("(?m)^## ([a-z0-9-]+)$");
 
   @TempDir private Path temp;
 

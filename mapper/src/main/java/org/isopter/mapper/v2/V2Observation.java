@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.mapper.hl7.Hl7Number;
+import java.util.regex.Pattern;
 import org.isopter.mapper.json.Raw;
 
 /**
@@ -28,10 +28,9 @@ final class V2Observation {
           "X", "cancelled",
           "N", "cancelled");
 
-  private static final String DELETED = "\"\"";
   private static final int CODE = 3;
+  private static final int SUB_ID = 4;
   private static final int VALUE = 5;
-  private static final int UNIT = 6;
   private static final int FLAGS = 8;
   private static final int RESULT_STATUS = 11;
   private static final int ACCESS_CHECKS = 13;
@@ -43,6 +42,7 @@ final class V2Observation {
   private final Map<String, Raw> resource = new LinkedHashMap<>();
   private final List<Raw> unread = new ArrayList<>();
   private final List<Raw> notes = new ArrayList<>();
+  private final List<Raw> parts = new ArrayList<>();
 
   V2Observation(V2Segment segment) {
     this.segment = segment;
@@ -54,6 +54,21 @@ final class V2Observation {
   }
 
   /**
+   * Takes the result after this one as a part of it where its sub-id says so: 2.1 is a part of 2. A
+   * part that says more than a code and a value keeps the whole from being taken.
+   */
+  boolean takes(V2Segment next) {
+    String own = segment.raw(SUB_ID);
+    String other = next.raw(SUB_ID);
+    if (own.isEmpty() || !other.matches(Pattern.quote(own) + "\\.[0-9]+")) {
+      return false;
+    }
+    Optional<Raw.Obj> part = new V2Part(segment, next).read();
+    part.ifPresentOrElse(parts::add, () -> unread("OBX-" + SUB_ID));
+    return part.isPresent();
+  }
+
+  /**
    * Returns the observation.
    *
    * @param subject whom the message is about
@@ -61,8 +76,10 @@ final class V2Observation {
    */
   Raw.Obj read(Optional<Raw.Obj> subject, V2Order order) {
     resource.put("resourceType", Raw.of("Observation"));
-    Optional.ofNullable(STATUS.get(segment.raw(RESULT_STATUS)))
-        .ifPresent(status -> resource.put("status", Raw.of(status)));
+    boolean absent = new V2Value(segment).isReason();
+    String status = absent ? order.status() : segment.raw(RESULT_STATUS);
+    Optional.ofNullable(STATUS.get(status))
+        .ifPresent(word -> resource.put("status", Raw.of(word)));
     concept(CODE, "code");
     subject.ifPresent(who -> resource.put("subject", who));
     order
@@ -81,6 +98,7 @@ final class V2Observation {
     }
     notes.addAll(order.notes());
     put("note", notes);
+    put("component", parts);
     put("modifierExtension", unread);
     return new Raw.Obj(resource);
   }
@@ -105,61 +123,12 @@ final class V2Observation {
   }
 
   private void value() {
-    List<String> values = segment.repetitions(VALUE);
-    if (values.isEmpty()) {
+    if (segment.repetitions(VALUE).isEmpty()) {
       return;
     }
-    Optional<Map.Entry<String, Raw>> value =
-        values.size() == 1 && !values.get(0).equals(DELETED)
-            ? value(values.get(0))
-            : Optional.empty();
-    value.ifPresentOrElse(
-        found -> resource.put(found.getKey(), found.getValue()), () -> unread("OBX-" + VALUE));
-  }
-
-  private Optional<Map.Entry<String, Raw>> value(String text) {
-    return switch (segment.raw(2)) {
-      case "NM" ->
-          Hl7Number.of(text)
-              .map(number -> Map.entry("valueQuantity", V2Values.quantity(number, segment, UNIT)));
-      case "ST", "TX", "FT" -> Optional.of(Map.entry("valueString", withUnit(text)));
-      case "CWE", "CE", "CNE", "CF" ->
-          V2Values.concept(segment, VALUE)
-              .map(concept -> Map.entry("valueCodeableConcept", concept));
-      case "SN" -> structured(text);
-      default -> Optional.empty();
-    };
-  }
-
-  /** A unit beside a text belongs to it. */
-  private Raw withUnit(String text) {
-    String unit = segment.repetitions(UNIT).stream().findFirst().orElse("");
-    String plain = segment.plain(text);
-    String own = unit.isEmpty() ? "" : segment.component(unit, 1);
-    return Raw.of(own.isEmpty() ? plain : plain + " " + own);
-  }
-
-  /** A fraction is a ratio, and a number with a sign before it is a quantity with a comparator. */
-  private Optional<Map.Entry<String, Raw>> structured(String text) {
-    String sign = segment.component(text, 1);
-    String mark = segment.component(text, 3);
-    Optional<Raw.Leaf> first = Hl7Number.of(segment.component(text, 2));
-    Optional<Raw.Leaf> second = Hl7Number.of(segment.component(text, 4));
-    if (first.isPresent() && second.isPresent() && sign.isEmpty() && mark.equals("/")) {
-      Raw.Obj ratio =
-          V2Values.object("numerator", V2Values.quantity(first.get(), segment, UNIT))
-              .with("denominator", V2Values.quantity(second.get(), segment, UNIT));
-      return Optional.of(Map.entry("valueRatio", ratio));
-    }
-    if (first.isEmpty() || second.isPresent() || !mark.isEmpty()) {
-      return Optional.empty();
-    }
-    Raw.Obj amount = V2Values.quantity(first.get(), segment, UNIT);
-    return switch (sign) {
-      case "", "=" -> Optional.of(Map.entry("valueQuantity", amount));
-      case "<", ">", "<=", ">=" ->
-          Optional.of(Map.entry("valueQuantity", amount.with("comparator", Raw.of(sign))));
-      default -> Optional.empty();
-    };
+    new V2Value(segment)
+        .read()
+        .ifPresentOrElse(
+            found -> resource.put(found.getKey(), found.getValue()), () -> unread("OBX-" + VALUE));
   }
 }

@@ -74,8 +74,10 @@ public final class V2Reader {
           open.ifPresentOrElse(
               observation -> observation.note(segment), () -> order = order.with(segment));
       case "OBX" -> {
-        close();
-        open = Optional.of(new V2Observation(segment));
+        if (open.filter(observation -> observation.takes(segment)).isEmpty()) {
+          close();
+          open = Optional.of(new V2Observation(segment));
+        }
       }
       case "PID" -> {
         close();

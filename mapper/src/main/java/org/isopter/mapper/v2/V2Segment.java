@@ -52,9 +52,17 @@ record V2Segment(List<String> fields, String marks) {
 
   /** Returns a component of a repetition, escapes resolved. */
   String component(String repetition, int number) {
-    List<String> components = divided(repetition, marks.charAt(COMPONENT));
-    String own = number <= components.size() ? components.get(number - 1) : "";
-    return plain(divided(own, marks.charAt(SUBCOMPONENT)).get(0));
+    return part(repetition, number, 1);
+  }
+
+  /** Returns a subcomponent of a component of a repetition, escapes resolved. */
+  String part(String repetition, int component, int number) {
+    String own = numbered(divided(repetition, marks.charAt(COMPONENT)), component);
+    return plain(numbered(divided(own, marks.charAt(SUBCOMPONENT)), number));
+  }
+
+  private static String numbered(List<String> parts, int number) {
+    return number <= parts.size() ? parts.get(number - 1) : "";
   }
 
   /** Returns a text, escapes resolved. */

@@ -11,14 +11,6 @@ import org.isopter.mapper.json.Raw;
 /** The data types of HL7 version 2 as those of FHIR, by HL7's map from the one to the other. */
 final class V2Values {
 
-  /** Names of code systems (HL7 table 0396). */
-  private static final Map<String, String> SYSTEMS =
-      Map.of(
-          "LN", "http://loinc.org",
-          "SCT", "http://snomed.info/sct",
-          "UCUM", "http://unitsofmeasure.org",
-          "NULLFL", "http://terminology.hl7.org/CodeSystem/v3-NullFlavor");
-
   private V2Values() {}
 
   static Raw.Obj object(String name, Raw value) {
@@ -57,9 +49,7 @@ final class V2Values {
     }
     Map<String, Raw> coding = new LinkedHashMap<>();
     if (!system.isEmpty()) {
-      coding.put(
-          "system",
-          Raw.of(SYSTEMS.getOrDefault(system, "urn:hl7-v2:" + system.replaceAll("\\s", "-"))));
+      coding.put("system", Raw.of(V2Systems.address(system)));
     }
     coding.put("code", Raw.of(code));
     if (!display.isEmpty()) {
@@ -68,12 +58,15 @@ final class V2Values {
     return Optional.of(new Raw.Obj(coding));
   }
 
-  /** Returns an id as an identifier; its system is the assigning authority. */
+  /** Returns an id as an identifier; its system is the assigning authority, by URI or by name. */
   static Optional<Raw.Obj> identifier(V2Segment segment, String field) {
     String id = segment.component(field, 1);
     String authority = segment.component(field, 4);
+    String uri = segment.part(field, 4, 3).equals("URI") ? segment.part(field, 4, 2) : "";
     Map<String, Raw> identifier = new LinkedHashMap<>();
-    if (!authority.isEmpty()) {
+    if (!uri.isEmpty()) {
+      identifier.put("system", Raw.of(uri));
+    } else if (!authority.isEmpty()) {
       identifier.put("system", Raw.of("urn:hl7-v2:" + authority.replaceAll("\\s", "-")));
     }
     identifier.put("value", Raw.of(id));

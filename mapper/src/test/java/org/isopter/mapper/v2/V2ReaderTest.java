@@ -120,6 +120,45 @@ class V2ReaderTest {
                     }));
   }
 
+  private static final String PUPIL =
+      """
+      MSH|^~\\&|EYE||||20260612104500+0100||ORU^R01^ORU_R01|m-2|P|2.5.1
+      PID|1||qh-0417^^^&https://quillhaven.example/people&URI
+      OBR|1|||EXAM^Eye examination^L|||20260612101500||||||||||||||||||F
+      OBX|1|NM|363953003^Size of pupil^SCT|1|4.5|mm^mm^UCUM|||||F|||||||||362502000^Right eye^SCT
+      OBX|2|CWE|lighting^Lighting^99.part|1.1|room^Room light^99.lighting||||||F
+      OBX|3|CWE|363953003^Size of pupil^SCT|2|asked-declined^^99.absent||||||X|||||||||362503005^Left eye^SCT
+      """;
+
+  @Test
+  void readsPartsBySubIdAndWhyThereIsNoValue() {
+    Exam exam = read(PUPIL).exams().get(0).exam();
+    assertEquals(
+        List.of(
+            "pupil-size right Size[diameter=4.5 mm, lighting=ROOM]",
+            "pupil-size left absent: refused"),
+        exam.facts().stream().map(Object::toString).toList());
+    assertEquals(
+        "https://quillhaven.example/people|qh-0417",
+        exam.header().subject().identifier().orElseThrow().toString());
+  }
+
+  /** What a part says of its own may be another eye, another method, another state. */
+  @Test
+  void takesNoWholeWhosePartSaysMoreThanAValue() {
+    String part = "room^Room light^99.lighting||||||F";
+    assertEquals(2, facts(PUPIL));
+    for (String other :
+        List.of(
+            part + "|||||||||362503005^Left eye^SCT",
+            part.replace("||||||F", "||||||D"),
+            part.replace("||||||F", "||A||||F"),
+            part.replace("room^Room light^99.lighting", "\"\""))) {
+      assertEquals(1, facts(PUPIL.replace(part, other)), other);
+    }
+    assertEquals(1, facts(PUPIL.replace("^99.absent", "^L")));
+  }
+
   /** A comment to the order is one to all of its results. */
   @Test
   void keepsACommentToTheOrderBesideEachResult() throws IOException {
