@@ -32,7 +32,8 @@ final class Forms {
     if (observation.objects(COMPONENT).stream().anyMatch(Forms::isLetters)) {
       String count =
           observation.get(COUNT).map(one -> one instanceof Raw.Leaf n ? n.text() : "").orElse("");
-      return withoutPart(observation.without(COUNT).with("valueString", Raw.of(count + " letters")));
+      return withoutPart(
+          observation.without(COUNT).with("valueString", Raw.of(count + " letters")));
     }
     return withoutPart(observation);
   }
@@ -60,8 +61,7 @@ final class Forms {
 
   /** A value by its code alone: a name that denies ("No double vision") may not be understood. */
   private static Raw.Obj withoutName(Raw.Obj observation) {
-    List<Raw.Obj> codings =
-        codings(observation).map(coding -> coding.without("display")).toList();
+    List<Raw.Obj> codings = codings(observation).map(coding -> coding.without("display")).toList();
     return codings.isEmpty()
         ? observation
         : observation.with(CONCEPT, Raw.Obj.EMPTY.with("coding", Raw.of(codings)));

@@ -83,8 +83,7 @@ final class SegmentText {
 
   /** Returns an identifier with the URI of who gives it out; between them is what a type has. */
   static String identified(String value, Optional<String> system, String between, String mark) {
-    String giver =
-        system.map(uri -> between + mark + escaped(uri) + mark + "URI").orElse("");
+    String giver = system.map(uri -> between + mark + escaped(uri) + mark + "URI").orElse("");
     return escaped(value) + giver;
   }
 }

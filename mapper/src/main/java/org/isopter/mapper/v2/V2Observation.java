@@ -78,8 +78,7 @@ final class V2Observation {
     resource.put("resourceType", Raw.of("Observation"));
     boolean absent = new V2Value(segment).isReason();
     String status = absent ? order.status() : segment.raw(RESULT_STATUS);
-    Optional.ofNullable(STATUS.get(status))
-        .ifPresent(word -> resource.put("status", Raw.of(word)));
+    Optional.ofNullable(STATUS.get(status)).ifPresent(word -> resource.put("status", Raw.of(word)));
     concept(CODE, "code");
     subject.ifPresent(who -> resource.put("subject", who));
     order

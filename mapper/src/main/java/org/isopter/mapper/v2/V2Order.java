@@ -16,8 +16,7 @@ import org.isopter.mapper.json.Raw;
  * @param status how far the results have come (HL7 table 0123); may be empty
  * @param notes the comments to all of it
  */
-record V2Order(
-    boolean isPlain, String performed, String offset, String status, List<Raw> notes) {
+record V2Order(boolean isPlain, String performed, String offset, String status, List<Raw> notes) {
 
   private static final int SERVICE = 4;
   private static final int PERFORMED = 7;

@@ -19,11 +19,16 @@ public final class V2Systems {
 
   private static final Map<String, String> ADDRESSES =
       Map.of(
-          "LN", "http://loinc.org",
-          "SCT", "http://snomed.info/sct",
-          "UCUM", "http://unitsofmeasure.org",
-          "NULLFL", "http://terminology.hl7.org/CodeSystem/v3-NullFlavor",
-          REASONS.get(0), "http://terminology.hl7.org/CodeSystem/data-absent-reason");
+          "LN",
+          "http://loinc.org",
+          "SCT",
+          "http://snomed.info/sct",
+          "UCUM",
+          "http://unitsofmeasure.org",
+          "NULLFL",
+          "http://terminology.hl7.org/CodeSystem/v3-NullFlavor",
+          REASONS.get(0),
+          "http://terminology.hl7.org/CodeSystem/data-absent-reason");
 
   /** Before the name of one of our own lists of codes. */
   private static final String OWN = "99.";

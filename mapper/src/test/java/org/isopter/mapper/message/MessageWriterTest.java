@@ -95,7 +95,8 @@ class MessageWriterTest {
       assertEquals(
           fact.device().isPresent(), named.contains("findings." + keys.get(i) + ".device"));
     }
-    assertEquals(wanted.stream().sorted().toList(), back(message.text()).stream().sorted().toList());
+    assertEquals(
+        wanted.stream().sorted().toList(), back(message.text()).stream().sorted().toList());
     assertEquals(wanted.size(), message.facts());
     return wanted.size();
   }
@@ -178,8 +179,7 @@ class MessageWriterTest {
     Header nameless = Header.of(known.id(), Party.named("Ada Fennimore"), known.performed());
     Result<ResultMessage> noId = WRITER.write(new Exam(nameless, List.of(seen)));
     assertEquals("subject", noId.faults().get(0).path());
-    Result<ResultMessage> wrong =
-        WRITER.write(new Exam(known.enteredInError(), List.of(seen)));
+    Result<ResultMessage> wrong = WRITER.write(new Exam(known.enteredInError(), List.of(seen)));
     assertEquals("status", wrong.faults().get(0).path());
   }
 
@@ -191,8 +191,7 @@ class MessageWriterTest {
     List<String> left =
         WRITER.write(exam).orThrow().left().stream().map(Fault::path).sorted().toList();
     assertEquals(
-        List.of(
-            "findings.intraocular-pressure.left.device", "findings.intraocular-pressure.right"),
+        List.of("findings.intraocular-pressure.left.device", "findings.intraocular-pressure.right"),
         left);
     assertEquals(1, checkLaw(exam));
     assertFalse(WRITER.write(exam).orThrow().text().contains("left eye\r"));
