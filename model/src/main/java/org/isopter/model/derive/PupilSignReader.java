@@ -89,7 +89,7 @@ final class PupilSignReader {
         shape -> shape.word(),
         shape -> Set.of(shape == PupilOutline.ROUND ? "round" : "odd"));
     eye.seen(Pupils.FEATURE).forEach(this::feature);
-    one(eye, Lids.PTOSIS, PupilSign.LID, lid -> lid.presence().word(), PupilSignReader::lid);
+    one(eye, Lids.PTOSIS, PupilSign.LID, PupilSignReader::lidWords, PupilSignReader::lid);
     one(eye, Movements.DUCTIONS, PupilSign.MOVEMENT, MovedWords::said, MovedWords.of(eye.site()));
     pressure(eye);
     front(eye);
@@ -150,6 +150,14 @@ final class PupilSignReader {
         presence == Presence.EQUIVOCAL ? Set.of("absent", "present") : Set.of(presence.word());
     Optional.ofNullable(FEATURES.get(seen.value().feature()))
         .ifPresent(sign -> put(sign, seen.site(), presence.word(), words, List.of(seen)));
+  }
+
+  private static String lidWords(Lids.Ptosis lid) {
+    return switch (lid.presence()) {
+      case PRESENT -> "low";
+      case ABSENT -> "not low";
+      case EQUIVOCAL -> "perhaps low";
+    };
   }
 
   private static Set<String> lid(Lids.Ptosis lid) {

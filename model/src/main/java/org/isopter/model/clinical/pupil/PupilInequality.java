@@ -18,7 +18,7 @@ public enum PupilInequality {
   public enum Light {
     /** The larger pupil constricts less. */
     MORE_IN_LIGHT,
-    /** The smaller pupil dilates less, or the inequality is simple. */
+    /** The smaller pupil dilates less; healthy pupils may do so too. */
     MORE_IN_DARK,
     /** The difference is the same in either light. */
     ALIKE
@@ -79,8 +79,8 @@ public enum PupilInequality {
       case MORE_IN_DARK ->
           "The "
               + eye
-              + " pupil is larger, more so in dim light: the smaller pupil may dilate less, or the"
-              + " inequality is simple. The difference alone does not tell which.";
+              + " pupil is larger, more so in dim light: the smaller pupil dilates less. The difference"
+              + " alone does not tell why.";
     };
   }
 
