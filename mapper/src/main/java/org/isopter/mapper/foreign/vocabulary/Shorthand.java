@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
+import org.isopter.model.catalogue.Refractions;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
@@ -27,6 +28,9 @@ public final class Shorthand {
       Pattern.compile(
           "(?<![a-z])(r|l|b|re|le|be|beo|od|os|ou|right|left|both|bilateral)(?![a-z])",
           Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern LONE_POWER =
+      Pattern.compile("[^0-9]*[0-9]+(?:\\.[0-9]+)?\\s*");
 
   private final Topic topic;
   private final String at;
@@ -64,6 +68,7 @@ public final class Shorthand {
           refuseOtherEye(note.facts());
         }
         refuseUnstatedUnit(note.facts(), text);
+        refuseLonePower(note.facts(), text);
         return note.facts();
       }
       last = Optional.of(note);
@@ -117,6 +122,14 @@ public final class Shorthand {
         facts.stream().anyMatch(f -> f.finding().id().equals(PRESSURE) && f.panel().isPresent());
     if (pressure && !text.toLowerCase(Locale.ROOT).contains("hg")) {
       throw Refusal.of(Why.UNIT_NOT_STATED, at, "\"" + text + "\"", "a pressure in mmHg");
+    }
+  }
+
+  /** In a note a power alone is a sphere; with others it may be the mean of sphere and cylinder. */
+  private void refuseLonePower(List<Fact<?>> facts, String text) throws Refusal {
+    boolean lens = facts.stream().anyMatch(f -> f.finding().equals(Refractions.REFRACTION));
+    if (lens && LONE_POWER.matcher(text).matches()) {
+      throw Refusal.of(Why.VALUE_UNFIT, at, "\"" + text + "\"", "sphere and cylinder, or sphere DS");
     }
   }
 
