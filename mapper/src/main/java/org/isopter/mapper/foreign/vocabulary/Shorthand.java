@@ -29,8 +29,7 @@ public final class Shorthand {
           "(?<![a-z])(r|l|b|re|le|be|beo|od|os|ou|right|left|both|bilateral)(?![a-z])",
           Pattern.CASE_INSENSITIVE);
 
-  private static final Pattern LONE_POWER =
-      Pattern.compile("[^0-9]*[0-9]+(?:\\.[0-9]+)?\\s*");
+  private static final Pattern LONE_POWER = Pattern.compile("[^0-9]*[0-9]+(?:\\.[0-9]+)?\\s*");
 
   private final Topic topic;
   private final String at;
@@ -129,7 +128,8 @@ public final class Shorthand {
   private void refuseLonePower(List<Fact<?>> facts, String text) throws Refusal {
     boolean lens = facts.stream().anyMatch(f -> f.finding().equals(Refractions.REFRACTION));
     if (lens && LONE_POWER.matcher(text).matches()) {
-      throw Refusal.of(Why.VALUE_UNFIT, at, "\"" + text + "\"", "sphere and cylinder, or sphere DS");
+      throw Refusal.of(
+          Why.VALUE_UNFIT, at, "\"" + text + "\"", "sphere and cylinder, or sphere DS");
     }
   }
 
