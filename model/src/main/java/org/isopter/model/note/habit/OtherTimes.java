@@ -26,7 +26,9 @@ public final class OtherTimes {
     List<Token> parted = new ArrayList<>(note);
     for (int i = 0; i + 1 < note.size(); i++) {
       Token comma = note.get(i);
-      if (comma.is(",") && StandardPhrases.SECTION.contains(note.get(i + 1).text())) {
+      List<Token> next = note.subList(i + 1, note.size());
+      boolean section = StandardPhrases.SECTION.contains(next.get(0).text());
+      if (comma.is(",") && (section || isCorrection(next))) {
         parted.set(i, comma.as(Token.Kind.BREAK));
       }
     }
@@ -80,12 +82,22 @@ public final class OtherTimes {
     String two = clause.size() > 1 ? start + " " + clause.get(1).text() : start;
     return StandardPhrases.RETRACT.contains(start)
         || StandardPhrases.RETRACT.contains(two)
+        || isCorrection(clause)
         || isOtherSide(clause);
   }
 
   /** Says whether the words speak of the sides of more than the item before. */
   public static boolean takeBackAll(List<Token> clause) {
     return takeBack(clause) && clause.stream().noneMatch(OtherTimes::isSide);
+  }
+
+  /** Says whether a label takes back: correction: L; behind "corrected:" a number is an acuity. */
+  private static boolean isCorrection(List<Token> clause) {
+    Token first = clause.get(0);
+    boolean label = clause.size() > 1 && clause.get(1).is(":");
+    boolean number = clause.stream().anyMatch(token -> token.kind() == Token.Kind.NUMBER);
+    return label
+        && (StandardPhrases.RETRACT.contains(first.text()) || (first.is("corrected") && !number));
   }
 
   private static boolean isOtherSide(List<Token> clause) {

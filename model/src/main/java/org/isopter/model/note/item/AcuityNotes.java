@@ -82,7 +82,8 @@ final class AcuityNotes {
   private static final Grammar PINHOLE =
       Grammar.of("pinhole acuity", "PH sc R 6/6 L NI")
           .startsWith("PH", "pinhole", "pinhole VA")
-          .slots(THROUGH, CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE, NOTATION)
+          .slots(THROUGH, CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE)
+          .slots(NOTATION, TENTHS)
           .whole(Acuities.PINHOLE)
           .build(eye -> kept(eye, Acuities.PINHOLE, THROUGH));
 
