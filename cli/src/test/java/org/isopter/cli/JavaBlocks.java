@@ -98,16 +98,26 @@ final class JavaBlocks {
    * @throws AssertionError with the compiler's words if it does not compile
    */
   static Class<?> compiled(String type, String source, Path into) throws Exception {
+    return compiled(Map.of(type, source), into).get(0);
+  }
+
+  /** Compiles classes by their names in one go, for a compiler is slow to start; in their order. */
+  static List<Class<?>> compiled(Map<String, String> sources, Path into) throws Exception {
     JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
     StringWriter said = new StringWriter();
     List<String> options = List.of("-d", into.toString(), "-cp", classPath(), "-proc:none");
-    List<Source> sources = List.of(new Source(type, source));
-    if (!compiler.getTask(said, null, null, options, null, sources).call()) {
-      throw new AssertionError(said + "\n" + source);
+    List<Source> files = new ArrayList<>();
+    sources.forEach((type, source) -> files.add(new Source(type, source)));
+    if (!compiler.getTask(said, null, null, options, null, files).call()) {
+      throw new AssertionError(said + "\n" + sources);
     }
     URL[] compiled = {into.toUri().toURL()};
     try (URLClassLoader loader = new URLClassLoader(compiled, JavaBlocks.class.getClassLoader())) {
-      return loader.loadClass(type);
+      List<Class<?>> classes = new ArrayList<>();
+      for (String type : sources.keySet()) {
+        classes.add(loader.loadClass(type));
+      }
+      return classes;
     }
   }
 

@@ -10,7 +10,9 @@ import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeSet;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
@@ -44,9 +46,14 @@ class JavaTasksTest {
     List<String> blocks = JavaBlocks.of(PAGE);
     Files.deleteIfExists(Path.of("target/java/sent.ndjson"));
     try (LoopbackServer server = new LoopbackServer()) {
+      Map<String, String> sources = new LinkedHashMap<>();
       for (int i = 0; i < names.size(); i++) {
         String block = blocks.get(i + 1).replace("127.0.0.1:8080", server.host());
-        run(names.get(i), "Block" + i, block);
+        sources.put("Block" + i, source("Block" + i, "RunLog log", block));
+      }
+      List<Class<?>> compiled = JavaBlocks.compiled(sources, temp);
+      for (int i = 0; i < names.size(); i++) {
+        run(names.get(i), compiled.get(i));
       }
     }
   }
@@ -57,8 +64,7 @@ class JavaTasksTest {
     assertEquals("Log", JavaBlocks.compiled("Log", source, temp).getSimpleName());
   }
 
-  private void run(String command, String name, String block) throws Exception {
-    String source = source(name, "RunLog log", block);
+  private static void run(String command, Class<?> block) throws Exception {
     ByteArrayOutputStream data = new ByteArrayOutputStream();
     ByteArrayOutputStream words = new ByteArrayOutputStream();
     RunLog log =
@@ -67,7 +73,7 @@ class JavaTasksTest {
                 InputStream.nullInputStream(),
                 new PrintStream(data, true, UTF_8),
                 new PrintStream(words, true, UTF_8)));
-    JavaBlocks.compiled(name, source, temp).getMethod("run", RunLog.class).invoke(null, log);
+    block.getMethod("run", RunLog.class).invoke(null, log);
     String all = command + ": " + words.toString(UTF_8);
     assertEquals(ExitStatus.OK, log.status(), all);
     long written =

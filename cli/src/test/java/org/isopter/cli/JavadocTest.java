@@ -45,7 +45,7 @@ class JavadocTest {
           "(Optional<)?(double|int|long|BigDecimal|Double|Integer)>?|Optional(Int|Double)");
   private static final Pattern UNIT =
       Pattern.compile(
-          "(?i)dioptre|degree|minute|metre|\\bmm\\b|logMAR|decimal|letter|category|how many|number");
+          "(?i)dioptre|degree|minute|metre|\\bmm\\b|logMAR|mmHg|decimal|letter|category|how many|number");
   private static final Pattern SOURCE =
       Pattern.compile(
           "Citation|Sources\\.|SOURCE|(?i:source)|common practice|from memory|by definition");
