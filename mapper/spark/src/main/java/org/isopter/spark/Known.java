@@ -18,8 +18,8 @@ import org.isopter.mapper.table.Table;
 import org.isopter.model.catalogue.Catalogue;
 
 /**
- * What is known of a person, from some of the rows or from all: the different values of each trait,
- * the times of the visits, the refractions, and the values of each sensitive finding. An empty cell
+ * What is known of a person, from some of the rows or from all: the different values of each trait
+ * and of all together, the times of the visits, the refractions, and the values of each sensitive finding. An empty cell
  * is a value of its own.
  */
 final class Known implements Serializable {
@@ -41,6 +41,7 @@ final class Known implements Serializable {
   private static final int VALUE = FINDINGS.indexOf("value");
 
   private final List<Set<String>> traits = sets(TRAITS.size());
+  private final TreeSet<String> together = new TreeSet<>();
   private final TreeSet<LocalDateTime> times = new TreeSet<>();
   private final TreeSet<String> refractions = new TreeSet<>();
   private final List<Set<String>> found = sets(RiskReport.SENSITIVE.size());
@@ -66,6 +67,7 @@ final class Known implements Serializable {
     for (int i = 0; i < TRAITS.size(); i++) {
       known.traits.get(i).add(String.valueOf(row.get(TRAITS.get(i))));
     }
+    known.together.add(TRAITS.stream().map(row::get).map(String::valueOf).toList().toString());
     known.times.add((LocalDateTime) row.get(TIME));
     known.refractions.add(
         REFRACTION.stream().map(row::get).map(String::valueOf).toList().toString());
@@ -92,6 +94,7 @@ final class Known implements Serializable {
     for (int i = 0; i < traits.size(); i++) {
       traits.get(i).addAll(other.traits.get(i));
     }
+    together.addAll(other.together);
     times.addAll(other.times);
     refractions.addAll(other.refractions);
     for (int i = 0; i < found.size(); i++) {
@@ -105,9 +108,9 @@ final class Known implements Serializable {
     return traits.get(place).toString();
   }
 
-  /** Returns the values of all traits. */
+  /** Returns the values of all traits that stand together in the rows of the person. */
   String traits() {
-    return traits.toString();
+    return together.toString();
   }
 
   /** Returns how many visits there were and how far apart, in days. */

@@ -56,7 +56,7 @@ public final class RiskReport {
                 .formatted(TABLE)
             + " \"groups\" BIGINT, persons BIGINT, persons_in_small_groups BIGINT)");
     RiskReport report = new RiskReport(store, smallest);
-    List<String> chosen = columns.stream().map(TableStore::name).toList();
+    List<String> chosen = List.of(Traits.chosenColumn());
     report.groups(columns, chosen);
     for (String finding : SENSITIVE) {
       report.diversity(String.join(" ", columns), chosen, finding);

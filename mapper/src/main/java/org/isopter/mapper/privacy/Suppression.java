@@ -2,7 +2,6 @@ package org.isopter.mapper.privacy;
 
 import java.sql.SQLException;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.isopter.mapper.store.TableDraft;
 import org.isopter.mapper.store.TableStore;
 import org.isopter.mapper.table.ExaminationsTable;
@@ -88,9 +87,8 @@ public final class Suppression {
   }
 
   private String few() {
-    String names = columns.stream().map(TableStore::name).collect(Collectors.joining(", "));
     return "SELECT subject FROM (SELECT subject, count(*) OVER (PARTITION BY %s) AS n FROM %s) WHERE n < %d"
-        .formatted(names, Traits.TABLE, smallest);
+        .formatted(Traits.chosenColumn(), Traits.TABLE, smallest);
   }
 
   private long number(String sql) throws SQLException {

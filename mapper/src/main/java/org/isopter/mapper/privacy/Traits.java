@@ -20,9 +20,16 @@ final class Traits {
   /** All numbers of all refractions: they are on prescriptions, and hardly change. */
   static final String REFRACTION = "refraction";
 
+  /** The chosen columns, all of a row. */
+  private static final String CHOSEN = "chosen";
+
   private Traits() {}
 
-  /** Makes the table: of each column the different values of a person, in their order. */
+  /**
+   * Makes the table: of each column the different values of a person, in their order, and of all
+   * columns together those that stand in one row. Who was young at the bedside and old in the clinic
+   * is not like who was old at the bedside and young in the clinic.
+   */
   static void tabulate(TableStore store, List<String> columns, Table<?> eyes) throws SQLException {
     String chosen =
         columns.stream()
@@ -32,15 +39,22 @@ final class Traits {
     store.execute(
         """
         CREATE OR REPLACE TEMP TABLE %s AS
-        SELECT subject, %s, %s AS "%s", %s AS "%s" FROM %s GROUP BY subject"""
+        SELECT subject, %s, %s AS "%s", %s AS "%s", %s AS "%s" FROM %s GROUP BY subject"""
             .formatted(
                 TABLE,
                 chosen,
+                rows(columns),
+                "all " + CHOSEN,
                 visits(),
                 "all " + VISITS,
                 refraction(eyes),
                 "all " + REFRACTION,
                 ExaminationsTable.NAME));
+  }
+
+  /** Returns the column of what stands together in the rows of a person. */
+  static String chosenColumn() {
+    return TableStore.name("all " + CHOSEN);
   }
 
   static String visitsColumn() {
@@ -57,9 +71,17 @@ final class Traits {
   }
 
   private static String refraction(Table<?> eyes) {
-    String numbers =
-        refractionNumbers(eyes).stream().map(TableStore::name).collect(Collectors.joining(", "));
-    return "list_sort(list(DISTINCT [%s]::VARCHAR))::VARCHAR".formatted(numbers);
+    return rows(refractionNumbers(eyes));
+  }
+
+  /** Returns the different rows of some columns. */
+  private static String rows(List<String> columns) {
+    String cells =
+        columns.stream()
+            .map(TableStore::name)
+            .map(name -> name + "::VARCHAR")
+            .collect(Collectors.joining(", "));
+    return "list_sort(list(DISTINCT [%s]::VARCHAR))::VARCHAR".formatted(cells);
   }
 
   static List<String> refractionNumbers(Table<?> eyes) {

@@ -78,6 +78,27 @@ class RiskReportTest {
     assertEquals(new PoolResult.Risk(0, 3, 0), result.risk());
   }
 
+  /** All four were at the bedside and in the clinic, final here and preliminary there. */
+  @Test
+  void whatStandsInOneRowTellsAPersonApart() throws IOException {
+    List<PoolDocument> visits = new ArrayList<>();
+    for (int person = 1; person <= 4; person++) {
+      boolean swapped = person == 1;
+      visits.add(visit(person, 1, "bedside", swapped ? "final" : "preliminary"));
+      visits.add(visit(person, 2, "clinic", swapped ? "preliminary" : "final"));
+    }
+    Deidentifier deidentifier = new Deidentifier(Pools.KEY, false);
+    PoolPlan plan = PoolPlan.of(folder.resolve("pool"), deidentifier);
+    PoolResult result = Pools.run(plan.risk(3, List.of("setting", "status"), true), visits);
+    assertEquals(1, result.risk().suppressed());
+    assertEquals(3, result.risk().least());
+  }
+
+  private static PoolDocument visit(int person, int month, String setting, String status) {
+    String line = RECORD.formatted(person + "-" + month, person, month, setting, "none");
+    return Pools.json(line.replace("\"final\"", "\"" + status + "\""), 1);
+  }
+
   @Test
   void withoutAnyoneThereIsNoGroup() throws IOException {
     assertEquals(new PoolResult.Risk(0, 0, 0), run(3, true, List.of()).risk());
