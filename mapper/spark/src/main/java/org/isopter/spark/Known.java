@@ -19,8 +19,8 @@ import org.isopter.model.catalogue.Catalogue;
 
 /**
  * What is known of a person, from some of the rows or from all: the different values of each trait
- * and of all together, the times of the visits, the refractions, and the values of each sensitive finding. An empty cell
- * is a value of its own.
+ * and of all together, the times of the visits, the refractions, and the values of each sensitive
+ * finding. An empty cell is a value of its own.
  */
 final class Known implements Serializable {
 

@@ -27,8 +27,8 @@ final class Traits {
 
   /**
    * Makes the table: of each column the different values of a person, in their order, and of all
-   * columns together those that stand in one row. Who was young at the bedside and old in the clinic
-   * is not like who was old at the bedside and young in the clinic.
+   * columns together those that stand in one row. Who was young at the bedside and old in the
+   * clinic is not like who was old at the bedside and young in the clinic.
    */
   static void tabulate(TableStore store, List<String> columns, Table<?> eyes) throws SQLException {
     String chosen =
