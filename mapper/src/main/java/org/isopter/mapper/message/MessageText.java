@@ -2,13 +2,11 @@ package org.isopter.mapper.message;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.isopter.mapper.io.Sha256;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
@@ -69,19 +67,10 @@ record MessageText(String text, List<Integer> written) {
         .put(2, "ISOPTER")
         .put(6, SegmentText.time(header.performed()))
         .put(8, "ORU^R01^ORU_R01")
-        .put(9, controlId(header.id() + body))
+        .put(9, Sha256.hex(header.id() + body).substring(0, CONTROL_ID))
         .put(10, "P")
         .put(11, "2.5.1")
         .put(17, "UNICODE UTF-8");
-  }
-
-  private static String controlId(String message) {
-    try {
-      byte[] sum = MessageDigest.getInstance("SHA-256").digest(message.getBytes(UTF_8));
-      return HexFormat.of().formatHex(sum).substring(0, CONTROL_ID);
-    } catch (NoSuchAlgorithmException impossible) {
-      throw new IllegalStateException("every Java has SHA-256", impossible);
-    }
   }
 
   /** The name is not stated: a person is known by the identifier (type U, HL7 table 0200). */

@@ -2,16 +2,14 @@ package org.isopter.mapper.pool;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
-import java.util.HexFormat;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.isopter.mapper.foreign.document.FullUrl;
+import org.isopter.mapper.io.Sha256;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Header;
@@ -39,17 +37,17 @@ final class Neighbourhood {
 
   /** Returns that of a document by itself: the same bytes are the same, wherever they lie. */
   static Neighbourhood of(PoolDocument document) {
-    return new Neighbourhood(Optional::empty, () -> digest(stripped(document.bytes())));
+    return new Neighbourhood(Optional::empty, () -> Sha256.hex(stripped(document.bytes())).substring(0, DIGITS));
   }
 
   /** Returns that of a bundle: the server of all its full URLs, else the document. */
   static Neighbourhood of(PoolDocument document, Raw bundle) {
-    return new Neighbourhood(() -> root(bundle), () -> digest(stripped(document.bytes())));
+    return new Neighbourhood(() -> root(bundle), () -> Sha256.hex(stripped(document.bytes())).substring(0, DIGITS));
   }
 
   /** Returns that of bare resources: the lines of a file, or the files of a folder. */
   static Neighbourhood of(String group) {
-    return new Neighbourhood(Optional::empty, () -> digest(group.getBytes(UTF_8)));
+    return new Neighbourhood(Optional::empty, () -> Sha256.hex(group).substring(0, DIGITS));
   }
 
   /** Returns an examination under names that no other neighbourhood has. */
@@ -110,14 +108,5 @@ final class Neighbourhood {
       end--;
     }
     return end == bytes.length ? bytes : Arrays.copyOf(bytes, end);
-  }
-
-  private static String digest(byte[] bytes) {
-    try {
-      byte[] digest = MessageDigest.getInstance("SHA-256").digest(bytes);
-      return HexFormat.of().formatHex(digest).substring(0, DIGITS);
-    } catch (NoSuchAlgorithmException impossible) {
-      throw new IllegalStateException("every Java has SHA-256", impossible);
-    }
   }
 }

@@ -1,14 +1,12 @@
 package org.isopter.task.convert;
 
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirReader;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.foreign.ForeignWriter;
 import org.isopter.mapper.foreign.reading.Carried;
 import org.isopter.mapper.hapi.FhirXml;
+import org.isopter.mapper.io.Sha256;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Result;
@@ -111,16 +109,7 @@ public final class Bundles {
   private FhirWriter writer(Exam exam, byte[] source) {
     FhirWriter plain = FhirWriter.of(kind);
     FhirWriter found = patients ? plain.referringToPatients() : plain;
-    FhirWriter whole = (derived ? found.withDerived() : found).from(sha256(source));
+    FhirWriter whole = (derived ? found.withDerived() : found).from(Sha256.hex(source));
     return former.of(exam).map(whole::takingBack).orElse(whole);
-  }
-
-  private static String sha256(byte[] source) {
-    try {
-      MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      return HexFormat.of().formatHex(digest.digest(source));
-    } catch (NoSuchAlgorithmException impossible) {
-      throw new IllegalStateException("every Java has SHA-256", impossible);
-    }
   }
 }

@@ -7,12 +7,11 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Base64;
 import java.util.Objects;
 import java.util.zip.GZIPOutputStream;
 import org.isopter.mapper.io.AtomicFile;
+import org.isopter.mapper.io.Sha256;
 import org.isopter.mapper.io.UnwritableException;
 import org.isopter.task.io.Utf8;
 
@@ -71,12 +70,8 @@ public final class SheetPage {
   }
 
   private static String hash(String text) {
-    try {
-      byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(UTF_8));
-      return "'sha256-" + Base64.getEncoder().encodeToString(digest) + "'";
-    } catch (NoSuchAlgorithmException everyJavaHasIt) {
-      throw new IllegalStateException(everyJavaHasIt);
-    }
+    byte[] digest = Sha256.of(text.getBytes(UTF_8));
+    return "'sha256-" + Base64.getEncoder().encodeToString(digest) + "'";
   }
 
   private static String text(String name) {
