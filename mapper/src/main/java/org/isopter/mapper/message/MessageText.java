@@ -1,6 +1,5 @@
 package org.isopter.mapper.message;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.util.ArrayList;
 import java.util.List;

@@ -37,12 +37,14 @@ final class Neighbourhood {
 
   /** Returns that of a document by itself: the same bytes are the same, wherever they lie. */
   static Neighbourhood of(PoolDocument document) {
-    return new Neighbourhood(Optional::empty, () -> Sha256.hex(stripped(document.bytes())).substring(0, DIGITS));
+    return new Neighbourhood(
+        Optional::empty, () -> Sha256.hex(stripped(document.bytes())).substring(0, DIGITS));
   }
 
   /** Returns that of a bundle: the server of all its full URLs, else the document. */
   static Neighbourhood of(PoolDocument document, Raw bundle) {
-    return new Neighbourhood(() -> root(bundle), () -> Sha256.hex(stripped(document.bytes())).substring(0, DIGITS));
+    return new Neighbourhood(
+        () -> root(bundle), () -> Sha256.hex(stripped(document.bytes())).substring(0, DIGITS));
   }
 
   /** Returns that of bare resources: the lines of a file, or the files of a folder. */
