@@ -1,6 +1,5 @@
 package org.isopter.mapper.message;
 
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
