@@ -61,6 +61,11 @@ final class Known implements Serializable {
     return row.getString(SUBJECT);
   }
 
+  /** Returns the usual traits in a row of the wide table; empty text for what is not known. */
+  static List<String> traits(Row row) {
+    return TRAITS.stream().map(at -> row.isNullAt(at) ? "" : row.get(at).toString()).toList();
+  }
+
   /** Returns what a row of the wide table tells. */
   static Known ofEye(Row row) {
     Known known = new Known();

@@ -71,7 +71,8 @@ final class PoolFiles {
     return new PoolFiles(path, files, session);
   }
 
-  void write(JavaRDD<LaidOut> laid, Totals totals) throws IOException {
+  /** Writes everything and returns the totals with what was counted by the way. */
+  Totals write(JavaRDD<LaidOut> laid, Totals totals) throws IOException {
     writeFindings(laid);
     writeByPerson(EYES, laid.flatMap(each -> each.eyes().iterator()));
     writeByPerson(STEPS, laid.flatMap(each -> each.steps().iterator()));
@@ -83,11 +84,15 @@ final class PoolFiles {
     write("codebook.csv", Codebook.csv(codebook));
     write("codebook.md", Codebook.page(codebook));
     write(RiskReport.FILE, Risk.of(laid));
+    List<String> small = SmallGroups.of(laid);
+    write(SmallGroups.FILE, SmallGroups.csv(small));
     check(FINDINGS, totals.findings());
     check(EYES, totals.eyes());
     check(STEPS, totals.steps());
     check("lines left over", session.read().text(path(LEFT)).count(), totals.left());
-    write(COUNTS, totals.json());
+    Totals whole = totals.withSmall(small.size());
+    write(COUNTS, whole.json());
+    return whole;
   }
 
   private static List<CodebookRow> counted(Table<?> table, JavaRDD<Row> rows) {

@@ -135,6 +135,11 @@ public final class PoolJob implements Callable<Integer> {
     say(
         "%d examinations with %d facts: %d rows of findings, %d rows of eyes"
             .formatted(counts.examinations(), counts.facts(), totals.findings(), totals.eyes()));
+    if (totals.small() > 0) {
+      say(
+          "%d groups of persons with traits that too few share stay in the tables: see %s/%s"
+              .formatted(totals.small(), output, SmallGroups.FILE));
+    }
     if (totals.left() > 0) {
       say("what was left over, and why, is in " + output + "/" + PoolFiles.LEFT);
     }

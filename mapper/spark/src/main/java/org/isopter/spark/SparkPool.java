@@ -45,8 +45,7 @@ final class SparkPool {
             .persist(StorageLevel.MEMORY_AND_DISK_SER());
     try {
       Totals totals = laid.map(LaidOut::totals).fold(Totals.NONE, Totals::plus);
-      files.write(laid, totals);
-      return totals;
+      return files.write(laid, totals);
     } finally {
       laid.unpersist();
     }

@@ -16,12 +16,13 @@ import org.isopter.mapper.pool.PoolCounts;
  * @param eyes the rows of the wide table
  * @param steps the rows of the usual steps
  * @param left the lines of what was left over
+ * @param small the groups of persons with traits that too few share; 0 until they are counted
  */
-record Totals(PoolCounts counts, long findings, long eyes, long steps, long left)
+record Totals(PoolCounts counts, long findings, long eyes, long steps, long left, long small)
     implements Serializable {
 
   /** Nothing yet. */
-  static final Totals NONE = new Totals(PoolCounts.NONE, 0, 0, 0, 0);
+  static final Totals NONE = new Totals(PoolCounts.NONE, 0, 0, 0, 0, 0);
 
   static Totals of(DocumentRows rows) {
     return new Totals(
@@ -29,7 +30,8 @@ record Totals(PoolCounts counts, long findings, long eyes, long steps, long left
         rows.findings().size(),
         rows.eyes().size(),
         rows.steps().size(),
-        rows.left().size());
+        rows.left().size(),
+        0);
   }
 
   Totals plus(Totals more) {
@@ -38,7 +40,12 @@ record Totals(PoolCounts counts, long findings, long eyes, long steps, long left
         findings + more.findings,
         eyes + more.eyes,
         steps + more.steps,
-        left + more.left);
+        left + more.left,
+        small + more.small);
+  }
+
+  Totals withSmall(long groups) {
+    return new Totals(counts, findings, eyes, steps, left, groups);
   }
 
   /** Returns the numbers as JSON on one line. */
@@ -55,6 +62,7 @@ record Totals(PoolCounts counts, long findings, long eyes, long steps, long left
     put(all, "examinations_rows", eyes);
     put(all, "steps_rows", steps);
     put(all, "leftover_lines", left);
+    put(all, "small_groups", small);
     return RawJson.write(new Raw.Obj(all)) + "\n";
   }
 

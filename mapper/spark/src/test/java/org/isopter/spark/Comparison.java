@@ -41,7 +41,7 @@ final class Comparison implements AutoCloseable {
     assertSame(FindingsTable.table(), "findings/*/*.parquet");
     assertSame(ExaminationsTable.table(Catalogue.standard()), "examinations/*.parquet");
     assertSame(StepsTable.table(), "steps/*.parquet");
-    for (String file : List.of("codebook.csv", "codebook.md", "risk.csv")) {
+    for (String file : List.of("codebook.csv", "codebook.md", "risk.csv", "small-cells.csv")) {
       assertEquals(Files.readString(here.resolve(file)), Files.readString(there.resolve(file)));
     }
     assertEquals(lines(here.resolve("leftover.ndjson")), leftover(there.resolve("leftover")));

@@ -67,8 +67,8 @@ class SparkPoolTest {
   /** A reader of Parquet that did not write these files. */
   @Test
   void sparkReadsTheParquetOfOneMachine() {
-    assertEquals(here.findings(), read(FindingsTable.table()).count());
-    assertEquals(here.eyes(), read(ExaminationsTable.table(Catalogue.standard())).count());
+    assertEquals(here.tables().findings(), read(FindingsTable.table()).count());
+    assertEquals(here.tables().eyes(), read(ExaminationsTable.table(Catalogue.standard())).count());
     assertEquals(
         1,
         read(FindingsTable.table())
@@ -128,8 +128,9 @@ class SparkPoolTest {
 
   private static void compare(Path there, Totals totals) throws IOException, SQLException {
     assertEquals(here.counts(), totals.counts());
-    assertEquals(here.findings(), totals.findings());
-    assertEquals(here.eyes(), totals.eyes());
+    assertEquals(here.tables().findings(), totals.findings());
+    assertEquals(here.tables().eyes(), totals.eyes());
+    assertEquals(here.risk().smallCells(), totals.small());
     assertTrue(totals.findings() > 1000, totals.toString());
     try (Comparison comparison = new Comparison(folder.resolve("here"), there)) {
       comparison.assertSame();

@@ -1,24 +1,35 @@
 package org.isopter.mapper.pool;
 
+import org.isopter.mapper.privacy.Suppression;
+
 /**
  * What came of a pool.
  *
  * @param counts what went in and what came of it
- * @param findings the rows of the long table, before any person was taken out
- * @param eyes the rows of the wide table, before any person was taken out
+ * @param tables what stands in the tables
  * @param risk how far persons might still be known
  * @param aside what else to say
  */
-public record PoolResult(PoolCounts counts, long findings, long eyes, Risk risk, Aside aside) {
+public record PoolResult(PoolCounts counts, Tables tables, Risk risk, Aside aside) {
+
+  /**
+   * What stands in the tables, without the persons who were taken out.
+   *
+   * @param persons the persons
+   * @param examinations the examinations, each once
+   * @param findings the rows of the long table
+   * @param eyes the rows of the wide table
+   */
+  public record Tables(long persons, long examinations, long findings, long eyes) {}
 
   /**
    * How far persons might still be known.
    *
    * @param smallCells the groups of persons with traits that too few others share
    * @param least the persons in the smallest group who share all their traits; 0 without persons
-   * @param suppressed the persons who were taken out, since too few others shared their traits
+   * @param taken what was taken out, since too few others shared the traits
    */
-  public record Risk(long smallCells, long least, long suppressed) {}
+  public record Risk(long smallCells, long least, Suppression.Taken taken) {}
 
   /**
    * What else to say.

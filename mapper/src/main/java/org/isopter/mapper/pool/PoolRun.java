@@ -235,7 +235,8 @@ public final class PoolRun implements AutoCloseable {
     try {
       sink.complete();
       store.endFilling();
-      long suppressed = suppress();
+      Suppression.Taken taken = suppress();
+      PoolResult.Tables shared = shared();
       Codebook.of(store, tables).write(folder.file(""), plan.formats());
       long ageless =
           plan.vocabulary().isPresent()
@@ -248,7 +249,7 @@ public final class PoolRun implements AutoCloseable {
           RiskReport.write(
               store, plan.traits(), plan.smallest(), eyes, folder.file(RiskReport.FILE));
       RunFiles.write(
-          folder.file("provenance.json"), RunProvenance.of(plan, sink.counts(), Instant.now()));
+          folder.file("provenance.json"), RunProvenance.of(plan, sink.counts(), shared, taken, Instant.now()));
       if (history.isPresent()) {
         history.get().write(folder.file(PoolHistory.FILE), sink.counts());
       }
@@ -267,21 +268,22 @@ public final class PoolRun implements AutoCloseable {
       }
       sink.commit();
       folder.commit();
-      return sink.result(new PoolResult.Risk(cells, k, suppressed), aside);
+      return new PoolResult(
+          sink.counts(), shared, new PoolResult.Risk(cells, k, taken), aside);
     } catch (SQLException failed) {
       throw failure(failed);
     }
   }
 
-  private long suppress() throws SQLException, IOException {
+  private Suppression.Taken suppress() throws SQLException, IOException {
     if (!plan.suppress()) {
-      return 0;
+      return Suppression.Taken.NOTHING;
     }
-    long suppressed = Suppression.apply(store, plan.traits(), plan.smallest(), eyes);
+    Suppression.Taken taken = Suppression.apply(store, plan.traits(), plan.smallest(), eyes);
     for (TableDraft table : sink.tables()) {
       table.settle();
     }
-    return suppressed;
+    return taken;
   }
 
   /** Closes the run; what was not finished is gone. */
@@ -296,13 +298,29 @@ public final class PoolRun implements AutoCloseable {
     }
   }
 
+  private PoolResult.Tables shared() throws SQLException {
+    String persons = "count(DISTINCT subject), count(DISTINCT examination)";
+    List<Optional<Object>> counts =
+        store
+            .ask(
+                "SELECT %s, (SELECT count(*) FROM %s), count(*) FROM %s"
+                    .formatted(persons, FindingsTable.NAME, ExaminationsTable.NAME))
+            .get(0);
+    return new PoolResult.Tables(
+        number(counts, 0), number(counts, 1), number(counts, 2), number(counts, 3));
+  }
+
+  private static long number(List<Optional<Object>> row, int at) {
+    return (Long) row.get(at).orElse(0L);
+  }
+
   /** Counts the examinations of which an eye has more than one row. */
   private long repeated() throws SQLException {
     String sql =
         "SELECT count(DISTINCT examination) FROM (SELECT examination FROM "
             + ExaminationsTable.NAME
             + " GROUP BY examination, eye HAVING count(*) > 1)";
-    return (Long) store.ask(sql).get(0).get(0).orElse(0L);
+    return number(store.ask(sql).get(0), 0);
   }
 
   private void layOut() throws IOException {

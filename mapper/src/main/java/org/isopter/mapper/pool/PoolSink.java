@@ -78,10 +78,6 @@ final class PoolSink implements AutoCloseable {
     return counts;
   }
 
-  PoolResult result(PoolResult.Risk risk, PoolResult.Aside aside) {
-    return new PoolResult(counts, findings.count(), eyes.count(), risk, aside);
-  }
-
   /** Gives the files that lie elsewhere their names. */
   void commit() throws IOException {
     files.commit();

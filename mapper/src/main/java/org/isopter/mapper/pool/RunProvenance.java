@@ -8,21 +8,44 @@ import java.util.Map;
 import org.isopter.mapper.fhir.Version;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
+import org.isopter.mapper.privacy.Suppression;
 
 /** Writes a FHIR Provenance of a run: what was done, when and with what, and no names. */
 final class RunProvenance {
 
   private RunProvenance() {}
 
-  static String of(PoolPlan plan, PoolCounts counts, Instant now) {
+  static String of(
+      PoolPlan plan,
+      PoolCounts counts,
+      PoolResult.Tables tables,
+      Suppression.Taken taken,
+      Instant now) {
     Map<String, Raw> whole = new LinkedHashMap<>();
     whole.put("resourceType", Raw.of("Provenance"));
-    whole.put("target", list(display("the tables of this folder")));
+    whole.put("target", list(display(target(plan, tables, taken))));
     whole.put("recorded", Raw.of(now.truncatedTo(ChronoUnit.SECONDS).toString()));
     whole.put("activity", activity(plan.deidentifier().isPresent()));
     whole.put("agent", list(agent()));
     whole.put("entity", list(entity(counts)));
     return RawJson.write(new Raw.Obj(whole)) + "\n";
+  }
+
+  /** Says what stands in the tables that are shared, and what was taken out of them. */
+  private static String target(PoolPlan plan, PoolResult.Tables tables, Suppression.Taken taken) {
+    String shared =
+        "the tables of this folder: %d persons with %d examinations, %d rows of findings and %d of eyes"
+            .formatted(tables.persons(), tables.examinations(), tables.findings(), tables.eyes());
+    String out =
+        "%s; %d persons with %d examinations were taken out, since fewer than %d persons share their %s"
+            .formatted(
+                shared,
+                taken.persons(),
+                taken.examinations(),
+                plan.smallest(),
+                String.join(", ", plan.traits()));
+    String bands = taken.band() > 1 ? "; ages are in bands of %d years".formatted(taken.band()) : "";
+    return plan.suppress() ? out + bands : shared;
   }
 
   private static Raw activity(boolean pseudonyms) {

@@ -21,6 +21,19 @@ public final class Suppression {
   /** A band is wide enough when fewer than one person in so many is taken out. */
   private static final int ONE_IN = 20;
 
+  /**
+   * What was done to the tables.
+   *
+   * @param persons the persons who were taken out
+   * @param examinations their examinations
+   * @param band how many years of age are one; 1 where ages are as they were
+   */
+  public record Taken(long persons, long examinations, int band) {
+
+    /** Nothing. */
+    public static final Taken NOTHING = new Taken(0, 0, 1);
+  }
+
   private static final String AGE = "age";
 
   /** All from this age on are one. */
@@ -31,6 +44,7 @@ public final class Suppression {
   private final int smallest;
   private final Table<?> eyes;
   private String bands = "";
+  private int band = 1;
 
   private Suppression(TableStore store, List<String> columns, int smallest, Table<?> eyes) {
     this.store = store;
@@ -40,21 +54,20 @@ public final class Suppression {
   }
 
   /**
-   * Makes the views of the tables show the others alone, and returns how many persons were taken
-   * out.
+   * Makes the views of the tables show the others alone, and returns what was taken out.
    *
    * @throws SQLException when the database refuses it, for instance for a full disk
    */
-  public static long apply(TableStore store, List<String> columns, int smallest, Table<?> eyes)
+  public static Taken apply(TableStore store, List<String> columns, int smallest, Table<?> eyes)
       throws SQLException {
     return new Suppression(store, columns, smallest, eyes).apply();
   }
 
-  private long apply() throws SQLException {
+  private Taken apply() throws SQLException {
     Traits.tabulate(store, columns, eyes);
     long persons = number("SELECT count(*) FROM " + Traits.TABLE);
-    for (int band : columns.contains(AGE) ? BANDS : BANDS.subList(0, 1)) {
-      round(band);
+    for (int years : columns.contains(AGE) ? BANDS : BANDS.subList(0, 1)) {
+      round(years);
       Traits.tabulate(store, columns, eyes);
       if (number("SELECT count(*) FROM (" + few() + ")") * ONE_IN < persons) {
         break;
@@ -63,8 +76,9 @@ public final class Suppression {
     return takeOut();
   }
 
-  private void round(int band) throws SQLException {
-    if (band > 1) {
+  private void round(int years) throws SQLException {
+    if (years > 1) {
+      band = years;
       bands =
           " REPLACE (CASE WHEN age < %2$d THEN age // %1$d * %1$d ELSE age END AS age)"
               .formatted(band, OLDEST);
@@ -73,13 +87,17 @@ public final class Suppression {
   }
 
   /** A person is in one group only: to take a group out makes no other smaller. */
-  private long takeOut() throws SQLException {
+  private Taken takeOut() throws SQLException {
     store.execute("CREATE OR REPLACE TEMP TABLE taken_out AS " + few());
     String others = " WHERE subject NOT IN (FROM taken_out)";
     show(FindingsTable.NAME, "", others);
     show(ExaminationsTable.NAME, bands, others);
     show(StepsTable.NAME, "", others);
-    return number("SELECT count(*) FROM taken_out");
+    String examinations = "SELECT count(DISTINCT examination) FROM %s WHERE subject IN (FROM taken_out)";
+    return new Taken(
+        number("SELECT count(*) FROM taken_out"),
+        number(examinations.formatted(TableDraft.ALL + ExaminationsTable.NAME)),
+        band);
   }
 
   private void show(String table, String instead, String where) throws SQLException {

@@ -27,7 +27,6 @@ public final class TableDraft implements AutoCloseable {
   private final WaitingRows waiting;
   private final TableStore store;
   private Path file;
-  private long count;
 
   private TableDraft(
       Table<?> table, RowOrder order, WaitingRows waiting, TableStore store, Path file) {
@@ -67,7 +66,6 @@ public final class TableDraft implements AutoCloseable {
    */
   public void add(PackedRows rows) throws IOException {
     waiting.add(rows);
-    count += rows.count();
   }
 
   /**
@@ -99,11 +97,6 @@ public final class TableDraft implements AutoCloseable {
     if (!rows.isEmpty()) {
       add(PackedRows.of(order, rows));
     }
-  }
-
-  /** Returns how many rows were added. */
-  public long count() {
-    return count;
   }
 
   /**

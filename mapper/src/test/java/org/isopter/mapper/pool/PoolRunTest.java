@@ -52,8 +52,8 @@ class PoolRunTest {
           assertEquals(0, count(store, other + " EXCEPT ALL SELECT * FROM " + table), file);
         }
       }
-      assertEquals(result.findings(), count(store, "findings"));
-      assertEquals(result.eyes(), count(store, "examinations"));
+      assertEquals(result.tables().findings(), count(store, "findings"));
+      assertEquals(result.tables().eyes(), count(store, "examinations"));
     }
   }
 

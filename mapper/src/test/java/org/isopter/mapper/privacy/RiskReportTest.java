@@ -59,8 +59,14 @@ class RiskReportTest {
   @Test
   void whoSharesTraitsWithTooFewIsTakenOutWithAllRows() throws IOException, SQLException {
     PoolResult result = run(3, true, four());
-    assertEquals(1, result.risk().suppressed());
+    assertEquals(new Suppression.Taken(1, 1, 1), result.risk().taken());
     assertEquals(3, result.risk().least());
+    // Four examinations, each with a row for either eye and one for both.
+    assertEquals(new PoolResult.Tables(3, 4, rows("findings"), 12), result.tables());
+    String provenance = Files.readString(folder.resolve("pool/provenance.json"));
+    assertTrue(provenance.contains("3 persons with 4 examinations, "), provenance);
+    assertTrue(provenance.contains(rows("findings") + " rows of findings and 12 of eyes;"));
+    assertTrue(provenance.contains("1 persons with 1 examinations were taken out"), provenance);
     try (PoolTables tables = PoolTables.open(folder.resolve("pool"))) {
       for (String table : List.of("findings", "examinations")) {
         String sql =
@@ -75,7 +81,7 @@ class RiskReportTest {
   void whereNobodyIsAloneNobodyIsTakenOut() throws IOException {
     List<PoolDocument> alike = new ArrayList<>(four().subList(0, 4));
     PoolResult result = run(3, true, alike);
-    assertEquals(new PoolResult.Risk(0, 3, 0), result.risk());
+    assertEquals(new PoolResult.Risk(0, 3, Suppression.Taken.NOTHING), result.risk());
   }
 
   /** All four were at the bedside and in the clinic, final here and preliminary there. */
@@ -90,7 +96,7 @@ class RiskReportTest {
     Deidentifier deidentifier = new Deidentifier(Pools.KEY, false);
     PoolPlan plan = PoolPlan.of(folder.resolve("pool"), deidentifier);
     PoolResult result = Pools.run(plan.risk(3, List.of("setting", "status"), true), visits);
-    assertEquals(1, result.risk().suppressed());
+    assertEquals(1, result.risk().taken().persons());
     assertEquals(3, result.risk().least());
   }
 
@@ -101,7 +107,13 @@ class RiskReportTest {
 
   @Test
   void withoutAnyoneThereIsNoGroup() throws IOException {
-    assertEquals(new PoolResult.Risk(0, 0, 0), run(3, true, List.of()).risk());
+    assertEquals(new PoolResult.Risk(0, 0, Suppression.Taken.NOTHING), run(3, true, List.of()).risk());
+  }
+
+  private long rows(String table) throws SQLException {
+    try (PoolTables tables = PoolTables.open(folder.resolve("pool"))) {
+      return (Long) tables.ask("SELECT count(*) FROM " + table).cells().get(0).get(0).orElse(0L);
+    }
   }
 
   private PoolResult run(int least, boolean suppress, List<PoolDocument> documents)

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.isopter.mapper.person.PersonsFile;
 import org.isopter.mapper.pool.PoolCounts;
 import org.isopter.mapper.pool.PoolResult;
+import org.isopter.mapper.privacy.Suppression;
 import org.isopter.task.io.Messages;
 import org.isopter.task.report.ExitStatus;
 import org.isopter.task.report.RunLog;
@@ -21,6 +22,7 @@ public final class PoolReport {
   /** Writes what became of the documents to the log. */
   public void tell(PoolResult result) {
     PoolCounts counts = result.counts();
+    PoolResult.Tables tables = result.tables();
     log.say(
         "%s read, %d of them refused"
             .formatted(Messages.count(counts.documents(), "document"), counts.refused()));
@@ -28,13 +30,34 @@ public final class PoolReport {
         "%s in them: %d pooled, %d left over"
             .formatted(
                 Messages.count(counts.resources(), "resource"), counts.pooled(), counts.kept()));
-    log.say(
-        "%s with %s: %s of findings, %s of eyes"
+    String examinations =
+        "%s with %s"
             .formatted(
                 Messages.count(counts.examinations(), "examination"),
-                Messages.count(counts.facts(), "fact"),
-                Messages.count(result.findings(), "row"),
-                Messages.count(result.eyes(), "row")));
+                Messages.count(counts.facts(), "fact"));
+    Suppression.Taken taken = result.risk().taken();
+    if (taken.persons() > 0) {
+      log.say(examinations);
+      log.say(
+          "%s with %s taken out, since too few others share their traits"
+              .formatted(
+                  Messages.count(taken.persons(), "person"),
+                  Messages.count(taken.examinations(), "examination")));
+      examinations =
+          "left are %s with %s"
+              .formatted(
+                  Messages.count(tables.persons(), "person"),
+                  Messages.count(tables.examinations(), "examination"));
+    }
+    log.say(
+        "%s: %s of findings, %s of eyes"
+            .formatted(
+                examinations,
+                Messages.count(tables.findings(), "row"),
+                Messages.count(tables.eyes(), "row")));
+    if (taken.band() > 1) {
+      log.say("ages are in bands of %d years".formatted(taken.band()));
+    }
     if (result.aside().skipped() > 0) {
       log.say(
           "%s there already, and not read again"
@@ -67,11 +90,6 @@ public final class PoolReport {
               .formatted(Messages.count(result.aside().ageless(), "person")));
     }
     PoolResult.Risk risk = result.risk();
-    if (risk.suppressed() > 0) {
-      log.say(
-          "%s taken out, since too few others share their traits"
-              .formatted(Messages.count(risk.suppressed(), "person")));
-    }
     if (risk.least() > 0) {
       log.say(
           "the smallest group of persons who share all their traits has %s: see risk.csv"
