@@ -37,7 +37,8 @@ final class SmallGroups {
 
   /** Returns a line for each group: its traits and how many persons it has. */
   static List<String> of(JavaRDD<LaidOut> laid) {
-    return laid.flatMap(each -> each.eyes().iterator())
+    return laid
+        .flatMap(each -> each.eyes().iterator())
         .mapToPair(SmallGroups::member)
         .distinct()
         .mapToPair(member -> new Tuple2<>(member._1(), 1L))

@@ -249,7 +249,8 @@ public final class PoolRun implements AutoCloseable {
           RiskReport.write(
               store, plan.traits(), plan.smallest(), eyes, folder.file(RiskReport.FILE));
       RunFiles.write(
-          folder.file("provenance.json"), RunProvenance.of(plan, sink.counts(), shared, taken, Instant.now()));
+          folder.file("provenance.json"),
+          RunProvenance.of(plan, sink.counts(), shared, taken, Instant.now()));
       if (history.isPresent()) {
         history.get().write(folder.file(PoolHistory.FILE), sink.counts());
       }
@@ -268,8 +269,7 @@ public final class PoolRun implements AutoCloseable {
       }
       sink.commit();
       folder.commit();
-      return new PoolResult(
-          sink.counts(), shared, new PoolResult.Risk(cells, k, taken), aside);
+      return new PoolResult(sink.counts(), shared, new PoolResult.Risk(cells, k, taken), aside);
     } catch (SQLException failed) {
       throw failure(failed);
     }

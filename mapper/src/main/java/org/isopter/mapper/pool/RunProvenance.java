@@ -44,7 +44,8 @@ final class RunProvenance {
                 taken.examinations(),
                 plan.smallest(),
                 String.join(", ", plan.traits()));
-    String bands = taken.band() > 1 ? "; ages are in bands of %d years".formatted(taken.band()) : "";
+    String bands =
+        taken.band() > 1 ? "; ages are in bands of %d years".formatted(taken.band()) : "";
     return plan.suppress() ? out + bands : shared;
   }
 

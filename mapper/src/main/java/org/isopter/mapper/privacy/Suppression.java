@@ -93,7 +93,8 @@ public final class Suppression {
     show(FindingsTable.NAME, "", others);
     show(ExaminationsTable.NAME, bands, others);
     show(StepsTable.NAME, "", others);
-    String examinations = "SELECT count(DISTINCT examination) FROM %s WHERE subject IN (FROM taken_out)";
+    String examinations =
+        "SELECT count(DISTINCT examination) FROM %s WHERE subject IN (FROM taken_out)";
     return new Taken(
         number("SELECT count(*) FROM taken_out"),
         number(examinations.formatted(TableDraft.ALL + ExaminationsTable.NAME)),

@@ -193,7 +193,7 @@ class DescriptionTest {
         List.of(
             Long.toString(pool.counts().examinations()),
             Long.toString(pool.counts().facts()),
-            Long.toString(pool.findings())),
+            Long.toString(pool.tables().findings())),
         List.of(size.get(1), size.get(2), size.get(4)));
   }
 

@@ -107,7 +107,8 @@ class RiskReportTest {
 
   @Test
   void withoutAnyoneThereIsNoGroup() throws IOException {
-    assertEquals(new PoolResult.Risk(0, 0, Suppression.Taken.NOTHING), run(3, true, List.of()).risk());
+    assertEquals(
+        new PoolResult.Risk(0, 0, Suppression.Taken.NOTHING), run(3, true, List.of()).risk());
   }
 
   private long rows(String table) throws SQLException {
