@@ -29,9 +29,9 @@ final class Additions {
       boolean joins = end && isAddition(note, i + 1) && isLens(out.subList(clause, out.size()));
       boolean pair = joins && isLens(out.subList(before, clause)) && isOfOneEye(out.get(clause));
       if (pair && isOfBoth(note, i + 1)) {
-        out.set(clause - 1, comma(out.get(clause - 1)));
+        out.set(clause - 1, out.get(clause - 1).as(Token.Kind.MARK, ","));
       }
-      out.add(joins ? comma(token) : token);
+      out.add(joins ? token.as(Token.Kind.MARK, ",") : token);
       before = end && !joins ? clause : before;
       clause = end && !joins ? out.size() : clause;
     }
@@ -59,10 +59,5 @@ final class Additions {
 
   private static boolean isLens(List<Token> clause) {
     return clause.stream().anyMatch(token -> LENS.contains(token.text()));
-  }
-
-  private static Token comma(Token stop) {
-    return new Token(
-        Token.Kind.MARK, ",", stop.seen(), stop.start(), stop.end(), stop.line(), stop.column());
   }
 }

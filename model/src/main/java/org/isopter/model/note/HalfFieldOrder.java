@@ -90,12 +90,7 @@ final class HalfFieldOrder {
   }
 
   private static void method(Token place, List<Token> out) {
-    out.add(word("to", place));
-    out.add(word("confrontation", place));
-  }
-
-  private static Token word(String text, Token at) {
-    return new Token(
-        Token.Kind.WORD, text, at.seen(), at.start(), at.end(), at.line(), at.column());
+    out.add(place.as(Token.Kind.WORD, "to"));
+    out.add(place.as(Token.Kind.WORD, "confrontation"));
   }
 }

@@ -23,17 +23,7 @@ final class HeadingDashes {
     List<Token> out = new ArrayList<>(note);
     for (int i = 1; i + 1 < note.size(); i++) {
       if (isDash(note, i) && isHeading(note, i - 1) && isClear(note.get(i - 1), note.get(i + 1))) {
-        Token dash = note.get(i);
-        out.set(
-            i,
-            new Token(
-                dash.kind(),
-                ":",
-                dash.seen(),
-                dash.start(),
-                dash.end(),
-                dash.line(),
-                dash.column()));
+        out.set(i, note.get(i).saying(":"));
       }
     }
     return List.copyOf(out);

@@ -73,16 +73,16 @@ final class OrLists {
       }
     }
     if (!out.get(out.size() - 1).is(",")) {
-      out.add(at(or, Token.Kind.MARK, ","));
+      out.add(or.as(Token.Kind.MARK, ","));
     }
     addNo(list, member, out);
   }
 
   /** Adds the words of the denial, of which French has two: pas de. */
   private static void addNo(List<Token> list, Token place, List<Token> out) {
-    out.add(at(place, Token.Kind.WORD, list.get(0).text()));
+    out.add(place.as(Token.Kind.WORD, list.get(0).text()));
     if (list.get(0).is("pas") && list.size() > 1 && list.get(1).is("de")) {
-      out.add(at(place, Token.Kind.WORD, "de"));
+      out.add(place.as(Token.Kind.WORD, "de"));
     }
   }
 
@@ -93,10 +93,5 @@ final class OrLists {
             .filter(side -> side != Site.BOTH)
             .isPresent();
     return token.kind() == Token.Kind.WORD && !oneEye;
-  }
-
-  private static Token at(Token place, Token.Kind kind, String text) {
-    return new Token(
-        kind, text, place.seen(), place.start(), place.end(), place.line(), place.column());
   }
 }

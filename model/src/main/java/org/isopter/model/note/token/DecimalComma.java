@@ -20,19 +20,8 @@ public final class DecimalComma {
       boolean decimal =
           token.text().matches("[01],\\d{1,2}")
               || (signed && token.text().matches("\\d{1,2},\\d{1,2}"));
-      out.add(decimal ? asNumber(token) : token);
+      out.add(decimal ? token.as(Token.Kind.NUMBER, token.text().replace(',', '.')) : token);
     }
     return List.copyOf(out);
-  }
-
-  private static Token asNumber(Token token) {
-    return new Token(
-        Token.Kind.NUMBER,
-        token.text().replace(',', '.'),
-        token.seen(),
-        token.start(),
-        token.end(),
-        token.line(),
-        token.column());
   }
 }

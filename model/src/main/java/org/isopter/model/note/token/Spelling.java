@@ -41,10 +41,10 @@ public final class Spelling {
     List<String> next = near.stream().filter(word -> isNear(word, token.text(), 1)).toList();
     List<String> swapped = next.stream().filter(word -> isSwapped(word, token.text())).toList();
     if (swapped.size() == 1) {
-      return as(token, swapped.get(0));
+      return token.saying(swapped.get(0));
     }
     boolean one = next.size() == 1 && near.stream().allMatch(w -> isForm(w, next.get(0)));
-    return one ? as(token, next.get(0)) : token;
+    return one ? token.saying(next.get(0)) : token;
   }
 
   /** Says whether the two have the same letters, two neighbours of them in other order. */
@@ -64,10 +64,5 @@ public final class Spelling {
   /** Says whether the two are one word in singular and plural. */
   private static boolean isForm(String one, String other) {
     return one.equals(other) || one.equals(other + "s") || other.equals(one + "s");
-  }
-
-  private static Token as(Token token, String word) {
-    return new Token(
-        token.kind(), word, token.seen(), token.start(), token.end(), token.line(), token.column());
   }
 }

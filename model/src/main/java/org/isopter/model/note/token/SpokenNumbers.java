@@ -225,15 +225,7 @@ public final class SpokenNumbers {
     }
     Token word = tokens.get(sign);
     int end = before ? tokens.get(number).start() : word.end();
-    out.add(
-        new Token(
-            Token.Kind.MARK,
-            word.is("plus") ? "+" : "-",
-            word.seen(),
-            word.start(),
-            end,
-            word.line(),
-            word.column()));
+    out.add(word.as(Token.Kind.MARK, word.is("plus") ? "+" : "-").endingAt(end));
     return true;
   }
 

@@ -28,6 +28,21 @@ public record Token(Kind kind, String text, String seen, int start, int end, int
 
   /** Returns this as another kind of piece. */
   public Token as(Kind other) {
-    return new Token(other, text, seen, start, end, line, column);
+    return as(other, text);
+  }
+
+  /** Returns this as if another text of the same kind had been written. */
+  public Token saying(String other) {
+    return as(kind, other);
+  }
+
+  /** Returns this as another kind of piece with another text. */
+  public Token as(Kind other, String said) {
+    return new Token(other, said, seen, start, end, line, column);
+  }
+
+  /** Returns this as if it reached to another place of the note. */
+  Token endingAt(int other) {
+    return new Token(kind, text, seen, start, other, line, column);
   }
 }
