@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.note.grammar.Common;
-import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.value.Site;
 
@@ -45,16 +44,12 @@ final class Additions {
   private static boolean isOfBoth(List<Token> note, int addition) {
     return note.subList(addition, note.size()).stream()
         .takeWhile(token -> token.kind() != Token.Kind.BREAK)
-        .anyMatch(token -> side(token).equals(Optional.of(Site.BOTH)));
+        .anyMatch(token -> Common.side(token).equals(Optional.of(Site.BOTH)));
   }
 
   /** Says whether a line starts with an eye: the lens of the other stands on the line before. */
   private static boolean isOfOneEye(Token first) {
-    return side(first).filter(side -> side != Site.BOTH).isPresent();
-  }
-
-  private static Optional<Site> side(Token token) {
-    return new Cursor(List.of(token), 0).attempt(Common.SIDES);
+    return Common.side(first).filter(side -> side != Site.BOTH).isPresent();
   }
 
   private static boolean isLens(List<Token> clause) {

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Set;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.habit.ListWords;
-import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.value.Site;
 
@@ -87,11 +86,7 @@ final class OrLists {
   }
 
   private static boolean isWord(Token token) {
-    boolean oneEye =
-        new Cursor(List.of(token), 0)
-            .attempt(Common.SIDES)
-            .filter(side -> side != Site.BOTH)
-            .isPresent();
+    boolean oneEye = Common.side(token).filter(side -> side != Site.BOTH).isPresent();
     return token.kind() == Token.Kind.WORD && !oneEye;
   }
 }

@@ -95,6 +95,11 @@ public final class Common {
 
   private Common() {}
 
+  /** Returns the eye, or both, that a single token names. */
+  public static Optional<Site> side(Token token) {
+    return new Cursor(List.of(token), 0).attempt(SIDES);
+  }
+
   /** Reads a grade from 1+ to 4+ (common practice, no source). */
   private static Optional<String> graded(Cursor cursor) {
     return cursor

@@ -25,14 +25,15 @@ public final class OtherTimes {
   public static List<Token> parted(List<Token> note) {
     List<Token> parted = new ArrayList<>(note);
     for (int i = 0; i + 1 < note.size(); i++) {
-      Token comma = note.get(i);
-      List<Token> next = note.subList(i + 1, note.size());
-      boolean section = StandardPhrases.SECTION.contains(next.get(0).text());
-      if (comma.is(",") && (section || isCorrection(next))) {
-        parted.set(i, comma.as(Token.Kind.BREAK));
+      if (note.get(i).is(",") && startsPart(note.subList(i + 1, note.size()))) {
+        parted.set(i, note.get(i).as(Token.Kind.BREAK));
       }
     }
     return parted;
+  }
+
+  private static boolean startsPart(List<Token> next) {
+    return StandardPhrases.SECTION.contains(next.get(0).text()) || isCorrection(next);
   }
 
   /** Says whether one of the words, a date or a label that nothing is known of is in a clause. */
@@ -109,7 +110,7 @@ public final class OtherTimes {
 
   /** Says whether a word names an eye, or both. */
   static boolean isSide(Token token) {
-    return new Cursor(List.of(token), 0).attempt(Common.SIDES).isPresent();
+    return Common.side(token).isPresent();
   }
 
   /** Says whether a word puts what follows it into another time, person or plan. */
