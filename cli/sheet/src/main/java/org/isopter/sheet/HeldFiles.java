@@ -12,7 +12,7 @@ public final class HeldFiles implements ResourceSupplier {
   public String[] supplyResources(ResourceSupplierContext context) {
     return Stream.concat(
             Stream.of("en", "fr", "de", "es")
-                .map(language -> "org/isopter/model/note/habit/phrases-" + language + ".tsv"),
+                .map(language -> "org/isopter/model/note/word/phrases-" + language + ".tsv"),
             Stream.of("org/isopter/mapper/fhir/version.properties"))
         .toArray(String[]::new);
   }

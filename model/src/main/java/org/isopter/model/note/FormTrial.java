@@ -26,7 +26,7 @@ record FormTrial(
       return List.of();
     }
     List<PossibleReading> read =
-        Readings.of(item).stream().filter(reading -> isRead(reading.text())).toList();
+        Readings.of(item, habits).stream().filter(reading -> isRead(reading.text())).toList();
     return read.size() > 1 || read.stream().anyMatch(PossibleReading::isCertain) ? read : List.of();
   }
 

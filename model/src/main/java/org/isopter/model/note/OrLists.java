@@ -15,7 +15,7 @@ import org.isopter.model.value.Site;
  */
 final class OrLists {
 
-  private static final Set<String> STOPS = Set.of("and", "but", "with", ":", "&", "/", "+", "=");
+  private static final Set<String> MARKS = Set.of(":", "/", "+", "=");
 
   /** A longer member is no name of a sign. */
   private static final int LONGEST = 5;
@@ -38,7 +38,7 @@ final class OrLists {
   /** Says whether words alone follow, up to a mark or the end of the clause. */
   private static boolean isMember(List<Token> note, int from) {
     int at = from;
-    while (at < note.size() && isWord(note.get(at)) && !STOPS.contains(note.get(at).text())) {
+    while (at < note.size() && isWord(note.get(at)) && !isStop(note.get(at))) {
       at++;
     }
     boolean ends =
@@ -53,7 +53,7 @@ final class OrLists {
       if (ListWords.isDenial(token)) {
         return i == before.size() - 1 ? -1 : i;
       }
-      boolean name = token.is(",") || (isWord(token) && !STOPS.contains(token.text()));
+      boolean name = token.is(",") || (isWord(token) && !isStop(token));
       if (!name) {
         return -1;
       }
@@ -79,10 +79,11 @@ final class OrLists {
 
   /** Adds the words of the denial, of which French has two: pas de. */
   private static void addNo(List<Token> list, Token place, List<Token> out) {
-    out.add(place.as(Token.Kind.WORD, list.get(0).text()));
-    if (list.get(0).is("pas") && list.size() > 1 && list.get(1).is("de")) {
-      out.add(place.as(Token.Kind.WORD, "de"));
-    }
+    ListWords.denial(list).forEach(word -> out.add(place.as(Token.Kind.WORD, word)));
+  }
+
+  private static boolean isStop(Token token) {
+    return MARKS.contains(token.text()) || ListWords.isAnd(token);
   }
 
   private static boolean isWord(Token token) {

@@ -19,6 +19,11 @@ public record PhraseLine(
     phrases = List.copyOf(phrases);
   }
 
+  /** Returns the same phrases with another meaning. */
+  public PhraseLine standingFor(String other) {
+    return new PhraseLine(line, kind, other, language, phrases, source);
+  }
+
   /** Returns where the line stands: {@code line 3}. */
   public String place() {
     return "line " + line;

@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.isopter.model.note.token.ClockTime;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Lexer;
@@ -12,6 +11,8 @@ import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.PhraseTable;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.note.token.Worded;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Quantity;
@@ -91,8 +92,6 @@ public final class Common {
   public static final Matcher<Quantity> AT_DISTANCE =
       cursor -> cursor.takeAny("@", "at") ? length(cursor) : Optional.empty();
 
-  private static final Set<String> CONNECTORS = Set.of("and", "with", "but");
-
   private Common() {}
 
   /** Returns the eye, or both, that a single token names. */
@@ -141,7 +140,7 @@ public final class Common {
 
   /** Says whether a word joins what stands on either side of it. */
   public static boolean isConnector(Token token) {
-    return CONNECTORS.contains(token.text());
+    return WordFiles.is(WordRole.AND, token.text());
   }
 
   /** Takes a length, a number and its unit, where one stands here. */

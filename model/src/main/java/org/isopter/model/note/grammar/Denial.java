@@ -14,24 +14,14 @@ import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
 
 /**
  * How far a "no" reaches. In "no diplopia, ptosis" it may hold for both: a sign that is only named
  * behind a denied one is neither taken as there nor as absent.
  */
 public final class Denial {
-
-  /** Words that turn a sign into its opposite, and words that state it. */
-  public static final Set<String> WORDS =
-      Set.of("no", "without", "denies", "neither", "never", "present", "positive", "negative");
-
-  private static final Set<String> NOS = Set.of("no", "without", "nil", "denies", "not", "neither");
-
-  /**
-   * Words that say of a sign that it is there, or how it is: then no "no" before them reaches it.
-   */
-  private static final Set<String> STATED =
-      Set.of("present", "positive", "yes", "+", "with", "but", "is");
 
   private static final Set<Finding<?>> SIGNS =
       Set.of(
@@ -49,10 +39,6 @@ public final class Denial {
       Set.of(Segments.ANTERIOR, Segments.POSTERIOR, Pupils.FEATURE, Discs.SIGN);
 
   private static final Set<String> NOTHING = Set.of("none", "absent");
-
-  /** Names of signs of the disc that a "no" may reach; adjectives it cannot. */
-  private static final Set<String> NOUNS =
-      Set.of("pallor", "swelling", "oedema", "edema", "haemorrhage", "hemorrhage", "haem", "svp");
 
   private boolean open;
 
@@ -83,17 +69,17 @@ public final class Denial {
 
   /** Says whether a word is a no, by itself or as the sign of what is missing. */
   public static boolean isNo(Token token) {
-    return NOS.contains(token.text());
+    return WordFiles.is(WordRole.NO, token.text());
   }
 
   /** Says whether the words only name a sign. */
   static boolean isOnlyNamed(List<Token> words) {
-    return !isStated(words) && words.stream().anyMatch(word -> NOUNS.contains(word.text()));
+    return !isStated(words) && words.stream().anyMatch(word -> WordFiles.is(WordRole.SIGN, word.text()));
   }
 
   private static boolean isStated(List<Token> words) {
     return words.stream()
-        .anyMatch(word -> STATED.contains(word.text()) || word.kind() == Token.Kind.NUMBER);
+        .anyMatch(word -> WordFiles.is(WordRole.STATES, word.text()) || word.kind() == Token.Kind.NUMBER);
   }
 
   private static boolean isThere(Fact<?> fact) {

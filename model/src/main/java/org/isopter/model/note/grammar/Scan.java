@@ -306,13 +306,19 @@ final class Scan {
     boolean taken = !value && cursor.takeAny(":", "=");
     taken =
         taken
-            || (joins && cursor.takeAny("and", "with", "but", "/") && !cursor.atEnd())
+            || (joins && takeJoint() && !cursor.atEnd())
             || takeDash();
     taken = taken || (value && takePlus());
     if (taken) {
       last = Last.OTHER;
     }
     return taken;
+  }
+
+  private boolean takeJoint() {
+    boolean joint = cursor.sees("/") || Common.isConnector(cursor.token());
+    cursor.back(cursor.place() + (joint ? 1 : 0));
+    return joint;
   }
 
   private boolean takeSlot() throws NotRead {

@@ -6,10 +6,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.apiguardian.api.API;
+import java.util.stream.Collectors;
 import org.apiguardian.api.API.Status;
+import org.apiguardian.api.API;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
 import org.isopter.model.phrase.PhraseFile;
 import org.isopter.model.phrase.PhraseLine;
 import org.isopter.model.value.Fault;
@@ -43,9 +46,15 @@ public final class Habits {
   private final Phrasebook book;
   private final Settings settings;
   private final List<PhraseLine> fhir;
+  private final UnclearWords unclear;
 
   private Habits(
-      Map<String, String> choices, Phrasebook book, Settings settings, List<PhraseLine> fhir) {
+      Map<String, String> choices,
+      Phrasebook book,
+      UnclearWords unclear,
+      Settings settings,
+      List<PhraseLine> fhir) {
+    this.unclear = unclear;
     this.fhir = List.copyOf(fhir);
     this.choices = Map.copyOf(choices);
     this.book = book;
@@ -54,7 +63,7 @@ public final class Habits {
 
   /** Returns habits that state nothing: what is not clear is asked. */
   public static Habits none() {
-    return new Habits(Map.of(), StandardPhrases.BOOK, Settings.none(), List.of());
+    return new Habits(Map.of(), StandardPhrases.BOOK, UnclearWords.STANDARD, Settings.none(), List.of());
   }
 
   /** Reads a file of habits, or says what is wrong with each of its lines. */
@@ -68,6 +77,7 @@ public final class Habits {
     List<PhraseLine> said = new ArrayList<>();
     List<PhraseLine> set = new ArrayList<>();
     List<PhraseLine> fhir = new ArrayList<>();
+    List<PhraseLine> asked = new ArrayList<>();
     List<Fault> faults = new ArrayList<>();
     for (PhraseLine line : lines) {
       switch (line.kind()) {
@@ -75,19 +85,24 @@ public final class Habits {
         case "say" -> say(line, said, faults);
         case "set" -> set.add(line);
         case "fhir" -> fhir.add(line);
-        default ->
-            faults.add(
-                Fault.of(line.place(), "\"" + line.kind() + "\"", "say, habit, set or fhir"));
+        case "ask" -> ask(line, asked, faults);
+        default -> role(line, said, faults);
       }
     }
+    asked.addAll(said);
+    UnclearWords unclear = asked.isEmpty() ? UnclearWords.STANDARD : UnclearWords.with(asked);
     Settings settings = Settings.of(set, faults);
-    StandardPhrases.said(StandardPhrases.LINES).stream()
+    WordFiles.lines(WordRole.SAY).stream()
         .map(line -> directed(line, choices))
         .forEach(said::add);
     return faults.isEmpty()
         ? Result.ok(
             new Habits(
-                choices, Phrasebook.of(said, StandardPhrases.grammarWords()), settings, fhir))
+                choices,
+                Phrasebook.of(said, StandardPhrases.grammarWords()),
+                unclear,
+                settings,
+                fhir))
         : Result.refused(faults);
   }
 
@@ -96,13 +111,7 @@ public final class Habits {
     String direction = choices.getOrDefault("direction", "");
     boolean ratio = line.meaning().equals("CDR") && !direction.isEmpty();
     return ratio
-        ? new PhraseLine(
-            line.line(),
-            line.kind(),
-            "CDR " + direction.charAt(0),
-            line.language(),
-            line.phrases(),
-            line.source())
+        ? line.standingFor("CDR " + direction.charAt(0))
         : line;
   }
 
@@ -136,6 +145,32 @@ public final class Habits {
     }
   }
 
+  private static void ask(PhraseLine line, List<PhraseLine> asked, List<Fault> faults) {
+    if (UnclearWords.Doubt.of(line.meaning()).isPresent()) {
+      asked.add(line);
+    } else {
+      faults.add(Fault.of(line.place(), "\"" + line.meaning() + "\"", UnclearWords.doubts()));
+    }
+  }
+
+  /** Adds words of a role: each stands for the first word that the library knows of that role. */
+  private static void role(PhraseLine line, List<PhraseLine> said, List<Fault> faults) {
+    WordRole.of(line.kind())
+        .filter(WordRole::isOpen)
+        .map(role -> WordFiles.of(role).iterator().next())
+        .ifPresentOrElse(
+            word -> said.add(line.standingFor(word)),
+            () -> faults.add(Fault.of(line.place(), "\"" + line.kind() + "\"", kinds())));
+  }
+
+  private static String kinds() {
+    return "say, habit, set, fhir, ask"
+        + List.of(WordRole.values()).stream()
+            .filter(WordRole::isOpen)
+            .map(role -> ", " + role.word())
+            .collect(Collectors.joining());
+  }
+
   private static List<String> sorted(Set<String> words) {
     return words.stream().sorted().toList();
   }
@@ -153,6 +188,11 @@ public final class Habits {
             reading -> reading.isCertain() || reading.choice().equals(choices.get(reading.kind())))
         .findFirst()
         .or(() -> settings.open(readings));
+  }
+
+  /** Returns the words that may mean one of several things. */
+  UnclearWords unclear() {
+    return unclear;
   }
 
   /** Returns the lines about FHIR of others, which say nothing of notes. */

@@ -1,21 +1,59 @@
 package org.isopter.model.note.habit;
 
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
 
 /**
  * The words that deny a list of signs and join its last member: no ptosis, proptosis or lid lag.
  */
 public final class ListWords {
 
+  /** The words that deny a list, the longest first: pas de before pas. */
+  private static final List<List<String>> DENIALS =
+      WordFiles.of(WordRole.LIST_NO).stream()
+          .map(Lexer::words)
+          .sorted(Comparator.<List<String>>comparingInt(List::size).reversed())
+          .toList();
+
+  private static final Set<String> ANDS = ands();
+
   private ListWords() {}
 
   /** Says whether a word denies what follows: no, without. */
   public static boolean isDenial(Token token) {
-    return StandardPhrases.DENIAL.contains(token.text());
+    return WordFiles.is(WordRole.LIST_NO, token.text());
+  }
+
+  /** Returns the words of the denial that the tokens start with. */
+  public static List<String> denial(List<Token> tokens) {
+    Cursor cursor = new Cursor(tokens, 0);
+    return DENIALS.stream().filter(cursor::take).findFirst().orElse(List.of());
+  }
+
+  /** Says whether a word joins what stands on either side of it, in any language. */
+  public static boolean isAnd(Token token) {
+    return ANDS.contains(token.text());
   }
 
   /** Says whether a word joins what may be one or the other. */
   public static boolean isOr(Token token) {
-    return StandardPhrases.OR.contains(token.text());
+    return WordFiles.is(WordRole.OR, token.text());
+  }
+
+  private static Set<String> ands() {
+    Set<String> ands = new HashSet<>(WordFiles.of(WordRole.AND));
+    WordFiles.lines(WordRole.SAY).stream()
+        .filter(line -> WordFiles.is(WordRole.AND, line.meaning()))
+        .flatMap(line -> line.phrases().stream())
+        .map(PhraseRow::bare)
+        .forEach(ands::add);
+    return Set.copyOf(ands);
   }
 }

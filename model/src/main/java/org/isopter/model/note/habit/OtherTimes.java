@@ -6,6 +6,8 @@ import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
 
 /**
  * The words that may put a clause into another time, give it to another person, leave it open, or
@@ -33,7 +35,7 @@ public final class OtherTimes {
   }
 
   private static boolean startsPart(List<Token> next) {
-    return StandardPhrases.SECTION.contains(next.get(0).text()) || isCorrection(next);
+    return WordFiles.is(WordRole.SECTION, next.get(0).text()) || isCorrection(next);
   }
 
   /** Says whether one of the words, a date or a label that nothing is known of is in a clause. */
@@ -64,7 +66,7 @@ public final class OtherTimes {
 
   /** Says whether a word at the start, before anything else is said, makes the clause a plan. */
   public static boolean isPlan(List<Token> clause) {
-    return StandardPhrases.PLAN.contains(clause.get(0).text());
+    return WordFiles.is(WordRole.PLAN, clause.get(0).text());
   }
 
   /** Says whether the clause starts what was found today. */
@@ -73,7 +75,7 @@ public final class OtherTimes {
     boolean heading = first.is(",") && !first.seen().equals(",");
     boolean now =
         clause.subList(0, Math.min(3, clause.size())).stream()
-            .anyMatch(token -> StandardPhrases.NOW.contains(token.text()));
+            .anyMatch(token -> WordFiles.is(WordRole.NOW, token.text()));
     return heading || now;
   }
 
@@ -81,8 +83,8 @@ public final class OtherTimes {
   public static boolean takeBack(List<Token> clause) {
     String start = clause.get(0).text();
     String two = clause.size() > 1 ? start + " " + clause.get(1).text() : start;
-    return StandardPhrases.RETRACT.contains(start)
-        || StandardPhrases.RETRACT.contains(two)
+    return WordFiles.is(WordRole.RETRACT, start)
+        || WordFiles.is(WordRole.RETRACT, two)
         || isCorrection(clause)
         || isOtherSide(clause);
   }
@@ -98,12 +100,13 @@ public final class OtherTimes {
     boolean label = clause.size() > 1 && clause.get(1).is(":");
     boolean number = clause.stream().anyMatch(token -> token.kind() == Token.Kind.NUMBER);
     return label
-        && (StandardPhrases.RETRACT.contains(first.text()) || (first.is("corrected") && !number));
+        && (WordFiles.is(WordRole.RETRACT, first.text()) || (WordFiles.is(WordRole.CORRECTED, first.text()) && !number));
   }
 
   private static boolean isOtherSide(List<Token> clause) {
     Cursor cursor = new Cursor(clause, 0);
-    boolean no = cursor.takeAny("no", "not", "nein", "non");
+    boolean no = WordFiles.is(WordRole.NO, clause.get(0).text());
+    cursor.back(no ? 1 : 0);
     cursor.take(",");
     return no && cursor.attempt(Common.SIDES).isPresent() && cursor.atEnd();
   }
@@ -115,9 +118,9 @@ public final class OtherTimes {
 
   /** Says whether a word puts what follows it into another time, person or plan. */
   public static boolean isOther(Token token) {
-    return StandardPhrases.OTHER.contains(token.text())
+    return WordFiles.is(WordRole.OTHER, token.text())
         || isPerson(token)
-        || StandardPhrases.PLAN.contains(token.text());
+        || WordFiles.is(WordRole.PLAN, token.text());
   }
 
   /** Returns how many words and a colon before the findings name a diagnosis; 0 where none do. */
@@ -132,17 +135,17 @@ public final class OtherTimes {
   }
 
   private static boolean isDiagnosis(Token token) {
-    return StandardPhrases.LABEL.contains(token.text());
+    return WordFiles.is(WordRole.LABEL, token.text());
   }
 
   /** Says whether a word names a person who is not the patient. */
   public static boolean isPerson(Token token) {
-    return StandardPhrases.PERSON.contains(token.text());
+    return WordFiles.is(WordRole.PERSON, token.text());
   }
 
   /** Says whether a word stands for a person who was named before. */
   public static boolean isPronoun(Token token) {
-    return StandardPhrases.PRONOUN.contains(token.text());
+    return WordFiles.is(WordRole.PRONOUN, token.text());
   }
 
   private static int colon(List<Token> clause) {

@@ -1,11 +1,15 @@
 package org.isopter.model.note.habit;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.token.Clause;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
 
 /**
  * What a letter says in the past tense of the examination that it is about: {@code On examination
@@ -17,21 +21,19 @@ import org.isopter.model.note.token.Token;
  */
 public final class PastTense {
 
-  private static final Pattern EXAMINATION =
-      Pattern.compile(
-          "(?i)(?:on )?(?:exam|examination|o/e|clinically|on assessment)(?: today)?[: ]*");
-
-  private static final Set<String> JOINS = Set.of("and", "but", "with");
+  /** The words that start it, as they are cut into pieces. */
+  private static final Set<List<String>> EXAMINATION =
+      WordFiles.of(WordRole.EXAM).stream().map(Lexer::words).collect(Collectors.toUnmodifiableSet());
 
   private boolean open;
 
   /** Returns the clause without its was and were where it tells of the examination. */
   public Clause told(Clause clause, String text) {
-    boolean starts = EXAMINATION.matcher(clause.tokens().get(0).seen()).matches();
+    boolean starts = isExamination(clause.tokens().get(0));
     open = starts || (open && !clause.afterGap());
     List<Token> rest =
         clause.tokens().stream()
-            .filter(token -> !StandardPhrases.PAST.contains(token.text()))
+            .filter(token -> !WordFiles.is(WordRole.PAST, token.text()))
             .toList();
     open =
         open
@@ -47,16 +49,22 @@ public final class PastTense {
   /** Says whether nothing is told before the first of them: R 6/9, L was 6/60 tells two times. */
   private static boolean leads(List<Token> tokens) {
     int first = 0;
-    while (first < tokens.size() && !StandardPhrases.PAST.contains(tokens.get(first).text())) {
+    while (first < tokens.size() && !WordFiles.is(WordRole.PAST, tokens.get(first).text())) {
       first++;
     }
     return first == tokens.size()
         || tokens.subList(1, Math.max(1, first)).stream()
             .filter(token -> !token.equals(tokens.get(1)) || !token.is(","))
-            .noneMatch(token -> token.kind() != Token.Kind.WORD || JOINS.contains(token.text()));
+            .noneMatch(token -> token.kind() != Token.Kind.WORD || Common.isConnector(token));
+  }
+
+  private static boolean isExamination(Token first) {
+    List<String> words = new ArrayList<>(Lexer.words(first.seen()));
+    words.removeIf(":"::equals);
+    return EXAMINATION.contains(words);
   }
 
   private static boolean isApart(Token token) {
-    return StandardPhrases.APART.contains(token.text());
+    return WordFiles.is(WordRole.APART, token.text());
   }
 }

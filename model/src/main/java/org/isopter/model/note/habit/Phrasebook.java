@@ -16,6 +16,8 @@ import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Spelling;
 import org.isopter.model.note.token.SpokenNumbers;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
 import org.isopter.model.phrase.PhraseLine;
 import org.isopter.model.value.LowerCase;
 
@@ -27,9 +29,6 @@ import org.isopter.model.value.LowerCase;
  * alone where that does not decide.
  */
 public final class Phrasebook {
-
-  /** Words that are known, yet deny or date what follows where a full stop is behind them. */
-  private static final Set<String> NEVER_ALONE = Set.of("neg", "ant", "n");
 
   private static final Set<String> POINT = Set.of("-", "en");
 
@@ -106,7 +105,7 @@ public final class Phrasebook {
 
   /** Says whether a word can be a sentence of its own. */
   private boolean maySayAll(String word) {
-    return knows(word) && !NEVER_ALONE.contains(word);
+    return knows(word) && !WordFiles.is(WordRole.OPEN, word);
   }
 
   private Token mended(Token token) {

@@ -4,73 +4,29 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.isopter.model.note.habit.UnclearWords.Doubt;
 
 /** Writes the forms that an item may have been meant in; whoever calls it tries each. */
 public final class Readings {
 
-  private static final String NUMBER = "(?<![\\d.])(?:\\d*\\.)?\\d+";
-  private static final String ACUITY = "\\d+(?:\\.\\d+)?/\\d+(?:[+-]\\d)?";
-
-  private static final Pattern ACUITIES =
-      Pattern.compile("(" + ACUITY + ")\\s*(?:,|;|/|and|et|und|y|&)?\\s+(" + ACUITY + ")");
-
-  private static final Pattern NUMBERS =
-      Pattern.compile(
-          "(" + NUMBER + ")(?:\\s*(?:/|,|and|et|und|y|&)\\s*|\\s+)(" + NUMBER + ")(?![/\\d])");
-
-  private static final Pattern BOTH =
-      Pattern.compile("\\b(?:OU|BE|both eyes|both|B/L|ODG|AO|BA|bds)\\b", Pattern.CASE_INSENSITIVE);
-
   private static final Pattern CLOCK = Pattern.compile("\\b(\\d{1,2}):([0-5]\\d)\\b");
 
-  private static final Pattern DENIED =
-      Pattern.compile(
-          "(?<=[,\\s])(swelling|pallor|oedema|edema|haemorrhage|hemorrhage|haem|ptosis|nystagmus"
-              + "|diplopia|RAPD)\\b",
-          Pattern.CASE_INSENSITIVE);
-
-  private static final Pattern PLATES =
-      Pattern.compile(
-          "\\b(?:colou?r (?:vision|plates)|colou?rs?|col vis|CV|plates)\\b",
-          Pattern.CASE_INSENSITIVE);
-
-  private static final Pattern DEFECT =
-      Pattern.compile("\\b(?:field )?defect\\b", Pattern.CASE_INSENSITIVE);
-
-  /** A hole in the middle, of which it is not said how deep it is. */
-  private static final Pattern SCOTOMA =
-      Pattern.compile(
-          "\\b(?:cent(?:ral|r)?\\.? scot(?:oma)?|scotoma central|scotome central|escotoma central|Zentralskotom)\\b",
-          Pattern.CASE_INSENSITIVE);
-
-  private static final Pattern DESATURATION =
-      Pattern.compile("\\bred desat(?:uration)?\\b", Pattern.CASE_INSENSITIVE);
-
-  private static final Pattern BLURRED =
-      Pattern.compile(
-          "\\b(?:blurred (?:disc )?margins?|margins? (?:is |are )?blurred|blurred)\\b",
-          Pattern.CASE_INSENSITIVE);
-
   private static final Pattern SHARE = Pattern.compile("\\b(\\d{1,3}) ?%");
-
-  private static final Pattern DIPLOPIA =
-      Pattern.compile("\\b(?:diplop[ií]a|diplopie|double vision)\\b", Pattern.CASE_INSENSITIVE);
-
-  private static final Pattern NYSTAGMUS =
-      Pattern.compile("\\b(?:nystagmus|nyst)\\b", Pattern.CASE_INSENSITIVE);
 
   private static final Pattern FIRST_VALUE = Pattern.compile("\\s(?=[+-]?\\d|[A-Za-z]+$)");
 
   private final String item;
+  private final UnclearWords words;
   private final List<PossibleReading> all = new ArrayList<>();
 
-  private Readings(String item) {
+  private Readings(String item, UnclearWords words) {
     this.item = item;
+    this.words = words;
   }
 
   /** Returns the forms; most of them are not read. */
-  public static List<PossibleReading> of(String item) {
-    Readings readings = new Readings(item);
+  public static List<PossibleReading> of(String item, Habits habits) {
+    Readings readings = new Readings(item, habits.unclear());
     readings.eyes();
     readings.both();
     readings.behind();
@@ -80,20 +36,20 @@ public final class Readings {
     for (String light : List.of("room", "bright", "dim")) {
       readings.add("light", light, item + " " + light);
     }
-    readings.swapped("plates", PLATES, List.of("ishihara", "HRR"));
-    readings.swapped("loss", DEFECT, List.of("loss", "reduced"));
-    readings.swapped("diplopia", DIPLOPIA, List.of("binocular diplopia", "monocular diplopia"));
+    readings.swapped("plates", Doubt.PLATES, List.of("ishihara", "HRR"));
+    readings.swapped("loss", Doubt.LOSS, List.of("loss", "reduced"));
+    readings.swapped("diplopia", Doubt.DIPLOPIA, List.of("binocular diplopia", "monocular diplopia"));
     readings.time();
     readings.denial();
     readings.scotoma();
     readings.desaturation();
-    readings.swapped("margin", BLURRED, List.of("blurred in part", "blurred all round"));
+    readings.swapped("margin", Doubt.MARGIN, List.of("blurred in part", "blurred all round"));
     readings.platesOfEach();
     return List.copyOf(readings.all);
   }
 
   private void eyes() {
-    for (Pattern pair : List.of(ACUITIES, NUMBERS)) {
+    for (Pattern pair : words.pairs()) {
       Matcher found = pair.matcher(item);
       if (found.find()) {
         String one = found.group(1);
@@ -117,7 +73,7 @@ public final class Readings {
 
   /** Offers the eyes of a nystagmus behind it. */
   private void behind() {
-    if (NYSTAGMUS.matcher(item).find()) {
+    if (in(Doubt.EYES).find()) {
       add("eyes", "both eyes", item + " OU");
       add("eyes", "right", item + " R");
       add("eyes", "left", item + " L");
@@ -125,7 +81,7 @@ public final class Readings {
   }
 
   private void both() {
-    Matcher found = BOTH.matcher(item);
+    Matcher found = in(Doubt.BOTH);
     if (found.find()) {
       put("both", "together", found, "BEO");
       put("both", "each eye", found, "each");
@@ -133,16 +89,16 @@ public final class Readings {
   }
 
   /** Offers words in the place of one that does not say which of them is meant. */
-  private void swapped(String kind, Pattern unclear, List<String> words) {
-    Matcher found = unclear.matcher(item);
+  private void swapped(String kind, Doubt doubt, List<String> clear) {
+    Matcher found = in(doubt);
     if (found.find()) {
-      words.forEach(word -> add(kind, word, found.replaceAll(word)));
+      clear.forEach(word -> add(kind, word, found.replaceAll(word)));
     }
   }
 
   /** Offers how deep a central scotoma is; of the field even where the item does not name it. */
   private void scotoma() {
-    Matcher found = SCOTOMA.matcher(item);
+    Matcher found = in(Doubt.CENTRE);
     if (found.find()) {
       for (String loss : List.of("central absent", "central reduced")) {
         add("loss", loss, found.replaceAll(loss));
@@ -153,7 +109,7 @@ public final class Readings {
 
   /** Offers what a percentage of desaturation is: what is left of the red, or what is lost. */
   private void desaturation() {
-    Matcher found = DESATURATION.matcher(item);
+    Matcher found = in(Doubt.RED);
     if (found.find()) {
       String left = found.replaceAll("red sat");
       String lost = lost(left);
@@ -184,10 +140,10 @@ public final class Readings {
 
   /** Offers the set of plates where it is not said whether both eyes were open either. */
   private void platesOfEach() {
-    Matcher found = PLATES.matcher(item);
+    Matcher found = in(Doubt.PLATES);
     if (found.find()) {
       for (String plates : List.of("ishihara", "HRR")) {
-        Matcher eyes = BOTH.matcher(found.replaceFirst(plates));
+        Matcher eyes = words.of(Doubt.BOTH).matcher(found.replaceFirst(plates));
         if (eyes.find()) {
           add("plates and eyes", plates + ", each eye", eyes.replaceFirst("each"));
           add("plates and eyes", plates + ", both eyes open", eyes.replaceFirst("BEO"));
@@ -210,15 +166,19 @@ public final class Readings {
   }
 
   private void denial() {
-    Matcher found = DENIED.matcher(item);
+    Matcher found = in(Doubt.DENIAL);
     int last = -1;
     while (found.find()) {
-      last = found.start();
+      last = Math.max(last, found.start());
     }
-    if (last >= 0 && found.find(last)) {
-      put("denial", "absent", found, "no " + found.group(1));
-      put("denial", "present", found, found.group(1) + " present");
+    if (last > 0 && found.find(last)) {
+      put("denial", "absent", found, "no " + found.group());
+      put("denial", "present", found, found.group() + " present");
     }
+  }
+
+  private Matcher in(Doubt doubt) {
+    return words.of(doubt).matcher(item);
   }
 
   private void put(String kind, String choice, Matcher found, String words) {

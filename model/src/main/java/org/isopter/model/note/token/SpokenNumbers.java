@@ -1,10 +1,14 @@
 package org.isopter.model.note.token;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
+import org.isopter.model.phrase.PhraseLine;
 
 /**
  * Puts the numbers of dictated English into digits: six over nine, twenty forty, zero point three,
@@ -15,55 +19,24 @@ import java.util.Set;
  */
 public final class SpokenNumbers {
 
-  private static final Map<String, Integer> SMALL =
-      Map.ofEntries(
-          Map.entry("zero", 0),
-          Map.entry("nought", 0),
-          Map.entry("one", 1),
-          Map.entry("two", 2),
-          Map.entry("three", 3),
-          Map.entry("four", 4),
-          Map.entry("five", 5),
-          Map.entry("six", 6),
-          Map.entry("seven", 7),
-          Map.entry("eight", 8),
-          Map.entry("nine", 9),
-          Map.entry("ten", 10),
-          Map.entry("eleven", 11),
-          Map.entry("twelve", 12),
-          Map.entry("thirteen", 13),
-          Map.entry("fourteen", 14),
-          Map.entry("fifteen", 15),
-          Map.entry("sixteen", 16),
-          Map.entry("seventeen", 17),
-          Map.entry("eighteen", 18),
-          Map.entry("nineteen", 19));
+  private static final Map<String, Integer> NUMBERS = new HashMap<>();
 
-  private static final Map<String, Integer> TENS =
-      Map.of(
-          "twenty", 20, "thirty", 30, "forty", 40, "fifty", 50, "sixty", 60, "seventy", 70,
-          "eighty", 80, "ninety", 90);
+  private static final Map<String, String> SIGNS = new HashMap<>();
 
-  /** What makes a number of the word "one", which may stand for a person or a thing. */
-  private static final Set<String> BEHIND_ONE =
-      Set.of(
-          "metre",
-          "meter",
-          "m",
-          "millimetre",
-          "millimeter",
-          "mm",
-          "foot",
-          "plus",
-          "point",
-          "hundred",
-          "over",
-          "out",
-          "percent",
-          "log",
-          "dioptre",
-          "diopter",
-          "and");
+  private static final List<List<String>> STROKES =
+      WordFiles.of(WordRole.OVER).stream().map(Lexer::words).toList();
+
+  static {
+    for (PhraseLine line : WordFiles.lines(WordRole.NUMBER)) {
+      for (String phrase : line.phrases()) {
+        if (line.meaning().matches("\\d+")) {
+          NUMBERS.put(phrase, Integer.valueOf(line.meaning()));
+        } else {
+          SIGNS.put(phrase, line.meaning());
+        }
+      }
+    }
+  }
 
   private static final Set<String> METRES =
       Set.of("4", "5", "6", "7.5", "9", "12", "18", "24", "36", "60");
@@ -109,7 +82,7 @@ public final class SpokenNumbers {
     Optional<Integer> whole = whole();
     if (whole.isEmpty()) {
       at = start;
-      return sees("point") && digit(at + 1).isPresent()
+      return WordFiles.is(WordRole.POINT, text(at)) && digit(at + 1).isPresent()
           ? Optional.of("0" + decimals())
           : Optional.empty();
     }
@@ -118,7 +91,7 @@ public final class SpokenNumbers {
 
   private Optional<Integer> whole() {
     Optional<Integer> small = small();
-    if (small.isPresent() && sees("hundred")) {
+    if (small.isPresent() && value(at, 100, 101).isPresent()) {
       at++;
       return small.map(n -> n * 100 + belowHundred().orElse(0));
     }
@@ -130,9 +103,9 @@ public final class SpokenNumbers {
   }
 
   private Optional<Integer> small() {
-    Optional<Integer> value = Optional.ofNullable(at < tokens.size() ? SMALL.get(text(at)) : null);
-    boolean person = value.equals(Optional.of(1)) && !BEHIND_ONE.contains(text(at + 1));
-    if (value.isEmpty() || (person && !text(at - 1).equals("over"))) {
+    Optional<Integer> value = value(at, 0, 20);
+    boolean person = value.equals(Optional.of(1)) && !isCounted(at + 1);
+    if (value.isEmpty() || (person && stroke(at - 1) == 0)) {
       return Optional.empty();
     }
     at++;
@@ -140,7 +113,7 @@ public final class SpokenNumbers {
   }
 
   private Optional<Integer> tens() {
-    Optional<Integer> tens = Optional.ofNullable(at < tokens.size() ? TENS.get(text(at)) : null);
+    Optional<Integer> tens = value(at, 20, 100);
     if (tens.isPresent()) {
       at++;
       Optional<Integer> one = digit(at).filter(n -> n > 0);
@@ -153,13 +126,33 @@ public final class SpokenNumbers {
   }
 
   private Optional<Integer> digit(int place) {
-    return Optional.ofNullable(place < tokens.size() ? SMALL.get(text(place)) : null)
-        .filter(n -> n < 10);
+    return value(place, 0, 10);
+  }
+
+  /** Returns the number that a word stands for, from a bound on and below another. */
+  private Optional<Integer> value(int place, int from, int below) {
+    return Optional.ofNullable(NUMBERS.get(text(place))).filter(n -> n >= from && n < below);
+  }
+
+  /** Says whether a word makes a number of the "one" before it, which else may be a person. */
+  private boolean isCounted(int place) {
+    return WordFiles.is(WordRole.COUNTED, text(place))
+        || WordFiles.is(WordRole.POINT, text(place))
+        || SIGNS.getOrDefault(text(place), "").equals("+")
+        || value(place, 100, 101).isPresent()
+        || stroke(place) > 0;
+  }
+
+  /** Returns how many words stand for the stroke of a fraction here. */
+  private int stroke(int place) {
+    Cursor cursor = new Cursor(tokens, Math.max(0, place));
+    boolean found = place >= 0 && place < tokens.size() && STROKES.stream().anyMatch(cursor::take);
+    return found ? cursor.place() - place : 0;
   }
 
   /** Moves past point and digits, in words or in one number. */
   private String decimals() {
-    if (!sees("point")) {
+    if (!WordFiles.is(WordRole.POINT, text(at))) {
       return "";
     }
     if (at + 1 < tokens.size() && tokens.get(at + 1).text().matches("\\d+")) {
@@ -193,8 +186,7 @@ public final class SpokenNumbers {
 
   /** Puts a stroke for over, slash and out of between two numbers. */
   private boolean between() {
-    int length =
-        sees("over") || sees("slash") ? 1 : sees("out") && text(at + 1).equals("of") ? 2 : 0;
+    int length = stroke(at);
     boolean behind = !out.isEmpty() && out.get(out.size() - 1).kind() == Token.Kind.NUMBER;
     int start = at;
     at += length;
@@ -210,7 +202,8 @@ public final class SpokenNumbers {
 
   /** Puts a sign for plus and minus before a number, and for plus behind one. */
   private boolean sign() {
-    if (!sees("plus") && !sees("minus")) {
+    Optional<String> mark = Optional.ofNullable(SIGNS.get(text(at)));
+    if (mark.isEmpty()) {
       return false;
     }
     int sign = at++;
@@ -218,27 +211,19 @@ public final class SpokenNumbers {
     boolean before = number().isPresent();
     at = number;
     boolean behind =
-        sees(sign, "plus") && !out.isEmpty() && out.get(out.size() - 1).kind() == Token.Kind.NUMBER;
+        mark.get().equals("+") && !out.isEmpty() && out.get(out.size() - 1).kind() == Token.Kind.NUMBER;
     if (!before && !behind) {
       at = sign;
       return false;
     }
     Token word = tokens.get(sign);
     int end = before ? tokens.get(number).start() : word.end();
-    out.add(word.as(Token.Kind.MARK, word.is("plus") ? "+" : "-").endingAt(end));
+    out.add(word.as(Token.Kind.MARK, mark.get()).endingAt(end));
     return true;
   }
 
   private boolean isWord(int place) {
     return tokens.get(place).kind() == Token.Kind.WORD;
-  }
-
-  private boolean sees(String word) {
-    return sees(at, word);
-  }
-
-  private boolean sees(int place, String word) {
-    return text(place).equals(word);
   }
 
   private String text(int place) {

@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Map;
 import org.isopter.model.note.NoteReader;
 import org.isopter.model.note.Unread;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
 import org.isopter.model.phrase.PhraseFile;
 import org.isopter.model.phrase.PhraseLine;
 import org.junit.jupiter.api.Test;
@@ -21,7 +23,7 @@ class StandardPhrasesTest {
   void meanOneThingInOneLanguage() {
     Map<String, String> meanings = new HashMap<>();
     List<String> twice = new ArrayList<>();
-    for (PhraseLine line : StandardPhrases.said(StandardPhrases.LINES)) {
+    for (PhraseLine line : WordFiles.lines(WordRole.SAY)) {
       for (String phrase : line.phrases()) {
         String before = meanings.putIfAbsent(line.language() + " " + phrase, line.meaning());
         if (before != null && !before.equals(line.meaning())) {
@@ -34,9 +36,13 @@ class StandardPhrasesTest {
 
   @Test
   void areManyAndNameTheirSource() {
-    long phrases = StandardPhrases.LINES.stream().mapToLong(line -> line.phrases().size()).sum();
+    List<PhraseLine> lines =
+        List.of(WordRole.values()).stream()
+            .flatMap(role -> WordFiles.lines(role).stream())
+            .toList();
+    long phrases = lines.stream().mapToLong(line -> line.phrases().size()).sum();
     assertTrue(phrases > 1000, "only " + phrases);
-    assertTrue(StandardPhrases.LINES.stream().noneMatch(line -> line.source().isBlank()));
+    assertTrue(lines.stream().noneMatch(line -> line.source().isBlank()));
   }
 
   @Test
