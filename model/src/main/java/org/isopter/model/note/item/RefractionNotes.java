@@ -136,10 +136,10 @@ final class RefractionNotes {
 
   /** Reads a sphere with a cylinder, a sphere that says so, or plano. */
   private static Optional<Lens> lens(Cursor cursor) {
-    boolean named = cursor.takeAny("sph", "ds", "s", "esf");
+    boolean named = cursor.takeAny("sph", "ds", "s");
     boolean plano = cursor.takeAny("plano", "pl");
     Optional<BigDecimal> sphere = plano ? Optional.of(BigDecimal.ZERO) : cursor.signed();
-    boolean unit = cursor.takeAny("ds", "sph", "d", "esf");
+    boolean unit = cursor.takeAny("ds", "sph", "d");
     Optional<Refractions.Cylinder> cylinder = cursor.attempt(RefractionNotes::cylinder);
     boolean whole = cylinder.isPresent() || unit || plano || (named && !cursor.sees("/"));
     return sphere.filter(any -> whole).map(power -> new Lens(dioptres(power), cylinder));
@@ -168,12 +168,11 @@ final class RefractionNotes {
   /** Reads a cylinder and its axis: /-0.75x90, (-0.75 at 90°), cyl -0.75 A 90°, -0.50/85°. */
   private static Optional<Refractions.Cylinder> cylinder(Cursor cursor) {
     boolean bracket = !cursor.takeAny("/", ",") && cursor.take("(");
-    cursor.takeAny("cyl", "zyl", "cil", "dc");
+    cursor.takeAny("cyl", "dc");
     Optional<BigDecimal> power = cursor.signed();
     cursor.takeAny("dc", "d");
     boolean closed = bracket && cursor.take(")");
-    boolean axis =
-        cursor.takeAny("x", "axis", "ax", "a", "\u00e0", "achse", "eje", "axe", "at", "@");
+    boolean axis = cursor.takeAny("x", "axis", "ax", "a", "at", "@");
     if (!axis) {
       cursor.take("/");
     }
@@ -183,7 +182,7 @@ final class RefractionNotes {
             .digits()
             .filter(text -> text.matches("0\\d\\d|[^0].*|0"))
             .filter(text -> text.matches("\\d{1,3}"));
-    boolean unit = cursor.takeAny("\u00b0", "deg", "degrees", "grad");
+    boolean unit = cursor.takeAny("\u00b0", "deg", "degrees");
     cursor.take(bracket && !closed ? ")" : "\u00b0");
     return degrees
         .filter(any -> axis || closed || unit)

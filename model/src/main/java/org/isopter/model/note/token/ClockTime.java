@@ -55,27 +55,27 @@ public record ClockTime(List<LocalTime> readings) {
     Optional<String> time =
         cursor.digits().filter(text -> text.matches("(?:[01]?\\d|2[0-3])[.][0-5]\\d"));
     boolean hours = time.filter(text -> text.matches("(?:0?[7-9]|1\\d|2\\d)[.].*")).isPresent();
-    boolean named = (at && hours) || cursor.sees("am") || cursor.sees("pm") || cursor.sees("uhr");
+    boolean named = (at && hours) || cursor.sees("am") || cursor.sees("pm") || cursor.sees("hrs");
     return time.filter(any -> named)
         .map(
             text -> {
               int point = text.indexOf('.');
               String hour = text.substring(0, point);
               String minute = text.substring(point + 1);
-              return cursor.sees("uhr") ? exact(hour, minute, cursor) : of(hour, minute, cursor);
+              return cursor.sees("hrs") ? exact(hour, minute, cursor) : of(hour, minute, cursor);
             });
   }
 
-  /** The h of French and the Uhr of German stand on the clock of 24 hours. */
+  /** The h of French and hrs stand on the clock of 24 hours. */
   private static ClockTime exact(String hour, String minute, Cursor cursor) {
-    cursor.takeAny("uhr");
+    cursor.takeAny("hrs");
     return new ClockTime(List.of(LocalTime.of(Integer.parseInt(hour), Integer.parseInt(minute))));
   }
 
   private static ClockTime of(String hour, String minute, Cursor cursor) {
     boolean morning = cursor.take("am");
     boolean afternoon = cursor.take("pm");
-    return cursor.take("uhr")
+    return cursor.take("hrs")
         ? exact(hour, minute, cursor)
         : of(hour, Integer.parseInt(minute), morning, afternoon);
   }

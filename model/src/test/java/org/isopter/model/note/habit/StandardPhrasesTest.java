@@ -74,6 +74,30 @@ class StandardPhrasesTest {
   }
 
   @Test
+  void keepWhatADepartmentPutsIntoAnotherTime() {
+    String note = "controle vorig jaar: IOP R 14";
+    Habits habits = Habits.read("other\tanother time\tnl\tvorig jaar\tlocal\n").orThrow();
+    Unread unread = NoteReader.standard().habits(habits).read(note).unread().get(0);
+    assertTrue(unread.why().contains("another time"), unread.why());
+    assertEquals(List.of(), NoteReader.standard().habits(habits).read("vorig jaar IOP R 14").facts());
+    assertEquals(List.of("line 1"), paths("pass\tnothing\tnl\tgeen\tlocal\n"));
+  }
+
+  @Test
+  void askAboutWordsThatADepartmentCallsUnclear() {
+    String asked = "ask\tplates\tnl\tkleurentest\tlocal\n";
+    Habits habits = Habits.read(asked).orThrow();
+    Unread unread = NoteReader.standard().habits(habits).read("kleurentest R 12/17").unread().get(0);
+    assertTrue(unread.isQuestion(), unread.toString());
+    assertFalse(NoteReader.standard().read("kleurentest R 12/17").unread().get(0).isQuestion());
+    assertEquals(List.of("line 1"), paths("ask\tcolour\tnl\tkleurentest\tlocal\n"));
+  }
+
+  private static List<String> paths(String file) {
+    return Habits.read(file).faults().stream().map(fault -> fault.path()).toList();
+  }
+
+  @Test
   void offersReadingsThatAreRead() {
     Unread unread = NoteReader.standard().read("IOP 14/16").unread().get(0);
     assertTrue(unread.isQuestion());
