@@ -74,12 +74,14 @@ public final class Denial {
 
   /** Says whether the words only name a sign. */
   static boolean isOnlyNamed(List<Token> words) {
-    return !isStated(words) && words.stream().anyMatch(word -> WordFiles.is(WordRole.SIGN, word.text()));
+    return !isStated(words)
+        && words.stream().anyMatch(word -> WordFiles.is(WordRole.SIGN, word.text()));
   }
 
   private static boolean isStated(List<Token> words) {
     return words.stream()
-        .anyMatch(word -> WordFiles.is(WordRole.STATES, word.text()) || word.kind() == Token.Kind.NUMBER);
+        .anyMatch(
+            word -> WordFiles.is(WordRole.STATES, word.text()) || word.kind() == Token.Kind.NUMBER);
   }
 
   private static boolean isThere(Fact<?> fact) {

@@ -304,10 +304,7 @@ final class Scan {
         last == Last.VALUE || last == Last.CONDITION || (last == Last.SIDE && head.hasValues());
     boolean value = last == Last.VALUE;
     boolean taken = !value && cursor.takeAny(":", "=");
-    taken =
-        taken
-            || (joins && takeJoint() && !cursor.atEnd())
-            || takeDash();
+    taken = taken || (joins && takeJoint() && !cursor.atEnd()) || takeDash();
     taken = taken || (value && takePlus());
     if (taken) {
       last = Last.OTHER;

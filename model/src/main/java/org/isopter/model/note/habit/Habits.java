@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.apiguardian.api.API.Status;
 import org.apiguardian.api.API;
+import org.apiguardian.api.API.Status;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.note.word.WordFiles;
@@ -63,7 +63,8 @@ public final class Habits {
 
   /** Returns habits that state nothing: what is not clear is asked. */
   public static Habits none() {
-    return new Habits(Map.of(), StandardPhrases.BOOK, UnclearWords.STANDARD, Settings.none(), List.of());
+    return new Habits(
+        Map.of(), StandardPhrases.BOOK, UnclearWords.STANDARD, Settings.none(), List.of());
   }
 
   /** Reads a file of habits, or says what is wrong with each of its lines. */
@@ -92,9 +93,7 @@ public final class Habits {
     asked.addAll(said);
     UnclearWords unclear = asked.isEmpty() ? UnclearWords.STANDARD : UnclearWords.with(asked);
     Settings settings = Settings.of(set, faults);
-    WordFiles.lines(WordRole.SAY).stream()
-        .map(line -> directed(line, choices))
-        .forEach(said::add);
+    WordFiles.lines(WordRole.SAY).stream().map(line -> directed(line, choices)).forEach(said::add);
     return faults.isEmpty()
         ? Result.ok(
             new Habits(
@@ -110,9 +109,7 @@ public final class Habits {
   private static PhraseLine directed(PhraseLine line, Map<String, String> choices) {
     String direction = choices.getOrDefault("direction", "");
     boolean ratio = line.meaning().equals("CDR") && !direction.isEmpty();
-    return ratio
-        ? line.standingFor("CDR " + direction.charAt(0))
-        : line;
+    return ratio ? line.standingFor("CDR " + direction.charAt(0)) : line;
   }
 
   private static void habit(PhraseLine line, Map<String, String> choices, List<Fault> faults) {

@@ -100,7 +100,8 @@ public final class OtherTimes {
     boolean label = clause.size() > 1 && clause.get(1).is(":");
     boolean number = clause.stream().anyMatch(token -> token.kind() == Token.Kind.NUMBER);
     return label
-        && (WordFiles.is(WordRole.RETRACT, first.text()) || (WordFiles.is(WordRole.CORRECTED, first.text()) && !number));
+        && (WordFiles.is(WordRole.RETRACT, first.text())
+            || (WordFiles.is(WordRole.CORRECTED, first.text()) && !number));
   }
 
   private static boolean isOtherSide(List<Token> clause) {

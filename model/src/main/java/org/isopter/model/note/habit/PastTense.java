@@ -23,7 +23,9 @@ public final class PastTense {
 
   /** The words that start it, as they are cut into pieces. */
   private static final Set<List<String>> EXAMINATION =
-      WordFiles.of(WordRole.EXAM).stream().map(Lexer::words).collect(Collectors.toUnmodifiableSet());
+      WordFiles.of(WordRole.EXAM).stream()
+          .map(Lexer::words)
+          .collect(Collectors.toUnmodifiableSet());
 
   private boolean open;
 

@@ -38,7 +38,8 @@ public final class Readings {
     }
     readings.swapped("plates", Doubt.PLATES, List.of("ishihara", "HRR"));
     readings.swapped("loss", Doubt.LOSS, List.of("loss", "reduced"));
-    readings.swapped("diplopia", Doubt.DIPLOPIA, List.of("binocular diplopia", "monocular diplopia"));
+    readings.swapped(
+        "diplopia", Doubt.DIPLOPIA, List.of("binocular diplopia", "monocular diplopia"));
     readings.time();
     readings.denial();
     readings.scotoma();

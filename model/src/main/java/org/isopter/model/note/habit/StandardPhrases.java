@@ -2,7 +2,6 @@ package org.isopter.model.note.habit;
 
 import java.util.EnumSet;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.isopter.model.note.grammar.Common;
@@ -16,7 +15,9 @@ import org.isopter.model.note.word.WordRole;
 /** The phrases that come with the library: a file for each language. */
 final class StandardPhrases {
 
-  /** The roles whose words are known, so that they are no slip of spelling and may be a sentence. */
+  /**
+   * The roles whose words are known, so that they are no slip of spelling and may be a sentence.
+   */
   private static final Set<WordRole> KNOWN =
       EnumSet.of(
           WordRole.NO,

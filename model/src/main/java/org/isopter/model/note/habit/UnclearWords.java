@@ -76,12 +76,7 @@ final class UnclearWords {
         List.of(
             Pattern.compile(ACUITY + "\\s*(?:[,;/&]|" + joints + ")?\\s+" + ACUITY),
             Pattern.compile(
-                NUMBER
-                    + "(?:\\s*(?:[/,&]|"
-                    + joints
-                    + ")\\s*|\\s+)"
-                    + NUMBER
-                    + "(?![/\\d])"));
+                NUMBER + "(?:\\s*(?:[/,&]|" + joints + ")\\s*|\\s+)" + NUMBER + "(?![/\\d])"));
   }
 
   /** Returns the words of the library and those of a department. */

@@ -211,7 +211,9 @@ public final class SpokenNumbers {
     boolean before = number().isPresent();
     at = number;
     boolean behind =
-        mark.get().equals("+") && !out.isEmpty() && out.get(out.size() - 1).kind() == Token.Kind.NUMBER;
+        mark.get().equals("+")
+            && !out.isEmpty()
+            && out.get(out.size() - 1).kind() == Token.Kind.NUMBER;
     if (!before && !behind) {
       at = sign;
       return false;

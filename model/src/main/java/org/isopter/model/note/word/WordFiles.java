@@ -66,8 +66,7 @@ public final class WordFiles {
   }
 
   private static String text(String name) {
-    try (InputStream in =
-        Objects.requireNonNull(WordFiles.class.getResourceAsStream(name), name)) {
+    try (InputStream in = Objects.requireNonNull(WordFiles.class.getResourceAsStream(name), name)) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException unreadable) {
       throw new UncheckedIOException(unreadable);

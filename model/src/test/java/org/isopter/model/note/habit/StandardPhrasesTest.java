@@ -79,7 +79,8 @@ class StandardPhrasesTest {
     Habits habits = Habits.read("other\tanother time\tnl\tvorig jaar\tlocal\n").orThrow();
     Unread unread = NoteReader.standard().habits(habits).read(note).unread().get(0);
     assertTrue(unread.why().contains("another time"), unread.why());
-    assertEquals(List.of(), NoteReader.standard().habits(habits).read("vorig jaar IOP R 14").facts());
+    assertEquals(
+        List.of(), NoteReader.standard().habits(habits).read("vorig jaar IOP R 14").facts());
     assertEquals(List.of("line 1"), paths("pass\tnothing\tnl\tgeen\tlocal\n"));
   }
 
@@ -87,7 +88,8 @@ class StandardPhrasesTest {
   void askAboutWordsThatADepartmentCallsUnclear() {
     String asked = "ask\tplates\tnl\tkleurentest\tlocal\n";
     Habits habits = Habits.read(asked).orThrow();
-    Unread unread = NoteReader.standard().habits(habits).read("kleurentest R 12/17").unread().get(0);
+    Unread unread =
+        NoteReader.standard().habits(habits).read("kleurentest R 12/17").unread().get(0);
     assertTrue(unread.isQuestion(), unread.toString());
     assertFalse(NoteReader.standard().read("kleurentest R 12/17").unread().get(0).isQuestion());
     assertEquals(List.of("line 1"), paths("ask\tcolour\tnl\tkleurentest\tlocal\n"));
