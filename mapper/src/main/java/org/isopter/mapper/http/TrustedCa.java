@@ -10,6 +10,7 @@ import java.security.cert.Certificate;
 import java.security.cert.CertificateFactory;
 import java.util.Collection;
 import javax.net.ssl.SSLContext;
+import javax.net.ssl.TrustManager;
 import javax.net.ssl.TrustManagerFactory;
 import org.isopter.mapper.io.FailureText;
 import org.isopter.model.value.Fault;
@@ -27,6 +28,21 @@ public final class TrustedCa {
    */
   public static SSLContext of(Path pem) {
     try {
+      SSLContext context = SSLContext.getInstance("TLS");
+      context.init(null, managers(pem), null);
+      return context;
+    } catch (GeneralSecurityException impossible) {
+      throw new IllegalStateException("every Java has TLS", impossible);
+    }
+  }
+
+  /**
+   * Returns what checks the other side by the certificates of a file.
+   *
+   * @throws ServerException when it holds none
+   */
+  public static TrustManager[] managers(Path pem) {
+    try {
       KeyStore store = KeyStore.getInstance(KeyStore.getDefaultType());
       store.load(null, null);
       int number = 0;
@@ -36,21 +52,15 @@ public final class TrustedCa {
       if (number == 0) {
         throw refused(pem, "no certificate");
       }
-      return context(store);
+      TrustManagerFactory trust =
+          TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
+      trust.init(store);
+      return trust.getTrustManagers();
     } catch (GeneralSecurityException unreadable) {
       throw refused(pem, "something that is no certificate");
     } catch (IOException failed) {
       throw refused(pem, FailureText.of(failed));
     }
-  }
-
-  private static SSLContext context(KeyStore store) throws GeneralSecurityException {
-    TrustManagerFactory trust =
-        TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
-    trust.init(store);
-    SSLContext context = SSLContext.getInstance("TLS");
-    context.init(null, trust.getTrustManagers(), null);
-    return context;
   }
 
   private static Collection<? extends Certificate> certificates(Path pem)

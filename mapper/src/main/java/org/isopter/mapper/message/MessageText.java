@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.isopter.mapper.io.Sha256;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
@@ -22,9 +21,6 @@ record MessageText(String text, List<Integer> written) {
   private static final String FINAL = "F";
 
   private static final String CORRECTED = "C";
-
-  /** MSH-10 holds twenty letters. */
-  private static final int CONTROL_ID = 20;
 
   MessageText {
     written = List.copyOf(written);
@@ -65,7 +61,7 @@ record MessageText(String text, List<Integer> written) {
         .put(2, "ISOPTER")
         .put(6, SegmentText.time(header.performed()))
         .put(8, "ORU^R01^ORU_R01")
-        .put(9, Sha256.hex(header.id() + body).substring(0, CONTROL_ID))
+        .put(9, ControlId.of(header.id() + body))
         .put(10, "P")
         .put(11, "2.5.1")
         .put(17, "UNICODE UTF-8");

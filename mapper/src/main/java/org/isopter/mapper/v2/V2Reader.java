@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
@@ -19,17 +18,20 @@ import org.isopter.model.value.Result;
  */
 public final class V2Reader {
 
-  private static final int MARKS = 5;
-  private static final Set<String> CHARSETS = Set.of("", "ASCII", "UNICODE UTF-8");
   private static final String FRAME = "[\\u000B\\u001C]";
 
   private final List<Raw> entries = new ArrayList<>();
   private Optional<Raw.Obj> subject = Optional.empty();
-  private V2Order order = V2Order.none();
-  private String offset = "";
+  private final V2Header header;
+  private final String offset;
+  private V2Order order;
   private Optional<V2Observation> open = Optional.empty();
 
-  private V2Reader() {}
+  private V2Reader(V2Header header) {
+    this.header = header;
+    this.offset = header.offset();
+    this.order = V2Order.none().in(offset);
+  }
 
   /** Says whether a document is a message, by how it begins. */
   public static boolean isV2(byte[] message) {
@@ -40,32 +42,42 @@ public final class V2Reader {
   /** Returns the bundle, or why the message cannot be read. */
   public static Result<Raw> read(byte[] message) {
     String text = new String(message, UTF_8).replaceAll(FRAME, "").replace("\uFEFF", "").strip();
-    List<String> lines = List.of(text.split("[\\r\\n]+", -1));
-    String header = lines.get(0);
-    if (!header.matches("MSH[^\\w\\s].{4,}")
-        || lines.stream().skip(1).anyMatch(l -> l.startsWith("MSH"))) {
-      return refused("no message, or several", "one message in a file");
+    Optional<V2Header> header = V2Header.ofText(text);
+    if (header.isEmpty()) {
+      return refused("MSH", "no message", "a message of HL7 version 2");
     }
-    String marks = header.substring(3, 3 + MARKS);
-    V2Segment first = V2Segment.of(header, marks);
-    boolean results = first.raw(9).startsWith("ORU" + marks.charAt(1) + "R01");
-    if (!results || !first.raw(11).startsWith("P")) {
+    Optional<V2Fault> fault = header.flatMap(V2Header::fault);
+    if (fault.isPresent()) {
       return refused(
-          "a message of the type " + first.raw(9) + ", processing " + first.raw(11),
-          "results in use: ORU^R01, processing P");
+          "MSH-" + fault.get().field(), shown(fault.get().seen()), fault.get().wanted());
     }
-    if (!CHARSETS.contains(first.raw(18)) || text.indexOf('\uFFFD') >= 0) {
-      return refused("another character set than UTF-8", "a message in UTF-8");
-    }
-    V2Reader reader = new V2Reader();
-    reader.offset = V2Values.offset(first.raw(7));
-    reader.order = V2Order.none().in(reader.offset);
-    lines.forEach(line -> reader.take(V2Segment.of(line, marks)));
-    return Result.ok(reader.bundle(message));
+    return new V2Reader(header.get()).read(text, message);
   }
 
-  private static Result<Raw> refused(String seen, String wanted) {
-    return Result.refused(Fault.of("MSH", seen, wanted));
+  private static String shown(String field) {
+    return field.isEmpty() ? "nothing" : field;
+  }
+
+  private Result<Raw> read(String text, byte[] message) {
+    if (text.indexOf('\uFFFD') >= 0) {
+      return refused("MSH-18", "another character set than UTF-8", "a message in UTF-8");
+    }
+    List<String> lines = List.of(text.split("[\\r\\n]+", -1));
+    if (lines.stream().skip(1).anyMatch(line -> line.startsWith("MSH"))) {
+      return refused("MSH", "several messages", "one message in a file");
+    }
+    List<V2Segment> segments =
+        lines.stream().map(line -> V2Segment.of(line, header.marks())).toList();
+    // The rest of a text that was divided by a line's end may say anything of the value before it.
+    if (!segments.stream().allMatch(segment -> segment.name().matches("[A-Z][A-Z0-9]{2}"))) {
+      return refused("message", "a line that begins no segment", "segments alone");
+    }
+    segments.forEach(this::take);
+    return Result.ok(bundle(message));
+  }
+
+  private static Result<Raw> refused(String where, String seen, String wanted) {
+    return Result.refused(Fault.of(where, seen, wanted));
   }
 
   private void take(V2Segment segment) {
