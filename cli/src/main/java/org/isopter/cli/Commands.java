@@ -20,6 +20,7 @@ import org.isopter.cli.command.ExamineCommand;
 import org.isopter.cli.command.FetchCommand;
 import org.isopter.cli.command.FromFhirCommand;
 import org.isopter.cli.command.GenerateCommand;
+import org.isopter.cli.command.ListenCommand;
 import org.isopter.cli.command.NoteCommand;
 import org.isopter.cli.command.PoolCommand;
 import org.isopter.cli.command.ProfilesCommand;
@@ -99,6 +100,7 @@ final class Commands {
     all.put("to-fhir", ToFhirCommand::new);
     all.put("from-fhir", FromFhirCommand::new);
     all.put("to-v2", ToV2Command::new);
+    all.put("listen", ListenCommand::new);
     all.put("send", SendCommand::new);
     all.put("fetch", FetchCommand::new);
     all.put("pool", PoolCommand::new);

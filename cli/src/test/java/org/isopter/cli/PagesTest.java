@@ -92,8 +92,9 @@ class PagesTest {
     try (Stream<Path> docs = Files.walk(Path.of("docs"))) {
       List<Path> pages = new ArrayList<>();
       pages.add(Path.of("README.md"));
-      // What needs a server is run where there is one.
-      docs.filter(file -> file.toString().endsWith(".md") && !file.endsWith("server.md"))
+      // What needs a server, or a sender, is run where there is one.
+      docs.filter(file -> file.toString().endsWith(".md"))
+          .filter(file -> !file.endsWith("server.md") && !file.endsWith("messages.md"))
           .sorted()
           .forEach(pages::add);
       return pages;

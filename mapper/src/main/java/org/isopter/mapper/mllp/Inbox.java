@@ -11,5 +11,5 @@ interface Inbox {
    *
    * @throws IOException when it cannot be kept
    */
-  Kept keep(V2Header header, byte[] message) throws IOException;
+  KeptMessage keep(V2Header header, byte[] message) throws IOException;
 }

@@ -100,7 +100,7 @@ final class MessageConnection {
       receipt
           .kept()
           .ifPresentOrElse(
-              kept -> events.kept(kept.file(), kept.state() == Kept.State.BEFORE),
+              kept -> events.kept(kept.file(), kept.state() == KeptMessage.State.BEFORE),
               () -> events.refused(sender(), why(receipt)));
     } finally {
       answering.unlock();

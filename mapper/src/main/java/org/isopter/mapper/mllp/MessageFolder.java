@@ -22,7 +22,7 @@ import org.isopter.mapper.v2.V2Header;
  * digest of who sent the message and of its control id, is written aside and is on the disk before
  * it has its name. One process at a time receives into a folder.
  */
-public final class MessageFolder implements Inbox, Closeable {
+public final class MessageFolder implements Closeable {
 
   private static final String ENDING = ".hl7";
   private static final String PART = ".part";
@@ -72,14 +72,18 @@ public final class MessageFolder implements Inbox, Closeable {
     }
   }
 
-  @Override
-  public synchronized Kept keep(V2Header header, byte[] message) throws IOException {
+  /** Returns what keeps messages in this folder. */
+  Inbox inbox() {
+    return this::keep;
+  }
+
+  private synchronized KeptMessage keep(V2Header header, byte[] message) throws IOException {
     String name = name(header);
     Path file = folder.resolve(name);
     if (Files.exists(file)) {
       sync();
       boolean same = Arrays.equals(Files.readAllBytes(file), message);
-      return new Kept(same ? Kept.State.BEFORE : Kept.State.OTHER, file);
+      return new KeptMessage(same ? KeptMessage.State.BEFORE : KeptMessage.State.OTHER, file);
     }
     Path aside = Passing.add(folder.resolve("." + name + PART));
     try {
@@ -91,7 +95,7 @@ public final class MessageFolder implements Inbox, Closeable {
       Passing.delete(aside);
     }
     sync();
-    return new Kept(Kept.State.NEW, file);
+    return new KeptMessage(KeptMessage.State.NEW, file);
   }
 
   private static void write(Path file, byte[] message) throws IOException {

@@ -60,7 +60,7 @@ public final class MessageListener implements Closeable {
    */
   public static MessageListener start(
       ListenerOptions options, MessageFolder folder, ListenerEvents events) throws IOException {
-    return startWith(options, folder, events);
+    return startWith(options, folder.inbox(), events);
   }
 
   static MessageListener startWith(ListenerOptions options, Inbox inbox, ListenerEvents events)

@@ -15,7 +15,7 @@ import org.isopter.model.value.Result;
  * @param answer the answer
  * @param kept where it is; empty where it is not kept
  */
-record Receipt(Acknowledgement answer, Optional<Kept> kept) {
+record Receipt(Acknowledgement answer, Optional<KeptMessage> kept) {
 
   /** Keeps a message that can be read, and returns what is answered to it. */
   static Receipt of(byte[] message, Inbox inbox) {
@@ -46,8 +46,8 @@ record Receipt(Acknowledgement answer, Optional<Kept> kept) {
     }
   }
 
-  private static Receipt kept(V2Header header, Kept kept) {
-    return kept.state() == Kept.State.OTHER
+  private static Receipt kept(V2Header header, KeptMessage kept) {
+    return kept.state() == KeptMessage.State.OTHER
         ? error(header, V2Fault.Code.DUPLICATE, 10, "a control id that no other message has")
         : new Receipt(Acknowledgement.accepted(header), Optional.of(kept));
   }

@@ -298,7 +298,7 @@ class MessageListenerTest {
     AtomicInteger calls = new AtomicInteger();
     restart(
         (header, message) -> {
-          Kept kept = folder.keep(header, message);
+          KeptMessage kept = folder.inbox().keep(header, message);
           if (calls.getAndIncrement() == 0) {
             throw new IllegalStateException("killed");
           }
@@ -311,7 +311,7 @@ class MessageListenerTest {
     }
     assertEquals(1, messages().size());
     assertThrows(IllegalStateException.class, listener::await);
-    restart(folder, Duration.ofSeconds(20));
+    restart(folder.inbox(), Duration.ofSeconds(20));
     assertEquals("MSA|AA|k", msa(answer(message("k"))));
     assertEquals(1, messages().size());
   }
@@ -346,7 +346,7 @@ class MessageListenerTest {
 
   @Test
   void givesUpOnASenderThatIsTooSlow() throws IOException {
-    restart(folder, Duration.ofMillis(300));
+    restart(folder.inbox(), Duration.ofMillis(300));
     long start = System.nanoTime();
     try (TestSender sender = sender()) {
       sender.send("\u000bMSH|^~\\&|");
@@ -367,7 +367,7 @@ class MessageListenerTest {
 
   @Test
   void closesAConnectionThatIsSilent() throws IOException {
-    restart(folder, Duration.ofMillis(200));
+    restart(folder.inbox(), Duration.ofMillis(200));
     try (TestSender sender = sender()) {
       assertEquals("", sender.answer());
     }
@@ -433,7 +433,7 @@ class MessageListenerTest {
           } catch (InterruptedException hurried) {
             throw new IOException(hurried);
           }
-          return folder.keep(header, message);
+          return folder.inbox().keep(header, message);
         };
     restart(slow, Duration.ofSeconds(20));
     try (TestSender sender = sender()) {

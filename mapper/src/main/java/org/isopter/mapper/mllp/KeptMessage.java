@@ -8,7 +8,7 @@ import java.nio.file.Path;
  * @param state whether it was there before
  * @param file the file of its control id
  */
-record Kept(State state, Path file) {
+record KeptMessage(State state, Path file) {
 
   enum State {
     NEW,
