@@ -78,7 +78,8 @@ class MessagesPageTest {
             List.of("--port", "0", "--stop-after", "-1"),
             List.of("--port", "0", "--key-store", empty + ""),
             List.of("--port", "0", "--key-store", empty + "", "--key-store-password", out),
-            List.of("--port", "0", "--key-store", empty + "", "--key-store-password", password + ""));
+            List.of(
+                "--port", "0", "--key-store", empty + "", "--key-store-password", password + ""));
     for (List<String> options : wrong) {
       List<String> all = new java.util.ArrayList<>(List.of("listen", "--output", out));
       all.addAll(options);
@@ -102,7 +103,14 @@ class MessagesPageTest {
 
   private SSLContext receiver(Path certificate) throws IOException, InterruptedException {
     keytool(
-        "-genkeypair", "-alias", "r", "-keyalg", "EC", "-dname", "CN=127.0.0.1", "-ext",
+        "-genkeypair",
+        "-alias",
+        "r",
+        "-keyalg",
+        "EC",
+        "-dname",
+        "CN=127.0.0.1",
+        "-ext",
         "san=ip:127.0.0.1");
     keytool("-exportcert", "-rfc", "-alias", "r", "-file", certificate.toString());
     return TrustedCa.of(certificate);
@@ -119,9 +127,17 @@ class MessagesPageTest {
         CompletableFuture.supplyAsync(
             () ->
                 Run.of(
-                    "listen", "--port", port + "", "--output", out + "", "--stop-after", "1",
-                    "--key-store", folder.resolve("receiver.p12") + "",
-                    "--key-store-password", password + ""));
+                    "listen",
+                    "--port",
+                    port + "",
+                    "--output",
+                    out + "",
+                    "--stop-after",
+                    "1",
+                    "--key-store",
+                    folder.resolve("receiver.p12") + "",
+                    "--key-store-password",
+                    password + ""));
     String answer = MllpSender.send(trusting, port, MllpSender.message("tls"));
     assertTrue(answer.contains("MSA|AA|tls"), answer);
     assertTrue(run.get().ok().err().contains("1 message received"));
@@ -144,17 +160,26 @@ class MessagesPageTest {
         CompletableFuture.supplyAsync(
             () ->
                 Run.of(
-                    "listen", "--port", port + "", "--output", out + "", "--stop-after", "1",
-                    "--key-store", folder.resolve("receiver.p12") + "",
-                    "--key-store-password", password + "", "--senders", certificate + ""));
+                    "listen",
+                    "--port",
+                    port + "",
+                    "--output",
+                    out + "",
+                    "--stop-after",
+                    "1",
+                    "--key-store",
+                    folder.resolve("receiver.p12") + "",
+                    "--key-store-password",
+                    password + "",
+                    "--senders",
+                    certificate + ""));
     assertThrows(
         IOException.class,
         () -> {
           String answer = MllpSender.send(nobody, port, MllpSender.message("stranger"));
           throw new IOException(answer.isEmpty() ? "hung up" : "answered " + answer);
         });
-    String answer =
-        MllpSender.send(known.getSocketFactory(), port, MllpSender.message("known"));
+    String answer = MllpSender.send(known.getSocketFactory(), port, MllpSender.message("known"));
     assertTrue(answer.contains("MSA|AA|known"), answer);
     assertEquals(1, run.get().ok().out().lines().count());
   }

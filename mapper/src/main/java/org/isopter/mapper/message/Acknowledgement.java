@@ -16,8 +16,7 @@ import org.isopter.mapper.v2.V2Header;
  * @param header the header of the message; empty where none could be read
  * @param fault why it is not taken; empty where it is
  */
-public record Acknowledgement(
-    Verdict verdict, Optional<V2Header> header, Optional<V2Fault> fault) {
+public record Acknowledgement(Verdict verdict, Optional<V2Header> header, Optional<V2Fault> fault) {
 
   /** Whether a message is taken, by the second letter of MSA-1 (HL7 table 0008). */
   public enum Verdict {

@@ -72,8 +72,7 @@ public final class MessageListener implements Closeable {
       server.close();
       throw taken;
     }
-    MessageListener listener =
-        new MessageListener(options, inbox, new InTurn(events), server);
+    MessageListener listener = new MessageListener(options, inbox, new InTurn(events), server);
     listener.workers.execute(listener::accept);
     return listener;
   }
@@ -83,8 +82,7 @@ public final class MessageListener implements Closeable {
       return new ServerSocket();
     }
     SSLServerSocket secure =
-        (SSLServerSocket)
-            options.tls().get().getServerSocketFactory().createServerSocket();
+        (SSLServerSocket) options.tls().get().getServerSocketFactory().createServerSocket();
     secure.setNeedClientAuth(options.knownSenders());
     return secure;
   }
@@ -107,9 +105,12 @@ public final class MessageListener implements Closeable {
    */
   public void await() throws InterruptedException {
     closed.await();
-    failure.get().ifPresent(failed -> {
-      throw failed;
-    });
+    failure
+        .get()
+        .ifPresent(
+            failed -> {
+              throw failed;
+            });
   }
 
   private void accept() {
@@ -137,8 +138,7 @@ public final class MessageListener implements Closeable {
       events.refused("a sender", "more than " + options.connections() + " connections");
       return;
     }
-    MessageConnection connection =
-        new MessageConnection(socket, options, inbox, events, watch);
+    MessageConnection connection = new MessageConnection(socket, options, inbox, events, watch);
     open.add(connection);
     workers.execute(() -> serve(connection));
   }

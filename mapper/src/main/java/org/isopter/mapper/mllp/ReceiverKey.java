@@ -32,8 +32,7 @@ public final class ReceiverKey {
     try (InputStream in = Files.newInputStream(file)) {
       store.load(in, password);
     }
-    KeyManagerFactory keys =
-        KeyManagerFactory.getInstance(KeyManagerFactory.getDefaultAlgorithm());
+    KeyManagerFactory keys = KeyManagerFactory.getInstance(KeyManagerFactory.getDefaultAlgorithm());
     keys.init(store, password);
     SSLContext context = SSLContext.getInstance("TLS");
     TrustManager[] trusted = senders.map(TrustedCa::managers).orElse(new TrustManager[0]);

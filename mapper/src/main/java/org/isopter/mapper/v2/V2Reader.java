@@ -48,8 +48,7 @@ public final class V2Reader {
     }
     Optional<V2Fault> fault = header.flatMap(V2Header::fault);
     if (fault.isPresent()) {
-      return refused(
-          "MSH-" + fault.get().field(), shown(fault.get().seen()), fault.get().wanted());
+      return refused("MSH-" + fault.get().field(), shown(fault.get().seen()), fault.get().wanted());
     }
     return new V2Reader(header.get()).read(text, message);
   }

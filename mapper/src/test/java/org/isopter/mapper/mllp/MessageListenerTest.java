@@ -220,7 +220,8 @@ class MessageListenerTest {
         "MSA|AR|long", msa(answer(message("long") + "NTE|2|L|" + "x".repeat(LONGEST) + "\r")));
     assertEquals(List.of(), messages());
     int room = LONGEST - message("fits").length() - "NTE|2|L|\r".length() - 1;
-    assertEquals("MSA|AA|fits", msa(answer(message("fits") + "NTE|2|L|" + "x".repeat(room) + "\r")));
+    assertEquals(
+        "MSA|AA|fits", msa(answer(message("fits") + "NTE|2|L|" + "x".repeat(room) + "\r")));
   }
 
   @Test
@@ -254,9 +255,11 @@ class MessageListenerTest {
     for (Wrong wrong : all) {
       String message = message("w");
       assertTrue(message.contains(wrong.from()), wrong.from());
-      List<String> answer = answer(message.replaceFirst(
-          java.util.regex.Pattern.quote(wrong.from()),
-          java.util.regex.Matcher.quoteReplacement(wrong.to())));
+      List<String> answer =
+          answer(
+              message.replaceFirst(
+                  java.util.regex.Pattern.quote(wrong.from()),
+                  java.util.regex.Matcher.quoteReplacement(wrong.to())));
       assertTrue(msa(answer).startsWith("MSA|" + wrong.code()), wrong + msa(answer));
       assertEquals(wrong.error(), err(answer), wrong.toString());
     }
@@ -272,10 +275,8 @@ class MessageListenerTest {
   /** HL7 v2.5.1, section 2.9.3: a sender may ask for an accept acknowledgement. */
   @Test
   void answersAsTheSenderAsks() throws IOException {
-    assertEquals(
-        "MSA|CA|c", msa(answer(message("c").replace("|2.5.1", "|2.5.1|||AL|NE"))));
-    assertEquals(
-        "MSA|CR|d", msa(answer(message("d").replace("|P|2.5.1", "|T|2.5.1|||AL|NE"))));
+    assertEquals("MSA|CA|c", msa(answer(message("c").replace("|2.5.1", "|2.5.1|||AL|NE"))));
+    assertEquals("MSA|CR|d", msa(answer(message("d").replace("|P|2.5.1", "|T|2.5.1|||AL|NE"))));
   }
 
   @Test
