@@ -25,6 +25,7 @@ public final class TrustedCa {
    *
    * @param pem one or more certificates, each between BEGIN CERTIFICATE and END CERTIFICATE
    * @throws ServerException when it holds none
+   * @throws IllegalStateException never: every Java has TLS
    */
   public static SSLContext of(Path pem) {
     try {

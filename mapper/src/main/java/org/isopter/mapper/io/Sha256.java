@@ -11,7 +11,11 @@ public final class Sha256 {
 
   private Sha256() {}
 
-  /** Returns the 32 bytes. */
+  /**
+   * Returns the 32 bytes.
+   *
+   * @throws IllegalStateException never: every Java has SHA-256
+   */
   public static byte[] of(byte[] bytes) {
     try {
       return MessageDigest.getInstance("SHA-256").digest(bytes);

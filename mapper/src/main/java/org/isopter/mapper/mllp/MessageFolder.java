@@ -44,7 +44,8 @@ public final class MessageFolder implements Closeable {
   /**
    * Opens a folder, which is made where there is none; what a killed process left half is deleted.
    *
-   * @throws IOException when another process receives into it, or it cannot be written
+   * @throws FileSystemException when another process receives into it
+   * @throws IOException when it cannot be written
    */
   public static MessageFolder at(Path folder) throws IOException {
     Files.createDirectories(folder);
