@@ -7,7 +7,9 @@ import org.isopter.mapper.person.PersonsFile;
 import org.isopter.mapper.privacy.DateShift;
 import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.privacy.Kept;
+import org.isopter.mapper.privacy.Rounding;
 import org.isopter.mapper.privacy.TimeGrain;
+import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.value.FaultException;
 import org.isopter.task.report.UsageException;
 import org.jspecify.annotations.Nullable;
@@ -49,9 +51,43 @@ public final class PersonOptions {
       })
   DateShift dates = DateShift.AHEAD;
 
-  /** Returns a de-identifier that does as the options say. */
+  @Option(
+      names = "--round",
+      paramLabel = "NUMBER=STEP",
+      split = ",",
+      description = {
+        "Round numbers to multiples of a step in all tables, such as",
+        "intraocular-pressure=2,refraction.sphere=0.5; what is concluded from them is left out."
+      })
+  List<String> rounded = List.of();
+
+  @Option(
+      names = "--site",
+      paramLabel = "NAME",
+      description = "Give all examinations the pseudonym of a site.")
+  @Nullable String site;
+
+  /** Says whether anything is asked for that only a de-identifier does. */
+  boolean changes() {
+    return site != null || !rounded.isEmpty();
+  }
+
+  /**
+   * Returns a de-identifier that does as the options say.
+   *
+   * @throws UsageException when what is to be rounded is no number
+   */
   Deidentifier apply(Deidentifier usual) {
-    return usual.telling(times).moving(dates).keeping(kept);
+    try {
+      return usual
+          .telling(times)
+          .moving(dates)
+          .keeping(kept)
+          .rounding(Rounding.parse(Catalogue.standard(), rounded))
+          .at(Optional.ofNullable(site));
+    } catch (FaultException refused) {
+      throw new UsageException(refused.faults().get(0).toString());
+    }
   }
 
   /**

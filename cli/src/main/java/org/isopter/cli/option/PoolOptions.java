@@ -100,6 +100,9 @@ public final class PoolOptions {
   }
 
   private PoolPlan plan() {
+    if (identified && people.changes()) {
+      throw new UsageException("--round or --site with --identified: wanted a key instead");
+    }
     PoolPlan plan =
         (identified ? PoolPlan.identified(output) : PoolPlan.of(output, deidentifier()))
             .in(formats)

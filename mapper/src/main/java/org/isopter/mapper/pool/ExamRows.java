@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.privacy.Deidentifier;
+import org.isopter.mapper.privacy.Rounding;
 import org.isopter.mapper.table.EyeRow;
 import org.isopter.mapper.table.FindingRow;
 import org.isopter.mapper.table.FindingRows;
@@ -50,8 +51,10 @@ record ExamRows(
     }
 
     ExamRows of(PooledExam read) {
-      PooledExam pooled = deidentifier.map(one -> one.apply(read)).orElse(read);
-      List<Derived> derived = Derivations.of(pooled.exam());
+      PooledExam exact = deidentifier.map(one -> one.apply(read)).orElse(read);
+      Rounding rounding = deidentifier.map(Deidentifier::rounding).orElse(Rounding.NONE);
+      List<Derived> derived = rounding.left(Derivations.of(exact.exam()), exact.exam());
+      PooledExam pooled = rounding.apply(exact);
       return new ExamRows(
           pooled,
           FindingRows.of(pooled, derived).stream().map(findings::cells).toList(),

@@ -46,7 +46,13 @@ final class RunProvenance {
                 String.join(", ", plan.traits()));
     String bands =
         taken.band() > 1 ? "; ages are in bands of %d years".formatted(taken.band()) : "";
-    return plan.suppress() ? out + bands : shared;
+    String rounded =
+        plan.deidentifier()
+            .map(one -> one.rounding().toString())
+            .filter(steps -> !steps.isEmpty())
+            .map(steps -> "; numbers are rounded to multiples: " + steps)
+            .orElse("");
+    return (plan.suppress() ? out + bands : shared) + rounded;
   }
 
   private static Raw activity(boolean pseudonyms) {

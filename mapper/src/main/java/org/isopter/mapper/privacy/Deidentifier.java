@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.isopter.mapper.table.FactOrigin;
@@ -43,6 +44,8 @@ public final class Deidentifier {
   private final TimeGrain grain;
   private final DateShift shift;
   private final Set<Kept> kept;
+  private final Rounding rounding;
+  private final Optional<String> site;
 
   /**
    * Makes one that tells times by the week.
@@ -60,31 +63,54 @@ public final class Deidentifier {
    * @param grain how finely times are given
    */
   public Deidentifier(SecretKey key, boolean freeText, TimeGrain grain) {
-    this(key, freeText, grain, DateShift.AHEAD, Set.of());
+    this(key, freeText, grain, DateShift.AHEAD, Set.of(), Rounding.NONE, Optional.empty());
   }
 
   private Deidentifier(
-      SecretKey key, boolean freeText, TimeGrain grain, DateShift shift, Set<Kept> kept) {
+      SecretKey key,
+      boolean freeText,
+      TimeGrain grain,
+      DateShift shift,
+      Set<Kept> kept,
+      Rounding rounding,
+      Optional<String> site) {
     this.key = key;
     this.freeText = freeText;
     this.grain = grain;
     this.shift = shift;
     this.kept = Set.copyOf(kept);
+    this.rounding = rounding;
+    this.site = site;
   }
 
   /** Returns one that tells times so finely. */
   public Deidentifier telling(TimeGrain other) {
-    return new Deidentifier(key, freeText, other, shift, kept);
+    return new Deidentifier(key, freeText, other, shift, kept, rounding, site);
   }
 
   /** Returns one that moves times elsewhere. */
   public Deidentifier moving(DateShift other) {
-    return new Deidentifier(key, freeText, grain, other, kept);
+    return new Deidentifier(key, freeText, grain, other, kept, rounding, site);
   }
 
   /** Returns one that gives pseudonyms to what it would drop. */
   public Deidentifier keeping(Collection<Kept> wanted) {
-    return new Deidentifier(key, freeText, grain, shift, Set.copyOf(wanted));
+    return new Deidentifier(key, freeText, grain, shift, Set.copyOf(wanted), rounding, site);
+  }
+
+  /** Returns one whose numbers are rounded; {@link #rounding} does it. */
+  public Deidentifier rounding(Rounding other) {
+    return new Deidentifier(key, freeText, grain, shift, kept, other, site);
+  }
+
+  /** Returns one that names the site of all examinations by a pseudonym. */
+  public Deidentifier at(Optional<String> name) {
+    return new Deidentifier(key, freeText, grain, shift, kept, rounding, name);
+  }
+
+  /** Returns how numbers are rounded once everything was concluded from the exact ones. */
+  public Rounding rounding() {
+    return rounding;
   }
 
   /** Returns the examination without the identity of the person; facts of an eye by their time. */
@@ -100,7 +126,7 @@ public final class Deidentifier {
       origins.add(pooled.origins().get(at));
     }
     Exam known = new Exam(header(exam.header(), person, days), facts);
-    return new PooledExam(known, known(pooled, person), origins);
+    return new PooledExam(known, known(pooled, person), origins, site.map(this::site));
   }
 
   /** Returns the pseudonym that an examination gets. */
@@ -115,7 +141,14 @@ public final class Deidentifier {
 
   /** Returns how this works apart from its key, as one text. */
   public String settings() {
-    return freeText + " " + grain + " " + shift + " " + kept.stream().sorted().toList();
+    return String.join(
+        " ",
+        Boolean.toString(freeText),
+        grain.toString(),
+        shift.toString(),
+        kept.stream().sorted().toList().toString(),
+        rounding.toString(),
+        site.map(this::site).orElse(""));
   }
 
   /** Returns a keyed hash of bytes: whoever lacks the key cannot tell whether they hold them. */
@@ -203,6 +236,10 @@ public final class Deidentifier {
         .filter(any -> kept.contains(Kept.DEVICE))
         .map(device -> plain.with(pseudonym("d", "device", device).value()))
         .orElse(plain);
+  }
+
+  private String site(String name) {
+    return pseudonym("s", "site", name).value();
   }
 
   private Party examiner(Party examiner) {

@@ -29,6 +29,7 @@ public final class ExaminationsTable {
                 Kind.TEXT,
                 "group of the person, as the file of persons calls it",
                 row -> row.pooled().person().group())
+            .add("site", Kind.TEXT, "key of the site that was named", row -> row.pooled().site())
             .add("examiner", Kind.TEXT, "key of who examined", ExaminationsTable::examiner);
     for (Finding<?> finding : catalogue.all()) {
       ColumnGroup.of(finding).forEach(slot -> columns.addAll(new SlotColumns(slot).columns()));

@@ -1,9 +1,12 @@
 package org.isopter.mapper.pool;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -19,7 +22,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToLongFunction;
+import java.util.stream.Stream;
 import org.isopter.mapper.privacy.Deidentifier;
+import org.isopter.mapper.record.RecordWriter;
 import org.isopter.mapper.store.PoolTables;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.simulate.Cohort;
@@ -37,6 +42,7 @@ import org.junit.jupiter.api.io.TempDir;
 class AttackTest {
 
   private static final int WEEK = 7;
+  private static final String MARK = "ward-7-on-";
   private static final int PERSONS = 400;
 
   @TempDir static Path folder = Path.of("");
@@ -58,15 +64,27 @@ class AttackTest {
             .toList();
     List<PoolDocument> documents = new ArrayList<>();
     for (Exam exam : exams) {
-      documents.add(Pools.record(exam, documents.size() + 1L));
+      documents.add(named(exam));
       TRUTH.put(
           deidentifier.examination(exam.header().id()).toString(),
           exam.header().performed().toLocalDate());
     }
+    documents.add(named("{\"isopter\": 1, ", exams.get(0)));
     Path pool = folder.resolve("pool");
     Pools.run(PoolPlan.of(pool, deidentifier), documents);
     rows = seen(pool);
     study = TRUTH.values().stream().mapToLong(LocalDate::toEpochDay).summaryStatistics();
+  }
+
+  /** A clinic names its files by day and person, and keeps those of a day in a folder. */
+  private static PoolDocument named(Exam exam) {
+    return named(new RecordWriter().line(exam), exam);
+  }
+
+  private static PoolDocument named(String text, Exam exam) {
+    String day = MARK + exam.header().performed().toLocalDate();
+    String name = day + "/" + exam.header().subject().identifier().orElseThrow().value();
+    return new PoolDocument(name, 0, day, PoolDocument.Form.JSON, text.getBytes(UTF_8));
   }
 
   private static List<Row> seen(Path pool) throws SQLException {
@@ -81,6 +99,33 @@ class AttackTest {
                 ((java.sql.Timestamp) cells.get(2).orElseThrow()).toLocalDateTime()));
       }
       return seen;
+    }
+  }
+
+  /** Neither the tables nor any file beside them hold a word of the names of the inputs. */
+  @Test
+  void theNamesOfTheInputsReachNothingThatIsShared() throws IOException, SQLException {
+    try (PoolTables tables = PoolTables.open(folder.resolve("pool"))) {
+      for (String table : List.of("findings", "examinations", "steps")) {
+        String sql = "SELECT count(*) FROM %s one WHERE contains(one::VARCHAR, '%s')";
+        assertEquals(
+            Optional.of(0L), tables.ask(sql.formatted(table, MARK)).cells().get(0).get(0));
+      }
+    }
+    int texts = 0;
+    for (Path file : files()) {
+      assertFalse(file.toString().contains(MARK), file::toString);
+      if (!file.toString().endsWith(".parquet")) {
+        texts++;
+        assertFalse(Files.readString(file).contains(MARK), file::toString);
+      }
+    }
+    assertTrue(texts > 3 && Files.size(folder.resolve("pool/leftover.ndjson")) > 0);
+  }
+
+  private static List<Path> files() throws IOException {
+    try (Stream<Path> files = Files.walk(folder.resolve("pool"))) {
+      return files.filter(Files::isRegularFile).toList();
     }
   }
 
