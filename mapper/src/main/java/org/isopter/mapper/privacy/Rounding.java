@@ -130,7 +130,9 @@ public record Rounding(Map<String, BigDecimal> steps) {
         rounded.add(keys.get(i));
       }
     }
-    return derived.stream().filter(one -> one.from().stream().noneMatch(rounded::contains)).toList();
+    return derived.stream()
+        .filter(one -> one.from().stream().noneMatch(rounded::contains))
+        .toList();
   }
 
   private boolean concerns(Finding<?> finding) {
@@ -176,9 +178,7 @@ public record Rounding(Map<String, BigDecimal> steps) {
       value = multiple(variant.value().orElseThrow(), value.get(), step.get());
       whole &= value.isPresent();
     }
-    return whole
-        ? Optional.of(new EncodedValue(exact.notation(), value, parts))
-        : Optional.empty();
+    return whole ? Optional.of(new EncodedValue(exact.notation(), value, parts)) : Optional.empty();
   }
 
   private Optional<BigDecimal> step(String name) {

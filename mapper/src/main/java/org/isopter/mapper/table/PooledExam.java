@@ -12,7 +12,8 @@ import org.isopter.model.exam.Exam;
  * @param origins where each fact was read, in the order of the facts
  * @param site the pseudonym of where it took place, where it is wanted
  */
-public record PooledExam(Exam exam, Person person, List<FactOrigin> origins, Optional<String> site) {
+public record PooledExam(
+    Exam exam, Person person, List<FactOrigin> origins, Optional<String> site) {
 
   /**
    * Puts them together.

@@ -108,8 +108,7 @@ class AttackTest {
     try (PoolTables tables = PoolTables.open(folder.resolve("pool"))) {
       for (String table : List.of("findings", "examinations", "steps")) {
         String sql = "SELECT count(*) FROM %s one WHERE contains(one::VARCHAR, '%s')";
-        assertEquals(
-            Optional.of(0L), tables.ask(sql.formatted(table, MARK)).cells().get(0).get(0));
+        assertEquals(Optional.of(0L), tables.ask(sql.formatted(table, MARK)).cells().get(0).get(0));
       }
     }
     int texts = 0;
