@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.function.IntPredicate;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
+import org.isopter.model.wire.PrimitiveTexts;
 
 /**
  * Whether a text is surely a value of a primitive type of R4. Narrower than the standard: what the
@@ -13,9 +14,7 @@ import java.util.regex.Pattern;
 final class Primitives {
 
   private static final int LONGEST = 100_000;
-  private static final int LONGEST_ID = 64;
   private static final int LONGEST_URI = 500;
-  private static final String UUID = "urn:uuid:";
   private static final Pattern DECIMAL =
       Pattern.compile("-?(?:0|[1-9][0-9]{0,8})(?:\\.[0-9]{1,8})?");
   private static final Pattern INTEGER = Pattern.compile("0|-?[1-9][0-9]{0,8}");
@@ -38,7 +37,7 @@ final class Primitives {
   /** Returns the test whether a JSON text is surely a value of the type. */
   static Predicate<String> texts(String type) {
     return switch (type) {
-      case "id" -> text -> text.length() <= LONGEST_ID && isOf(text, 0, Primitives::isOfId);
+      case "id" -> PrimitiveTexts::isId;
       case "code" -> text -> isOf(text, 0, c -> c > ' ' && c <= '~');
       case "uri", "canonical" -> text -> text.length() <= LONGEST_URI && isUri(text);
       case "string", "markdown" -> Primitives::isPlain;
@@ -68,27 +67,15 @@ final class Primitives {
     return from < text.length();
   }
 
-  private static boolean isLetter(int c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-  }
-
-  private static boolean isDigit(int c) {
-    return c >= '0' && c <= '9';
-  }
-
-  private static boolean isOfId(int c) {
-    return isLetter(c) || isDigit(c) || c == '-' || c == '.';
-  }
-
   private static boolean isUri(String text) {
-    if (text.startsWith(UUID)) {
-      return isUuid(text);
+    if (PrimitiveTexts.isUuid(text)) {
+      return true;
     }
     if (text.startsWith("http://") || text.startsWith("https://")) {
       return isWeb(text, text.indexOf("//") + 2);
     }
     return text.length() > 1
-        && isOf(text, 0, Primitives::isLetter)
+        && isOf(text, 0, PrimitiveTexts::isLetter)
         && Character.isUpperCase(text.charAt(0));
   }
 
@@ -106,7 +93,7 @@ final class Primitives {
     for (int i = from; i < text.length(); i++) {
       char c = text.charAt(i);
       boolean next = c == '/';
-      boolean fits = next ? !slash : i > from && (isOfId(c) || c == '_');
+      boolean fits = next ? !slash : i > from && (PrimitiveTexts.isOfId(c) || c == '_');
       if (!fits) {
         return false;
       }
@@ -116,21 +103,7 @@ final class Primitives {
   }
 
   private static boolean isOfHost(int c) {
-    return (c >= 'a' && c <= 'z') || isDigit(c) || c == '-' || c == '.';
-  }
-
-  private static boolean isUuid(String text) {
-    int start = UUID.length();
-    for (int i = start; i < text.length(); i++) {
-      char c = text.charAt(i);
-      int at = i - start;
-      boolean dash = at == 8 || at == 13 || at == 18 || at == 23;
-      boolean fits = dash ? c == '-' : isDigit(c) || (c >= 'a' && c <= 'f');
-      if (!fits) {
-        return false;
-      }
-    }
-    return text.length() == start + 36;
+    return (c >= 'a' && c <= 'z') || PrimitiveTexts.isDigit(c) || c == '-' || c == '.';
   }
 
   private static boolean isPlain(String text) {
@@ -145,7 +118,7 @@ final class Primitives {
   private static boolean hasTag(String text) {
     for (int at = text.indexOf('<'); at >= 0; at = text.indexOf('<', at + 1)) {
       char next = at + 1 < text.length() ? text.charAt(at + 1) : ' ';
-      if (isLetter(next) || "/!?".indexOf(next) >= 0) {
+      if (PrimitiveTexts.isLetter(next) || "/!?".indexOf(next) >= 0) {
         return true;
       }
     }

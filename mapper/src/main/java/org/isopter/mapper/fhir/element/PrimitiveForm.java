@@ -2,6 +2,7 @@ package org.isopter.mapper.fhir.element;
 
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
+import org.isopter.model.wire.PrimitiveTexts;
 
 /**
  * What FHIR asks of a text that is taken without its meaning (<a
@@ -12,17 +13,15 @@ import java.util.regex.Pattern;
  */
 public record PrimitiveForm(Predicate<String> shape, String wanted) {
 
-  private static final int LONGEST_ID = 64;
-  private static final String UUID = "urn:uuid:";
   private static final Pattern ADDRESS =
       Pattern.compile("(?!urn:uuid:|\\S*/_history/)[A-Za-z][A-Za-z0-9+.-]*:\\S+");
 
   static final PrimitiveForm ID =
-      new PrimitiveForm(PrimitiveForm::isId, "1 to 64 letters, digits, - and .");
+      new PrimitiveForm(PrimitiveTexts::isId, "1 to 64 letters, digits, - and .");
   static final PrimitiveForm URI = of("\\S+", "a URI without blanks");
   public static final PrimitiveForm FULL_URL =
       new PrimitiveForm(
-          text -> text.startsWith(UUID) ? isUuid(text) : ADDRESS.matcher(text).matches(),
+          text -> PrimitiveTexts.isUuid(text) || ADDRESS.matcher(text).matches(),
           "a whole address, without a version; a UUID in small letters");
   static final PrimitiveForm CODE = of("\\S+( \\S+)*", "a code");
   public static final PrimitiveForm TEXT = of("[\\s\\S]*\\S[\\s\\S]*", "a text that is not blank");
@@ -39,35 +38,6 @@ public record PrimitiveForm(Predicate<String> shape, String wanted) {
 
   boolean fits(String text) {
     return shape.test(text);
-  }
-
-  private static boolean isId(String text) {
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      boolean letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-      if (!letter && !isDigit(c) && c != '-' && c != '.') {
-        return false;
-      }
-    }
-    return !text.isEmpty() && text.length() <= LONGEST_ID;
-  }
-
-  private static boolean isUuid(String text) {
-    int start = UUID.length();
-    for (int i = start; i < text.length(); i++) {
-      char c = text.charAt(i);
-      int at = i - start;
-      boolean dash = at == 8 || at == 13 || at == 18 || at == 23;
-      boolean fits = dash ? c == '-' : isDigit(c) || (c >= 'a' && c <= 'f');
-      if (!fits) {
-        return false;
-      }
-    }
-    return text.length() == start + 36;
-  }
-
-  private static boolean isDigit(char c) {
-    return c >= '0' && c <= '9';
   }
 
   private static PrimitiveForm of(String pattern, String wanted) {
