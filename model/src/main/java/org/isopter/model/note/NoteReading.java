@@ -41,6 +41,11 @@ final class NoteReading {
   /** The item that the next clause may go on with. */
   private Optional<ItemReader.Start> open = Optional.empty();
 
+  /** Whether that item was the first of its line, and whether a line starts with this clause. */
+  private boolean first;
+
+  private boolean newLine;
+
   /** How much was said before the clause that is read. */
   private int clauseStart;
 
@@ -100,6 +105,7 @@ final class NoteReading {
       if (other) {
         notOfNow(new Piece(clause.tokens()));
       } else {
+        newLine = clause.newLine();
         read(clause.tokens());
       }
     }
@@ -200,7 +206,7 @@ final class NoteReading {
     List<Token> tokens = clause.subList(from, clause.size());
     Optional<Headings.Found> found = headings.at(tokens, 0);
     Optional<ItemReader.Start> start =
-        found.map(this::start).or(() -> open.filter(before -> goesOn(before, tokens, from)));
+        found.map(this::start).or(() -> open.filter(before -> (first || !newLine) && goesOn(before, tokens, from)));
     if (found.isPresent()) {
       close();
     }
@@ -216,6 +222,7 @@ final class NoteReading {
       denial.requireClear(tokens.subList(0, length), item.facts());
       requireSideOfDenial(tokens.subList(0, length), item.facts());
       took(item, new Piece(tokens.subList(0, length)));
+      first = from == 0;
       return from + length;
     } catch (NotRead notRead) {
       // Without a mark between, where one item ends and the next starts is only known of both.

@@ -26,8 +26,8 @@ final class OrLists {
     List<Token> out = new ArrayList<>();
     for (int i = 0; i < note.size(); i++) {
       int no = ListWords.isOr(note.get(i)) && isMember(note, i + 1) ? denial(out) : -1;
-      if (no >= 0) {
-        spellOut(out, no, note.get(i), note.get(i + 1));
+      if (no >= 0 && ListWords.joins(note.get(i), out.get(no))) {
+        spellOut(out, no, note.get(i));
       } else {
         out.add(note.get(i));
       }
@@ -61,25 +61,28 @@ final class OrLists {
     return -1;
   }
 
-  private static void spellOut(List<Token> out, int no, Token or, Token member) {
+  private static void spellOut(List<Token> out, int no, Token or) {
     List<Token> list = new ArrayList<>(out.subList(no, out.size()));
     out.subList(no, out.size()).clear();
     for (int i = 0; i < list.size(); i++) {
       out.add(list.get(i));
       boolean denied = i + 1 < list.size() && ListWords.isDenial(list.get(i + 1));
       if (list.get(i).is(",") && !denied) {
-        addNo(list, i + 1 < list.size() ? list.get(i + 1) : member, out);
+        addNo(list, out);
       }
     }
     if (!out.get(out.size() - 1).is(",")) {
       out.add(or.as(Token.Kind.MARK, ","));
     }
-    addNo(list, member, out);
+    addNo(list, out);
   }
 
-  /** Adds the words of the denial, of which French has two: pas de. */
-  private static void addNo(List<Token> list, Token place, List<Token> out) {
-    ListWords.denial(list).forEach(word -> out.add(place.as(Token.Kind.WORD, word)));
+  /**
+   * Adds the words of the denial, of which French has two: pas de. They keep their place, so that a
+   * member that is not read is shown with its "no".
+   */
+  private static void addNo(List<Token> list, List<Token> out) {
+    out.addAll(list.subList(0, ListWords.denial(list)));
   }
 
   private static boolean isStop(Token token) {

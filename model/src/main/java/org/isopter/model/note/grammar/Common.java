@@ -61,6 +61,9 @@ public final class Common {
               .say("unchanged", "unchanged")
               .say("stable", "stable", "static"));
 
+  /** Why nothing was tested, for which the record has no place but a remark. */
+  static final Slot<Boolean> REASON = Slot.condition("reason", Common::reason);
+
   static final Slot<ClockTime> TIME = Slot.condition("time", ClockTime::read);
 
   static final PhraseTable<Unit> LENGTHS =
@@ -92,11 +95,31 @@ public final class Common {
   public static final Matcher<Quantity> AT_DISTANCE =
       cursor -> cursor.takeAny("@", "at") ? length(cursor) : Optional.empty();
 
+  private static final int LONGEST_REASON = 5;
+
   private Common() {}
 
   /** Returns the eye, or both, that a single token names. */
   public static Optional<Site> side(Token token) {
     return new Cursor(List.of(token), 0).attempt(SIDES);
+  }
+
+  /** Reads a few words behind "due to", none of which names an eye or counts. */
+  private static Optional<Boolean> reason(Cursor cursor) {
+    boolean lead = cursor.take(List.of("due", "to"));
+    int start = cursor.place();
+    while (lead && isReason(cursor)) {
+      cursor.back(cursor.place() + 1);
+    }
+    int words = cursor.place() - start;
+    boolean ends = cursor.atEnd() || cursor.sees(",");
+    return Optional.of(true).filter(any -> ends && words > 0 && words <= LONGEST_REASON);
+  }
+
+  private static boolean isReason(Cursor cursor) {
+    return !cursor.atEnd()
+        && cursor.token().kind() == Token.Kind.WORD
+        && side(cursor.token()).isEmpty();
   }
 
   /** Reads a grade from 1+ to 4+ (common practice, no source). */

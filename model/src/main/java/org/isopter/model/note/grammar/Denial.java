@@ -16,6 +16,7 @@ import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.note.word.WordFiles;
 import org.isopter.model.note.word.WordRole;
+import org.isopter.model.value.LowerCase;
 
 /**
  * How far a "no" reaches. In "no diplopia, ptosis" it may hold for both: a sign that is only named
@@ -75,7 +76,12 @@ public final class Denial {
   /** Says whether the words only name a sign. */
   static boolean isOnlyNamed(List<Token> words) {
     return !isStated(words)
-        && words.stream().anyMatch(word -> WordFiles.is(WordRole.SIGN, word.text()));
+        && words.stream().anyMatch(Denial::isSign);
+  }
+
+  private static boolean isSign(Token word) {
+    return WordFiles.is(WordRole.SIGN, word.text())
+        || WordFiles.is(WordRole.SIGN, LowerCase.of(word.seen()));
   }
 
   private static boolean isStated(List<Token> words) {

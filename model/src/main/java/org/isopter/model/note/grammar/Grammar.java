@@ -172,6 +172,7 @@ public record Grammar(
     public Grammar build(Build build) {
       if (slots.contains(Common.TIME)) {
         slots.add(Common.COURSE);
+        slots.add(Common.REASON);
       }
       return new Grammar(
           name,

@@ -70,7 +70,8 @@ public final class ItemReader {
   }
 
   private Item read(Start start, Scan scan, Token first, Optional<Site> side) throws NotRead {
-    Said head = start.conditions().overriddenBy(scan.head());
+    Said pair = scan.groups().isEmpty() ? new Said() : scan.head().ofPair();
+    Said head = start.conditions().overriddenBy(scan.head()).without(pair);
     Start next = new Start(start.grammar(), start.heading(), head.conditions(), true);
     List<Fact<?>> facts = new ArrayList<>();
     if (!isOnlyHeading(start.grammar(), scan, side)) {
@@ -79,6 +80,7 @@ public final class ItemReader {
       }
       for (Scan.Group group :
           Sharing.among(head, groups(start, scan, first, side), scan.parts(head))) {
+        group.said().putAll(pair);
         facts.addAll(facts(start.grammar(), group));
       }
     }
@@ -112,7 +114,7 @@ public final class ItemReader {
   /** A side alone, as the next clause of an item, says nothing: what it is about may be lost. */
   private static void requireSaid(Start start, Scan scan) throws NotRead {
     boolean nothing =
-        !scan.head().hasValues()
+        !scan.head().hasValuesOfEyes()
             && scan.groups().stream().noneMatch(group -> group.said().hasValues());
     if (start.continued() && nothing) {
       throw NotRead.because("nothing is said of this eye");
@@ -147,9 +149,9 @@ public final class ItemReader {
     }
     boolean trails = start.continued() && scan.groups().get(0).said().hasValues();
     boolean apart =
-        Sharing.isBehind(scan.head(), scan.groups()) || scan.parts(scan.head()).isPresent();
+        Sharing.isBehind(scan.head().without(scan.head().ofPair()), scan.groups()) || scan.parts(scan.head()).isPresent();
     boolean ofAll = start.heading().plural() && !apart;
-    if (scan.head().hasValues() && (ofAll || trails)) {
+    if (scan.head().hasValuesOfEyes() && (ofAll || trails)) {
       throw NotRead.because("it may be said of the other eye too: put each value behind its side");
     }
   }

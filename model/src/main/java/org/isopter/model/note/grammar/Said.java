@@ -148,6 +148,22 @@ public final class Said {
     return slots().stream().anyMatch(slot -> !slot.isCondition());
   }
 
+  boolean hasValuesOfEyes() {
+    return slots().stream()
+        .anyMatch(slot -> !slot.isCondition() && slot.role() != Slot.Role.VALUE_OF_PAIR);
+  }
+
+  /** Returns the values of the two eyes together. */
+  Said ofPair() throws NotRead {
+    Said pair = new Said();
+    for (Slot<?> slot : slots()) {
+      if (slot.role() == Slot.Role.VALUE_OF_PAIR) {
+        pair.copy(slot, this);
+      }
+    }
+    return pair;
+  }
+
   List<Slot<?>> slots() {
     return List.copyOf(entries.keySet());
   }

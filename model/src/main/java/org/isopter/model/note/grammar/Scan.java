@@ -277,7 +277,8 @@ final class Scan {
     if (side.isEmpty()) {
       return false;
     }
-    if (afterComma && head.hasValues() && groups.isEmpty()) {
+    boolean ofBoth = plural && side.get() == Site.BOTH;
+    if (afterComma && head.hasValuesOfEyes() && groups.isEmpty() && !ofBoth) {
       throw NotRead.at(here, "before the comma no side is named: put each value behind its side");
     }
     if (groups.stream().anyMatch(group -> group.side().equals(side))) {
@@ -322,7 +323,8 @@ final class Scan {
     Optional<Slot<?>> slot = longest();
     if (slot.isPresent()) {
       put(slot.get());
-      last = slot.get().isCondition() ? Last.CONDITION : Last.VALUE;
+      boolean value = !slot.get().isCondition() && slot.get().role() != Slot.Role.VALUE_OF_PAIR;
+      last = value ? Last.VALUE : Last.CONDITION;
     }
     return slot.isPresent();
   }
@@ -346,9 +348,14 @@ final class Scan {
   /** Returns the words as they were written, a space between those that do not touch: 3+. */
   private static String seen(List<Token> words) {
     StringBuilder seen = new StringBuilder();
+    int start = -1;
     int end = words.get(0).start();
     for (Token word : words) {
-      seen.append(word.start() == end ? "" : " ").append(word.seen());
+      // Words that one phrase stands for are all at its place.
+      if (word.start() != start || word.end() != end) {
+        seen.append(word.start() == end ? "" : " ").append(word.seen());
+      }
+      start = word.start();
       end = word.end();
     }
     return seen.toString();

@@ -21,6 +21,8 @@ public record Slot<T>(String name, Role role, Matcher<T> matcher) {
     VALUE_OR_SHARED,
     /** The same, and named for both it is each eye's: an addition. */
     VALUE_OF_EACH,
+    /** Said of the two eyes together, once, even where each of them is named. */
+    VALUE_OF_PAIR,
     /** Said of the item or of every eye: how, in what light, at what distance. */
     CONDITION
   }
@@ -38,6 +40,11 @@ public record Slot<T>(String name, Role role, Matcher<T> matcher) {
   /** Returns a slot for one value, which named for both eyes is that of each. */
   public static <T> Slot<T> valueOfEach(String name, Matcher<T> matcher) {
     return new Slot<>(name, Role.VALUE_OF_EACH, matcher);
+  }
+
+  /** Returns a slot for one value of the two eyes together. */
+  public static <T> Slot<T> valueOfPair(String name, Matcher<T> matcher) {
+    return new Slot<>(name, Role.VALUE_OF_PAIR, matcher);
   }
 
   /** Says whether it may be meant for both eyes behind the last of them. */

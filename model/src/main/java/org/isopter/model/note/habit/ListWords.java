@@ -9,6 +9,7 @@ import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.note.word.WordFiles;
 import org.isopter.model.note.word.WordRole;
+import org.isopter.model.phrase.PhraseLine;
 
 /**
  * The words that deny a list of signs and join its last member: no ptosis, proptosis or lid lag.
@@ -31,10 +32,19 @@ public final class ListWords {
     return WordFiles.is(WordRole.LIST_NO, token.text());
   }
 
-  /** Returns the words of the denial that the tokens start with. */
-  public static List<String> denial(List<Token> tokens) {
+  /** Returns how many words the denial has that the tokens start with. */
+  public static int denial(List<Token> tokens) {
     Cursor cursor = new Cursor(tokens, 0);
-    return DENIALS.stream().filter(cursor::take).findFirst().orElse(List.of());
+    return DENIALS.stream().anyMatch(cursor::take) ? cursor.place() : 0;
+  }
+
+  /** Says whether an "or" may join the list of a denial: noch only that of weder. */
+  public static boolean joins(Token or, Token denial) {
+    return WordFiles.lines(WordRole.OR).stream()
+        .filter(line -> line.phrases().contains(or.text()))
+        .map(PhraseLine::meaning)
+        .anyMatch(
+            meaning -> meaning.equals(denial.text()) || !WordFiles.is(WordRole.LIST_NO, meaning));
   }
 
   /** Says whether a word joins what stands on either side of it, in any language. */

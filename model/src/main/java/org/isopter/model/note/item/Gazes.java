@@ -79,6 +79,11 @@ final class Gazes {
     return cursor -> behind(cursor, phrases);
   }
 
+  /** Returns a matcher of a gaze that is named as one: in left gaze, on upgaze. */
+  static Matcher<GazeDirection> in() {
+    return cursor -> cursor.takeAny("in", "on") ? GAZES.read(cursor) : Optional.empty();
+  }
+
   private static Optional<GazeDirection> behind(Cursor cursor, List<List<String>> leads) {
     for (List<String> lead : leads) {
       Optional<GazeDirection> gaze =

@@ -73,6 +73,10 @@ final class MovementNotes {
               "worst at",
               "worse at"));
 
+  /** Where it is double, for which the record has no place but a remark. */
+  private static final Slot<GazeDirection> DOUBLE_IN =
+      Slot.value("gaze in which it is double", Gazes.in());
+
   private static final PhraseTable<NystagmusKind> KINDS =
       PhraseTable.of(NystagmusKind.class).say(NystagmusKind.NONE, "no", "nil", "absent", "without");
 
@@ -121,7 +125,7 @@ final class MovementNotes {
               .sides(Grammar.Sides.PAIR)
               .startsWith(
                   Stream.of("diplopia", "double vision").map(Heading::of).map(Heading::afterWords))
-              .slots(DOUBLE, SEPARATION, WORST, DOUBLING)
+              .slots(DOUBLE, SEPARATION, WORST, DOUBLING, DOUBLE_IN)
               .whole(Movements.DIPLOPIA)
               .build(MovementNotes::diplopia),
           Grammar.of("nystagmus", "nystagmus OU horizontal jerk, fast left")
@@ -225,6 +229,11 @@ final class MovementNotes {
         Movements.DIPLOPIA,
         new Movements.Diplopia(
             eye.get(DOUBLE), eye.find(SEPARATION), eye.find(WORST), eye.find(DOUBLING)));
+    Optional<GazeDirection> gaze = eye.find(DOUBLE_IN);
+    if (gaze.isPresent() && eye.get(DOUBLE) == DoubleVision.NONE) {
+      throw NotRead.because("it may be double in another gaze");
+    }
+    eye.remark(WrittenWords.maybe(gaze, where -> "in " + Gazes.phrase(where)));
   }
 
   private static String words(Movements.Ductions ductions) {

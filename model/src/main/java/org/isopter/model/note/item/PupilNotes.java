@@ -132,7 +132,7 @@ final class PupilNotes {
           Common.behind(RESPONSES, "near", "accommodation").or(to("to accommodation")));
 
   private static final Slot<Outcome<PupilEquality>> EQUALITY =
-      Slot.value(
+      Slot.valueOfPair(
           "equality of the pupils",
           Common.named(
               PhraseTable.of(PupilEquality.class).say(PupilEquality.EQUAL, "="), "equality"));

@@ -2,12 +2,16 @@ package org.isopter.model.note.token;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 
 /**
  * Reads 0,8 and -1,25 as one number in a note in a language that writes it so. Any other comma
  * between digits may stand between two numbers and is left alone.
  */
 public final class DecimalComma {
+
+  /** What stands before the power of a lens. */
+  private static final Set<String> BEFORE = Set.of("-", "+", "add");
 
   private DecimalComma() {}
 
@@ -16,7 +20,7 @@ public final class DecimalComma {
     List<Token> out = new ArrayList<>();
     for (int i = 0; i < tokens.size(); i++) {
       Token token = tokens.get(i);
-      boolean signed = i > 0 && (tokens.get(i - 1).is("-") || tokens.get(i - 1).is("+"));
+      boolean signed = i > 0 && BEFORE.contains(tokens.get(i - 1).text());
       boolean decimal =
           token.text().matches("[01],\\d{1,2}")
               || (signed && token.text().matches("\\d{1,2},\\d{1,2}"));

@@ -13,10 +13,11 @@ public final class Lexer {
   /** What stands between pieces: also the spaces that a word processor puts into a text. */
   private static final String SPACE = "[\\s\\p{Z}]";
 
+  /** The small word that French writes together with the next one is a word of its own: l'oeil. */
   private static final Pattern PIECE =
       Pattern.compile(
           "(?<number>(?:\\d|\\.(?=\\d))(?:\\d|[.,](?=\\d))*)"
-              + "|(?<word>\\p{L}+(?:['\u2019]\\p{L}+)*)"
+              + "|(?<word>(?:[DdLlNnSs]|[Qq]u)['\u2019](?=\\p{L}{2})|\\p{L}+(?:['\u2019]\\p{L}+)*)"
               + "|(?<hyphen>(?<=\\p{L})-(?=\\p{L}))"
               + "|(?<break>[;\\n]|\\.(?="
               + SPACE
