@@ -206,7 +206,9 @@ final class NoteReading {
     List<Token> tokens = clause.subList(from, clause.size());
     Optional<Headings.Found> found = headings.at(tokens, 0);
     Optional<ItemReader.Start> start =
-        found.map(this::start).or(() -> open.filter(before -> (first || !newLine) && goesOn(before, tokens, from)));
+        found
+            .map(this::start)
+            .or(() -> open.filter(before -> (first || !newLine) && goesOn(before, tokens, from)));
     if (found.isPresent()) {
       close();
     }

@@ -75,8 +75,7 @@ public final class Denial {
 
   /** Says whether the words only name a sign. */
   static boolean isOnlyNamed(List<Token> words) {
-    return !isStated(words)
-        && words.stream().anyMatch(Denial::isSign);
+    return !isStated(words) && words.stream().anyMatch(Denial::isSign);
   }
 
   private static boolean isSign(Token word) {

@@ -149,7 +149,8 @@ public final class ItemReader {
     }
     boolean trails = start.continued() && scan.groups().get(0).said().hasValues();
     boolean apart =
-        Sharing.isBehind(scan.head().without(scan.head().ofPair()), scan.groups()) || scan.parts(scan.head()).isPresent();
+        Sharing.isBehind(scan.head().without(scan.head().ofPair()), scan.groups())
+            || scan.parts(scan.head()).isPresent();
     boolean ofAll = start.heading().plural() && !apart;
     if (scan.head().hasValuesOfEyes() && (ofAll || trails)) {
       throw NotRead.because("it may be said of the other eye too: put each value behind its side");
