@@ -101,7 +101,7 @@ class PupilLawsTest {
   @Test
   void addsNoCertaintyWithAFactAgainstACause() {
     int against = 0;
-    for (int i = 0; i < 4000; i++) {
+    for (int i = 0; i < 1500; i++) {
       List<Fact<?>> facts = facts();
       PupilReading before = reading(facts);
       boolean said = isSaid(facts);
@@ -115,7 +115,7 @@ class PupilLawsTest {
             () -> "seed " + SEED + ": " + facts + ": " + before + " then " + after);
       }
     }
-    assertTrue(against > 300, against + " facts against a cause");
+    assertTrue(against > 110, against + " facts against a cause");
   }
 
   private static PupilReading reading(List<Fact<?>> facts) {
@@ -133,7 +133,7 @@ class PupilLawsTest {
   @Test
   void neverNamesHarmlessCausesAlone() {
     int named = 0;
-    for (int i = 0; i < 4000; i++) {
+    for (int i = 0; i < 1500; i++) {
       List<Fact<?>> facts = facts();
       PupilReading reading = reading(facts);
       boolean names = reading.statement().text().contains("What fits");
@@ -142,13 +142,13 @@ class PupilLawsTest {
           names && reading.fitting().stream().noneMatch(PupilCause::grave), () -> facts.toString());
       assertTrue(!names || reading.fitting().get(0).grave(), () -> facts.toString());
     }
-    assertTrue(named > 1000, named + " named causes");
+    assertTrue(named > 350, named + " named causes");
   }
 
   @Test
   void fallsSilentWithEveryDilatingDrop() {
     List<DilatingDrug> drugs = List.of(DilatingDrug.values());
-    for (int i = 0; i < 3000; i++) {
+    for (int i = 0; i < 1200; i++) {
       List<Fact<?>> facts = facts();
       Site eye = Site.EACH_EYE.get(random.nextInt(2));
       DilatingDrug drug = drugs.get(random.nextInt(drugs.size()));
@@ -166,7 +166,7 @@ class PupilLawsTest {
 
   @Test
   void mirrorsEveryStatementWithItsFacts() {
-    for (int i = 0; i < 3000; i++) {
+    for (int i = 0; i < 1200; i++) {
       List<Fact<?>> facts = facts();
       List<Fact<?>> mirrored = new ArrayList<>();
       facts.forEach(fact -> mirrored.add(mirrored(fact)));

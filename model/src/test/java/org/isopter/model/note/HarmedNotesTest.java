@@ -27,7 +27,7 @@ import org.junit.jupiter.api.Test;
  */
 class HarmedNotesTest {
 
-  private static final int COUNT = Integer.getInteger("notes.harmed", 300);
+  private static final int COUNT = Integer.getInteger("notes.harmed", 200);
   private static final Set<String> PALE = Set.of("pale", "temporally-pale", "temporal-pallor");
   private static final long SEED = Long.getLong("seed", 20260302L);
 

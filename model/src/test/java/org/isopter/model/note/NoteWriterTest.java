@@ -60,7 +60,7 @@ class NoteWriterTest {
   private static <V> void readsBack(Finding<V> finding) {
     ExamSampler sampler = new ExamSampler(List.of(finding), new Random(SEED));
     int said = 0;
-    for (int i = 0; i < 300; i++) {
+    for (int i = 0; i < 150; i++) {
       Fact<?> fact = onTheDay(plain(sampler.fact(finding)), i);
       assertEquals(sayable(fact), WRITER.canSay(fact), () -> SEED + ": " + FactLines.of(fact));
       if (WRITER.canSay(fact)) {
@@ -118,7 +118,7 @@ class NoteWriterTest {
   void readsBackAWholeExamination() {
     ExamSampler sampler = new ExamSampler(Catalogue.standard().all(), new Random(SEED));
     int said = 0;
-    for (int i = 0; i < 500; i++) {
+    for (int i = 0; i < 250; i++) {
       Exam exam = new Exam(header(), distinct(sampler.next().facts()));
       String text = NoteWriter.write(exam).orThrow();
       Exam again = NoteReader.exam(header(), text).orThrow();

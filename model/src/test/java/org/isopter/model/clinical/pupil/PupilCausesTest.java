@@ -217,7 +217,7 @@ public class PupilCausesTest {
         PupilCauses.all().stream()
             .collect(
                 Collectors.toMap(row -> row, row -> PupilCauses.of(row.id(), row.side().fellow())));
-    sample(4000)
+    sample(1500)
         .forEach(
             signs ->
                 assertEquals(
