@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.answer.tissue.DiscColour;
 import org.isopter.model.answer.tissue.DiscMargin;
+import org.isopter.model.answer.tissue.DiscSector;
 import org.isopter.model.answer.tissue.DiscSign;
 import org.isopter.model.answer.tissue.FundusMethod;
 import org.isopter.model.answer.tissue.Presence;
@@ -26,6 +27,20 @@ import org.isopter.model.value.Unit;
 public final class Discs {
 
   static final Entries ENTRIES = new Entries();
+
+  /**
+   * The colour of a disc.
+   *
+   * @param colour the colour
+   * @param sector where it is pale, when only a sector is and it is stated
+   */
+  public record Colour(DiscColour colour, Optional<DiscSector> sector) {
+
+    /** Returns a colour of which no sector is stated. */
+    public static Colour of(DiscColour colour) {
+      return new Colour(colour, Optional.empty());
+    }
+  }
 
   /**
    * Swelling of a disc.
@@ -56,6 +71,10 @@ public final class Discs {
 
   private static final Part<Sign, Presence> SIGN_PRESENCE =
       Part.required("presence", "Presence", Shapes.oneOf(Presence.class), Sign::presence);
+
+  private static final Part<Colour, DiscSector> SECTOR =
+      Part.optional(
+          "disc-sector", "Sector of the disc", Shapes.oneOf(DiscSector.class), Colour::sector);
 
   private static final Part<Swelling, Integer> FRISEN =
       Part.optional(
@@ -135,10 +154,17 @@ public final class Discs {
               .build());
 
   /** The colour of the disc. */
-  public static final Finding<DiscColour> COLOUR =
+  public static final Finding<Colour> COLOUR =
       ENTRIES.add(
           Finding.of("disc-colour", "Colour of the optic disc")
-              .value(Shapes.oneOf(DiscColour.class))
+              .value(
+                  Layout.of(
+                          Shapes.oneOf(DiscColour.class),
+                          Colour::colour,
+                          List.of(SECTOR),
+                          (colour, parts) -> new Colour(colour, parts.find(SECTOR)))
+                      .rules(
+                          new Rule.OnlyWith("disc-sector", Set.of(DiscColour.SECTOR_PALLOR))))
               .by(FundusMethod.class)
               .cite("common practice, no source")
               .build());

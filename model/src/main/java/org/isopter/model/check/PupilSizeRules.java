@@ -149,7 +149,7 @@ final class PupilSizeRules {
   }
 
   private static ConsistencyRule briskButOneSize() {
-    return implausible("brisk-but-one-size", Severity.INFORMATION)
+    return implausible("brisk-but-one-size", Severity.WARNING)
         .what("A pupil answers light briskly, and has one size in bright and in dim light.")
         .why("A brisk pupil is narrower in bright light; one of the sizes may be a copy.")
         .on(Pupils.SIZE, Pupils.DIRECT)

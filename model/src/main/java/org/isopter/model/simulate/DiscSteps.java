@@ -48,7 +48,7 @@ final class DiscSteps {
     DiscMargin margin =
         !swollen ? DiscMargin.CLEAR : grade == 1 ? DiscMargin.PARTLY_BLURRED : DiscMargin.BLURRED;
     add(Discs.MARGIN, eye, margin);
-    add(Discs.COLOUR, eye, colour(eye, swollen));
+    add(Discs.COLOUR, eye, Discs.Colour.of(colour(eye, swollen)));
     Optional<Integer> stated = grade > 0 ? Optional.of(grade) : Optional.empty();
     add(
         Discs.SWELLING,

@@ -35,6 +35,7 @@ record LetterStyle(OffsetDateTime performed) implements FactStyle {
           Map.entry("edition", count -> "edition of " + count + " plates"),
           Map.entry("frisen-grade", grade -> "Frisén grade " + grade),
           Map.entry("clock-hour", hour -> "at " + hour + " o'clock"),
+          Map.entry("disc-sector", sector -> sector),
           Map.entry("disparity", least -> "down to " + least),
           Map.entry("doubling-eye", eye -> eye + (eye.equals("each") ? " eye" : " eye alone")),
           Map.entry("ptosis-amount", amount -> "by " + amount),

@@ -12,7 +12,7 @@ public enum FieldPattern {
   ONE_EYE_ALTITUDINAL("Altitudinal loss in one eye only.", Source.MEMORY),
   ONE_EYE_TEMPORAL("Loss of the temporal half in one eye only.", Source.PATHWAY),
   ONE_EYE_ALL("Loss of all quadrants in one eye only.", Source.MEMORY),
-  JUNCTIONAL("Central or total loss in one eye with temporal loss in the other.", Source.PATHWAY),
+  JUNCTIONAL("Central or total loss in one eye with temporal loss in the other.", Source.JUNCTION),
   BITEMPORAL("Temporal loss in both eyes; the vertical meridian helps to tell.", Source.TEMPORAL),
   BITEMPORAL_UPPER(
       "Upper temporal loss in both eyes; the vertical meridian decides whether it is of the"
@@ -35,6 +35,7 @@ public enum FieldPattern {
     PATHWAY(
         "AJNR 2007;28:3 Table 1; Trobe; NOVEL, University of Utah; anterior radiation and spared"
             + " crescent from memory"),
+    JUNCTION("AJNR 2007;28:3 Table 1: junction; a disease of each eye: common practice, no source"),
     TEMPORAL(
         "AJNR 2007;28:3 Table 1: chiasm; Sowka and Luong, Optometry 2009;80:232: tilted discs with"
             + " bitemporal loss; Schaefer, EyeNet, November 2017: bitemporal loss that crosses the"

@@ -103,7 +103,10 @@ public final class FieldPlaces {
         .toList();
   }
 
-  /** A half that is lost in both eyes with one centre may be the half and something beside it. */
+  /**
+   * A half that is lost in both eyes with one centre may be the half and something beside it, and
+   * each eye may have a disease of its own.
+   */
   private static List<PathwayPlace> junction(SidedPattern sided, FieldEvidence evidence) {
     List<Pathway> junction =
         evidence.afferentIs(Afferent.SAME_SIDE, Afferent.SAME_SIDE)
@@ -111,7 +114,11 @@ public final class FieldPlaces {
             : List.of();
     List<Pathway> behind =
         sided.half() && evidence.mayRespectVertical() ? List.of(Pathway.RETROCHIASMAL) : List.of();
-    return Stream.concat(at(sided.side(), junction).stream(), at(sided.side(), behind).stream())
+    return Stream.of(
+            at(sided.side(), junction),
+            at(sided.side(), behind),
+            at(Side.BILATERAL, eyes(evidence)))
+        .flatMap(List::stream)
         .toList();
   }
 
@@ -121,13 +128,16 @@ public final class FieldPlaces {
 
   /** Tilted discs may seem to respect the vertical meridian; losses of the retina do not. */
   private static List<PathwayPlace> bitemporal(FieldEvidence evidence, Pathway part) {
-    List<Pathway> eyes =
-        evidence.mayCrossVertical()
-            ? List.of(Pathway.RETINA, Pathway.OPTIC_NERVE)
-            : List.of(Pathway.OPTIC_NERVE);
     return Stream.concat(
-            at(Side.MIDLINE, chiasm(evidence, part)).stream(), at(Side.BILATERAL, eyes).stream())
+            at(Side.MIDLINE, chiasm(evidence, part)).stream(),
+            at(Side.BILATERAL, eyes(evidence)).stream())
         .toList();
+  }
+
+  private static List<Pathway> eyes(FieldEvidence evidence) {
+    return evidence.mayCrossVertical()
+        ? List.of(Pathway.RETINA, Pathway.OPTIC_NERVE)
+        : List.of(Pathway.OPTIC_NERVE);
   }
 
   private static List<Pathway> binasal(FieldEvidence evidence) {

@@ -72,8 +72,8 @@ public record Anisocoria(BigDecimal difference, Optional<Site> larger) {
   /**
    * Returns how a difference in bright light and one in dim light go together.
    *
-   * <p>A change of up to 0.2 mm is no change, for repeated measuring gives as much. Withheld where
-   * the larger pupil changes sides.
+   * <p>A difference or a change of up to 0.2 mm is none, for repeated measuring gives as much.
+   * Withheld where the larger pupil changes sides by more than that.
    */
   public static Answer<PupilInequality> inLightAndDark(Anisocoria bright, Anisocoria dim) {
     StatementBuilder topic =

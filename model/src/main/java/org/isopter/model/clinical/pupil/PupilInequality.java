@@ -48,10 +48,26 @@ public enum PupilInequality {
   }
 
   static Optional<PupilInequality> of(Anisocoria bright, Anisocoria dim) {
-    Optional<Site> larger = bright.larger().or(dim::larger);
-    boolean turns = dim.larger().filter(eye -> !larger.equals(Optional.of(eye))).isPresent();
-    Light light = light(bright.difference().subtract(dim.difference()));
-    return turns ? Optional.empty() : Optional.of(of(larger, light));
+    Optional<Site> inDark = larger(dim);
+    Optional<Site> larger = larger(bright).or(() -> inDark);
+    boolean turns = inDark.isPresent() && !inDark.equals(larger);
+    return turns
+        ? Optional.empty()
+        : Optional.of(
+            larger
+                .map(eye -> of(larger, light(towards(eye, bright).subtract(towards(eye, dim)))))
+                .orElse(NONE));
+  }
+
+  /** A difference no greater than repeated measuring gives is none. */
+  private static Optional<Site> larger(Anisocoria seen) {
+    return seen.larger()
+        .filter(any -> seen.difference().compareTo(Anisocoria.REPEATABILITY) > 0);
+  }
+
+  private static BigDecimal towards(Site eye, Anisocoria seen) {
+    boolean other = seen.larger().filter(larger -> larger != eye).isPresent();
+    return other ? seen.difference().negate() : seen.difference();
   }
 
   /** A change no greater than repeated measuring gives is none. */
@@ -92,6 +108,6 @@ public enum PupilInequality {
                     + eye.word()
                     + " pupil is larger, by as much in bright as in dim light, as far as measuring"
                     + " tells.")
-        .orElse("The pupils are equal in bright and in dim light, as measured.");
+        .orElse("The pupils are equal in bright and in dim light, as far as measuring tells.");
   }
 }

@@ -32,6 +32,9 @@ final class CupNotes {
   static final Slot<BigDecimal> OF_NO_DIRECTION =
       Slot.value("ratio of no direction", behind(PLAIN));
 
+  /** What says a ratio among the rest of a disc. */
+  static final List<Slot<BigDecimal>> RATIOS = List.of(UPRIGHT, ACROSS, OF_NO_DIRECTION);
+
   private static final Slot<BigDecimal> RATIO = Slot.value("ratio", Cursor::number);
 
   /** The same ratio in both directions; of two that differ it is not known which is which. */
@@ -64,7 +67,7 @@ final class CupNotes {
 
   /** Says whether a ratio is among what was said of a disc. */
   static boolean isIn(Said said) {
-    return said.has(UPRIGHT) || said.has(ACROSS) || said.has(OF_NO_DIRECTION);
+    return RATIOS.stream().anyMatch(said::has);
   }
 
   /** Adds the ratios that were said among the rest of a disc. */

@@ -5,15 +5,18 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.answer.tissue.DiscColour;
 import org.isopter.model.answer.tissue.DiscMargin;
+import org.isopter.model.answer.tissue.DiscSector;
 import org.isopter.model.answer.tissue.DiscSign;
 import org.isopter.model.answer.tissue.FundusMethod;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Discs;
+import org.isopter.model.catalogue.Globes;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.Slot;
+import org.isopter.model.note.grammar.WordLists;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Matcher;
@@ -21,17 +24,20 @@ import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.PhraseTable;
 import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Outcome;
+import org.isopter.model.value.Term;
 
 /** The optic disc. */
 final class DiscNotes {
 
+  private static final Term UNSEEN =
+      WordLists.answer(WordLists.vocabulary(Globes.FUNDUS_VIEW), "no view");
+
   /** What starts an item that is said of both discs where it names no eye. */
   private static final String EITHER = "either disc";
 
-  private static final PhraseTable<DiscColour> COLOURS =
-      PhraseTable.of(DiscColour.class)
-          .say(DiscColour.PALE, "pallor")
-          .say(DiscColour.HYPERAEMIC, "hyperemic");
+  private static final Discs.Colour PINK = Discs.Colour.of(DiscColour.PINK);
+
+  private static final PhraseTable<Discs.Colour> COLOURS = colours();
 
   // A bare "blurred" does not say whether all of the margin is meant.
   private static final PhraseTable<DiscMargin> MARGINS =
@@ -61,7 +67,7 @@ final class DiscNotes {
           .say(Presence.PRESENT, "+", "yes", "positive")
           .say(Presence.ABSENT, "-", "no", "none", "negative");
 
-  private static final Slot<Outcome<DiscColour>> COLOUR =
+  private static final Slot<Outcome<Discs.Colour>> COLOUR =
       Slot.value("colour of the disc", Common.named(COLOURS, "colour", "color"));
 
   private static final Slot<Outcome<DiscMargin>> MARGIN =
@@ -78,6 +84,13 @@ final class DiscNotes {
 
   private static final Slot<Outcome<Presence>> PULSATION_ALONE =
       Slot.value("venous pulsation", SIGNS.map(Outcome::<Presence>found));
+
+  /** That the disc could not be seen is all that is said of it. */
+  private static final Slot<Boolean> NO_VIEW =
+      Slot.value(
+          "view of the disc",
+          PhraseTable.<Boolean>empty()
+              .say(true, "no view", "not visible", "cannot be seen", "could not be seen"));
 
   // A normal disc is pink, with a clear margin and without swelling (common practice, no source).
   private static final Slot<Boolean> NORMAL =
@@ -127,7 +140,7 @@ final class DiscNotes {
                       .map(Heading::afterWords))
               .slots(NORMAL, COLOUR, MARGIN, SWELLING, FRISEN, HAEMORRHAGE, CLOCK_HOUR, PULSATION)
               .slots(CupNotes.UPRIGHT, CupNotes.ACROSS, CupNotes.OF_NO_DIRECTION, Common.DEGREE)
-              .slots(SIGN)
+              .slots(SIGN, NO_VIEW)
               .onClockFace()
               .method(METHOD)
               .whole(
@@ -168,6 +181,23 @@ final class DiscNotes {
 
   private DiscNotes() {}
 
+  private static PhraseTable<Discs.Colour> colours() {
+    PhraseTable<Discs.Colour> words = PhraseTable.empty();
+    for (DiscColour colour : DiscColour.values()) {
+      words.say(Discs.Colour.of(colour), WrittenWords.of(colour));
+    }
+    for (DiscSector sector : DiscSector.values()) {
+      String name = WrittenWords.of(sector);
+      words.say(
+          new Discs.Colour(DiscColour.SECTOR_PALLOR, Optional.of(sector)),
+          "sector pallor " + name,
+          name + " sector pallor");
+    }
+    return words
+        .say(Discs.Colour.of(DiscColour.PALE), "pallor")
+        .say(Discs.Colour.of(DiscColour.HYPERAEMIC), "hyperemic");
+  }
+
   /** Returns the phrases for a sign: its name for present, and what may stand around it. */
   private static PhraseTable<Presence> presence(String present, String... names) {
     PhraseTable<Presence> words = PhraseTable.<Presence>empty().say(Presence.PRESENT, present);
@@ -201,6 +231,9 @@ final class DiscNotes {
   }
 
   private static void disc(Eye eye) throws NotRead {
+    if (eye.has(NO_VIEW)) {
+      noView(eye);
+    }
     if (eye.has(NORMAL)) {
       normal(eye);
     }
@@ -232,8 +265,18 @@ final class DiscNotes {
   private static boolean isThere(Eye eye) {
     boolean swollen =
         eye.find(SWELLING).flatMap(Outcome::ifFound).equals(Optional.of(Presence.PRESENT));
-    Optional<DiscColour> colour = eye.find(COLOUR).flatMap(Outcome::ifFound);
-    return swollen || colour.filter(found -> found != DiscColour.PINK).isPresent();
+    Optional<Discs.Colour> colour = eye.find(COLOUR).flatMap(Outcome::ifFound);
+    return swollen || colour.filter(found -> found.colour() != DiscColour.PINK).isPresent();
+  }
+
+  private static void noView(Eye eye) throws NotRead {
+    boolean more =
+        Stream.of(NORMAL, COLOUR, MARGIN, SWELLING, FRISEN, HAEMORRHAGE, PULSATION, SIGN)
+            .anyMatch(eye::has);
+    if (more || CupNotes.RATIOS.stream().anyMatch(eye::has)) {
+      throw NotRead.because("the disc was not seen, and yet something is said of it");
+    }
+    eye.found(Globes.FUNDUS_VIEW, UNSEEN);
   }
 
   /** Returns the swelling that a grade alone states: a disc of grade 0 is not swollen. */
@@ -244,11 +287,11 @@ final class DiscNotes {
 
   /** Adds what a normal disc is; what is said of it besides must not contradict that. */
   private static void normal(Eye eye) throws NotRead {
-    requireNormal(eye, COLOUR, DiscColour.PINK);
+    requireNormal(eye, COLOUR, PINK);
     requireNormal(eye, MARGIN, DiscMargin.CLEAR);
     requireNormal(eye, SWELLING, Presence.ABSENT);
     if (!eye.has(COLOUR)) {
-      eye.found(Discs.COLOUR, DiscColour.PINK);
+      eye.found(Discs.COLOUR, PINK);
     }
     if (!eye.has(MARGIN)) {
       eye.found(Discs.MARGIN, DiscMargin.CLEAR);
