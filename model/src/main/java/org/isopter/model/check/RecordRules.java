@@ -19,6 +19,7 @@ import org.isopter.model.catalogue.Discs;
 import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Globes;
 import org.isopter.model.catalogue.Lids;
+import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;
@@ -215,9 +216,18 @@ final class RecordRules {
                 eye.seen(Globes.STATE, GlobeState::isGone)
                     .flatMap(
                         none ->
-                            OF_A_GLOBE.stream()
-                                .flatMap(finding -> first(eye, finding, none))
+                            Stream.concat(
+                                    OF_A_GLOBE.stream()
+                                        .flatMap(finding -> first(eye, finding, none)),
+                                    defect(eye, none))
                                 .limit(1)));
+  }
+
+  private static Stream<Breach> defect(EyeView eye, Seen<?> none) {
+    return eye.exam()
+        .both()
+        .seen(Pupils.AFFERENT_DEFECT, defect -> defect.side() == Reflexes.side(eye))
+        .map(seen -> Breach.of(seen, none));
   }
 
   private static <V> Stream<Breach> first(EyeView eye, Finding<V> finding, Seen<?> none) {

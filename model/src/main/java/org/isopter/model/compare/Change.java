@@ -31,6 +31,7 @@ public record Change(
     SAME,
     DIFFERENT,
     OTHER_TECHNIQUE,
+    UNDER_DROPS,
     ONLY_BEFORE,
     ONLY_NOW;
 
@@ -40,6 +41,7 @@ public record Change(
         case SAME -> "unchanged";
         case DIFFERENT -> "different";
         case OTHER_TECHNIQUE -> "found by another technique, or by one that is not stated";
+        case UNDER_DROPS -> "not compared, for drops that widen the pupil are recorded";
         case ONLY_BEFORE -> "not repeated in the later record";
         case ONLY_NOW -> "not in the earlier record";
       };

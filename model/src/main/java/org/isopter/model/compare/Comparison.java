@@ -73,12 +73,13 @@ public record Comparison(Exam earlier, Exam later, List<Change> changes) {
 
   private static Change change(Matching.Pair pair, Exam earlier, Exam later) {
     Fact<?> any = pair.now().or(pair::before).orElseThrow();
-    boolean comparable = pair.sameTechnique() && pair.before().isPresent();
+    Change.Kind kind = kind(pair, earlier, later);
+    boolean comparable = kind == Change.Kind.SAME || kind == Change.Kind.DIFFERENT;
     Optional<Fact<?>> now = pair.now().filter(fact -> comparable);
     return new Change(
         any.finding(),
         any.site(),
-        kind(pair),
+        kind,
         pair.before().map(fact -> words(fact, earlier)).orElse(""),
         pair.now().map(fact -> words(fact, later)).orElse(""),
         now.flatMap(fact -> difference(pair.before().orElseThrow(), fact)),
@@ -89,17 +90,22 @@ public record Comparison(Exam earlier, Exam later, List<Change> changes) {
     return FactText.of(fact, exam.header().performed());
   }
 
-  private static Change.Kind kind(Matching.Pair pair) {
+  private static Change.Kind kind(Matching.Pair pair, Exam earlier, Exam later) {
     if (pair.before().isEmpty()) {
       return Change.Kind.ONLY_NOW;
     }
     if (pair.now().isEmpty()) {
       return Change.Kind.ONLY_BEFORE;
     }
-    if (!pair.sameTechnique()) {
+    Fact<?> before = pair.before().get();
+    Fact<?> now = pair.now().get();
+    if (Conditions.isUnderDrops(now.finding(), earlier, later)) {
+      return Change.Kind.UNDER_DROPS;
+    }
+    if (!pair.sameTechnique() || !Conditions.isAlike(before, now)) {
       return Change.Kind.OTHER_TECHNIQUE;
     }
-    return isSame(pair.before().get(), pair.now().get()) ? Change.Kind.SAME : Change.Kind.DIFFERENT;
+    return isSame(before, now) ? Change.Kind.SAME : Change.Kind.DIFFERENT;
   }
 
   /** A lens that is written with the other sign of cylinder is the same lens. */

@@ -85,11 +85,23 @@ public enum UrgencyRules {
                 + " first 12 hours"));
   }
 
-  /** A swelling that is doubtful is on the list as well. */
+  /** A swelling that is doubtful is on the list as well, and so is one whose fellow is unknown. */
   private static Optional<String> swollenDiscs(ExamView exam) {
-    boolean both =
-        exam.eyes().allMatch(eye -> eye.has(Discs.SWELLING, UrgencyRules::isNotExcluded));
-    return hint(both, "Swollen discs in both eyes are on the list; blood pressure first.");
+    List<EyeView> swollen =
+        exam.eyes().filter(eye -> eye.has(Discs.SWELLING, UrgencyRules::isNotExcluded)).toList();
+    if (swollen.size() == 2) {
+      return Optional.of("Swollen discs in both eyes are on the list; blood pressure first.");
+    }
+    return swollen.stream()
+        .filter(eye -> !eye.fellow().has(Discs.SWELLING, any -> true))
+        .map(UrgencyRules::oneSwollenDisc)
+        .findFirst();
+  }
+
+  private static String oneSwollenDisc(EyeView eye) {
+    return "A swollen disc is on the list where the other is swollen too: "
+        + PlainWords.eye(eye.site())
+        + "; the record does not say whether the other is.";
   }
 
   private static boolean isNotExcluded(Discs.Swelling disc) {
@@ -141,9 +153,5 @@ public enum UrgencyRules {
 
   private static boolean isHigh(Quantity pressure) {
     return pressure.value().compareTo(HIGH_PRESSURE) >= 0;
-  }
-
-  private static Optional<String> hint(boolean holds, String text) {
-    return holds ? Optional.of(text) : Optional.empty();
   }
 }

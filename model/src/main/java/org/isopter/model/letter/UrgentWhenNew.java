@@ -140,7 +140,8 @@ final class UrgentWhenNew {
 
   private static boolean hasDefect(ExamView exam, EyeView eye) {
     DefectSide side = eye.site() == Site.RIGHT ? DefectSide.RIGHT : DefectSide.LEFT;
-    return exam.both().has(Pupils.AFFERENT_DEFECT, defect -> defect.side() == side);
+    return !eye.has(Globes.STATE, GlobeState::isGone)
+        && exam.both().has(Pupils.AFFERENT_DEFECT, defect -> defect.side() == side);
   }
 
   /** Where no age is stated, the person may be old enough. */

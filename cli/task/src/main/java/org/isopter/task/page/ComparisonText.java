@@ -44,7 +44,7 @@ public final class ComparisonText {
     switch (change.kind()) {
       case SAME -> text.append(change.after()).append(", unchanged");
       case DIFFERENT -> text.append(change.before()).append(" -> ").append(change.after());
-      case OTHER_TECHNIQUE ->
+      case OTHER_TECHNIQUE, UNDER_DROPS ->
           text.append(change.before())
               .append(" -> ")
               .append(change.after())

@@ -73,7 +73,7 @@ public final class PupilCauses {
       pair: unequal any
       needs: own direct sluggish absent, own consensual sluggish absent, own outline odd, own corectopia present, own segmental-movement present, own front inner
 
-      nerve-and-pupil | sided | grave | optic nerve or retina, and the pupil of that eye (orbital apex, injury) | computed from the wiring
+      nerve-and-pupil | sided | grave | optic nerve or retina, and the pupil of that eye (orbital apex, open injury) | computed from the wiring
       own: direct sluggish absent, consensual sluggish absent, near sluggish absent, lit any, outline any, lid any, movement any, pressure any, segmental-movement any, corectopia any
       fellow: consensual any, lit any
       pair: afferent right, field full right-eye other, unequal none right-light right-alike, double any

@@ -77,9 +77,13 @@ public record PupilReading(
       }
     }
     boolean alone = near.isEmpty();
-    // A side of the defect is no slip that a row on the other side could make up for.
+    // A side of the defect is no slip that a row on the other side could make up for; a row that
+    // knows no defect is named where hardly any other is, for two causes may stand together.
+    boolean some = fitting.size() > 1;
     near.entrySet()
-        .removeIf(one -> !one.getKey().grave() || one.getValue().sign() == PupilSign.AFFERENT);
+        .removeIf(
+            one ->
+                !one.getKey().grave() || (some && one.getValue().sign() == PupilSign.AFFERENT));
     List<PupilSign> missing = missing(signs, fitting);
     return new PupilReading(
         List.copyOf(fitting), near, missing, statement(signs, fitting, near, missing, alone));
