@@ -163,8 +163,7 @@ public final class Discs {
                           Colour::colour,
                           List.of(SECTOR),
                           (colour, parts) -> new Colour(colour, parts.find(SECTOR)))
-                      .rules(
-                          new Rule.OnlyWith("disc-sector", Set.of(DiscColour.SECTOR_PALLOR))))
+                      .rules(new Rule.OnlyWith("disc-sector", Set.of(DiscColour.SECTOR_PALLOR))))
               .by(FundusMethod.class)
               .cite("common practice, no source")
               .build());

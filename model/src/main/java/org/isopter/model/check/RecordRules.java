@@ -19,7 +19,6 @@ import org.isopter.model.catalogue.Discs;
 import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Globes;
 import org.isopter.model.catalogue.Lids;
-import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;

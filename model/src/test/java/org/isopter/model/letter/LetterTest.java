@@ -96,7 +96,9 @@ class LetterTest {
   @Test
   void aTechniqueReachesNoFurtherThanWhatItFound() {
     Fact<?> margin = Fact.of(Discs.MARGIN, Site.RIGHT, DiscMargin.CLEAR).by(FundusMethod.SLIT_LAMP);
-    Fact<?> colour = Fact.of(Discs.COLOUR, Site.RIGHT, Discs.Colour.of(DiscColour.PINK)).by(FundusMethod.SLIT_LAMP);
+    Fact<?> colour =
+        Fact.of(Discs.COLOUR, Site.RIGHT, Discs.Colour.of(DiscColour.PINK))
+            .by(FundusMethod.SLIT_LAMP);
     Fact<?> elsewise = Fact.of(Discs.COLOUR, Site.RIGHT, Discs.Colour.of(DiscColour.PINK));
     assertEquals("Slit lamp: margin clear; colour pink", disc(margin, colour));
     assertEquals("margin clear, slit lamp; colour pink", disc(margin, elsewise));

@@ -61,8 +61,7 @@ public enum PupilInequality {
 
   /** A difference no greater than repeated measuring gives is none. */
   private static Optional<Site> larger(Anisocoria seen) {
-    return seen.larger()
-        .filter(any -> seen.difference().compareTo(Anisocoria.REPEATABILITY) > 0);
+    return seen.larger().filter(any -> seen.difference().compareTo(Anisocoria.REPEATABILITY) > 0);
   }
 
   private static BigDecimal towards(Site eye, Anisocoria seen) {
