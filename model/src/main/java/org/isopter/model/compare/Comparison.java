@@ -99,10 +99,10 @@ public record Comparison(Exam earlier, Exam later, List<Change> changes) {
     }
     Fact<?> before = pair.before().get();
     Fact<?> now = pair.now().get();
-    if (Conditions.isUnderDrops(now.finding(), earlier, later)) {
+    if (Comparability.isUnderDrops(now.finding(), earlier, later)) {
       return Change.Kind.UNDER_DROPS;
     }
-    if (!pair.sameTechnique() || !Conditions.isAlike(before, now)) {
+    if (!pair.sameTechnique() || !Comparability.isAlike(before, now)) {
       return Change.Kind.OTHER_TECHNIQUE;
     }
     return isSame(before, now) ? Change.Kind.SAME : Change.Kind.DIFFERENT;

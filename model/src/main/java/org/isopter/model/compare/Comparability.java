@@ -12,7 +12,7 @@ import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Quantity;
 
 /** What else keeps two results of one measurement from being compared; common practice. */
-final class Conditions {
+final class Comparability {
 
   private static final Set<Finding<?>> OF_THE_PUPIL =
       Set.of(
@@ -25,7 +25,7 @@ final class Conditions {
           Pupils.AFFERENT_DEFECT,
           Pupils.FEATURE);
 
-  private Conditions() {}
+  private Comparability() {}
 
   /** Says whether a finding is one of pupils of which drops that widen them are recorded. */
   static boolean isUnderDrops(Finding<?> finding, Exam earlier, Exam later) {
