@@ -13,6 +13,7 @@ import org.isopter.mapper.table.StepRow;
 import org.isopter.mapper.table.Table;
 import org.isopter.model.derive.Derivations;
 import org.isopter.model.derive.Derived;
+import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 
@@ -53,13 +54,15 @@ record ExamRows(
     ExamRows of(PooledExam read) {
       PooledExam exact = deidentifier.map(one -> one.apply(read)).orElse(read);
       Rounding rounding = deidentifier.map(Deidentifier::rounding).orElse(Rounding.NONE);
-      List<Derived> derived = rounding.left(Derivations.of(exact.exam()), exact.exam());
+      ExamView known = exact.exam().view();
+      List<Derived> derived = rounding.left(Derivations.of(known), exact.exam());
       PooledExam pooled = rounding.apply(exact);
+      ExamView view = pooled == exact ? known : pooled.exam().view();
       return new ExamRows(
           pooled,
-          FindingRows.of(pooled, derived).stream().map(findings::cells).toList(),
-          EyeRow.of(pooled, derived).stream().map(eyes::cells).toList(),
-          StepRow.of(pooled.exam()).stream().map(steps::cells).toList(),
+          FindingRows.of(pooled, view, derived).stream().map(findings::cells).toList(),
+          EyeRow.of(pooled, view, derived).stream().map(eyes::cells).toList(),
+          StepRow.of(view).stream().map(steps::cells).toList(),
           bundles.map(writer -> writer.write(pooled.exam())),
           older.map(former -> older(former, read.exam().header())));
     }

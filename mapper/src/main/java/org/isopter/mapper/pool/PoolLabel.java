@@ -22,6 +22,7 @@ final class PoolLabel {
 
   /** Says whether a document has the label, in JSON or XML; within a text a quote is escaped. */
   static boolean isOn(byte[] document) {
-    return LABEL.matcher(new String(document, ISO_8859_1)).find();
+    String text = new String(document, ISO_8859_1);
+    return text.contains(CODE) && LABEL.matcher(text).find();
   }
 }

@@ -7,7 +7,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoField;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -62,23 +62,24 @@ public final class PackedRows {
   }
 
   private static void write(List<SparseRow> rows, Bytes out) {
-    Map<Object, Integer> numbers = new LinkedHashMap<>();
+    Map<Object, Integer> numbers = new HashMap<>();
+    Bytes values = new Bytes();
+    Bytes cells = new Bytes();
     for (SparseRow row : rows) {
-      for (Object value : row.values()) {
-        numbers.putIfAbsent(value, numbers.size());
+      cells.number(row.columns().length);
+      for (int i = 0; i < row.columns().length; i++) {
+        Integer next = numbers.size();
+        Integer known = numbers.putIfAbsent(row.values()[i], next);
+        if (known == null) {
+          value(row.values()[i], values);
+        }
+        cells.number(row.columns()[i]);
+        cells.number(known == null ? next : known);
       }
     }
     out.number(numbers.size());
-    for (Object value : numbers.keySet()) {
-      value(value, out);
-    }
-    for (SparseRow row : rows) {
-      out.number(row.columns().length);
-      for (int i = 0; i < row.columns().length; i++) {
-        out.number(row.columns()[i]);
-        out.number(numbers.getOrDefault(row.values()[i], 0));
-      }
-    }
+    out.put(values.all());
+    out.put(cells.all());
   }
 
   private static void value(Object value, Bytes out) {

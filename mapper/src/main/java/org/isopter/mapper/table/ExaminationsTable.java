@@ -1,6 +1,8 @@
 package org.isopter.mapper.table;
 
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
@@ -31,10 +33,18 @@ public final class ExaminationsTable {
                 row -> row.pooled().person().group())
             .add("site", Kind.TEXT, "key of the site that was named", row -> row.pooled().site())
             .add("examiner", Kind.TEXT, "key of who examined", ExaminationsTable::examiner);
+    List<Table.Block<EyeRow>> blocks = new ArrayList<>();
+    blocks.add(new Table.Block<>(0, columns.list().size(), any -> true));
     for (Finding<?> finding : catalogue.all()) {
-      ColumnGroup.of(finding).forEach(slot -> columns.addAll(new SlotColumns(slot).columns()));
+      for (ColumnGroup slot : ColumnGroup.of(finding)) {
+        int from = columns.list().size();
+        columns.addAll(new SlotColumns(slot).columns());
+        String name = slot.name();
+        blocks.add(
+            new Table.Block<>(from, columns.list().size(), row -> row.cell(name).isPresent()));
+      }
     }
-    return new Table<>(NAME, columns.list());
+    return new Table<>(NAME, columns.list(), blocks);
   }
 
   private static Exam exam(EyeRow row) {

@@ -62,14 +62,14 @@ public record EyeRow(PooledExam pooled, Site eye, Map<String, Cell> cells) {
 
   /** Returns a row for each eye, and one for both together where something was said of both. */
   public static List<EyeRow> of(PooledExam pooled) {
-    return of(pooled, Derivations.of(pooled.exam()));
+    ExamView view = pooled.exam().view();
+    return of(pooled, view, Derivations.of(view));
   }
 
-  /** Returns the rows of an examination with the statements that are derived from it. */
-  public static List<EyeRow> of(PooledExam pooled, List<Derived> derived) {
+  /** Returns the rows of an examination, by its view, with the statements derived from it. */
+  public static List<EyeRow> of(PooledExam pooled, ExamView view, List<Derived> derived) {
     Exam exam = pooled.exam();
     LogMars logMars = new LogMars(derived);
-    ExamView view = ExamView.of(exam);
     List<EyeRow> rows = new ArrayList<>();
     for (Site eye : Site.values()) {
       Map<String, Cell> cells = new HashMap<>();

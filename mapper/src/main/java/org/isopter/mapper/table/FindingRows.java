@@ -1,8 +1,10 @@
 package org.isopter.mapper.table;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.isopter.model.clinical.statement.Numbers;
 import org.isopter.model.derive.Derivations;
@@ -29,7 +31,7 @@ import org.isopter.model.value.Unit;
 public final class FindingRows {
 
   private static final EncodedValue NOTHING =
-      new EncodedValue(Optional.empty(), Optional.empty(), java.util.Map.of());
+      new EncodedValue(Optional.empty(), Optional.empty(), Map.of());
 
   /** What a row of a fact is about: the value itself, or a part that has a code of its own. */
   private record Named(String key, Optional<Code> code) {
@@ -44,34 +46,37 @@ public final class FindingRows {
   private final ExamView exam;
   private final List<Derived> derived;
   private final LogMars logMars;
+  private final Map<FactKey, FactOrigin> origins = new HashMap<>();
   private final List<FindingRow> rows = new ArrayList<>();
 
-  private FindingRows(PooledExam pooled, List<Derived> derived) {
+  private FindingRows(PooledExam pooled, ExamView exam, List<Derived> derived) {
     this.pooled = pooled;
-    this.exam = pooled.exam().view();
+    this.exam = exam;
     this.derived = derived;
     this.logMars = new LogMars(derived);
   }
 
   /** Returns the rows of an examination: each fact, part by part, then each derived statement. */
   public static List<FindingRow> of(PooledExam pooled) {
-    return of(pooled, Derivations.of(pooled.exam()));
+    ExamView view = pooled.exam().view();
+    return of(pooled, view, Derivations.of(view));
   }
 
-  /** Returns the rows of an examination with the statements that are derived from it. */
-  public static List<FindingRow> of(PooledExam pooled, List<Derived> derived) {
-    FindingRows all = new FindingRows(pooled, derived);
+  /** Returns the rows of an examination, by its view, with the statements derived from it. */
+  public static List<FindingRow> of(PooledExam pooled, ExamView exam, List<Derived> derived) {
+    FindingRows all = new FindingRows(pooled, exam, derived);
     all.facts();
     all.statements();
     return all.rows;
   }
 
   private void facts() {
-    Iterator<FactOrigin> origins = pooled.origins().iterator();
-    exam.entries().forEach(entry -> fact(entry, origins.next()));
+    Iterator<FactOrigin> next = pooled.origins().iterator();
+    exam.entries().forEach(entry -> fact(entry, next.next()));
   }
 
   private void fact(ExamView.Named entry, FactOrigin origin) {
+    origins.put(entry.key(), origin);
     fact(entry.fact(), entry.key(), origin);
     vector(entry.fact(), entry.key(), origin);
   }
@@ -194,7 +199,7 @@ public final class FindingRows {
 
   private void statement(Derived one, String name) {
     Exam exam = pooled.exam();
-    FactOrigin origin = pooled.origins().get(exam.keys().indexOf(one.from().get(0)));
+    FactOrigin origin = Optional.ofNullable(origins.get(one.from().get(0))).orElseThrow();
     rows.add(
         new FindingRow(
             exam,

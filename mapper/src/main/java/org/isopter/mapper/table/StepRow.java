@@ -36,8 +36,7 @@ public record StepRow(Exam exam, UsualStep step, Site eye, State state, Optional
   }
 
   /** Returns a row for each eye and each step that entry asks for. */
-  public static List<StepRow> of(Exam exam) {
-    ExamView view = ExamView.of(exam);
+  public static List<StepRow> of(ExamView view) {
     List<StepRow> rows = new ArrayList<>();
     for (Site eye : Site.EACH_EYE) {
       for (UsualStep step : UsualStep.ASKED) {
@@ -59,9 +58,9 @@ public record StepRow(Exam exam, UsualStep step, Site eye, State state, Optional
 
   /** Returns the facts of a step at an eye, or at both eyes together. */
   private static List<Fact<?>> facts(ExamView exam, UsualStep step, Site eye) {
-    return exam.entries()
-        .<Fact<?>>map(ExamView.Named::fact)
-        .filter(fact -> step.findings().contains(fact.finding()))
+    return exam.findings()
+        .filter(step.findings()::contains)
+        .<Fact<?>>flatMap(exam::facts)
         .filter(fact -> fact.site() == eye || fact.site() == Site.BOTH)
         .toList();
   }

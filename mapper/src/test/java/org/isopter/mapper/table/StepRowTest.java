@@ -24,7 +24,7 @@ class StepRowTest {
   @Test
   void saysOfEachStepAndEyeWhetherItWasExaminedAndWhyNot() {
     Exam exam = new RecordReader(Catalogue.standard()).read(RECORD, RecordFormat.JSON).orThrow();
-    List<StepRow> rows = StepRow.of(exam);
+    List<StepRow> rows = StepRow.of(exam.view());
     assertEquals(2 * UsualStep.ASKED.size(), rows.size());
     assertEquals(
         List.of(

@@ -29,7 +29,12 @@ public final class Derivations {
 
   /** Returns the derived statements in the order of an examination, plates by the usual rule. */
   public static List<Derived> of(Exam exam) {
-    return of(exam, List.of(USUAL_PLATES));
+    return of(exam.view());
+  }
+
+  /** Returns the derived statements of an examination by its view, plates by the usual rule. */
+  public static List<Derived> of(ExamView facts) {
+    return of(facts, List.of(USUAL_PLATES));
   }
 
   /**
@@ -38,7 +43,10 @@ public final class Derivations {
    * @param plates the rules by which colour plates are judged, each by itself
    */
   public static List<Derived> of(Exam exam, List<PlateRule> plates) {
-    ExamView facts = ExamView.of(exam);
+    return of(exam.view(), plates);
+  }
+
+  private static List<Derived> of(ExamView facts, List<PlateRule> plates) {
     return Stream.<Function<ExamView, Stream<Derived>>>of(
             AcuityDerivations::of,
             ImpairmentDerivations::of,

@@ -134,11 +134,14 @@ public enum UsualStep {
   private final EntryField question;
   private final List<EntryField> fields;
   private final List<UsualPart> parts;
+  private final List<Finding<?>> findings;
 
   UsualStep(EntryField question, List<EntryField> fields, UsualPart... parts) {
     this.question = question;
     this.fields = fields;
     this.parts = List.of(parts);
+    this.findings =
+        this.parts.stream().<Finding<?>>flatMap(part -> part.findings().stream()).toList();
   }
 
   UsualStep(UsualPart unasked) {
@@ -162,7 +165,7 @@ public enum UsualStep {
 
   /** Returns the findings any of which says that the step was done, or that it was not. */
   public List<Finding<?>> findings() {
-    return parts.stream().<Finding<?>>flatMap(part -> part.findings().stream()).toList();
+    return findings;
   }
 
   /** Returns the fields of all steps, in their order. */

@@ -11,7 +11,9 @@ final class ConceptWords {
   private ConceptWords() {}
 
   static String of(Enum<?> constant) {
-    return WORDS.computeIfAbsent(constant, ConceptWords::make);
+    // Of many threads that ask for what is there, none waits for another.
+    String known = WORDS.get(constant);
+    return known == null ? WORDS.computeIfAbsent(constant, ConceptWords::make) : known;
   }
 
   private static String make(Enum<?> constant) {
