@@ -12,7 +12,7 @@ import org.isopter.model.note.token.Token;
 final class HeadingDashes {
 
   private static final Set<String> HEADINGS =
-      Set.of("eom", "vf", "fields", "discs", "disc", "pupils", "pupil", "iop");
+      Set.of("eom", "vf", "fields", "discs", "disc", "pupils", "pupil", "iop", "va", "plates");
 
   /** What is never less than nought. */
   private static final Set<String> SIZES = Set.of("pupils", "pupil", "iop");
@@ -37,7 +37,8 @@ final class HeadingDashes {
   }
 
   private static boolean isHeading(List<Token> note, int at) {
-    boolean starts = at == 0 || note.get(at - 1).kind() == Token.Kind.BREAK;
+    int start = note.get(at).is("plates") && at > 0 && note.get(at - 1).is("colour") ? at - 1 : at;
+    boolean starts = start == 0 || note.get(start - 1).kind() == Token.Kind.BREAK;
     return starts && HEADINGS.contains(note.get(at).text());
   }
 

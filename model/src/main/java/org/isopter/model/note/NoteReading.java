@@ -218,6 +218,7 @@ final class NoteReading {
     List<Token> rest = found.map(heading -> heading.rest(tokens, 0)).orElse(tokens);
     int skipped = found.map(Headings.Found::skipped).orElse(0);
     try {
+      requireBegun(from, found.isPresent(), rest);
       ItemReader.Item item =
           items.read(start.orElse(Grammars.bare(rest)), rest, tokens.get(0), context.side());
       int length = skipped + item.length();
@@ -237,6 +238,13 @@ final class NoteReading {
       unread.add(
           unread(unsided(notRead, piece, start), piece, start.map(ItemReader.Start::grammar)));
       return run + piece.tokens().size();
+    }
+  }
+
+  /** A comma right behind a heading within a clause: it may belong before it, 6/9 ph, L 6/6. */
+  private static void requireBegun(int from, boolean heading, List<Token> rest) throws NotRead {
+    if (from > 0 && heading && !rest.isEmpty() && rest.get(0).is(",")) {
+      throw NotRead.word(rest.get(0));
     }
   }
 

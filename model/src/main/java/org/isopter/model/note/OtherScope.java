@@ -12,7 +12,10 @@ import org.isopter.model.note.token.Token;
  *
  * <p>A label with a colon ({@code last visit:}) holds for its line; alone on its line, and as the
  * heading of a plan, for the lines below it up to an empty line or what was found today. Words
- * before the first heading of a sentence hold for the sentence.
+ * before the first heading of a sentence hold for the sentence, and so does a sentence of history
+ * that names no other visit ({@code hx of glaucoma.}). The heading of a part of the examination
+ * ({@code fundus:}) ends what is history, but not what is of another visit, which has such parts
+ * too.
  */
 final class OtherScope {
 
@@ -27,6 +30,15 @@ final class OtherScope {
   private Reach reach = Reach.NONE;
   private final String text;
   private boolean labelAlone;
+
+  /** Whether the words that hold are of the history of the patient, and of no other visit. */
+  private boolean history;
+
+  /** Whether the words that hold are of another person, which words for the patient end. */
+  private boolean person;
+
+  /** Whether nothing but a word for it stands before the full stop: hx. floaters. */
+  private boolean abbreviated;
 
   /** Whether the clause before is of another person, and where it ends. */
   private boolean afterOther;
@@ -43,6 +55,9 @@ final class OtherScope {
     boolean person = clause.tokens().stream().anyMatch(OtherTimes::isPerson);
     afterOther = other && (person || afterOther);
     end = clause.tokens().get(clause.tokens().size() - 1).end();
+    if (history && reach == Reach.SENTENCE && OtherTimes.namesVisit(clause.tokens())) {
+      reach = Reach.LINE;
+    }
   }
 
   /** Says whether the sentence speaks of the person of the sentence before: she sees. */
@@ -62,7 +77,14 @@ final class OtherScope {
         (reach == Reach.SENTENCE && next.newSentence())
             || (reach == Reach.LINE && next.newLine())
             || (reach == Reach.BLOCK && next.afterGap() && !labelAlone)
-            || OtherTimes.startNow(next.tokens());
+            || OtherTimes.startNow(next.tokens())
+            || (person && OtherTimes.isPatient(next.tokens()))
+            || (history && OtherTimes.startPart(next.tokens()));
+    if (history && labelAlone && !next.newLine()) {
+      // It is no heading of the lines below, but a sentence before others.
+      reach = Reach.SENTENCE;
+      over = next.newSentence() && !abbreviated;
+    }
     if (over) {
       reach = Reach.NONE;
     }
@@ -73,6 +95,13 @@ final class OtherScope {
   /** Takes note of a clause that is of another time, another person or a plan. */
   void opened(Clause clause, boolean first) {
     List<Token> tokens = clause.tokens();
+    boolean ofVisit =
+        history && reach == Reach.SENTENCE && !clause.newLine() && OtherTimes.namesVisit(tokens);
+    history = OtherTimes.isHistory(tokens);
+    abbreviated = tokens.size() == 1;
+    person =
+        tokens.stream().anyMatch(OtherTimes::isPerson)
+            && tokens.stream().allMatch(word -> OtherTimes.isPerson(word) || !OtherTimes.isOther(word));
     boolean alone = clause.newLine() && OtherTimes.isOnlyLabel(tokens);
     boolean bare = clause.newLine() && saysNothing(tokens);
     boolean unknown = OtherTimes.isUnknownLabel(tokens) && !OtherTimes.label(tokens);
@@ -80,7 +109,7 @@ final class OtherScope {
     if (plan || ((alone || bare) && !(unknown && first))) {
       reach = Reach.BLOCK;
       labelAlone = true;
-    } else if (OtherTimes.label(tokens)) {
+    } else if (ofVisit || OtherTimes.label(tokens)) {
       reach = Reach.LINE;
     } else if (!unknown && leads(tokens)) {
       reach = Reach.SENTENCE;
@@ -90,7 +119,7 @@ final class OtherScope {
   /** Says whether no item starts in the clause: last visit. */
   private boolean saysNothing(List<Token> tokens) {
     return tokens.stream().anyMatch(OtherTimes::isOther)
-        && tokens.stream().noneMatch(token -> token.kind() == Token.Kind.NUMBER)
+        && OtherTimes.hasNoNumberButDate(tokens)
         && firstHeading(tokens) == tokens.size();
   }
 

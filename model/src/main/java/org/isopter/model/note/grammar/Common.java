@@ -125,10 +125,20 @@ public final class Common {
   /** Reads a grade from 1+ to 4+ (common practice, no source). */
   private static Optional<String> graded(Cursor cursor) {
     return cursor
-        .whole()
-        .filter(grade -> grade > 0 && grade < 5 && cursor.isClose() && cursor.take("+"))
+        .attempt(
+            seen ->
+                seen.whole()
+                    .filter(grade -> grade > 0 && grade < 5 && seen.isClose() && seen.take("+")))
         .map(grade -> grade + "+")
-        .or(() -> cursor.attempt(Common::pluses));
+        .or(() -> cursor.attempt(Common::pluses))
+        .or(() -> cursor.attempt(Common::namedGrade));
+  }
+
+  /** Reads a grade from 1 to 4 behind its word, of a scale that is not named: grade 2. */
+  public static Optional<String> namedGrade(Cursor cursor) {
+    return cursor.take("grade")
+        ? cursor.whole().filter(grade -> grade > 0 && grade < 5).map(grade -> "grade " + grade)
+        : Optional.empty();
   }
 
   /** Reads two to four signs: ++. */

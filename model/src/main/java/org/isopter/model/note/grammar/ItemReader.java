@@ -79,7 +79,8 @@ public final class ItemReader {
         throw NotRead.because("nothing is said of it");
       }
       for (Scan.Group group :
-          Sharing.among(head, groups(start, scan, first, side), scan.parts(head))) {
+          Sharing.among(
+              head, groups(start, scan, first, side), scan.parts(head), scan.commas())) {
         group.said().putAll(pair);
         facts.addAll(facts(start.grammar(), group));
       }
@@ -100,7 +101,9 @@ public final class ItemReader {
       requireClearHead(start, scan);
       requireSaid(start, scan);
       requireClearBoth(start, scan.groups());
-      return scan.groups();
+      return start.grammar().sides() == Grammar.Sides.NAMED
+          ? Compared.withoutDenied(scan.groups())
+          : scan.groups();
     }
     boolean needed =
         start.grammar().sides() != Grammar.Sides.PAIR

@@ -28,6 +28,9 @@ public final class Said {
 
   <T> void put(Slot<T> slot, Entry<T> entry) throws NotRead {
     List<Entry<?>> list = entries.computeIfAbsent(slot, any -> new ArrayList<>());
+    if (isAlike(slot, List.of(entry))) {
+      return;
+    }
     if (!list.isEmpty() && slot.role() != Slot.Role.VALUES) {
       throw NotRead.at(entry.at(), "the " + slot.name() + " is said twice in one place");
     }
@@ -45,10 +48,22 @@ public final class Said {
   void copy(Slot<?> slot, Said other) throws NotRead {
     boolean twice = has(slot) && slot.role() != Slot.Role.VALUES;
     List<Entry<?>> more = other.entries.getOrDefault(slot, List.of());
+    if (isAlike(slot, more)) {
+      return;
+    }
     if (twice && !more.isEmpty()) {
       throw NotRead.at(more.get(0).at(), "the " + slot.name() + " is said twice in one place");
     }
     entries.computeIfAbsent(slot, any -> new ArrayList<>()).addAll(more);
+  }
+
+  /** Says whether a condition was said before in the same sense. */
+  private boolean isAlike(Slot<?> slot, List<? extends Entry<?>> more) {
+    List<Entry<?>> before = entries.getOrDefault(slot, List.of());
+    return slot.isCondition()
+        && before.size() == 1
+        && more.size() == 1
+        && before.get(0).value().equals(more.get(0).value());
   }
 
   /** Returns the conditions, for the next clause of the same item. */
@@ -184,6 +199,13 @@ public final class Said {
     return slots().stream()
         .filter(other -> !other.isCondition())
         .noneMatch(other -> place(other).start() > place(slot).start());
+  }
+
+  /** Says whether a value stands before what was said in a slot. */
+  boolean isBehindValue(Slot<?> slot) {
+    return slots().stream()
+        .filter(other -> !other.isCondition())
+        .anyMatch(other -> place(other).start() < place(slot).start());
   }
 
   boolean isAfterComma(Slot<?> slot) {

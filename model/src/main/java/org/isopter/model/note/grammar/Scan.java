@@ -63,6 +63,11 @@ final class Scan {
     return groups;
   }
 
+  /** Returns the commas between what was read. */
+  List<Token> commas() {
+    return commas;
+  }
+
   /** Returns the eyes as commas part them; empty where they do not. */
   Optional<CommaParts> parts(Said conditions) throws NotRead {
     return CommaParts.of(conditions, groups, commas);

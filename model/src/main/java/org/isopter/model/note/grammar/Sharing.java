@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Token;
 
 /**
  * Decides which eye each word of an item is about.
@@ -18,22 +19,25 @@ final class Sharing {
 
   private final Said head;
   private final List<Scan.Group> groups;
+  private final List<Token> commas;
 
-  private Sharing(Said head, List<Scan.Group> groups) {
+  private Sharing(Said head, List<Scan.Group> groups, List<Token> commas) {
     this.head = head;
     this.groups = groups;
+    this.commas = commas;
   }
 
   /** Returns the groups with all that holds for each; there is at least one group. */
-  static List<Scan.Group> among(Said head, List<Scan.Group> named, Optional<CommaParts> parts)
+  static List<Scan.Group> among(
+      Said head, List<Scan.Group> named, Optional<CommaParts> parts, List<Token> commas)
       throws NotRead {
     List<Scan.Group> groups = SharedEnd.among(named);
     Sharing sharing =
         isBehind(head, groups)
             ? behind(head, groups)
             : parts
-                .map(apart -> new Sharing(apart.head(), apart.groups()))
-                .orElseGet(() -> new Sharing(head, groups));
+                .map(apart -> new Sharing(apart.head(), apart.groups(), List.of()))
+                .orElseGet(() -> new Sharing(head, groups, commas));
     if (groups.size() > 1) {
       sharing.requireClearEnd();
       sharing.requireValuesBehindSides();
@@ -76,7 +80,7 @@ final class Sharing {
     requireOfEach(said, moved);
     // Behind the last eye there are only conditions, which hold for every eye.
     before.putAll(groups.get(groups.size() - 1).said());
-    return new Sharing(before, moved);
+    return new Sharing(before, moved, List.of());
   }
 
   /** A condition before the last eye is of that eye alone, or of all; unless each has its own. */
@@ -122,7 +126,7 @@ final class Sharing {
       said.putAll(head);
       said.putAll(group.said());
       for (Slot<?> slot : trailing) {
-        if (!said.has(slot)) {
+        if (!said.has(slot) && !group.said().has(Common.ABSENCE)) {
           said.copy(slot, last().said());
         }
       }
@@ -137,13 +141,29 @@ final class Sharing {
     for (Scan.Group group : groups) {
       for (Slot<?> slot : group.said().slots()) {
         long times = groups.stream().filter(other -> other.said().has(slot)).count();
-        if (slot.isCondition() && times < groups.size()) {
+        if (slot.isCondition() && times < groups.size() && !isOfThisEye(slot, group)) {
           requireTrailing(slot, group, times);
           trailing.add(slot);
         }
       }
     }
     return trailing;
+  }
+
+  /**
+   * Says whether a condition is clearly of one eye that is not the last: it stands between the side
+   * and its value, {@code R sc 6/9 L 6/12}, or a comma parts it from the next side. The other eye
+   * then has none.
+   */
+  private boolean isOfThisEye(Slot<?> slot, Scan.Group group) {
+    int next = groups.indexOf(group) + 1;
+    if (next == groups.size() || !group.said().hasValues() || group.said().isAfterComma(slot)) {
+      return false;
+    }
+    int place = group.said().place(slot).start();
+    int end = groups.get(next).at().start();
+    boolean parted = commas.stream().anyMatch(at -> at.start() > place && at.start() < end);
+    return parted || !group.said().isBehindValue(slot);
   }
 
   private void requireTrailing(Slot<?> slot, Scan.Group group, long times) throws NotRead {

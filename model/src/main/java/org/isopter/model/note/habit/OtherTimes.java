@@ -2,8 +2,12 @@ package org.isopter.model.note.habit;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.note.word.WordFiles;
@@ -17,6 +21,14 @@ public final class OtherTimes {
 
   /** A label is short: last visit, past ocular history. */
   private static final int LONGEST_LABEL = 7;
+
+  private static final Pattern DATE =
+      Pattern.compile("\\d{1,4}([/.-])\\d{1,2}\\1\\d{2,4}|(?:19|20)\\d\\d(?!\\d)");
+
+  private static final Set<String> STARTS_NOW =
+      WordFiles.of(WordRole.STARTS).stream()
+          .map(phrase -> String.join(" ", Lexer.words(phrase)))
+          .collect(Collectors.toUnmodifiableSet());
 
   private OtherTimes() {}
 
@@ -50,7 +62,8 @@ public final class OtherTimes {
     int colon = colon(clause);
     return colon > 0
         && (startsWithDate(clause)
-            || clause.subList(0, colon).stream().anyMatch(OtherTimes::isOther));
+            || clause.subList(0, colon).stream()
+                .anyMatch(token -> isOther(token) || WordFiles.is(WordRole.RECORD, token.text())));
   }
 
   /** Says whether the clause is a label and nothing else. */
@@ -71,12 +84,44 @@ public final class OtherTimes {
 
   /** Says whether the clause starts what was found today. */
   public static boolean startNow(List<Token> clause) {
-    Token first = clause.get(0);
-    boolean heading = first.is(",") && !first.seen().equals(",");
     boolean now =
         clause.subList(0, Math.min(3, clause.size())).stream()
             .anyMatch(token -> WordFiles.is(WordRole.NOW, token.text()));
-    return heading || now;
+    return now
+        || (startPart(clause) && STARTS_NOW.contains(words(clause.get(0).seen())));
+  }
+
+  /** Says whether the clause starts with the heading of a part of the examination: fundus. */
+  public static boolean startPart(List<Token> clause) {
+    Token first = clause.get(0);
+    return first.is(",") && !first.seen().equals(",");
+  }
+
+  /** Says whether the clause starts with the patient. */
+  public static boolean isPatient(List<Token> clause) {
+    return startPart(clause) && Set.of("pt", "patient").contains(words(clause.get(0).seen()));
+  }
+
+  private static String words(String seen) {
+    return String.join(" ", Lexer.words(seen)).replaceAll(" ?[:.]$", "");
+  }
+
+  /** Says whether the words are of the history of the patient, and of no visit or finding in it. */
+  static boolean isHistoryWord(Token token) {
+    return WordFiles.is(WordRole.HISTORY, token.text());
+  }
+
+  /** Says whether a clause is of the history of the patient, and names no other visit. */
+  public static boolean isHistory(List<Token> clause) {
+    return clause.stream().anyMatch(OtherTimes::isHistoryWord) && !namesVisit(clause);
+  }
+
+  /** Says whether a clause may name another visit or who found something there. */
+  public static boolean namesVisit(List<Token> clause) {
+    return startsWithDate(clause)
+        || clause.stream()
+            .filter(token -> !isHistoryWord(token))
+            .anyMatch(token -> isOther(token) || WordFiles.is(WordRole.CARE, token.text()));
   }
 
   /** Says whether the clause takes back what stands before it: sorry, left; no, right. */
@@ -133,6 +178,12 @@ public final class OtherTimes {
             && clause.subList(0, colon).stream()
                 .allMatch(token -> isDiagnosis(token) || isSide(token));
     return named && colon + 1 < clause.size() ? colon + 1 : 0;
+  }
+
+  /** Says whether the only numbers of a clause are those of a date. */
+  public static boolean hasNoNumberButDate(List<Token> clause) {
+    String seen = clause.stream().map(Token::text).collect(Collectors.joining());
+    return DATE.matcher(seen).replaceAll("").chars().noneMatch(Character::isDigit);
   }
 
   private static boolean isDiagnosis(Token token) {

@@ -29,6 +29,7 @@ final class StandardPhrases {
           WordRole.LABEL,
           WordRole.NOW,
           WordRole.RETRACT,
+          WordRole.CARE,
           WordRole.PASS);
 
   static final Phrasebook BOOK = Phrasebook.of(WordFiles.lines(WordRole.SAY), grammarWords());

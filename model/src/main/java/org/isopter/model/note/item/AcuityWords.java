@@ -138,7 +138,8 @@ final class AcuityWords {
       ((Matcher<Outcome<Seen>>)
               cursor ->
                   cursor.takeAny("ph", "pinhole") ? Common.outcome(named()).read(cursor) : none())
-          .or(AcuityWords::improved);
+          .or(AcuityWords::improved)
+          .or(AcuityWords::beforeItsWord);
 
   private AcuityWords() {}
 
@@ -163,6 +164,18 @@ final class AcuityWords {
     return seen.filter(any -> cursor.takeAny("ph", "pinhole")).map(Outcome::found);
   }
 
+  /** Reads a pinhole acuity before its word, behind a comma: 20/40, 20/25 PH. */
+  private static Optional<Outcome<Seen>> beforeItsWord(Cursor cursor) {
+    boolean comma = cursor.isBehind(",");
+    Optional<Seen> seen = comma ? cursor.attempt(LINE) : none();
+    boolean named = seen.isPresent() && cursor.takeAny("ph", "pinhole");
+    int end = cursor.place();
+    cursor.take(",");
+    boolean goesOn = cursor.attempt(THROUGH).isPresent();
+    cursor.back(end);
+    return seen.filter(any -> named && !goesOn).map(Outcome::found);
+  }
+
   private static Matcher<Seen> named() {
     return cursor ->
         THROUGH.read(cursor).map(seen -> seen.bare() ? withNotation(seen, cursor) : seen);
@@ -180,7 +193,9 @@ final class AcuityWords {
     return new Seen(number, true, "", isInPart(cursor));
   }
 
+  /** Reads a fraction; a dash before it is no sign: RE - 6/9. */
   private static Optional<Seen> fraction(Cursor cursor) {
+    cursor.take("-");
     Optional<BigDecimal> distance = cursor.number();
     if (distance.isEmpty() || !cursor.take("/")) {
       return none();
@@ -194,6 +209,9 @@ final class AcuityWords {
     boolean inPart = letters.isEmpty() && isInPart(cursor);
     String more = cursor.attempt(AcuityWords::suffix).or(() -> uncounted(cursor)).orElse("");
     String unit = cursor.take("m") ? " m" : cursor.take("ft") ? " ft" : "";
+    if (letters.isEmpty() && more.isEmpty() && !inPart) {
+      cursor.attempt(seen -> SameAcuity.inBrackets(seen, distance, size));
+    }
     String part = inPart ? "p" : "";
     return more.isEmpty()
         ? new Seen(line + letters + unit, false, "", inPart)

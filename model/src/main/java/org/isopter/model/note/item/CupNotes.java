@@ -15,6 +15,7 @@ import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.Token;
 
 /** How wide the cup of a disc is. */
 final class CupNotes {
@@ -30,7 +31,7 @@ final class CupNotes {
   static final Slot<BigDecimal> ACROSS = Slot.value("horizontal ratio", behind(HORIZONTAL));
 
   static final Slot<BigDecimal> OF_NO_DIRECTION =
-      Slot.value("ratio of no direction", behind(PLAIN));
+      Slot.value("ratio of no direction", behind(PLAIN).or(CupNotes::bare));
 
   /** What says a ratio among the rest of a disc. */
   static final List<Slot<BigDecimal>> RATIOS = List.of(UPRIGHT, ACROSS, OF_NO_DIRECTION);
@@ -85,6 +86,15 @@ final class CupNotes {
       }
     }
     return words;
+  }
+
+  /** Reads a ratio without its name: of a disc, a number below one is nothing else. */
+  private static Optional<BigDecimal> bare(Cursor cursor) {
+    return cursor
+        .number()
+        .filter(ratio -> ratio.scale() > 0 && ratio.compareTo(BigDecimal.ONE) < 0)
+        .filter(any -> cursor.atEnd() || cursor.sees(",") || cursor.token().kind() == Token.Kind.WORD)
+        .filter(any -> !cursor.sees("mm") && !cursor.sees("pd") && !cursor.sees("dd"));
   }
 
   private static Matcher<BigDecimal> behind(PhraseTable<String> lead) {

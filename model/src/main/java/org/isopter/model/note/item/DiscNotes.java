@@ -203,7 +203,7 @@ final class DiscNotes {
     PhraseTable<Presence> words = PhraseTable.<Presence>empty().say(Presence.PRESENT, present);
     for (String name : names) {
       words
-          .say(Presence.PRESENT, name + " present")
+          .say(Presence.PRESENT, name + " present", name + " +")
           .say(Presence.ABSENT, "no " + name, name + " absent")
           .say(Presence.EQUIVOCAL, name + " equivocal");
     }

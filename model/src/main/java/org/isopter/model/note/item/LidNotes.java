@@ -32,7 +32,7 @@ final class LidNotes {
       Slot.value(
           "presence",
           PhraseTable.of(Presence.class)
-              .say(Presence.PRESENT, "yes")
+              .say(Presence.PRESENT, "yes", "+", "+ve")
               .say(Presence.ABSENT, "no", "none", "nil"));
 
   private static final PhraseTable<Sweating> AMOUNTS =

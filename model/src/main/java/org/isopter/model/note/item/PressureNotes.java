@@ -109,7 +109,7 @@ final class PressureNotes {
       cursor.take("-");
     }
     Optional<BigDecimal> number = cursor.number();
-    cursor.take("mmhg");
+    cursor.takeAny("mmhg", "mm");
     return number.map(value -> new Quantity(value, Unit.MM_HG));
   }
 }

@@ -11,6 +11,7 @@ import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.answer.tissue.SegmentMethod;
 import org.isopter.model.catalogue.Segments;
 import org.isopter.model.finding.Finding;
+import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
@@ -214,6 +215,10 @@ final class SegmentNotes {
   }
 
   private static Optional<String> grade(Cursor cursor) {
+    Optional<String> named = cursor.attempt(Common::namedGrade);
+    if (named.isPresent()) {
+      return named;
+    }
     cursor.take("at");
     Optional<BigDecimal> number = cursor.number();
     boolean plus = cursor.take("+");

@@ -21,7 +21,7 @@ record Bullets(Set<Integer> bullets, Set<Integer> unclear) {
       Pattern.compile("(?m)^[ \\t]*([-\u2212\u2013*\u2022\u00B7])(?=[ \\t]+\\S)");
 
   static Bullets in(String note) {
-    Set<Integer> marks = new HashSet<>();
+    Set<Integer> marks = new HashSet<>(ListNumbers.marks(note));
     Set<Integer> dashes = new HashSet<>();
     Matcher lines = LINE_START.matcher(note);
     while (lines.find()) {

@@ -75,6 +75,11 @@ public final class Cursor {
     return digits().filter(text -> !text.matches("0\\d.*")).map(BigDecimal::new);
   }
 
+  /** Says whether this text stands before the next token. */
+  public boolean isBehind(String text) {
+    return next > 0 && tokens.get(next - 1).is(text);
+  }
+
   /** Says whether the next token stands close behind the one before it. */
   public boolean isClose() {
     return next > 0 && !atEnd() && tokens.get(next - 1).end() == token().start();

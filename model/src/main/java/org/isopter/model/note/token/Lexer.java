@@ -3,6 +3,7 @@ package org.isopter.model.note.token;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.isopter.model.value.LowerCase;
@@ -38,14 +39,16 @@ public final class Lexer {
   private int line = 1;
   private int lineStart;
   private final Bullets bullets;
+  private final Set<Integer> listNumbers;
 
-  private Lexer(Bullets bullets) {
-    this.bullets = bullets;
+  private Lexer(String note) {
+    this.bullets = Bullets.in(note);
+    this.listNumbers = ListNumbers.in(note);
   }
 
   /** Returns the tokens of a note, each with its place. */
   public static List<Token> read(String note) {
-    Lexer lexer = new Lexer(Bullets.in(note));
+    Lexer lexer = new Lexer(note);
     Matcher pieces = PIECE.matcher(note);
     while (pieces.find()) {
       lexer.add(pieces);
@@ -60,7 +63,9 @@ public final class Lexer {
 
   private void add(Matcher piece) {
     String seen = piece.group();
-    if (piece.group("number") != null) {
+    if (listNumbers.contains(piece.start())) {
+      add(Token.Kind.BREAK, ".", piece);
+    } else if (piece.group("number") != null) {
       // Several points, or a comma, between digits: no number that can be trusted.
       boolean clear = NUMBER.matcher(seen).matches();
       add(clear ? Token.Kind.NUMBER : Token.Kind.MARK, seen, piece);

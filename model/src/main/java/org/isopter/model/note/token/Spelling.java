@@ -12,6 +12,9 @@ public final class Spelling {
 
   private static final int SHORTEST = 5;
 
+  /** Words with so many first letters in common are of one root. */
+  private static final int STEM = 5;
+
   private final Set<String> known;
   private final Map<Character, List<String>> byFirst;
 
@@ -43,7 +46,7 @@ public final class Spelling {
     if (swapped.size() == 1) {
       return token.saying(swapped.get(0));
     }
-    boolean one = next.size() == 1 && near.stream().allMatch(w -> isForm(w, next.get(0)));
+    boolean one = next.size() == 1 && near.stream().allMatch(w -> isAkin(w, next.get(0)));
     return one ? token.saying(next.get(0)) : token;
   }
 
@@ -64,5 +67,11 @@ public final class Spelling {
   /** Says whether the two are one word in singular and plural. */
   private static boolean isForm(String one, String other) {
     return one.equals(other) || one.equals(other + "s") || other.equals(one + "s");
+  }
+
+  /** Says whether the two are one word, or start alike: react, reactive. */
+  private static boolean isAkin(String one, String other) {
+    int stem = Math.min(STEM, Math.min(one.length(), other.length()));
+    return isForm(one, other) || one.substring(0, stem).equals(other.substring(0, stem));
   }
 }

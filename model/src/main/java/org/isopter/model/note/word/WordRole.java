@@ -50,6 +50,14 @@ public enum WordRole {
   PRONOUN("pronoun", false),
   /** Words with which what was found today starts. */
   NOW("now", true),
+  /** Headings with which what was found today starts. */
+  STARTS("starts", false),
+  /** Words for the history of the patient. */
+  HISTORY("history", false),
+  /** Words in a history for a visit, or for who found something there. */
+  CARE("care", false),
+  /** Words of a label for what another wrote, or at another time. */
+  RECORD("record", false),
   /** Words at the start of a clause that take back what stands before it. */
   RETRACT("retract", true),
   /** Words that take back before a colon where no number follows. */
