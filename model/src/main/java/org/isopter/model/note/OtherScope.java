@@ -101,7 +101,8 @@ final class OtherScope {
     abbreviated = tokens.size() == 1;
     person =
         tokens.stream().anyMatch(OtherTimes::isPerson)
-            && tokens.stream().allMatch(word -> OtherTimes.isPerson(word) || !OtherTimes.isOther(word));
+            && tokens.stream()
+                .allMatch(word -> OtherTimes.isPerson(word) || !OtherTimes.isOther(word));
     boolean alone = clause.newLine() && OtherTimes.isOnlyLabel(tokens);
     boolean bare = clause.newLine() && saysNothing(tokens);
     boolean unknown = OtherTimes.isUnknownLabel(tokens) && !OtherTimes.label(tokens);

@@ -79,8 +79,7 @@ public final class ItemReader {
         throw NotRead.because("nothing is said of it");
       }
       for (Scan.Group group :
-          Sharing.among(
-              head, groups(start, scan, first, side), scan.parts(head), scan.commas())) {
+          Sharing.among(head, groups(start, scan, first, side), scan.parts(head), scan.commas())) {
         group.said().putAll(pair);
         facts.addAll(facts(start.grammar(), group));
       }

@@ -87,8 +87,7 @@ public final class OtherTimes {
     boolean now =
         clause.subList(0, Math.min(3, clause.size())).stream()
             .anyMatch(token -> WordFiles.is(WordRole.NOW, token.text()));
-    return now
-        || (startPart(clause) && STARTS_NOW.contains(words(clause.get(0).seen())));
+    return now || (startPart(clause) && STARTS_NOW.contains(words(clause.get(0).seen())));
   }
 
   /** Says whether the clause starts with the heading of a part of the examination: fundus. */

@@ -93,7 +93,8 @@ final class CupNotes {
     return cursor
         .number()
         .filter(ratio -> ratio.scale() > 0 && ratio.compareTo(BigDecimal.ONE) < 0)
-        .filter(any -> cursor.atEnd() || cursor.sees(",") || cursor.token().kind() == Token.Kind.WORD)
+        .filter(
+            any -> cursor.atEnd() || cursor.sees(",") || cursor.token().kind() == Token.Kind.WORD)
         .filter(any -> !cursor.sees("mm") && !cursor.sees("pd") && !cursor.sees("dd"));
   }
 
