@@ -9,6 +9,7 @@ import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.SameAcuity;
 import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.LowVision;
 import org.isopter.model.value.Outcome;

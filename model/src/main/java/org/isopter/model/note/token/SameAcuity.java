@@ -1,15 +1,14 @@
-package org.isopter.model.note.item;
+package org.isopter.model.note.token;
 
 import java.math.BigDecimal;
 import java.util.Optional;
-import org.isopter.model.note.token.Cursor;
 
 /**
  * An acuity that is written again in another notation, in brackets behind it: {@code 6/6 (0.0)},
  * {@code 20/40 (6/12)}. It is passed over only where it says the same; else it is left, and refused
  * as a second acuity.
  */
-final class SameAcuity {
+public final class SameAcuity {
 
   /** How much a rounded figure may differ: 6/9 is 0.176 logMAR, and written 0.2. */
   private static final double ROUNDING = 0.03;
@@ -17,7 +16,7 @@ final class SameAcuity {
   private SameAcuity() {}
 
   /** Moves past brackets that hold the same acuity as a logMAR, a decimal or another fraction. */
-  static Optional<Boolean> inBrackets(Cursor cursor, BigDecimal distance, BigDecimal size) {
+  public static Optional<Boolean> inBrackets(Cursor cursor, BigDecimal distance, BigDecimal size) {
     if (size.signum() == 0 || distance.signum() == 0 || !cursor.take("(")) {
       return Optional.empty();
     }
