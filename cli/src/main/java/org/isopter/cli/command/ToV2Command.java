@@ -1,7 +1,9 @@
 package org.isopter.cli.command;
 
+import java.util.List;
 import org.isopter.cli.option.RecordInputs;
 import org.isopter.cli.option.StrictOption;
+import org.isopter.task.convert.FormerRecords;
 import org.isopter.task.exchange.ToV2Task;
 import org.isopter.task.io.Streams;
 import org.isopter.task.output.Target;
@@ -36,6 +38,12 @@ public final class ToV2Command extends InputCommand {
       })
   private @Nullable String output;
 
+  @Option(
+      names = "--former",
+      paramLabel = "FILE|FOLDER",
+      description = "The records as they were sent before: what they said and say no more is deleted.")
+  private List<String> former = List.of();
+
   @Mixin final RecordInputs forms = new RecordInputs();
   @Mixin final StrictOption strict = new StrictOption();
 
@@ -45,6 +53,8 @@ public final class ToV2Command extends InputCommand {
 
   @Override
   void run(RunLog log) {
-    new ToV2Task(log, Target.of(output), strict.strict()).run(inputs(forms));
+    Target target = Target.of(output);
+    ToV2Task task = new ToV2Task(log, target, strict.strict());
+    task.after(FormerRecords.of(former, target, log)).run(inputs(forms));
   }
 }

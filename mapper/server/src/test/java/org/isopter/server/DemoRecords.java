@@ -17,16 +17,29 @@ final class DemoRecords {
   private DemoRecords() {}
 
   static List<Exam> all() {
-    RecordReader reader = new RecordReader(Catalogue.standard());
+    return ending(".yaml");
+  }
+
+  static List<Exam> ofEveryForm() {
+    return ending("");
+  }
+
+  private static List<Exam> ending(String ending) {
     try (Stream<Path> files = Files.list(Path.of("../../docs/demo"))) {
       return files
-          .filter(file -> file.toString().endsWith(".yaml"))
+          .filter(file -> file.toString().endsWith(ending) && !file.toString().endsWith(".md"))
           .sorted()
-          .map(file -> reader.read(text(file), RecordFormat.YAML).orThrow())
+          .map(DemoRecords::read)
           .toList();
     } catch (IOException broken) {
       throw new UncheckedIOException(broken);
     }
+  }
+
+  private static Exam read(Path file) {
+    RecordFormat format =
+        file.toString().endsWith(".yaml") ? RecordFormat.YAML : RecordFormat.JSON;
+    return new RecordReader(Catalogue.standard()).read(text(file), format).orThrow();
   }
 
   private static String text(Path file) {

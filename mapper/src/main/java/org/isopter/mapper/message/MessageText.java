@@ -1,51 +1,87 @@
 package org.isopter.mapper.message;
 
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.isopter.mapper.io.Sha256;
 import org.isopter.mapper.json.Raw;
-import org.isopter.model.exam.Header;
+import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.FactKey;
 import org.isopter.model.exam.Identifier;
-import org.isopter.model.exam.Status;
 
 /**
- * The text of a message: what it is about, and the results.
+ * A message in the making: what it is about, and the results.
  *
- * @param text the segments, each with its end
- * @param written the facts that have their form in a message, by their numbers
+ * @param orders the records that it speaks of
+ * @param written the facts of the last of them that have their form in a message, by their numbers
  */
-record MessageText(String text, List<Integer> written) {
+record MessageText(List<OrderText> orders, List<Integer> written) {
 
-  /** HL7 table 0085 and 0123: final, and corrected. */
-  private static final String FINAL = "F";
-
-  private static final String CORRECTED = "C";
+  /** OBX-4 holds twenty letters, and a part has a point and its number behind that of the whole. */
+  private static final int SUB_ID = 10;
 
   MessageText {
+    orders = List.copyOf(orders);
     written = List.copyOf(written);
   }
 
-  /** Returns the message of facts, each by its number and in the form that is chosen for it. */
-  static MessageText of(Header header, Identifier subject, Map<Integer, Raw.Obj> chosen) {
-    String status = header.status() == Status.FINAL ? FINAL : CORRECTED;
+  /**
+   * Returns the message of facts, each by its number and in the form that is chosen for it.
+   *
+   * @param sent the sub-ids of what was sent before of the same record, and is corrected now
+   */
+  static MessageText of(
+      Exam exam, Identifier subject, Map<Integer, Raw.Obj> chosen, List<String> sent) {
+    String usual = RecordStatus.of(exam.header().status());
+    List<FactKey> keys = exam.keys();
     List<SegmentDraft> results = new ArrayList<>();
     List<Integer> written = new ArrayList<>();
-    int number = 1;
-    for (Map.Entry<Integer, Raw.Obj> one : chosen.entrySet()) {
-      Optional<List<SegmentDraft>> segments =
-          new ResultSegments(one.getValue(), status)
-              .read(number, String.valueOf(written.size() + 1));
-      if (segments.isPresent()) {
-        results.addAll(segments.get());
-        written.add(one.getKey());
-        number += 1 + one.getValue().objects("component").size();
-      }
+    chosen.forEach(
+        (at, form) -> {
+          String id = subId(keys.get(at));
+          String status = sent.contains(id) ? RecordStatus.CORRECTED : usual;
+          Optional<List<SegmentDraft>> segments = new ResultSegments(form, status).read(id);
+          segments.ifPresent(
+              all -> {
+                results.addAll(all);
+                written.add(at);
+              });
+        });
+    String whole = sent.isEmpty() ? usual : RecordStatus.CORRECTED;
+    return new MessageText(
+        List.of(new OrderText(exam.header(), subject, whole, results)), written);
+  }
+
+  /** The same measurement of a record has the same sub-id in each of its messages. */
+  private static String subId(FactKey key) {
+    return Sha256.hex(key.text()).substring(0, SUB_ID);
+  }
+
+  /** Returns the order of the record that the message is of. */
+  OrderText order() {
+    return orders.get(orders.size() - 1);
+  }
+
+  /** Returns this message taking back what one before it said and this one does not. */
+  MessageText takingBack(OrderText former) {
+    if (order().isOfSameRecord(former)) {
+      List<SegmentDraft> gone = former.takenBackBut(order().subIds()).results();
+      return new MessageText(List.of(order().after(gone)), written);
     }
-    List<SegmentDraft> all = new ArrayList<>(List.of(person(subject), order(header, status)));
-    all.addAll(results);
-    String body = lines(all);
-    return new MessageText(lines(List.of(head(header, body))) + body, written);
+    return new MessageText(List.of(former.takenBackBut(List.of()), order()), written);
+  }
+
+  /** Returns the message that takes all of this one back. */
+  MessageText takenBack() {
+    return new MessageText(List.of(order().takenBackBut(List.of())), List.of());
+  }
+
+  /** Returns the segments, each with its end. */
+  String text() {
+    String body = lines(orders.stream().flatMap(one -> one.segments().stream()).toList());
+    return lines(List.of(head(body))) + body;
   }
 
   private static String lines(List<SegmentDraft> segments) {
@@ -55,34 +91,16 @@ record MessageText(String text, List<Integer> written) {
   }
 
   /** The first field of a header is the mark before it, so that each stands one place earlier. */
-  private static SegmentDraft head(Header header, String body) {
+  private SegmentDraft head(String body) {
+    OffsetDateTime performed = order().header().performed();
     return new SegmentDraft("MSH")
         .put(1, SegmentText.MARKS)
         .put(2, "ISOPTER")
-        .put(6, SegmentText.time(header.performed()))
+        .put(6, SegmentText.time(performed))
         .put(8, "ORU^R01^ORU_R01")
-        .put(9, ControlId.of(header.id() + body))
+        .put(9, ControlId.of(order().header().id() + body))
         .put(10, "P")
         .put(11, "2.5.1")
         .put(17, "UNICODE UTF-8");
-  }
-
-  /** The name is not stated: a person is known by the identifier (type U, HL7 table 0200). */
-  private static SegmentDraft person(Identifier subject) {
-    return new SegmentDraft("PID")
-        .put(1, "1")
-        .put(3, SegmentText.identified(subject.value(), subject.system(), "^^^", "&"))
-        .put(5, "^^^^^^U");
-  }
-
-  private static SegmentDraft order(Header header, String status) {
-    Identifier record = header.id();
-    return new SegmentDraft("OBR")
-        .put(1, "1")
-        .put(3, SegmentText.identified(record.value(), record.system(), "^", "^"))
-        .put(4, "EXAM^Eye examination^L")
-        .put(7, SegmentText.time(header.performed()))
-        .put(22, SegmentText.time(header.performed()))
-        .put(25, status);
   }
 }

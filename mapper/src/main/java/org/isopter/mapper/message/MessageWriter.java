@@ -16,7 +16,6 @@ import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
-import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Status;
 import org.isopter.model.value.Fault;
@@ -36,27 +35,82 @@ public final class MessageWriter {
 
   private final ForeignReader reader = new ForeignReader(Catalogue.standard(), Options.usual());
 
-  /** Returns the message, or why there is none of this examination. */
+  /**
+   * Returns the message, or why there is none of this examination. That of one that was entered in
+   * error takes back each result of the message that was sent of it before.
+   */
   public Result<ResultMessage> write(Exam exam) {
-    Header header = exam.header();
-    Optional<Identifier> subject = header.subject().identifier();
-    if (subject.isEmpty()) {
-      return Result.refused(Fault.of("subject", "no identifier", "the identifier of a person"));
+    return write(exam, Optional.empty());
+  }
+
+  /**
+   * Returns a message that also takes back what was sent before and holds no more.
+   *
+   * @param former the record as it was sent before: the same, or the one that this one amends
+   */
+  public Result<ResultMessage> writeAfter(Exam exam, Exam former) {
+    return write(exam, Optional.of(former));
+  }
+
+  private Result<ResultMessage> write(Exam exam, Optional<Exam> former) {
+    if (exam.header().status() == Status.ENTERED_IN_ERROR) {
+      Exam sent = former.orElse(exam);
+      return composed(sent, List.of()).map(MessageWriter::takenBack);
     }
-    if (header.status() == Status.ENTERED_IN_ERROR) {
-      return Result.refused(Fault.of("status", header.status().word(), "final or amended"));
+    if (former.isEmpty()) {
+      return composed(exam, List.of()).flatMap(message -> checked(exam, message));
     }
-    return write(exam, subject.get());
+    return composed(former.get(), List.of())
+        .flatMap(
+            old ->
+                composed(exam, sent(exam, former.get(), old))
+                    .map(message -> message.takingBack(old.order()))
+                    .flatMap(message -> checked(exam, message)));
+  }
+
+  private static List<String> sent(Exam exam, Exam former, MessageText old) {
+    boolean same =
+        exam.header().id().equals(former.header().id())
+            && exam.header().subject().identifier().equals(former.header().subject().identifier());
+    return same ? old.order().subIds() : List.of();
+  }
+
+  private static ResultMessage takenBack(MessageText sent) {
+    return new ResultMessage(sent.takenBack().text(), 0, List.of());
+  }
+
+  /** The whole is read as it is given out. */
+  private Result<ResultMessage> checked(Exam exam, MessageText message) {
+    List<Reread> wanted = wanted(exam);
+    return Reread.of(message.text(), reader)
+        .flatMap(
+            read -> {
+              List<Reread> back = new ArrayList<>(read);
+              message.written().forEach(at -> back.remove(wanted.get(at)));
+              int left = read.size() - message.written().size();
+              return back.isEmpty() && left == 0
+                  ? Result.ok(
+                      new ResultMessage(
+                          message.text(),
+                          message.written().size(),
+                          LeftOut.of(exam, message.written())))
+                  : Result.refused(
+                      Fault.of("findings", back.toString(), "nothing but what the record says"));
+            });
   }
 
   /** Tries the forms of each fact in turn, until all that stand there come back as they were. */
-  private Result<ResultMessage> write(Exam exam, Identifier subject) {
+  private Result<MessageText> composed(Exam exam, List<String> sent) {
+    Optional<Identifier> subject = exam.header().subject().identifier();
+    if (subject.isEmpty()) {
+      return Result.refused(Fault.of("subject", "no identifier", "the identifier of a person"));
+    }
     List<Reread> wanted = wanted(exam);
     Map<Integer, Deque<Raw.Obj>> forms = forms(exam);
     while (true) {
       SortedMap<Integer, Raw.Obj> chosen = new TreeMap<>();
       forms.forEach((at, left) -> chosen.put(at, left.getFirst()));
-      MessageText message = MessageText.of(exam.header(), subject, chosen);
+      MessageText message = MessageText.of(exam, subject.get(), chosen, sent);
       Result<List<Reread>> read = Reread.of(message.text(), reader);
       if (!(read instanceof Result.Ok<List<Reread>> ok)) {
         return Result.refused(read.faults());
@@ -65,10 +119,7 @@ public final class MessageWriter {
       List<Integer> same =
           message.written().stream().filter(at -> back.remove(wanted.get(at))).toList();
       if (same.size() == chosen.size()) {
-        return back.isEmpty()
-            ? Result.ok(new ResultMessage(message.text(), same.size(), LeftOut.of(exam, same)))
-            : Result.refused(
-                Fault.of("findings", back.toString(), "nothing but what the record says"));
+        return Result.ok(message);
       }
       forms.forEach((at, left) -> dropFirst(left, same.contains(at)));
       forms.values().removeIf(Deque::isEmpty);

@@ -28,12 +28,11 @@ final class ResultSegments {
   /**
    * Returns the segments; empty where something has no form in a message.
    *
-   * @param first the number of the first OBX
    * @param id the sub-id of the whole
    */
-  Optional<List<SegmentDraft>> read(int first, String id) {
+  Optional<List<SegmentDraft>> read(String id) {
     List<SegmentDraft> all = new ArrayList<>();
-    Optional<SegmentDraft> whole = result(observation, first, id);
+    Optional<SegmentDraft> whole = result(observation, id);
     whole.map(this::withTimeAndSite).ifPresent(all::add);
     int line = 1;
     for (Raw.Obj note : observation.objects("note")) {
@@ -44,7 +43,7 @@ final class ResultSegments {
     int number = 1;
     List<Raw.Obj> parts = observation.objects("component");
     for (Raw.Obj part : parts) {
-      result(part, first + number, id + "." + number).ifPresent(all::add);
+      result(part, id + "." + number).ifPresent(all::add);
       number++;
     }
     int wanted = 1 + observation.objects("note").size() + parts.size();
@@ -64,14 +63,13 @@ final class ResultSegments {
     return observation.object(name).flatMap(SegmentText::coded);
   }
 
-  private Optional<SegmentDraft> result(Raw.Obj holder, int number, String id) {
+  private Optional<SegmentDraft> result(Raw.Obj holder, String id) {
     Optional<String> code = holder.object("code").flatMap(SegmentText::coded);
     if (code.isEmpty()) {
       return Optional.empty();
     }
     SegmentDraft draft =
         new SegmentDraft("OBX")
-            .put(1, String.valueOf(number))
             .put(CODE, code.get())
             .put(SUB_ID, id)
             .put(STATUS, status);

@@ -6,20 +6,16 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 import org.isopter.mapper.foreign.ForeignReader;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.json.Raw;
-import org.isopter.mapper.record.RecordFormat;
-import org.isopter.mapper.record.RecordReader;
 import org.isopter.mapper.v2.V2Reader;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.Pressures;
@@ -29,6 +25,7 @@ import org.isopter.model.exam.FactKey;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
+import org.isopter.model.exam.Status;
 import org.isopter.model.simulate.Cohort;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Fault;
@@ -48,19 +45,6 @@ class MessageWriterTest {
   private static final ForeignReader READER =
       new ForeignReader(Catalogue.standard(), Options.usual());
   private static final int PERSONS = 100;
-
-  private static List<Exam> demo() throws IOException {
-    RecordReader reader = new RecordReader(Catalogue.standard());
-    List<Exam> exams = new ArrayList<>();
-    try (Stream<Path> files = Files.list(Path.of("../docs/demo"))) {
-      for (Path file : files.filter(one -> !one.toString().endsWith(".md")).sorted().toList()) {
-        boolean yaml = file.toString().endsWith("yaml");
-        RecordFormat format = yaml ? RecordFormat.YAML : RecordFormat.JSON;
-        exams.add(reader.read(Files.readString(file), format).orThrow());
-      }
-    }
-    return exams;
-  }
 
   /** Reads a message and returns each fact with its time. */
   private static List<String> back(String message) {
@@ -103,7 +87,7 @@ class MessageWriterTest {
 
   @Test
   void givesBackEveryFactOfTheDemoOrNamesIt() throws IOException {
-    List<Exam> exams = demo();
+    List<Exam> exams = DemoRecords.all();
     assertEquals("387 of 404", counts(exams));
   }
 
@@ -179,8 +163,129 @@ class MessageWriterTest {
     Header nameless = Header.of(known.id(), Party.named("Ada Fennimore"), known.performed());
     Result<ResultMessage> noId = WRITER.write(new Exam(nameless, List.of(seen)));
     assertEquals("subject", noId.faults().get(0).path());
-    Result<ResultMessage> wrong = WRITER.write(new Exam(known.enteredInError(), List.of(seen)));
-    assertEquals("status", wrong.faults().get(0).path());
+  }
+
+  private static List<List<String>> results(String message) {
+    return List.of(message.split("\r", -1)).stream()
+        .filter(segment -> segment.startsWith("OBX"))
+        .map(segment -> List.of((segment + "|".repeat(20)).split("\\|", -1)))
+        .toList();
+  }
+
+  /** What a result is known by, and its status, by the letter of HL7 table 0085. */
+  private static List<String> statuses(String message) {
+    return results(message).stream()
+        .map(one -> one.get(20).replaceAll("\\^.*", "") + " " + one.get(5) + " " + one.get(11))
+        .toList();
+  }
+
+  private static final String RIGHT = "362502000";
+  private static final String LEFT = "362503005";
+
+  @Test
+  void takesBackEachResultOfARecordThatWasEnteredInError() throws IOException {
+    for (Exam exam : DemoRecords.all()) {
+      String sent = WRITER.write(exam).orThrow().text();
+      Exam wrong = new Exam(exam.header().enteredInError(), exam.facts());
+      ResultMessage message = WRITER.write(wrong).orThrow();
+      List<List<String>> before = results(sent);
+      List<List<String>> after = results(message.text());
+      assertEquals(before.size(), after.size());
+      for (int i = 0; i < before.size(); i++) {
+        for (int field : List.of(1, 3, 4, 14, 17, 20)) {
+          assertEquals(before.get(i).get(field), after.get(i).get(field));
+        }
+        assertEquals("D", after.get(i).get(11));
+        assertEquals("", after.get(i).get(5));
+      }
+      assertEquals(0, message.facts());
+      assertEquals(List.of(), back(message.text()));
+    }
+  }
+
+  @Test
+  void correctsWhatWasSentBeforeUnderItsSubId() {
+    Exam old = new Exam(header(), List.of(pressure(Site.RIGHT, "14"), pressure(Site.LEFT, "16")));
+    Fact<?> apart = Fact.absent(Pressures.INTRAOCULAR, Site.RIGHT, Absence.REFUSED);
+    Exam without = new Exam(header(), List.of(pressure(Site.LEFT, "17")));
+    ResultMessage message = WRITER.writeAfter(without, old).orThrow();
+    assertEquals(List.of(RIGHT + "  D", LEFT + " 17 C"), statuses(message.text()));
+    assertEquals(
+        results(WRITER.write(old).orThrow().text()).stream().map(one -> one.get(4)).toList(),
+        results(message.text()).stream().map(one -> one.get(4)).toList());
+    assertEquals(1, back(message.text()).size());
+    ResultMessage more = WRITER.writeAfter(old, without).orThrow();
+    assertEquals(List.of(RIGHT + " 14 F", LEFT + " 16 C"), statuses(more.text()));
+    assertEquals(2, back(more.text()).size());
+    assertEquals(1, checkLaw(new Exam(header(), List.of(apart))));
+  }
+
+  @Test
+  void takesBackTheOrderOfTheRecordThatIsAmended() {
+    Exam old = new Exam(header(), List.of(pressure(Site.RIGHT, "14")));
+    Header first = header();
+    Header second =
+        new Header(
+            Identifier.of("https://quillhaven.example/records", "r-2"),
+            first.subject(),
+            Optional.empty(),
+            first.performed(),
+            Status.AMENDED,
+            Optional.empty(),
+            Optional.of(first.id()),
+            Optional.empty());
+    Exam amended = new Exam(second, List.of(pressure(Site.RIGHT, "41")));
+    String message = WRITER.writeAfter(amended, old).orThrow().text();
+    assertEquals(List.of(RIGHT + "  D", RIGHT + " 41 C"), statuses(message));
+    List<String> orders =
+        List.of(message.split("\r", -1)).stream().filter(one -> one.startsWith("OBR")).toList();
+    assertTrue(orders.get(0).startsWith("OBR|1||r\\F\\1^"), orders.get(0));
+    assertTrue(orders.get(1).startsWith("OBR|1||r-2^"), orders.get(1));
+    assertEquals(1, back(message).size());
+  }
+
+  /** The worst of mistakes: the results of one person in the record of another. */
+  @Test
+  void takesBackFromThePersonThatItWasSentOf() {
+    Exam old = new Exam(header(), List.of(pressure(Site.RIGHT, "14")));
+    Header right =
+        Header.of(
+            header().id(),
+            Party.of(Identifier.of("https://quillhaven.example/people", "p-2")),
+            header().performed());
+    Exam moved = new Exam(right, List.of(pressure(Site.RIGHT, "14")));
+    String message = WRITER.writeAfter(moved, old).orThrow().text();
+    List<String> said =
+        List.of(message.split("\r", -1)).stream()
+            .filter(one -> one.matches("(PID|OBX).*"))
+            .map(one -> one.startsWith("PID") ? one.replaceAll("\\^.*", "") : statuses(one) + "")
+            .toList();
+    assertEquals(
+        List.of(
+            "PID|1||p\\T\\1", "[" + RIGHT + "  D]", "PID|1||p-2", "[" + RIGHT + " 14 F]"),
+        said);
+    assertEquals(1, back(message).size());
+  }
+
+  /** HL7 table 0085: P, preliminary; a reader of final results does not take it for one. */
+  @Test
+  void saysThatARecordIsPreliminary() {
+    Header first = header();
+    Header early =
+        new Header(
+            first.id(),
+            first.subject(),
+            Optional.empty(),
+            first.performed(),
+            Status.PRELIMINARY,
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty());
+    ResultMessage message =
+        WRITER.write(new Exam(early, List.of(pressure(Site.RIGHT, "14")))).orThrow();
+    assertTrue(
+        statuses(message.text()).stream().allMatch(one -> one.endsWith(" P")), message.text());
+    assertEquals(message.facts(), back(message.text()).size());
   }
 
   @Test

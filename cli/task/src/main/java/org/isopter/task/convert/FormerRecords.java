@@ -2,6 +2,7 @@ package org.isopter.task.convert;
 
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -11,6 +12,7 @@ import org.isopter.model.exam.Identifier;
 import org.isopter.task.input.Inputs;
 import org.isopter.task.input.RecordDocuments;
 import org.isopter.task.io.Messages;
+import org.isopter.task.output.Target;
 import org.isopter.task.report.RunLog;
 import org.isopter.task.report.UsageException;
 
@@ -26,6 +28,20 @@ public final class FormerRecords {
   /** Returns no former records. */
   public static FormerRecords none() {
     return new FormerRecords();
+  }
+
+  /**
+   * Reads the former records of files and folders; none where none is named.
+   *
+   * @throws UsageException when two have one identifier, or the target is one of the files
+   */
+  public static FormerRecords of(List<String> files, Target target, RunLog log) {
+    if (files.isEmpty()) {
+      return none();
+    }
+    Inputs inputs = Inputs.records(files.toArray(String[]::new));
+    Inputs.refuseToOverwrite(inputs.find(log), "--output", target.name().orElse(null));
+    return read(inputs, log);
   }
 
   /**
@@ -54,7 +70,7 @@ public final class FormerRecords {
   }
 
   /** Returns the earlier version of a record, or else the record that it amends. */
-  Optional<Exam> of(Exam exam) {
+  public Optional<Exam> of(Exam exam) {
     Optional<Exam> found =
         Optional.ofNullable(exams.get(exam.header().id()))
             .or(() -> exam.header().amends().flatMap(old -> Optional.ofNullable(exams.get(old))));
@@ -63,7 +79,7 @@ public final class FormerRecords {
   }
 
   /** Says which of them nothing was taken back from, since no record took their place. */
-  void sum(RunLog log) {
+  public void sum(RunLog log) {
     if (!unused.isEmpty()) {
       log.say(
           Messages.count(unused.size(), "former record")

@@ -46,19 +46,10 @@ public final class ToFhirTask {
             .form(request.form(), InputForm.OF_FHIR)
             .orElse(several && !target.isFolder() ? InputForm.NDJSON : InputForm.JSON);
     check(form, several);
-    FormerRecords former = former();
+    FormerRecords former = FormerRecords.of(request.former(), target, log);
     convert(sources, form, former);
     former.sum(log);
     sum(form);
-  }
-
-  private FormerRecords former() {
-    if (request.former().isEmpty()) {
-      return FormerRecords.none();
-    }
-    Inputs inputs = Inputs.records(request.former().toArray(String[]::new));
-    Inputs.refuseToOverwrite(inputs.find(log), "--output", target.name().orElse(null));
-    return FormerRecords.read(inputs, log);
   }
 
   private void check(InputForm form, boolean several) {

@@ -6,7 +6,9 @@ import java.util.Optional;
 import org.isopter.mapper.message.MessageWriter;
 import org.isopter.mapper.message.ResultMessage;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Status;
 import org.isopter.model.value.Result;
+import org.isopter.task.convert.FormerRecords;
 import org.isopter.task.input.InputDocument;
 import org.isopter.task.input.InputForm;
 import org.isopter.task.input.InputSource;
@@ -29,6 +31,7 @@ public final class ToV2Task {
   private final Target target;
   private final RecordErrors errors;
   private final MessageWriter writer = new MessageWriter();
+  private FormerRecords former = FormerRecords.none();
   private int facts;
   private int written;
 
@@ -42,6 +45,12 @@ public final class ToV2Task {
     this.log = log;
     this.target = target;
     this.errors = new RecordErrors(log, strict);
+  }
+
+  /** Returns this task taking back what former records said and the records here do not. */
+  public ToV2Task after(FormerRecords records) {
+    former = records;
+    return this;
   }
 
   /**
@@ -61,6 +70,7 @@ public final class ToV2Task {
       output.commit();
     }
     errors.sum();
+    former.sum(log);
     log.say(
         Messages.count(log.done(), "message")
             + " written with %d of %d facts".formatted(written, facts)
@@ -71,7 +81,11 @@ public final class ToV2Task {
     if (!errors.admits(item.position(), exam)) {
       return;
     }
-    Result<ResultMessage> message = writer.write(exam);
+    Result<ResultMessage> message =
+        former
+            .of(exam)
+            .map(old -> writer.writeAfter(exam, old))
+            .orElseGet(() -> writer.write(exam));
     if (!(message instanceof Result.Ok<ResultMessage> ok)) {
       log.refuseFor(item.position(), message.faults());
       return;
@@ -81,7 +95,7 @@ public final class ToV2Task {
       log.refuse(item.position(), List.of(obstacle.get()));
       return;
     }
-    facts += exam.facts().size();
+    facts += exam.header().status() == Status.ENTERED_IN_ERROR ? 0 : exam.facts().size();
     written += ok.value().facts();
     log.accept(
         item.position(),
