@@ -37,8 +37,7 @@ final class DemoRecords {
   }
 
   private static Exam read(Path file) {
-    RecordFormat format =
-        file.toString().endsWith(".yaml") ? RecordFormat.YAML : RecordFormat.JSON;
+    RecordFormat format = file.toString().endsWith(".yaml") ? RecordFormat.YAML : RecordFormat.JSON;
     return new RecordReader(Catalogue.standard()).read(text(file), format).orThrow();
   }
 

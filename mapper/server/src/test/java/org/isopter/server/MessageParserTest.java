@@ -26,8 +26,8 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 
 /**
- * What a parser from outside makes of our messages: HAPI's structures of HL7 v2.5.1 with its default
- * validation of that version.
+ * What a parser from outside makes of our messages: HAPI's structures of HL7 v2.5.1 with its
+ * default validation of that version.
  */
 class MessageParserTest {
 
@@ -121,9 +121,7 @@ class MessageParserTest {
     Optional<V2Header> header = V2Header.of(sent);
     ACK good =
         (ACK)
-            CONTEXT
-                .getPipeParser()
-                .parse(Acknowledgement.accepted(header.orElseThrow()).text(now));
+            CONTEXT.getPipeParser().parse(Acknowledgement.accepted(header.orElseThrow()).text(now));
     assertEquals("AA", good.getMSA().getAcknowledgmentCode().getValue());
     assertEquals("a&b", good.getMSA().getMessageControlID().getValue());
     assertEquals("EYE", good.getMSH().getReceivingApplication().getNamespaceID().getValue());
@@ -133,12 +131,10 @@ class MessageParserTest {
       ACK bad =
           (ACK) CONTEXT.getPipeParser().parse(Acknowledgement.rejected(header, fault).text(now));
       assertEquals("AR", bad.getMSA().getAcknowledgmentCode().getValue());
-      assertEquals(
-          ca.uhn.hl7v2.ErrorCode.errorCodeFor(code.number()).getMessage(), code.words());
+      assertEquals(ca.uhn.hl7v2.ErrorCode.errorCodeFor(code.number()).getMessage(), code.words());
       assertEquals(
           String.valueOf(code.number()), bad.getERR().getHL7ErrorCode().getIdentifier().getValue());
-      assertEquals(
-          "MSH-12: wanted wanted|this", bad.getERR().getUserMessage().getValue());
+      assertEquals("MSH-12: wanted wanted|this", bad.getERR().getUserMessage().getValue());
     }
   }
 }

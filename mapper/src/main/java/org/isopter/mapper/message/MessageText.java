@@ -50,8 +50,7 @@ record MessageText(List<OrderText> orders, List<Integer> written) {
               });
         });
     String whole = sent.isEmpty() ? usual : RecordStatus.CORRECTED;
-    return new MessageText(
-        List.of(new OrderText(exam.header(), subject, whole, results)), written);
+    return new MessageText(List.of(new OrderText(exam.header(), subject, whole, results)), written);
   }
 
   /** The same measurement of a record has the same sub-id in each of its messages. */

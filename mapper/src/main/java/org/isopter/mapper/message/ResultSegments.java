@@ -69,10 +69,7 @@ final class ResultSegments {
       return Optional.empty();
     }
     SegmentDraft draft =
-        new SegmentDraft("OBX")
-            .put(CODE, code.get())
-            .put(SUB_ID, id)
-            .put(STATUS, status);
+        new SegmentDraft("OBX").put(CODE, code.get()).put(SUB_ID, id).put(STATUS, status);
     boolean written =
         holder.members().entrySet().stream()
             .filter(one -> ResultValue.isValue(one.getKey()))

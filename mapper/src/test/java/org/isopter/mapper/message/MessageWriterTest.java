@@ -261,8 +261,7 @@ class MessageWriterTest {
             .map(one -> one.startsWith("PID") ? one.replaceAll("\\^.*", "") : statuses(one) + "")
             .toList();
     assertEquals(
-        List.of(
-            "PID|1||p\\T\\1", "[" + RIGHT + "  D]", "PID|1||p-2", "[" + RIGHT + " 14 F]"),
+        List.of("PID|1||p\\T\\1", "[" + RIGHT + "  D]", "PID|1||p-2", "[" + RIGHT + " 14 F]"),
         said);
     assertEquals(1, back(message).size());
   }
