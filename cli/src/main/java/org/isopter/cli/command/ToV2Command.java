@@ -41,8 +41,7 @@ public final class ToV2Command extends InputCommand {
   @Option(
       names = "--former",
       paramLabel = "FILE|FOLDER",
-      description =
-          "The records as they were sent before: what they said and say no more is deleted.")
+      description = "The records as they were sent before; what is said no more is deleted.")
   private List<String> former = List.of();
 
   @Mixin final RecordInputs forms = new RecordInputs();
