@@ -4,13 +4,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
+import org.isopter.model.catalogue.Refractions.Refraction;
+import org.isopter.model.exam.Fact;
 import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.grammar.Sharing;
+import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.value.Site;
 
 /**
- * Joins an addition that stands in a sentence of its own to the refraction before it: {@code R
- * -2.00 DS L -1.00 DS. Add +2.00 OU}.
+ * Additions behind the refraction of both eyes. One that stands in a sentence of its own belongs to
+ * the refraction before it: {@code R -2.00 DS L -1.00 DS. Add +2.00 OU}.
  */
 final class Additions {
 
@@ -54,5 +59,35 @@ final class Additions {
 
   private static boolean isLens(List<Token> clause) {
     return clause.stream().anyMatch(token -> LENS.contains(token.text()));
+  }
+
+  /**
+   * Refuses an addition behind the second eye alone: {@code OD -2.00 DS; OS -1.00 DS add +2.00}.
+   *
+   * @param noted what was said before
+   * @param item what the item says
+   */
+  static void requireOfEach(List<NotedFact> noted, List<Fact<?>> item) throws NotRead {
+    List<Lens> lenses = item.stream().flatMap(Additions::lens).toList();
+    Optional<Lens> before =
+        noted.stream().map(NotedFact::fact).flatMap(Additions::lens).reduce((one, next) -> next);
+    boolean last = lenses.size() == 1 && before.filter(lenses.get(0)::isOfFellow).isPresent();
+    if (last && lenses.get(0).addition() && !before.orElseThrow().addition()) {
+      throw NotRead.because(Sharing.OF_ONE_OR_BOTH);
+    }
+  }
+
+  private static Stream<Lens> lens(Fact<?> fact) {
+    return fact.outcome().ifFound().stream()
+        .filter(Refraction.class::isInstance)
+        .map(Refraction.class::cast)
+        .map(lens -> new Lens(fact.site(), fact.method(), lens.addition().isPresent()));
+  }
+
+  private record Lens(Site eye, Optional<?> method, boolean addition) {
+
+    boolean isOfFellow(Lens other) {
+      return other.eye.equals(eye.fellow()) && other.method.equals(method);
+    }
   }
 }

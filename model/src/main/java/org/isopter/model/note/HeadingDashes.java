@@ -3,11 +3,13 @@ package org.isopter.model.note;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.token.Token;
 
 /**
  * Takes a dash between spaces behind a heading for a colon: {@code EOM - full}. Behind a sign it
- * may say that it is absent, and before a number that it is less than nought: there it stays.
+ * may say that it is absent, and before a number that it is less than nought: there it stays. Where
+ * a side follows the sign, as in {@code SVP - R}, nobody can know which, and it is not read.
  */
 final class HeadingDashes {
 
@@ -17,6 +19,9 @@ final class HeadingDashes {
   /** What is never less than nought. */
   private static final Set<String> SIZES = Set.of("pupils", "pupil", "iop");
 
+  /** No word of any item. */
+  private static final String UNCLEAR = "\u2013";
+
   private HeadingDashes() {}
 
   static List<Token> colons(List<Token> note) {
@@ -24,6 +29,8 @@ final class HeadingDashes {
     for (int i = 1; i + 1 < note.size(); i++) {
       if (isDash(note, i) && isHeading(note, i - 1) && isClear(note.get(i - 1), note.get(i + 1))) {
         out.set(i, note.get(i).saying(":"));
+      } else if (isDash(note, i) && isBetweenWordAndSide(note, i)) {
+        out.set(i, note.get(i).saying(UNCLEAR));
       }
     }
     return List.copyOf(out);
@@ -34,6 +41,12 @@ final class HeadingDashes {
     return (dash.is("-") || dash.is("\u2013"))
         && note.get(at - 1).end() < dash.start()
         && dash.end() < note.get(at + 1).start();
+  }
+
+  private static boolean isBetweenWordAndSide(List<Token> note, int at) {
+    return note.get(at - 1).kind() == Token.Kind.WORD
+        && Common.side(note.get(at - 1)).isEmpty()
+        && Common.side(note.get(at + 1)).isPresent();
   }
 
   private static boolean isHeading(List<Token> note, int at) {

@@ -224,6 +224,7 @@ final class NoteReading {
       int length = skipped + item.length();
       denial.requireClear(tokens.subList(0, length), item.facts());
       requireSideOfDenial(tokens.subList(0, length), item.facts());
+      Additions.requireOfEach(noted, item.facts());
       took(item, new Piece(tokens.subList(0, length)));
       first = from == 0;
       return from + length;

@@ -15,7 +15,11 @@ import org.isopter.model.note.token.Token;
  * otherwise it is said of each eye. A value stands behind its side, or anywhere in an item that
  * names one side. Everything else is refused.
  */
-final class Sharing {
+public final class Sharing {
+
+  /** Why an addition behind the last eye is not read. */
+  public static final String OF_ONE_OR_BOTH =
+      "behind the last eye it may be said of one eye or of both: say it of each";
 
   private final Said head;
   private final List<Scan.Group> groups;
@@ -112,8 +116,7 @@ final class Sharing {
       boolean ofEach = groups.stream().allMatch(group -> group.said().has(slot));
       if (slot.mayBeShared() && !ofEach) {
         throw NotRead.at(
-            last().said().place(slot),
-            "behind the last eye it may be said of one eye or of both: say it of each");
+            last().said().place(slot), OF_ONE_OR_BOTH);
       }
     }
   }

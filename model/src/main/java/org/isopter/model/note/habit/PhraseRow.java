@@ -2,6 +2,7 @@ package org.isopter.model.note.habit;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.phrase.PhraseLine;
@@ -25,6 +26,8 @@ record PhraseRow(
     List<Token> meaning,
     String said,
     String language) {
+
+  private static final Set<String> SIGNS = Set.of("+", "-");
 
   /** Where a phrase may stand. */
   enum Opening {
@@ -84,7 +87,8 @@ record PhraseRow(
     if (at + phrase.size() > tokens.size()
         || !(behindHeading || mayStand(tokens, at))
         || !endsWhereItMay(tokens, at + phrase.size())
-        || isSuffix(tokens, at)) {
+        || isSuffix(tokens, at)
+        || hasSignOfItsSide(tokens, at)) {
       return false;
     }
     for (int i = 0; i < phrase.size(); i++) {
@@ -103,9 +107,14 @@ record PhraseRow(
   /** A sign close behind a number belongs to the number: 2+ RAPD. */
   private boolean isSuffix(List<Token> tokens, int at) {
     return at > 0
-        && (phrase.get(0).equals("+") || phrase.get(0).equals("-"))
+        && SIGNS.contains(phrase.get(0))
         && tokens.get(at - 1).kind() == Token.Kind.NUMBER
         && tokens.get(at - 1).end() == tokens.get(at).start();
+  }
+
+  /** Behind a sign, the sign between two sides is that of the second: SVP -R +L. */
+  private boolean hasSignOfItsSide(List<Token> tokens, int at) {
+    return at > 0 && phrase.lastIndexOf("+") > 0 && SIGNS.contains(tokens.get(at - 1).text());
   }
 
   private boolean mayStand(List<Token> tokens, int at) {
