@@ -190,8 +190,8 @@ final class DiscNotes {
       String name = WrittenWords.of(sector);
       words.say(
           new Discs.Colour(DiscColour.SECTOR_PALLOR, Optional.of(sector)),
-          "sector pallor " + name,
-          name + " sector pallor");
+          name + " sector pallor",
+          "sector pallor " + name);
     }
     return words
         .say(Discs.Colour.of(DiscColour.PALE), "pallor")
