@@ -115,8 +115,7 @@ public final class Sharing {
     for (Slot<?> slot : last().said().slots()) {
       boolean ofEach = groups.stream().allMatch(group -> group.said().has(slot));
       if (slot.mayBeShared() && !ofEach) {
-        throw NotRead.at(
-            last().said().place(slot), OF_ONE_OR_BOTH);
+        throw NotRead.at(last().said().place(slot), OF_ONE_OR_BOTH);
       }
     }
   }
