@@ -10,8 +10,8 @@ import org.isopter.model.value.Site;
 
 /**
  * Says the "no" of a list again for each of its members: {@code no ptosis, proptosis or lid lag} is
- * {@code no ptosis, no proptosis, no lid lag}. Only an "or" makes that clear; a list without one
- * stays as it is.
+ * {@code no ptosis, no proptosis, no lid lag}. Only an "or" makes that clear, or a stroke ({@code no
+ * ptosis/diplopia}); a list without one stays as it is.
  */
 final class OrLists {
 
@@ -20,13 +20,18 @@ final class OrLists {
   /** A longer member is no name of a sign. */
   private static final int LONGEST = 5;
 
+  /** A stroke between shorter words is part of an abbreviation: n/a, c/d. */
+  private static final int SHORTEST = 4;
+
   private OrLists() {}
 
   static List<Token> spelledOut(List<Token> note) {
     List<Token> out = new ArrayList<>();
     for (int i = 0; i < note.size(); i++) {
-      int no = ListWords.isOr(note.get(i)) && isMember(note, i + 1) ? denial(out) : -1;
-      if (no >= 0 && ListWords.joins(note.get(i), out.get(no))) {
+      boolean stroke = isStroke(note, i);
+      boolean or = stroke || ListWords.isOr(note.get(i));
+      int no = or && isMember(note, i + 1) ? denial(out) : -1;
+      if (no >= 0 && (stroke || ListWords.joins(note.get(i), out.get(no)))) {
         spellOut(out, no, note.get(i));
       } else {
         out.add(note.get(i));
@@ -43,7 +48,22 @@ final class OrLists {
     }
     boolean ends =
         at == note.size() || note.get(at).kind() == Token.Kind.BREAK || note.get(at).is(",");
-    return at > from && at - from <= LONGEST && (ends || ListWords.isOr(note.get(at)));
+    return at > from
+        && at - from <= LONGEST
+        && (ends || isStroke(note, at) || ListWords.isOr(note.get(at)));
+  }
+
+  /** Says whether a stroke stands between two words that are no abbreviations: ptosis/diplopia. */
+  private static boolean isStroke(List<Token> note, int at) {
+    return note.get(at).is("/")
+        && at > 0
+        && at + 1 < note.size()
+        && isName(note.get(at - 1))
+        && isName(note.get(at + 1));
+  }
+
+  private static boolean isName(Token token) {
+    return isWord(token) && token.text().length() >= SHORTEST;
   }
 
   /** Returns where the "no" of the list stands, or -1 where anything but names stands between. */

@@ -131,8 +131,24 @@ final class Scan {
     cursor.back(comma);
     return headings
         .at(tokens, comma + 1)
-        .filter(next -> mine == comma || (!isMine(next) && (next.end() > mine || ofBothEyes(next))))
+        .filter(
+            next ->
+                mine == comma
+                    || (isMine(next)
+                        ? startsAnew(next)
+                        : next.end() > mine || ofBothEyes(next)))
         .isPresent();
+  }
+
+  /** Says whether a direction with an eye that has its own starts: abd R -2, add R -1. */
+  private boolean startsAnew(Headings.Found next) {
+    int here = cursor.place();
+    cursor.back(next.end());
+    Optional<Site> side = cursor.attempt(Common.SIDES);
+    cursor.back(here);
+    return next.heading().kept()
+        && side.isPresent()
+        && groups.stream().anyMatch(group -> group.side().equals(side) && group.said().hasValues());
   }
 
   /** Says whether both eyes have what they need: discs pink, C/D 0.3 both. */

@@ -12,6 +12,9 @@ public final class UnknownSide {
   /** Abbreviations of an eye have at most so many letters. */
   private static final int SHORT = 4;
 
+  /** No word for a side in any language that is written here has as many letters. */
+  private static final int LONG = 12;
+
   private UnknownSide() {}
 
   /** An unknown word may be a side at the start, before a colon, or where it is short. */
@@ -19,7 +22,7 @@ public final class UnknownSide {
     for (int i = 0; i < tokens.size(); i++) {
       Token token = tokens.get(i);
       boolean unknown = isUnknown(token);
-      if (unknown && (i == 0 || token.text().length() <= SHORT || isBeforeColon(tokens, i))) {
+      if (unknown && ((i == 0 && token.text().length() < LONG) || token.text().length() <= SHORT || isBeforeColon(tokens, i))) {
         return true;
       }
     }

@@ -148,7 +148,7 @@ final class RefractionNotes {
   /** Reads a sphere alone, with its sign and two decimals, and nothing of a cylinder behind it. */
   private static Optional<Lens> bare(Cursor cursor) {
     Optional<BigDecimal> sphere = cursor.signed();
-    boolean more = Stream.of("/", "x", "(", "-", "+", "cyl", "dc", "@").anyMatch(cursor::sees);
+    boolean more = Stream.of("/", "x", "*", "(", "-", "+", "cyl", "dc", "@").anyMatch(cursor::sees);
     return sphere
         .filter(power -> !more && power.scale() == 2)
         .filter(power -> power.remainder(new BigDecimal("0.25")).signum() == 0)
@@ -172,7 +172,7 @@ final class RefractionNotes {
     Optional<BigDecimal> power = cursor.signed();
     cursor.takeAny("dc", "d");
     boolean closed = bracket && cursor.take(")");
-    boolean axis = cursor.takeAny("x", "axis", "ax", "a", "at", "@");
+    boolean axis = cursor.takeAny("x", "axis", "ax", "a", "at", "@", "*");
     if (!axis) {
       cursor.take("/");
     }
