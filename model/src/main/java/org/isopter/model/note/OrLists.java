@@ -10,8 +10,8 @@ import org.isopter.model.value.Site;
 
 /**
  * Says the "no" of a list again for each of its members: {@code no ptosis, proptosis or lid lag} is
- * {@code no ptosis, no proptosis, no lid lag}. Only an "or" makes that clear, or a stroke ({@code no
- * ptosis/diplopia}); a list without one stays as it is.
+ * {@code no ptosis, no proptosis, no lid lag}. Only an "or" makes that clear, or a stroke ({@code
+ * no ptosis/diplopia}); a list without one stays as it is.
  */
 final class OrLists {
 

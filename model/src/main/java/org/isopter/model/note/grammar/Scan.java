@@ -134,9 +134,7 @@ final class Scan {
         .filter(
             next ->
                 mine == comma
-                    || (isMine(next)
-                        ? startsAnew(next)
-                        : next.end() > mine || ofBothEyes(next)))
+                    || (isMine(next) ? startsAnew(next) : next.end() > mine || ofBothEyes(next)))
         .isPresent();
   }
 

@@ -22,7 +22,10 @@ public final class UnknownSide {
     for (int i = 0; i < tokens.size(); i++) {
       Token token = tokens.get(i);
       boolean unknown = isUnknown(token);
-      if (unknown && ((i == 0 && token.text().length() < LONG) || token.text().length() <= SHORT || isBeforeColon(tokens, i))) {
+      if (unknown
+          && ((i == 0 && token.text().length() < LONG)
+              || token.text().length() <= SHORT
+              || isBeforeColon(tokens, i))) {
         return true;
       }
     }
