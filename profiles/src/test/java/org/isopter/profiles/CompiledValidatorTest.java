@@ -35,7 +35,7 @@ import org.junit.jupiter.api.TestFactory;
 class CompiledValidatorTest {
 
   private static final long SEED = Long.getLong("seed", 20261127L);
-  private static final int EDITS = Integer.getInteger("edits", 5);
+  private static final int EDITS = Integer.getInteger("edits", 3);
 
   private final CompiledValidator compiled = new CompiledValidator(Catalogue.standard());
   private final ProfileValidator reference = Validators.standard();

@@ -73,7 +73,7 @@ class DerivedTest {
   @EnumSource(BundleKind.class)
   void readsTheSameExaminationWithThemAndWithout(BundleKind kind) {
     ExamSampler exams = new ExamSampler(Catalogue.standard().all(), new Random(SEED));
-    for (int i = 0; i < 500; i++) {
+    for (int i = 0; i < 150; i++) {
       Exam exam = exams.next();
       String json = FhirWriter.of(kind).withDerived().write(exam);
       assertEquals(Result.ok(exam), READER.read(json), "seed " + SEED + ", examination " + i);

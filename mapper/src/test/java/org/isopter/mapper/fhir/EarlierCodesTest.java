@@ -46,7 +46,7 @@ class EarlierCodesTest {
   private static final String OURS =
       Code.local("any", "any", "").system().replace("CodeSystem/any", "");
   private static final long SEED = Long.getLong("seed", 2_611L);
-  private static final int EXAMS = 4_000;
+  private static final int EXAMS = 2_000;
   private static final ExamSampler SAMPLER =
       new ExamSampler(Catalogue.standard().all(), new Random(SEED));
   private static final List<Written> WRITTEN = new ArrayList<>();

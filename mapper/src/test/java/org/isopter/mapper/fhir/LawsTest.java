@@ -23,7 +23,7 @@ import org.junit.jupiter.api.TestFactory;
 class LawsTest {
 
   private static final long SEED = Long.getLong("seed", 41L);
-  private static final int EXAMS = 40;
+  private static final int EXAMS = 20;
 
   /** Each gives some thirty changed bundles, so that a few try every place of the description. */
   private static final int CHANGED_EXAMS = 6;

@@ -82,7 +82,7 @@ class EveryLeafIsAccountedForTest {
     ForeignRules.all().forEach(rule -> seeds.add(rule.takes().json()));
     WhatOthersWriteTest.documents().forEach(seeds::add);
     Foreign.jsonFiles().stream().limit(40).map(Foreign::text).forEach(seeds::add);
-    for (int i = 0; i < 1500; i++) {
+    for (int i = 0; i < 800; i++) {
       String json = seeds.get(random.nextInt(seeds.size()));
       Raw changed = new RawJson(Limits.USUAL).read(json).orThrow();
       for (int n = random.nextInt(3); n >= 0; n--) {

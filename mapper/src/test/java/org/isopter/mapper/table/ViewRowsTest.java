@@ -41,13 +41,13 @@ class ViewRowsTest {
   private static final Set<String> NEVER_FILLED = Set.of("subject_key");
 
   /** Facts of each finding that are shown to the engine in any case. */
-  private static final int LEAST = 6;
+  private static final int LEAST = 4;
 
   private static final String KEY = "observation_key";
 
   @TestFactory
   Stream<DynamicTest> inR4AreThoseOfTheTableAndFillEveryColumn() {
-    return forEachView(Definitions.r4(), exams(36 * 2), true);
+    return forEachView(Definitions.r4(), exams(24 * 2), true);
   }
 
   @TestFactory
