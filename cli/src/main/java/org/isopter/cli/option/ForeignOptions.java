@@ -5,7 +5,6 @@ import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.Locale;
 import java.util.Optional;
 import org.isopter.mapper.foreign.reading.Options;
@@ -34,7 +33,10 @@ public final class ForeignOptions {
       names = "--zone",
       paramLabel = "ZONE",
       converter = Zone.class,
-      description = "Time zone of a day without an hour, as Europe/Paris or +01:00 (default: UTC).")
+      description = {
+        "Time zone of a day without an hour, as Europe/Paris or +01:00 (default: UTC), and of a"
+            + " time of a message (HL7 v2) without an offset (default: its day alone)."
+      })
   @Nullable ZoneId zone;
 
   @Option(
@@ -64,10 +66,6 @@ public final class ForeignOptions {
           "Codes, units and words of the department: the lines 'fhir' of its file of habits.")
   DepartmentAliases aliases = DepartmentAliases.none();
 
-  ZoneId zone() {
-    return zone == null ? ZoneOffset.UTC : zone;
-  }
-
   Duration window() {
     return window == null ? Duration.ZERO : window;
   }
@@ -79,7 +77,7 @@ public final class ForeignOptions {
 
   /** Returns these options for a reader. */
   public Options options() {
-    return new Options(zone(), window(), Limits.USUAL, Optional.ofNullable(performed), aliases);
+    return new Options(Optional.ofNullable(zone), window(), Limits.USUAL, Optional.ofNullable(performed), aliases);
   }
 
   /** Reads the lines about FHIR in a file of habits, and says at once what is wrong with them. */

@@ -46,7 +46,7 @@ public final class PolicyOptions {
   public ReadingOptions reading() {
     return new ReadingOptions(
         ways.release,
-        ways.zone(),
+        Optional.ofNullable(ways.zone),
         ways.window(),
         policy,
         together,

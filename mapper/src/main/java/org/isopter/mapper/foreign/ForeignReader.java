@@ -90,7 +90,7 @@ public final class ForeignReader {
    * carried in the frame of the document, under the name of the release.
    */
   public Result<Reading> read(byte[] document, Release release) {
-    return new DocumentSources(options.limits()).read(document, release).map(this::read);
+    return sources().read(document, release).map(this::read);
   }
 
   private Reading read(DocumentSources.Source source) {
@@ -98,6 +98,12 @@ public final class ForeignReader {
       return read(source.json());
     }
     return foreign(Document.of(source.json()).with(source.lost()));
+  }
+
+  /** Returns what reads documents of any form for this reader. */
+  @API(status = Status.INTERNAL)
+  public DocumentSources sources() {
+    return new DocumentSources(options.limits(), options.stated());
   }
 
   /** Returns the limits of this reader. */

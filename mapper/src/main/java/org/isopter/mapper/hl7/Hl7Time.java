@@ -1,5 +1,11 @@
 package org.isopter.mapper.hl7;
 
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeParseException;
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -18,6 +24,8 @@ public final class Hl7Time {
   private static final Pattern VERSION_2 = Pattern.compile(DIGITS + END + OFFSET);
 
   private static final Pattern VERSION_3 = Pattern.compile(DIGITS + OFFSET + END);
+
+  private static final DateTimeFormatter OFFSET_FORM = DateTimeFormatter.ofPattern("xx");
 
   private final Matcher parts;
 
@@ -42,6 +50,25 @@ public final class Hl7Time {
   /** Returns the offset, as four digits with a sign; empty where it has none. */
   public String offset() {
     return part(OFFSET_GROUP, "");
+  }
+
+  /**
+   * Returns the offset of a zone at this time, as four digits with a sign; empty where this is a
+   * day, none that there is, or an hour that the clocks of the zone showed twice or never.
+   */
+  public Optional<String> offsetIn(ZoneId zone) {
+    if (parts.group(4) == null) {
+      return Optional.empty();
+    }
+    String day = part(1, "") + "-" + part(2, "") + "-" + part(3, "");
+    String hour = part(4, "") + ":" + part(5, "") + ":" + part(6, "00");
+    try {
+      List<ZoneOffset> valid =
+          zone.getRules().getValidOffsets(LocalDateTime.parse(day + "T" + hour));
+      return valid.size() == 1 ? Optional.of(OFFSET_FORM.format(valid.get(0))) : Optional.empty();
+    } catch (DateTimeParseException none) {
+      return Optional.empty();
+    }
   }
 
   /** Returns it as FHIR writes it: as exact as it is, and without an offset the day at most. */

@@ -12,11 +12,11 @@ import org.isopter.mapper.json.Raw;
  *
  * @param isPlain whether it says nothing that may touch what a result means
  * @param performed when; may be empty
- * @param offset the offset of times that have none; may be empty
+ * @param clock what is known of times without an offset
  * @param status how far the results have come (HL7 table 0123); may be empty
  * @param notes the comments to all of it
  */
-record V2Order(boolean isPlain, String performed, String offset, String status, List<Raw> notes) {
+record V2Order(boolean isPlain, String performed, V2Clock clock, String status, List<Raw> notes) {
 
   private static final int SERVICE = 4;
   private static final int PERFORMED = 7;
@@ -59,7 +59,7 @@ record V2Order(boolean isPlain, String performed, String offset, String status, 
   }
 
   static V2Order none() {
-    return new V2Order(true, "", "", "", List.of());
+    return new V2Order(true, "", V2Clock.UNKNOWN, "", List.of());
   }
 
   static V2Order of(V2Segment segment) {
@@ -67,7 +67,7 @@ record V2Order(boolean isPlain, String performed, String offset, String status, 
         TOUCHING.stream().allMatch(field -> segment.raw(field).isEmpty())
             && IN_FORCE.contains(segment.raw(STATUS))
             && isNeutral(segment);
-    return new V2Order(plain, segment.raw(PERFORMED), "", segment.raw(STATUS), List.of());
+    return new V2Order(plain, segment.raw(PERFORMED), V2Clock.UNKNOWN, segment.raw(STATUS), List.of());
   }
 
   private static boolean isNeutral(V2Segment segment) {
@@ -96,20 +96,20 @@ record V2Order(boolean isPlain, String performed, String offset, String status, 
   V2Order with(V2Segment comment) {
     List<Raw> all = new ArrayList<>(notes);
     all.addAll(note(comment));
-    return new V2Order(isPlain, performed, offset, status, all);
+    return new V2Order(isPlain, performed, clock, status, all);
   }
 
   /** Returns this order where something is said that is not read. */
   V2Order touched() {
-    return new V2Order(false, performed, offset, status, notes);
+    return new V2Order(false, performed, clock, status, notes);
   }
 
-  V2Order in(String usual) {
+  V2Order in(V2Clock usual) {
     return new V2Order(isPlain, performed, usual, status, notes);
   }
 
   /** Returns when a result was found: as it says itself, or else as the order says. */
   Optional<String> time(String own) {
-    return V2Values.time(own.isEmpty() ? performed : own, offset);
+    return clock.time(own.isEmpty() ? performed : own);
   }
 }

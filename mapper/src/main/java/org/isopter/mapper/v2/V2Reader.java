@@ -2,6 +2,7 @@ package org.isopter.mapper.v2;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.LinkedHashMap;
@@ -23,14 +24,14 @@ public final class V2Reader {
   private final List<Raw> entries = new ArrayList<>();
   private Optional<Raw.Obj> subject = Optional.empty();
   private final V2Header header;
-  private final String offset;
+  private final V2Clock clock;
   private V2Order order;
   private Optional<V2Observation> open = Optional.empty();
 
-  private V2Reader(V2Header header) {
+  private V2Reader(V2Header header, Optional<ZoneId> zone) {
     this.header = header;
-    this.offset = header.offset();
-    this.order = V2Order.none().in(offset);
+    this.clock = new V2Clock(header.offset(), zone);
+    this.order = V2Order.none().in(clock);
   }
 
   /** Says whether a document is a message, by how it begins. */
@@ -39,8 +40,17 @@ public final class V2Reader {
     return head.replaceAll("^[\\uFEFF\\u000B\\s]+", "").matches("(?s)MSH[^\\w\\s].*");
   }
 
-  /** Returns the bundle, or why the message cannot be read. */
+  /** Returns the bundle, or why the message cannot be read; times as the message has them. */
   public static Result<Raw> read(byte[] message) {
+    return read(message, Optional.empty());
+  }
+
+  /**
+   * Returns the bundle, or why the message cannot be read.
+   *
+   * @param zone the time zone of times without an offset, where the message has none either
+   */
+  public static Result<Raw> read(byte[] message, Optional<ZoneId> zone) {
     String text = new String(message, UTF_8).replaceAll(FRAME, "").replace("\uFEFF", "").strip();
     Optional<V2Header> header = V2Header.ofText(text);
     if (header.isEmpty()) {
@@ -50,7 +60,7 @@ public final class V2Reader {
     if (fault.isPresent()) {
       return refused("MSH-" + fault.get().field(), shown(fault.get().seen()), fault.get().wanted());
     }
-    return new V2Reader(header.get()).read(text, message);
+    return new V2Reader(header.get(), zone).read(text, message);
   }
 
   private static String shown(String field) {
@@ -92,7 +102,7 @@ public final class V2Reader {
       }
       case "PID" -> {
         close();
-        order = V2Order.none().in(offset);
+        order = V2Order.none().in(clock);
         subject =
             segment.repetitions(3).stream()
                 .findFirst()
@@ -101,7 +111,7 @@ public final class V2Reader {
       }
       case "OBR" -> {
         close();
-        order = V2Order.of(segment).in(offset);
+        order = V2Order.of(segment).in(clock);
       }
       case "SPM" -> {
         close();

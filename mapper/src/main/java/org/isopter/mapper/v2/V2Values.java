@@ -91,12 +91,4 @@ final class V2Values {
   static String offset(String text) {
     return Hl7Time.version2(text).map(Hl7Time::offset).orElse("");
   }
-
-  /**
-   * Returns a time with its offset, or else with that of the message, as the standard says; without
-   * either, the day.
-   */
-  static Optional<String> time(String text, String usual) {
-    return Hl7Time.version2(text).map(time -> time.text(usual));
-  }
 }

@@ -18,5 +18,8 @@ public final class Unheard implements Receiver {
   }
 
   @Override
+  public void deleted(Origin origin, String name) {}
+
+  @Override
   public void read(Batch batch) {}
 }

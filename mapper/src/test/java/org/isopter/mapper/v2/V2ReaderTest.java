@@ -8,7 +8,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.mapper.foreign.ForeignReader;
 import org.isopter.mapper.foreign.reading.Options;
@@ -63,6 +65,45 @@ class V2ReaderTest {
           exam.view().left().only(Acuities.DISTANCE).orElseThrow().value().acuity().toString());
       assertEquals("2026-06-12T10:15+01:00", exam.header().performed().toString());
     }
+  }
+
+  private static List<String> times(String message, Optional<ZoneId> zone) {
+    return V2Reader.read(message.getBytes(UTF_8), zone).orThrow().objects("entry").stream()
+        .flatMap(entry -> entry.object("resource").orElseThrow().string("effectiveDateTime").stream())
+        .distinct()
+        .toList();
+  }
+
+  /** HL7 v2.5.1, section 2A.3.22: without an offset, that of the message, or else a local one. */
+  @Test
+  void takesTheOffsetOfTheMessageBeforeThatOfTheZone() throws IOException {
+    Optional<ZoneId> paris = Optional.of(ZoneId.of("Europe/Paris"));
+    String message = message();
+    String silent = message.replace("20260612104500+0100", "20260612104500");
+    assertEquals(List.of("2026-06-12T10:15:00+01:00"), times(message, paris));
+    assertEquals(List.of("2026-06-12T10:15:00+02:00"), times(silent, paris));
+    assertEquals(List.of("2026-06-12"), times(silent, Optional.empty()));
+    String own = silent.replace("20260612101500", "20260612101500-0500");
+    assertEquals(List.of("2026-06-12T10:15:00-05:00"), times(own, paris));
+    String day = silent.replace("20260612101500", "20260612");
+    assertEquals(List.of("2026-06-12"), times(day, paris));
+  }
+
+  /** Directive 2000/84/EC: clocks go back at 03:00 on 25 October 2026, on at 02:00 on 29 March. */
+  @Test
+  void takesTheDayAloneOfAnHourThatClocksShowTwiceOrNever() throws IOException {
+    Optional<ZoneId> paris = Optional.of(ZoneId.of("Europe/Paris"));
+    String silent = message().replace("20260612104500+0100", "20260612104500");
+    assertEquals(
+        List.of("2026-10-25"), times(silent.replace("20260612101500", "20261025023000"), paris));
+    assertEquals(
+        List.of("2026-03-29"), times(silent.replace("20260612101500", "20260329023000"), paris));
+    assertEquals(
+        List.of("2026-10-25T03:30:00+01:00"),
+        times(silent.replace("20260612101500", "20261025033000"), paris));
+    assertEquals(
+        List.of("2026-10-25T01:30:00+02:00"),
+        times(silent.replace("20260612101500", "20261025013000"), paris));
   }
 
   private record Change(String from, String to, int lost) {}

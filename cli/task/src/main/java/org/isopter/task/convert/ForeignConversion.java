@@ -87,6 +87,12 @@ public final class ForeignConversion implements Receiver {
   }
 
   @Override
+  public void deleted(Origin origin, String name) {
+    reporter.deleted(origin, name);
+    log.outcomes(() -> Report.deleted(origin, name));
+  }
+
+  @Override
   public void read(Batch batch) {
     reporter.read(batch);
     log.outcomes(() -> Report.outcomes(batch));

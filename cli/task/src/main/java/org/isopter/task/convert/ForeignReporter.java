@@ -34,6 +34,7 @@ public final class ForeignReporter implements Receiver {
   private final Progress progress;
   private final Counts counts = new Counts();
   private long remarks;
+  private long deleted;
 
   public ForeignReporter(RunLog log, Policy policy, ForeignTable table, Progress progress) {
     this.log = log;
@@ -66,6 +67,11 @@ public final class ForeignReporter implements Receiver {
   }
 
   @Override
+  public void deleted(Origin origin, String name) {
+    deleted++;
+  }
+
+  @Override
   public void read(Batch batch) {
     Judged judged = policy.judge(batch);
     counts.add(batch, judged);
@@ -83,6 +89,9 @@ public final class ForeignReporter implements Receiver {
     if (remarks > MOST_REMARKS && policy != Policy.STRICT) {
       String more = Messages.count(remarks - MOST_REMARKS, "more remark");
       log.say(more + ": --report or --table holds all of them");
+    }
+    if (deleted > 0) {
+      log.say(Messages.count(deleted, "resource") + " left out: the export says it was deleted");
     }
     if (counts.resources() == 0) {
       return;

@@ -3,7 +3,6 @@ package org.isopter.task.convert;
 import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.Optional;
 import org.isopter.mapper.foreign.ForeignReader;
 import org.isopter.mapper.foreign.reading.Options;
@@ -21,7 +20,8 @@ import org.isopter.model.catalogue.Catalogue;
  * How FHIR of any system is to be read.
  *
  * @param release its release
- * @param zone the time zone of a day without an hour
+ * @param zone the time zone of a day without an hour, and of a time of a message without an
+ *     offset; empty for days in UTC
  * @param window how far apart observations of one person may lie and still be one examination
  * @param policy what to do with what no rule takes
  * @param together what is read together, so that one resource may refer to another
@@ -31,7 +31,7 @@ import org.isopter.model.catalogue.Catalogue;
  */
 public record ReadingOptions(
     Release release,
-    ZoneId zone,
+    Optional<ZoneId> zone,
     Duration window,
     Policy policy,
     Together together,
@@ -43,7 +43,7 @@ public record ReadingOptions(
   public static final ReadingOptions USUAL =
       new ReadingOptions(
           Release.R4,
-          ZoneOffset.UTC,
+          Optional.empty(),
           Duration.ZERO,
           Policy.FAITHFUL,
           Together.FOLDER,
@@ -80,7 +80,7 @@ public record ReadingOptions(
         .formatted(
             release,
             policy,
-            zone,
+            zone.map(ZoneId::getId).orElse("not stated"),
             window,
             largest,
             together,

@@ -2,9 +2,11 @@ package org.isopter.mapper.foreign.document;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import org.isopter.mapper.cda.CdaReader;
@@ -31,11 +33,17 @@ public final class DocumentSources {
 
   private final RawJson json;
   private final Limits limits;
+  private final Optional<ZoneId> zone;
 
-  /** Makes a reader of documents within limits. */
-  public DocumentSources(Limits limits) {
+  /**
+   * Makes a reader of documents within limits.
+   *
+   * @param zone the time zone of a time of a message that has no offset; empty where it is not known
+   */
+  public DocumentSources(Limits limits, Optional<ZoneId> zone) {
     this.json = new RawJson(limits);
     this.limits = limits;
+    this.zone = zone;
   }
 
   /**
@@ -61,7 +69,7 @@ public final class DocumentSources {
       return CdaReader.read(bytes).map(raw -> new Source(raw, List.of()));
     }
     if (V2Reader.isV2(bytes)) {
-      return V2Reader.read(bytes).map(raw -> new Source(raw, List.of()));
+      return V2Reader.read(bytes, zone).map(raw -> new Source(raw, List.of()));
     }
     if (!xml && release == Release.R4) {
       return json.read(bytes).map(raw -> new Source(raw, List.of()));

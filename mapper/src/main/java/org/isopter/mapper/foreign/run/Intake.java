@@ -41,7 +41,7 @@ public final class Intake {
   private Intake(
       ForeignReader reader, Release release, Together together, Receiver receiver, int block) {
     this.reader = reader;
-    this.sources = new DocumentSources(reader.limits());
+    this.sources = reader.sources();
     this.release = release;
     this.together = together;
     this.receiver = receiver;
@@ -75,29 +75,43 @@ public final class Intake {
     return new Intake(reader, release, together, other, block);
   }
 
-  /** Takes a whole file. */
-  public void document(Origin origin, byte[] bytes) {
+  /**
+   * Takes a whole file, without what the list beside it says was deleted.
+   *
+   * @throws IOException when that list cannot be read
+   */
+  public void document(Origin origin, byte[] bytes) throws IOException {
+    Deletions deletions = Deletions.beside(origin.name());
     Result<DocumentSources.Source> parsed = parse(bytes);
     if (parsed instanceof Result.Ok<DocumentSources.Source> ok) {
-      take(new Parsed(origin, ok.value()));
+      left(origin, ok.value(), deletions).ifPresent(this::take);
     } else {
       receiver.refused(origin, parsed.faults());
     }
   }
 
+  private Optional<Parsed> left(
+      Origin origin, DocumentSources.Source source, Deletions deletions) {
+    return deletions
+        .without(source.json(), name -> receiver.deleted(origin, name))
+        .map(json -> new Parsed(origin, new DocumentSources.Source(json, source.lost())));
+  }
+
   /**
-   * Takes every line of a stream, compressed or not.
+   * Takes every line of a stream, compressed or not, without what the list beside it says was
+   * deleted.
    *
    * @return how many lines held anything
    * @throws IOException when the input cannot be read
    */
   public long lines(Origin file, InputStream in) throws IOException {
     long filled = 0;
+    Deletions deletions = Deletions.beside(file.name());
     try (Lines lines = new Lines(Inflated.whereCompressed(in), longest())) {
       List<Lines.Line> next = next(lines);
       while (!next.isEmpty()) {
         filled += next.stream().filter(line -> !line.isBlank()).count();
-        block(file, next);
+        block(file, next, deletions);
         next = next(lines);
       }
     }
@@ -111,7 +125,7 @@ public final class Intake {
   }
 
   /** Takes a block of lines and reads it, unless everything is read together. */
-  void block(Origin file, List<Lines.Line> lines) {
+  void block(Origin file, List<Lines.Line> lines, Deletions deletions) {
     List<Lines.Line> filled = lines.stream().filter(line -> !line.isBlank()).toList();
     List<Result<DocumentSources.Source>> parsed = filled.parallelStream().map(this::parse).toList();
     List<Parsed> documents = new ArrayList<>();
@@ -119,7 +133,7 @@ public final class Intake {
       // Lines belong together by their block: their folder holds other files.
       Origin origin = new Origin(file.name(), filled.get(i).number(), "");
       if (parsed.get(i) instanceof Result.Ok<DocumentSources.Source> ok) {
-        documents.add(new Parsed(origin, ok.value()));
+        left(origin, ok.value(), deletions).ifPresent(documents::add);
       } else {
         receiver.refused(origin, parsed.get(i).faults());
       }

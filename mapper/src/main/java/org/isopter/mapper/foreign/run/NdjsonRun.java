@@ -72,7 +72,14 @@ public final class NdjsonRun {
    */
   public void run(Path input, NdjsonFiles files, String asked, boolean resume) throws IOException {
     Path mark = Checkpoint.beside(files.records());
-    String name = "%s of %d bytes, %s".formatted(input.getFileName(), Files.size(input), asked);
+    String deleted = Deletions.beside(input.toString()).digest();
+    String name =
+        "%s of %d bytes, %s%s"
+            .formatted(
+                input.getFileName(),
+                Files.size(input),
+                asked,
+                deleted.isEmpty() ? "" : ", without " + deleted);
     Checkpoint from = resume ? begun(mark, name, files) : Checkpoint.start(name);
     if (!resume) {
       Files.deleteIfExists(mark);
@@ -108,9 +115,10 @@ public final class NdjsonRun {
       Path input, FileChannel raw, Lines lines, Written written, Checkpoint from, Path mark)
       throws IOException {
     Intake reading = intake.to(written);
+    Deletions deletions = Deletions.beside(input.toString());
     List<Lines.Line> next = reading.next(lines);
     while (!next.isEmpty()) {
-      reading.block(new Origin(input.toString(), 0, ""), next);
+      reading.block(new Origin(input.toString(), 0, ""), next, deletions);
       long done = next.get(next.size() - 1).number();
       written.mark(from.run(), done).save(mark);
       progress.at(done, share(raw));
@@ -147,6 +155,12 @@ public final class NdjsonRun {
     public void failed(Origin origin, RuntimeException mistake) {
       intake.receiver().failed(origin, mistake);
       report.lines(Report.failed(origin));
+    }
+
+    @Override
+    public void deleted(Origin origin, String name) {
+      intake.receiver().deleted(origin, name);
+      report.lines(Report.deleted(origin, name));
     }
 
     @Override

@@ -12,6 +12,13 @@ public interface Receiver {
   /** Takes a mistake in the program at a document; its message may hold patient data. */
   void failed(Origin origin, RuntimeException mistake);
 
+  /**
+   * Takes that a resource is left out, since the export says that it was deleted.
+   *
+   * @param name its type and its id
+   */
+  void deleted(Origin origin, String name);
+
   /** Takes documents that were read together. */
   void read(Batch batch);
 }

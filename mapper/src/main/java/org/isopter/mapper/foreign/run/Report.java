@@ -41,6 +41,13 @@ public final class Report {
         .toList();
   }
 
+  /** Returns an OperationOutcome on one line for a resource that was deleted and is left out. */
+  public static List<String> deleted(Origin origin, String name) {
+    String text = origin + ": " + name + " was deleted, and is left out";
+    return List.of(
+        OutcomeIssue.outcome(List.of(issue("information", "deleted", "", List.of(), text))));
+  }
+
   /** Returns an OperationOutcome on one line for a document at which the program failed. */
   static List<String> failed(Origin origin) {
     return List.of(

@@ -178,6 +178,11 @@ class NdjsonRunTest {
       }
 
       @Override
+      public void deleted(Origin origin, String name) {
+        throw new AssertionError(name);
+      }
+
+      @Override
       public void read(Batch batch) {
         counts.add(batch, Policy.FAITHFUL.judge(batch));
       }
