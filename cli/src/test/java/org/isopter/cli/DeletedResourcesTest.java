@@ -77,8 +77,7 @@ class DeletedResourcesTest {
       assertFalse(record.contains("41"), record);
       assertTrue(
           run.err().contains("1 resource left out: the export says it was deleted"), run.err());
-      assertTrue(
-          Files.readString(report).contains("Observation/o-2 was deleted, and is left out"));
+      assertTrue(Files.readString(report).contains("Observation/o-2 was deleted, and is left out"));
       Path carried = folder.resolve("records.ndjson.carried");
       assertFalse(Files.exists(carried) && Files.readString(carried).contains("o-2"));
     }

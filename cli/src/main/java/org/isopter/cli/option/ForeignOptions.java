@@ -77,7 +77,8 @@ public final class ForeignOptions {
 
   /** Returns these options for a reader. */
   public Options options() {
-    return new Options(Optional.ofNullable(zone), window(), Limits.USUAL, Optional.ofNullable(performed), aliases);
+    return new Options(
+        Optional.ofNullable(zone), window(), Limits.USUAL, Optional.ofNullable(performed), aliases);
   }
 
   /** Reads the lines about FHIR in a file of habits, and says at once what is wrong with them. */

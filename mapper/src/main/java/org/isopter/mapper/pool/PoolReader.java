@@ -55,7 +55,13 @@ public final class PoolReader {
         release,
         false,
         OnErrors.NOT_LOOKED_FOR,
-        options.zone() + (options.stated().isPresent() ? " stated " : " ") + options.window() + " " + options.limits() + " " + release);
+        options.zone()
+            + (options.stated().isPresent() ? " stated " : " ")
+            + options.window()
+            + " "
+            + options.limits()
+            + " "
+            + release);
   }
 
   private PoolReader(

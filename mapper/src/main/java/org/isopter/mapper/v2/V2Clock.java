@@ -21,8 +21,7 @@ record V2Clock(String offset, Optional<ZoneId> zone) {
    * the day alone.
    */
   Optional<String> time(String text) {
-    return Hl7Time.version2(text)
-        .map(time -> time.text(offset.isEmpty() ? inZone(time) : offset));
+    return Hl7Time.version2(text).map(time -> time.text(offset.isEmpty() ? inZone(time) : offset));
   }
 
   private String inZone(Hl7Time time) {

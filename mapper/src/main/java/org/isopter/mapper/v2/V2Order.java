@@ -67,7 +67,8 @@ record V2Order(boolean isPlain, String performed, V2Clock clock, String status, 
         TOUCHING.stream().allMatch(field -> segment.raw(field).isEmpty())
             && IN_FORCE.contains(segment.raw(STATUS))
             && isNeutral(segment);
-    return new V2Order(plain, segment.raw(PERFORMED), V2Clock.UNKNOWN, segment.raw(STATUS), List.of());
+    return new V2Order(
+        plain, segment.raw(PERFORMED), V2Clock.UNKNOWN, segment.raw(STATUS), List.of());
   }
 
   private static boolean isNeutral(V2Segment segment) {

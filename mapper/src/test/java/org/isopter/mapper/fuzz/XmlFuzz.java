@@ -7,7 +7,8 @@ import org.isopter.mapper.json.Limits;
 /** Any bytes as a FHIR document of any release, XML included: R4 JSON, or refused with a reason. */
 public final class XmlFuzz {
 
-  private static final DocumentSources SOURCES = new DocumentSources(Limits.USUAL, java.util.Optional.empty());
+  private static final DocumentSources SOURCES =
+      new DocumentSources(Limits.USUAL, java.util.Optional.empty());
 
   private XmlFuzz() {}
 

@@ -69,7 +69,8 @@ class V2ReaderTest {
 
   private static List<String> times(String message, Optional<ZoneId> zone) {
     return V2Reader.read(message.getBytes(UTF_8), zone).orThrow().objects("entry").stream()
-        .flatMap(entry -> entry.object("resource").orElseThrow().string("effectiveDateTime").stream())
+        .flatMap(
+            entry -> entry.object("resource").orElseThrow().string("effectiveDateTime").stream())
         .distinct()
         .toList();
   }

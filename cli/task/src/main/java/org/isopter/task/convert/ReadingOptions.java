@@ -20,8 +20,8 @@ import org.isopter.model.catalogue.Catalogue;
  * How FHIR of any system is to be read.
  *
  * @param release its release
- * @param zone the time zone of a day without an hour, and of a time of a message without an
- *     offset; empty for days in UTC
+ * @param zone the time zone of a day without an hour, and of a time of a message without an offset;
+ *     empty for days in UTC
  * @param window how far apart observations of one person may lie and still be one examination
  * @param policy what to do with what no rule takes
  * @param together what is read together, so that one resource may refer to another

@@ -38,7 +38,8 @@ public final class DocumentSources {
   /**
    * Makes a reader of documents within limits.
    *
-   * @param zone the time zone of a time of a message that has no offset; empty where it is not known
+   * @param zone the time zone of a time of a message that has no offset; empty where it is not
+   *     known
    */
   public DocumentSources(Limits limits, Optional<ZoneId> zone) {
     this.json = new RawJson(limits);

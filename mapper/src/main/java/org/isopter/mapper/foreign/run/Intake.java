@@ -90,8 +90,7 @@ public final class Intake {
     }
   }
 
-  private Optional<Parsed> left(
-      Origin origin, DocumentSources.Source source, Deletions deletions) {
+  private Optional<Parsed> left(Origin origin, DocumentSources.Source source, Deletions deletions) {
     return deletions
         .without(source.json(), name -> receiver.deleted(origin, name))
         .map(json -> new Parsed(origin, new DocumentSources.Source(json, source.lost())));
