@@ -31,7 +31,7 @@ import org.isopter.model.value.Unit;
 /** Signs that are on a list of urgent findings when they are new, which no record says. */
 final class UrgentWhenNew {
 
-  private static final String UNKNOWN =
+  static final String UNKNOWN =
       "; the record does not say in a form that can be read here whether ";
 
   /** The largest letter of most charts, in logMAR (common practice, no source). */
@@ -42,7 +42,7 @@ final class UrgentWhenNew {
   private UrgentWhenNew() {}
 
   static Stream<String> of(ExamView exam) {
-    return Stream.of(thirdNerve(exam), sightLost(exam), arteritis(exam)).flatMap(Optional::stream);
+    return Stream.of(OpenEye.of(exam), thirdNerve(exam), sightLost(exam), arteritis(exam)).flatMap(Optional::stream);
   }
 
   private static Optional<String> thirdNerve(ExamView exam) {
