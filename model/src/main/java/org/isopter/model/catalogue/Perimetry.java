@@ -33,7 +33,7 @@ public final class Perimetry {
               .value(Shapes.number(Unit.DECIBEL, "-40", "40", 2))
               .by(FieldMethod.class)
               .cite(
-                  "DICOM PS3.6 (0024,0066) Global Deviation From Normal;"
+                  "term: SNOMED CT 422859007; DICOM PS3.6 (0024,0066) Global Deviation From Normal;"
                       + " data-entry limits: common practice, no source")
               .note("As printed: makers differ in whether loss is negative or positive.")
               .build());
@@ -48,7 +48,7 @@ public final class Perimetry {
               .value(Shapes.number(Unit.DECIBEL, "0", "40", 2))
               .by(FieldMethod.class)
               .cite(
-                  "DICOM PS3.6 (0024,0068) Localized Deviation From Normal;"
+                  "term: SNOMED CT 421362004; DICOM PS3.6 (0024,0068) Localized Deviation From Normal;"
                       + " data-entry limits: common practice, no source")
               .build());
 
@@ -59,7 +59,7 @@ public final class Perimetry {
               .value(Shapes.number(Unit.PERCENT, "0", "100", 1))
               .by(FieldMethod.class)
               .cite(
-                  "DICOM Visual Field Index, a coded result of static perimetry, name seen in an open reader;"
+                  "DICOM PS3.16 CID 4257, code 111852 Visual Field Index, as an open FHIR edition prints it;"
                       + " data-entry limits: common practice, no source")
               .build());
 

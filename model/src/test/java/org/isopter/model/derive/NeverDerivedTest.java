@@ -12,8 +12,10 @@ import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
+import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Alignments;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.clinical.colour.PlateRule;
 import org.isopter.model.exam.Exam;
@@ -59,11 +61,15 @@ class NeverDerivedTest {
       new ExamSampler(
           List.of(Pupils.SIZE, Pupils.SIZE, Pupils.SIZE, Alignments.PROTRUSION), new Random(SEED));
 
+  /** So are those of a pinhole, and of the fields of both eyes. */
+  private final ExamSampler sight =
+      new ExamSampler(List.of(Acuities.DISTANCE, Acuities.PINHOLE, Fields.CONFRONTATION), new Random(SEED));
+
   @Test
   void holdsForEveryStatementOfRandomExaminations() {
     Set<String> kinds = new TreeSet<>();
     for (int i = 0; i < EXAMS; i++) {
-      Exam exam = (i % 4 == 0 ? pupils : exams).next();
+      Exam exam = (i % 4 == 0 ? pupils : i % 4 == 1 ? sight : exams).next();
       for (Derived derived : Derivations.of(exam, List.of(PlateRule.values()))) {
         check(derived, exam, "seed " + SEED + ", examination " + i + ": " + derived);
         kinds.add(derived.statement().id());

@@ -70,8 +70,14 @@ class SummaryTest {
         List.of("An intraocular pressure of 40 mmHg or more is on the list: right eye."),
         UrgencyRules.UK_C205.hints(high));
     Fact<Discs.Swelling> right = swollen(Site.RIGHT);
-    assertEquals(List.of(), UrgencyRules.UK_C205.hints(exam(right)));
-    assertEquals(1, UrgencyRules.UK_C205.hints(exam(right, swollen(Site.LEFT))).size());
+    assertEquals(
+        List.of(
+            "A swollen disc is on the list where the other is swollen too: right eye; the record"
+                + " does not say whether the other is."),
+        UrgencyRules.UK_C205.hints(exam(right)));
+    assertEquals(
+        List.of("Swollen discs in both eyes are on the list; blood pressure first."),
+        UrgencyRules.UK_C205.hints(exam(right, swollen(Site.LEFT))));
     assertFalse(Letter.text().write(Summary.of(high)).contains("on the list"));
   }
 
