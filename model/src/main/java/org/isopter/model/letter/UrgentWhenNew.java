@@ -42,7 +42,8 @@ final class UrgentWhenNew {
   private UrgentWhenNew() {}
 
   static Stream<String> of(ExamView exam) {
-    return Stream.of(OpenEye.of(exam), thirdNerve(exam), sightLost(exam), arteritis(exam)).flatMap(Optional::stream);
+    return Stream.of(OpenEye.of(exam), thirdNerve(exam), sightLost(exam), arteritis(exam))
+        .flatMap(Optional::stream);
   }
 
   private static Optional<String> thirdNerve(ExamView exam) {

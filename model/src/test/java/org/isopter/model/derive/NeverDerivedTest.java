@@ -63,7 +63,8 @@ class NeverDerivedTest {
 
   /** So are those of a pinhole, and of the fields of both eyes. */
   private final ExamSampler sight =
-      new ExamSampler(List.of(Acuities.DISTANCE, Acuities.PINHOLE, Fields.CONFRONTATION), new Random(SEED));
+      new ExamSampler(
+          List.of(Acuities.DISTANCE, Acuities.PINHOLE, Fields.CONFRONTATION), new Random(SEED));
 
   @Test
   void holdsForEveryStatementOfRandomExaminations() {
