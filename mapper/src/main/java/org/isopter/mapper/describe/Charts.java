@@ -131,7 +131,9 @@ final class Charts {
       StringWriter text = new StringWriter();
       graphics.stream(text, true);
       String svg = apart(text.toString());
-      String size = "<svg width=\"%d\" height=\"%d\" ".formatted(WIDTH, height);
+      // Without its own measures a picture is cut where the page is narrower than it.
+      String size =
+          "<svg width=\"%1$d\" height=\"%2$d\" viewBox=\"0 0 %1$d %2$d\" ".formatted(WIDTH, height);
       return size + svg.substring(svg.indexOf("<svg ") + 5);
     } catch (ParserConfigurationException | IOException impossible) {
       throw new IllegalStateException("a picture could not be drawn", impossible);

@@ -19,10 +19,12 @@ public final class DescriptionPage {
       break-inside:avoid}figcaption{font-size:.85rem;font-weight:600}\
       p.remark{color:var(--soft);max-width:48rem}.scroll{overflow-x:auto}\
       svg{max-width:100%;height:auto;display:block}\
+      @media(max-width:30rem){body{margin:1rem auto;padding:0 .7rem}th,td{padding:.2rem .3rem}}\
       @media(prefers-color-scheme:dark){:root{--ink:#e6e6e6;--soft:#b5b5b5;--line:#444;--page:#161616}}\
       @media print{:root{--ink:#000;--soft:#222;--page:#fff;--line:#999}body{margin:0;max-width:none}\
       .scroll{overflow:visible}table{font-size:.7rem}thead{display:table-header-group}\
-      tr{break-inside:avoid}h2{break-after:avoid}figure{padding:0}}""";
+      tr{break-inside:avoid}h2{break-after:avoid}figure{padding:0;width:48%}\
+      .plots{gap:.6rem 2%}}""";
 
   private DescriptionPage() {}
 
@@ -30,7 +32,7 @@ public final class DescriptionPage {
   public static String of(Description description) {
     StringBuilder page = new StringBuilder();
     page.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
-    page.append("<meta name=\"viewport\" content=\"width=device-width\">\n");
+    page.append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
     page.append("<title>Pool of eye examinations</title>\n<style>");
     page.append(STYLE).append("</style>\n</head>\n<body>\n<h1>Pool of eye examinations</h1>\n");
     page.append("<p class=\"remark\">Counts for those who know the data. They say how much was ");
@@ -60,7 +62,7 @@ public final class DescriptionPage {
       page.append("<p>None.</p>\n");
       return;
     }
-    page.append("<div class=\"scroll\"><table>\n<thead><tr>");
+    page.append("<div class=\"scroll\" tabindex=\"0\"><table>\n<thead><tr>");
     cells(page, listing, listing.columns(), "th");
     page.append("</tr></thead>\n<tbody>\n");
     for (List<String> row : listing.rows()) {

@@ -9,6 +9,7 @@ import org.isopter.mapper.table.EyeRow;
 import org.isopter.mapper.table.FindingRow;
 import org.isopter.mapper.table.FindingRows;
 import org.isopter.mapper.table.PooledExam;
+import org.isopter.mapper.table.SparseRow;
 import org.isopter.mapper.table.StepRow;
 import org.isopter.mapper.table.Table;
 import org.isopter.model.derive.Derivations;
@@ -29,9 +30,9 @@ import org.isopter.model.exam.Identifier;
  */
 record ExamRows(
     PooledExam exam,
-    List<List<Optional<?>>> findings,
-    List<List<Optional<?>>> eyes,
-    List<List<Optional<?>>> steps,
+    List<SparseRow> findings,
+    List<SparseRow> eyes,
+    List<SparseRow> steps,
     Optional<String> bundle,
     Optional<Older> older) {
 
@@ -60,9 +61,9 @@ record ExamRows(
       ExamView view = pooled == exact ? known : pooled.exam().view();
       return new ExamRows(
           pooled,
-          FindingRows.of(pooled, view, derived).stream().map(findings::cells).toList(),
-          EyeRow.of(pooled, view, derived).stream().map(eyes::cells).toList(),
-          StepRow.of(view).stream().map(steps::cells).toList(),
+          FindingRows.of(pooled, view, derived).stream().map(findings::sparse).toList(),
+          EyeRow.of(pooled, view, derived).stream().map(eyes::sparse).toList(),
+          StepRow.of(view).stream().map(steps::sparse).toList(),
           bundles.map(writer -> writer.write(pooled.exam())),
           older.map(former -> older(former, read.exam().header())));
     }

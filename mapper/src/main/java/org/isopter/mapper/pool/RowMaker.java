@@ -50,9 +50,9 @@ public final class RowMaker {
     List<List<Optional<?>>> steps = new ArrayList<>();
     for (PooledExam exam : batch.exams()) {
       ExamRows rows = maker.of(exam);
-      findings.addAll(rows.findings());
-      eyes.addAll(rows.eyes());
-      steps.addAll(rows.steps());
+      rows.findings().forEach(row -> findings.add(row.cells(maker.findings().columns().size())));
+      rows.eyes().forEach(row -> eyes.add(row.cells(maker.eyes().columns().size())));
+      rows.steps().forEach(row -> steps.add(row.cells(maker.steps().columns().size())));
     }
     List<String> left =
         batch.left().stream().map(one -> RemainderLine.of(one, identified)).toList();

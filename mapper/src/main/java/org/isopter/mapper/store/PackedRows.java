@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.isopter.mapper.table.SparseRow;
 
 /**
  * The rows of one examination in one table, packed: each different value once, and each row by the

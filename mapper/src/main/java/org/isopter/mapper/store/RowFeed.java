@@ -15,6 +15,7 @@ import org.duckdb.DuckDBTableFunctionInitInfo;
 import org.duckdb.DuckDBWritableVector;
 import org.isopter.mapper.table.Column;
 import org.isopter.mapper.table.Kind;
+import org.isopter.mapper.table.SparseRow;
 import org.isopter.mapper.table.Table;
 import org.jspecify.annotations.Nullable;
 

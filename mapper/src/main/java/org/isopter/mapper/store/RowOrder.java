@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.table.Column;
+import org.isopter.mapper.table.SparseRow;
 import org.isopter.mapper.table.Table;
 
 /**

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.table.SparseRow;
 import org.isopter.mapper.table.Table;
 
 /**
@@ -51,12 +52,10 @@ public final class TableDraft implements AutoCloseable {
   /**
    * Packs the rows of one examination, without adding them; several threads may do so at once.
    *
-   * @param rows the cells of each row; all of one person and examination
+   * @param rows the rows; all of one person and examination
    */
-  public Optional<PackedRows> pack(List<List<Optional<?>>> rows) {
-    return rows.isEmpty()
-        ? Optional.empty()
-        : Optional.of(PackedRows.of(order, rows.stream().map(SparseRow::of).toList()));
+  public Optional<PackedRows> pack(List<SparseRow> rows) {
+    return rows.isEmpty() ? Optional.empty() : Optional.of(PackedRows.of(order, rows));
   }
 
   /**

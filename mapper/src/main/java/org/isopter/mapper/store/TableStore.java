@@ -18,6 +18,7 @@ import org.duckdb.DuckDBFunctions;
 import org.duckdb.DuckDBTableFunctionBuilder;
 import org.isopter.mapper.table.Column;
 import org.isopter.mapper.table.Kind;
+import org.isopter.mapper.table.SparseRow;
 import org.isopter.mapper.table.Table;
 
 /**

@@ -19,6 +19,7 @@ import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
 import java.util.PriorityQueue;
+import org.isopter.mapper.table.SparseRow;
 
 /**
  * Rows that wait on disk, in any number, until they are wanted in their order: sorted by parts that

@@ -1,7 +1,5 @@
 package org.isopter.mapper.table;
 
-import java.util.Arrays;
-import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -51,15 +49,19 @@ public record Table<R>(String name, List<Column<R>> columns, List<Block<R>> bloc
 
   /** Returns the cells of a row, in the order of the columns. */
   public List<Optional<?>> cells(R row) {
-    Optional<?>[] cells = new Optional<?>[columns.size()];
-    Arrays.fill(cells, Optional.empty());
+    return sparse(row).cells(columns.size());
+  }
+
+  /** Returns the cells of a row that are not empty. */
+  public SparseRow sparse(R row) {
+    SparseRow.Making making = new SparseRow.Making();
     for (Block<R> block : blocks) {
       if (block.filled().test(row)) {
         for (int i = block.from(); i < block.to(); i++) {
-          cells[i] = columns.get(i).cell().apply(row);
+          making.put(i, columns.get(i).cell().apply(row));
         }
       }
     }
-    return Collections.unmodifiableList(Arrays.asList(cells));
+    return making.row();
   }
 }

@@ -206,6 +206,10 @@ class DescriptionTest {
             .matcher(page)
             .results()
             .count());
+    assertEquals(
+        PICTURE.matcher(page).results().count(),
+        Pattern.compile("viewBox=\"0 0 \\d+ \\d+\"").matcher(page).results().count(),
+        "pictures that a narrow page would cut");
     assertTrue(page.contains("prefers-color-scheme:dark") && page.contains("@media print"));
   }
 

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Random;
 import org.isopter.mapper.table.Column;
 import org.isopter.mapper.table.Kind;
+import org.isopter.mapper.table.SparseRow;
 import org.isopter.mapper.table.Table;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
