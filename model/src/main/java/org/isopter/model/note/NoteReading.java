@@ -12,14 +12,12 @@ import org.isopter.model.note.grammar.Denial;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.grammar.ItemReader;
-import org.isopter.model.note.grammar.Slot;
 import org.isopter.model.note.habit.Habits;
 import org.isopter.model.note.habit.OtherTimes;
 import org.isopter.model.note.habit.PastTense;
 import org.isopter.model.note.habit.UnknownSide;
 import org.isopter.model.note.item.Grammars;
 import org.isopter.model.note.token.Clause;
-import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
@@ -208,7 +206,7 @@ final class NoteReading {
     Optional<ItemReader.Start> start =
         found
             .map(this::start)
-            .or(() -> open.filter(before -> (first || !newLine) && goesOn(before, tokens, from)));
+            .or(() -> open.filter(before -> (first || !newLine) && ItemStarts.goesOn(before, tokens, from)));
     if (found.isPresent()) {
       close();
     }
@@ -218,7 +216,7 @@ final class NoteReading {
     List<Token> rest = found.map(heading -> heading.rest(tokens, 0)).orElse(tokens);
     int skipped = found.map(Headings.Found::skipped).orElse(0);
     try {
-      requireBegun(from, found.isPresent(), rest);
+      ItemStarts.requireBegun(from, found.isPresent(), rest);
       ItemReader.Item item =
           items.read(start.orElse(Grammars.bare(rest)), rest, tokens.get(0), context.side());
       int length = skipped + item.length();
@@ -242,45 +240,18 @@ final class NoteReading {
     }
   }
 
-  /** A comma right behind a heading within a clause: it may belong before it, 6/9 ph, L 6/6. */
-  private static void requireBegun(int from, boolean heading, List<Token> rest) throws NotRead {
-    if (from > 0 && heading && !rest.isEmpty() && rest.get(0).is(",")) {
-      throw NotRead.word(rest.get(0));
-    }
-  }
-
   /** Behind what is said of one eye, a sign that is denied without a side may be that eye's. */
   private void requireSideOfDenial(List<Token> item, List<Fact<?>> facts) throws NotRead {
     List<Site> before =
         eyes(noted.subList(clauseStart, noted.size()).stream().map(NotedFact::fact));
     boolean ofBoth = eyes(facts.stream()).size() == 2;
-    if (before.size() == 1 && ofBoth && Denial.isNo(item.get(0)) && !namesSide(item)) {
+    if (before.size() == 1 && ofBoth && Denial.isNo(item.get(0)) && !ItemStarts.namesSide(item)) {
       throw NotRead.because(ItemReader.NO_SIDE);
     }
   }
 
   private static List<Site> eyes(Stream<? extends Fact<?>> facts) {
     return facts.<Site>map(Fact::site).filter(Site.EACH_EYE::contains).distinct().toList();
-  }
-
-  /** A side goes on with the item before, and so does a condition with sides behind it. */
-  private static boolean goesOn(ItemReader.Start before, List<Token> tokens, int from) {
-    boolean print = Grammars.startsWithPrint(tokens) && !before.grammar().equals(Grammars.DISTANCE);
-    boolean snellen = from == 0 && Grammars.startsWithSnellen(tokens, before.grammar());
-    // A "no" may deny what follows it, which is not of this item.
-    boolean denies = Denial.isNo(tokens.get(0));
-    return namesSide(tokens)
-        && !denies
-        && !print
-        && !snellen
-        && (from == 0 || startsWithCondition(before, tokens));
-  }
-
-  private static boolean startsWithCondition(ItemReader.Start before, List<Token> tokens) {
-    Cursor cursor = new Cursor(tokens, 0);
-    return before.grammar().slots().stream()
-        .filter(Slot::isCondition)
-        .anyMatch(slot -> cursor.attempt(slot.matcher()).isPresent());
   }
 
   /** A correction with its own line goes on with the chart and the notation of the line before. */
@@ -338,17 +309,8 @@ final class NoteReading {
   private NotRead unsided(NotRead notRead, Piece piece, Optional<ItemReader.Start> start) {
     boolean needsSide = start.map(s -> s.grammar().sides().namesAnEye()).orElse(false);
     boolean number = notRead.at().map(at -> at.kind() != Token.Kind.WORD).orElse(false);
-    boolean lacks = !namesSide(piece.tokens()) && context.side().isEmpty();
+    boolean lacks = !ItemStarts.namesSide(piece.tokens()) && context.side().isEmpty();
     return needsSide && number && lacks ? NotRead.at(piece.first(), ItemReader.NO_SIDE) : notRead;
-  }
-
-  private static boolean namesSide(List<Token> tokens) {
-    for (int i = 0; i < tokens.size(); i++) {
-      if (new Cursor(tokens, i).attempt(Common.SIDES).isPresent()) {
-        return true;
-      }
-    }
-    return false;
   }
 
   private Unread unread(NotRead notRead, Piece piece, Optional<Grammar> grammar) {

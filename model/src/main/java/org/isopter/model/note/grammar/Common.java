@@ -47,6 +47,7 @@ public final class Common {
               .say("partial", "partial")
               .say("complete", "complete")
               .say("mild", "mild", "slight", "minimal", "subtle", "small")
+              .say("fatigable", "fatigable", "fatiguable")
               .say("moderate", "moderate")
               .say("marked", "marked", "severe", "gross", "obvious", "definite")
               .or(Common::graded));

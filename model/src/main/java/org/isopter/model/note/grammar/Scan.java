@@ -3,6 +3,7 @@ package org.isopter.model.note.grammar;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
@@ -19,6 +20,10 @@ final class Scan {
    * @param said what was said
    */
   record Group(Optional<Site> side, Token at, Said said) {}
+
+  /** Words for how something is, which no dash before them can deny. */
+  private static final Set<String> STATES =
+      Set.of("normal", "full", "clear", "pink", "sharp", "flat", "healthy", "brisk", "sluggish");
 
   private final Grammar grammar;
   private final boolean plural;
@@ -283,7 +288,8 @@ final class Scan {
             && tokens.get(at).end() < tokens.get(at + 1).start();
     if (spaced && cursor.take("-")) {
       boolean side = !cursor.atEnd() && namesSide(cursor.place());
-      if (side) {
+      boolean state = last == Last.SIDE && STATES.contains(cursor.token().text());
+      if (side || state) {
         return true;
       }
     }

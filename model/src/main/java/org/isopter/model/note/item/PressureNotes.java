@@ -103,11 +103,9 @@ final class PressureNotes {
     eye.found(Pressures.BEYOND, beyond);
   }
 
-  /** Reads a pressure; a dash close behind its side is no sign: R-14. */
+  /** Reads a pressure; a dash behind its side is no sign: R-14, R - 14. */
   private static Optional<Quantity> pressure(Cursor cursor) {
-    if (cursor.isClose()) {
-      cursor.take("-");
-    }
+    cursor.take("-");
     Optional<BigDecimal> number = cursor.number();
     cursor.takeAny("mmhg", "mm");
     return number.map(value -> new Quantity(value, Unit.MM_HG));

@@ -1,0 +1,54 @@
+package org.isopter.model.note;
+
+import java.util.List;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.grammar.Denial;
+import org.isopter.model.note.grammar.ItemReader;
+import org.isopter.model.note.grammar.Slot;
+import org.isopter.model.note.item.Grammars;
+import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Token;
+
+/** How an item starts: with a heading of its own, or by going on with the item before. */
+final class ItemStarts {
+
+  private ItemStarts() {}
+
+  /** A comma right behind a heading within a clause: it may belong before it, 6/9 ph, L 6/6. */
+  static void requireBegun(int from, boolean heading, List<Token> rest) throws NotRead {
+    if (from > 0 && heading && !rest.isEmpty() && rest.get(0).is(",")) {
+      throw NotRead.word(rest.get(0));
+    }
+  }
+
+  /** A side goes on with the item before, and so does a condition with sides behind it. */
+  static boolean goesOn(ItemReader.Start before, List<Token> tokens, int from) {
+    boolean print = Grammars.startsWithPrint(tokens) && !before.grammar().equals(Grammars.DISTANCE);
+    boolean snellen = from == 0 && Grammars.startsWithSnellen(tokens, before.grammar());
+    // A "no" may deny what follows it, which is not of this item.
+    boolean denies = Denial.isNo(tokens.get(0));
+    return namesSide(tokens)
+        && !denies
+        && !print
+        && !snellen
+        && (from == 0 || startsWithCondition(before, tokens));
+  }
+
+  private static boolean startsWithCondition(ItemReader.Start before, List<Token> tokens) {
+    Cursor cursor = new Cursor(tokens, 0);
+    return before.grammar().slots().stream()
+        .filter(Slot::isCondition)
+        .anyMatch(slot -> cursor.attempt(slot.matcher()).isPresent());
+  }
+
+  /** Says whether an eye, or both, is named. */
+  static boolean namesSide(List<Token> tokens) {
+    for (int i = 0; i < tokens.size(); i++) {
+      if (new Cursor(tokens, i).attempt(Common.SIDES).isPresent()) {
+        return true;
+      }
+    }
+    return false;
+  }
+}
