@@ -206,7 +206,10 @@ final class NoteReading {
     Optional<ItemReader.Start> start =
         found
             .map(this::start)
-            .or(() -> open.filter(before -> (first || !newLine) && ItemStarts.goesOn(before, tokens, from)));
+            .or(
+                () ->
+                    open.filter(
+                        before -> (first || !newLine) && ItemStarts.goesOn(before, tokens, from)));
     if (found.isPresent()) {
       close();
     }
