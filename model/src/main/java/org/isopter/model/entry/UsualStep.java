@@ -30,6 +30,7 @@ import org.isopter.model.exam.ExamView;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.text.Eyes;
 import org.isopter.model.value.Site;
+import org.isopter.model.value.Term;
 
 /**
  * The steps of an examination in their usual order: acuity before anything that dazzles, pressure
@@ -200,8 +201,20 @@ public enum UsualStep {
     return Eyes.joined(silent);
   }
 
+  /** Where nobody could look into the eye, that is what was found there. */
+  private static boolean isInside(Finding<?> finding) {
+    return DISC.findings.contains(finding) || BACK.findings.contains(finding);
+  }
+
+  private static boolean isNoView(Term view) {
+    return view.word().equals("no-view");
+  }
+
   /** What compares the eyes speaks of both of them. */
   private static boolean isSilent(ExamView exam, Site eye, Finding<?> finding) {
+    if (isInside(finding) && exam.eye(eye).has(Globes.FUNDUS_VIEW, UsualStep::isNoView)) {
+      return false;
+    }
     boolean pair = finding.sites().equals(Site.PAIR);
     return pair ? exam.both().isSilentOn(finding) : exam.eye(eye).isSilentOn(finding);
   }

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.math.BigDecimal;
 import java.time.OffsetDateTime;
 import java.util.Arrays;
+import org.isopter.model.note.NoteReader;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -54,6 +55,22 @@ class SummaryTest {
     Summary summary = Summary.of(exam);
     assertEquals(List.of(new Summary.Row("Pressure", "14 mmHg", "")), summary.rows());
     assertEquals(List.of("Declined, left eye: intraocular pressure."), summary.missing());
+  }
+
+  @Test
+  void namesNothingInAnEyeThatCouldNotBeSeenInto() {
+    Exam exam = noted("disc R no view; disc L pink");
+    String silent = Summary.of(exam).silent().orElseThrow();
+    assertFalse(silent.contains("optic disc"), silent);
+    assertTrue(silent.contains("left eye: signs at the back of the eye"), silent);
+    String seen = Summary.of(noted("view R clear; disc L pink")).silent().orElseThrow();
+    assertTrue(seen.contains("right eye: optic disc"), seen);
+  }
+
+  private static Exam noted(String note) {
+    OffsetDateTime when = OffsetDateTime.parse("2026-03-02T09:00:00+01:00");
+    Header header = Header.of(Identifier.of("noted"), Party.of(Identifier.of("p-1")), when);
+    return new Exam(header, NoteReader.performed(when).facts(note).orThrow());
   }
 
   @Test

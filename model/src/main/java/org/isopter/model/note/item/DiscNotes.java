@@ -115,7 +115,9 @@ final class DiscNotes {
               .say(new Discs.Sign(DiscSign.CROWDED, Presence.PRESENT), "crowded")
               .say(new Discs.Sign(DiscSign.CROWDED, Presence.ABSENT), "not crowded")
               .say(new Discs.Sign(DiscSign.TILTED, Presence.PRESENT), "tilted")
-              .say(new Discs.Sign(DiscSign.TILTED, Presence.ABSENT), "not tilted"));
+              .say(new Discs.Sign(DiscSign.TILTED, Presence.ABSENT), "not tilted")
+              .say(new Discs.Sign(DiscSign.RIM_NOTCH, Presence.PRESENT), "notch", "notched")
+              .say(new Discs.Sign(DiscSign.RIM_NOTCH, Presence.ABSENT), "no notch"));
 
   static final Slot<FundusMethod> METHOD =
       Slot.condition(
