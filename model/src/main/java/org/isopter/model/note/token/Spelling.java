@@ -69,9 +69,19 @@ public final class Spelling {
     return one.equals(other) || one.equals(other + "s") || other.equals(one + "s");
   }
 
-  /** Says whether the two are one word, or start alike: react, reactive. */
+  /** Says whether the two are one word, in one language or two, or start alike. */
   private static boolean isAkin(String one, String other) {
     int stem = Math.min(STEM, Math.min(one.length(), other.length()));
-    return isForm(one, other) || one.substring(0, stem).equals(other.substring(0, stem));
+    return isForm(one, other)
+        || one.substring(0, stem).equals(other.substring(0, stem))
+        || bare(one).equals(bare(other));
+  }
+
+  /** Returns the word as other languages spell it as well: nistagmus, visión, mouvements. */
+  private static String bare(String word) {
+    return word.replace('\u00e9', 'e')
+        .replace('\u00f3', 'o')
+        .replace('y', 'i')
+        .replace("ou", "o");
   }
 }
