@@ -79,9 +79,6 @@ public final class Spelling {
 
   /** Returns the word as other languages spell it as well: nistagmus, visión, mouvements. */
   private static String bare(String word) {
-    return word.replace('\u00e9', 'e')
-        .replace('\u00f3', 'o')
-        .replace('y', 'i')
-        .replace("ou", "o");
+    return word.replace('\u00e9', 'e').replace('\u00f3', 'o').replace('y', 'i').replace("ou", "o");
   }
 }
