@@ -245,9 +245,7 @@ final class Scan {
   }
 
   private boolean namesSide(int at) {
-    boolean side = cursor.attempt(Common.SIDES).isPresent();
-    cursor.back(at);
-    return side;
+    return new Cursor(tokens, at).attempt(Common.SIDES).isPresent();
   }
 
   /** Says whether each value so far stands before its side, as in 14 OD 16. */
@@ -339,7 +337,9 @@ final class Scan {
   }
 
   private boolean takeJoint() {
-    boolean joint = cursor.sees("/") || Common.isConnector(cursor.token());
+    // A side behind a "with" leaves out with what: VA with R 6/9.
+    boolean open = cursor.sees("with") && namesSide(cursor.place() + 1);
+    boolean joint = !open && (cursor.sees("/") || Common.isConnector(cursor.token()));
     cursor.back(cursor.place() + (joint ? 1 : 0));
     return joint;
   }
@@ -359,7 +359,7 @@ final class Scan {
     int start = cursor.place();
     T value = cursor.attempt(slot.matcher()).orElseThrow();
     List<Token> words = tokens.subList(start, cursor.place());
-    String seen = seen(words);
+    String seen = Token.seen(words);
     requireClear(words);
     boolean alone = words.size() == 1 && Denial.isNo(here);
     if (alone && afterComma && !groups.isEmpty()) {
@@ -368,22 +368,6 @@ final class Scan {
     }
     Said said = groups.isEmpty() ? head : groups.get(groups.size() - 1).said();
     said.put(slot, new Said.Entry<>(value, here, seen, afterComma));
-  }
-
-  /** Returns the words as they were written, a space between those that do not touch: 3+. */
-  private static String seen(List<Token> words) {
-    StringBuilder seen = new StringBuilder();
-    int start = -1;
-    int end = words.get(0).start();
-    for (Token word : words) {
-      // Words that one phrase stands for are all at its place.
-      if (word.start() != start || word.end() != end) {
-        seen.append(word.start() == end ? "" : " ").append(word.seen());
-      }
-      start = word.start();
-      end = word.end();
-    }
-    return seen.toString();
   }
 
   /** A sign that is only named behind a denied one may be denied as well. */

@@ -35,7 +35,11 @@ public final class Phrasebook {
   private final Map<String, List<PhraseRow>> rows = new HashMap<>();
   private final Spelling spelling;
 
+  /** The words of the grammar, which are of no language. */
+  private final Set<String> grammar;
+
   private Phrasebook(Collection<PhraseLine> lines, Set<String> grammar) {
+    this.grammar = Set.copyOf(grammar);
     Set<String> known = new HashSet<>(grammar);
     for (PhraseLine line : lines) {
       List<Token> meaning = Lexer.read(line.meaning());
@@ -141,11 +145,17 @@ public final class Phrasebook {
     for (int at = 0; at < tokens.size(); at++) {
       List<PhraseRow> found = longest(tokens, at, false);
       Set<String> of = found.stream().map(PhraseRow::language).collect(Collectors.toSet());
-      if (of.size() == 1 && found.get(0).phrase().get(0).length() > 1) {
+      if (of.size() == 1 && tells(found.get(0).phrase())) {
         languages.addAll(of);
       }
     }
     return languages;
+  }
+
+  /** Says whether a phrase tells of which language it is. */
+  private boolean tells(List<String> phrase) {
+    String first = phrase.get(0);
+    return first.length() > 1 && (phrase.size() > 1 || !grammar.contains(first));
   }
 
   /** Says whether what was said last only starts a part of the note: O/E, SLE:. */
@@ -182,7 +192,7 @@ public final class Phrasebook {
 
   private static void say(PhraseRow row, List<Token> place, List<Token> out) {
     Token first = place.get(0);
-    String seen = place.stream().map(Token::seen).collect(Collectors.joining(" "));
+    String seen = Token.seen(place);
     int end = place.get(place.size() - 1).end();
     for (Token word : row.meaning()) {
       out.add(

@@ -1,5 +1,7 @@
 package org.isopter.model.note.token;
 
+import java.util.List;
+
 /**
  * A word, a number or a mark of a note, and where it stands.
  *
@@ -19,6 +21,22 @@ public record Token(Kind kind, String text, String seen, int start, int end, int
     MARK,
     /** Ends a clause: a line end, a semicolon, a full stop. */
     BREAK
+  }
+
+  /** Returns tokens as they were written, a space between those that do not touch: 3+. */
+  public static String seen(List<Token> tokens) {
+    StringBuilder seen = new StringBuilder();
+    int start = -1;
+    int end = tokens.get(0).start();
+    for (Token token : tokens) {
+      // Tokens that one phrase stands for are all at its place.
+      if (token.start() != start || token.end() != end) {
+        seen.append(token.start() == end ? "" : " ").append(token.seen());
+      }
+      start = token.start();
+      end = token.end();
+    }
+    return seen.toString();
   }
 
   /** Says whether it has this text, whatever the case of its letters. */
