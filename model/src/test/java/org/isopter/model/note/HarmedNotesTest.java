@@ -17,6 +17,8 @@ import org.isopter.model.finding.DatumTexts;
 import org.isopter.model.finding.EncodedValue;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -91,11 +93,16 @@ class HarmedNotesTest {
     String before = note.substring(0, token.start());
     String after = note.substring(token.end());
     return switch (random.nextInt(4)) {
-      case 0 -> token.kind() == Token.Kind.WORD ? before + after : note;
+      case 0 -> mayGo(token) ? before + after : note;
       case 1 -> Mutator.oneEyeTwice(note).orElse(note);
       case 2 -> token.kind() == Token.Kind.NUMBER ? before + token.seen() + " kPa" + after : note;
       default -> before;
     };
+  }
+
+  /** Without its "not" a note says the opposite, and nothing in it shows that. */
+  private static boolean mayGo(Token token) {
+    return token.kind() == Token.Kind.WORD && !WordFiles.is(WordRole.NO, token.text());
   }
 
   private static List<String> notes() throws IOException {

@@ -104,7 +104,7 @@ public final class Phrasebook {
     List<Token> said =
         withoutEmptyWords(Abbreviations.joined(out, this::maySayAll, OtherTimes::isSide));
     boolean comma = languages.stream().anyMatch(language -> !POINT.contains(language));
-    return comma ? DecimalComma.read(said) : said;
+    return DecimalComma.read(said, comma);
   }
 
   /** Says whether a word can be a sentence of its own. */
