@@ -29,12 +29,10 @@ public final class DecimalComma {
     for (int i = 0; i < tokens.size(); i++) {
       Token token = tokens.get(i);
       boolean signed = i > 0 && BEFORE.contains(tokens.get(i - 1).text());
-      boolean named =
-          usual || (i + 1 < tokens.size() && BEHIND.contains(tokens.get(i + 1).text()));
+      boolean named = usual || (i + 1 < tokens.size() && BEHIND.contains(tokens.get(i + 1).text()));
       boolean decimal =
           (named && token.text().matches("[01],\\d{1,2}"))
-              || (usual
-                  && signed && token.text().matches("\\d{1,2},\\d{1,2}"));
+              || (usual && signed && token.text().matches("\\d{1,2},\\d{1,2}"));
       out.add(decimal ? token.as(Token.Kind.NUMBER, token.text().replace(',', '.')) : token);
     }
     return List.copyOf(out);
