@@ -15,7 +15,7 @@ public final class DecimalComma {
   private static final Set<String> BEFORE = Set.of("-", "+", "add");
 
   /** The names of notations in which an acuity has decimals. */
-  private static final Set<String> BEHIND = Set.of("decimal", "logmar");
+  private static final Set<String> BEHIND = Set.of("decimal", "logmar", "log");
 
   private DecimalComma() {}
 

@@ -5,9 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.isopter.model.note.NoteReader;
 import org.isopter.model.note.Unread;
 import org.isopter.model.note.word.WordFiles;
@@ -32,6 +35,15 @@ class StandardPhrasesTest {
       }
     }
     assertEquals(List.of(), twice);
+  }
+
+  @Test
+  void neverPassOverAWordOfAnotherPersonOrTime() {
+    Set<String> passed = new HashSet<>(WordFiles.of(WordRole.PASS));
+    List.of(WordRole.values()).stream()
+        .filter(role -> role.isOpen() || role == WordRole.NO || role == WordRole.LIST_NO)
+        .forEach(role -> assertTrue(Collections.disjoint(passed, WordFiles.of(role)), role.word()));
+    assertEquals(List.of(), NoteReader.standard().read("Her son has RAPD L").facts());
   }
 
   @Test
