@@ -3,7 +3,6 @@ package org.isopter.model.note.grammar;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
@@ -21,15 +20,12 @@ final class Scan {
    */
   record Group(Optional<Site> side, Token at, Said said) {}
 
-  /** Words for how something is, which no dash before them can deny. */
-  private static final Set<String> STATES =
-      Set.of("normal", "full", "clear", "pink", "sharp", "flat", "healthy", "brisk", "sluggish");
-
   private final Grammar grammar;
   private final boolean plural;
   private final Headings headings;
   private final List<Token> tokens;
   private final Cursor cursor;
+  private final Joints joints;
   private final Said head = new Said();
   private final List<Group> groups = new ArrayList<>();
   private final List<Token> commas = new ArrayList<>();
@@ -52,6 +48,7 @@ final class Scan {
     this.headings = headings;
     this.tokens = tokens;
     this.cursor = new Cursor(tokens, 0);
+    this.joints = new Joints(tokens, cursor);
   }
 
   static Scan of(ItemReader.Start start, Headings headings, List<Token> tokens) throws NotRead {
@@ -245,7 +242,7 @@ final class Scan {
   }
 
   private boolean namesSide(int at) {
-    return new Cursor(tokens, at).attempt(Common.SIDES).isPresent();
+    return joints.namesSide(at);
   }
 
   /** Says whether each value so far stands before its side, as in 14 OD 16. */
@@ -273,26 +270,6 @@ final class Scan {
 
   private static boolean isWord(Token token) {
     return token.kind() == Token.Kind.WORD;
-  }
-
-  /** A dash with a space on either side stands between a heading or a value and a side. */
-  private boolean takeDash() {
-    int at = cursor.place();
-    boolean spaced =
-        cursor.sees("-")
-            && at > 0
-            && at + 1 < tokens.size()
-            && tokens.get(at - 1).end() < tokens.get(at).start()
-            && tokens.get(at).end() < tokens.get(at + 1).start();
-    if (spaced && cursor.take("-")) {
-      boolean side = !cursor.atEnd() && namesSide(cursor.place());
-      boolean state = last == Last.SIDE && STATES.contains(cursor.token().text());
-      if (side || state) {
-        return true;
-      }
-    }
-    cursor.back(at);
-    return false;
   }
 
   private boolean takeSide(Token here) throws NotRead {
@@ -328,20 +305,12 @@ final class Scan {
         last == Last.VALUE || last == Last.CONDITION || (last == Last.SIDE && head.hasValues());
     boolean value = last == Last.VALUE;
     boolean taken = !value && cursor.takeAny(":", "=");
-    taken = taken || (joins && takeJoint() && !cursor.atEnd()) || takeDash();
+    taken = taken || (joins && joints.takeJoint() && !cursor.atEnd()) || joints.takeDash(last == Last.SIDE);
     taken = taken || (value && takePlus());
     if (taken) {
       last = Last.OTHER;
     }
     return taken;
-  }
-
-  private boolean takeJoint() {
-    // A side behind a "with" leaves out with what: VA with R 6/9.
-    boolean open = cursor.sees("with") && namesSide(cursor.place() + 1);
-    boolean joint = !open && (cursor.sees("/") || Common.isConnector(cursor.token()));
-    cursor.back(cursor.place() + (joint ? 1 : 0));
-    return joint;
   }
 
   private boolean takeSlot() throws NotRead {
