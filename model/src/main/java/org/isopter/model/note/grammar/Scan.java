@@ -305,7 +305,10 @@ final class Scan {
         last == Last.VALUE || last == Last.CONDITION || (last == Last.SIDE && head.hasValues());
     boolean value = last == Last.VALUE;
     boolean taken = !value && cursor.takeAny(":", "=");
-    taken = taken || (joins && joints.takeJoint() && !cursor.atEnd()) || joints.takeDash(last == Last.SIDE);
+    taken =
+        taken
+            || (joins && joints.takeJoint() && !cursor.atEnd())
+            || joints.takeDash(last == Last.SIDE);
     taken = taken || (value && takePlus());
     if (taken) {
       last = Last.OTHER;
