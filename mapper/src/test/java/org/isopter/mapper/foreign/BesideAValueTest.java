@@ -71,6 +71,7 @@ class BesideAValueTest {
   }
 
   private static Stream<Raw.Obj> cases() {
-    return Stream.concat(Foreign.cases("beside-a-value"), Foreign.cases("other-shapes"));
+    return Stream.of("beside-a-value", "other-shapes", "notes-beside-a-value")
+        .flatMap(Foreign::cases);
   }
 }

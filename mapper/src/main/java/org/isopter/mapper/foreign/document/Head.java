@@ -99,9 +99,28 @@ public record Head(
   /**
    * Takes when it was: a time with its offset, the start of a period, or a day.
    *
-   * @throws Refusal when there is no time, or one that is not whole
+   * @throws Refusal when there is no time, one that is not whole, or one that is more than a day
+   *     after the result was given out
    */
   public static OffsetDateTime time(Place observation, ZoneId zone) throws Refusal {
+    OffsetDateTime time = stated(observation, zone);
+    String issued = observation.text("issued");
+    if (isBefore(issued, time.minusDays(1))) {
+      throw Refusal.of(
+          Why.NO_TIME, "/issued", "\"" + issued + "\"", "a result given out after it was found");
+    }
+    return time;
+  }
+
+  private static boolean isBefore(String instant, OffsetDateTime time) {
+    try {
+      return !instant.isEmpty() && OffsetDateTime.parse(instant).isBefore(time);
+    } catch (DateTimeParseException unreadable) {
+      return false;
+    }
+  }
+
+  private static OffsetDateTime stated(Place observation, ZoneId zone) throws Refusal {
     for (String name : List.of("effectiveDateTime", "effectiveInstant")) {
       if (observation.has(name)) {
         return time(observation, name, name.equals("effectiveInstant") ? "time-instant" : "", zone);

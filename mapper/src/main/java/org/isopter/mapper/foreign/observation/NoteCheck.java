@@ -1,8 +1,10 @@
 package org.isopter.mapper.foreign.observation;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.vocabulary.Effect;
@@ -18,7 +20,13 @@ import org.isopter.model.value.Site;
 /** Refuses an observation whose notes have words that may change what its value means. */
 final class NoteCheck {
 
-  /** Latin letters, and Greek ones, which stand for units and angles. */
+  /** A Greek letter stands for a unit or an angle; two of them are a word. */
+  private static final Pattern GREEK = Pattern.compile("\\p{IsGreek}{2,}");
+
+  /** What an observation refers to under a name, and which is of the same eye. */
+  private static final List<String> NAMED = List.of("basedOn", "hasMember", "derivedFrom");
+
+  /** Latin letters, and single Greek ones. */
   private static final Set<Character.UnicodeScript> LETTERS =
       Set.of(
           Character.UnicodeScript.LATIN,
@@ -41,6 +49,13 @@ final class NoteCheck {
       note(fact, note.at(), note.text("text"));
     }
     note(fact, "/text/div", narrative);
+    for (String name : NAMED) {
+      for (Place other : observation.list(name)) {
+        if (isOfAnotherEye(other.text("display"), fact.site())) {
+          throw Qualifiers.unread(other.at(), "the name of something of another eye");
+        }
+      }
+    }
   }
 
   /** Refuses a note that makes something else of a finding of that name. */
@@ -85,6 +100,7 @@ final class NoteCheck {
         isOfSomethingElse(text, fact.finding().id())
             || isTestedOtherwise(fact, text)
             || isOfAnotherEye(text, fact.site())
+            || OtherNumbers.in(text, fact)
             || isInAnotherScript(text);
     if (changes) {
       // What somebody wrote of a patient is not quoted.
@@ -103,7 +119,7 @@ final class NoteCheck {
             .filter(Character::isLetter)
             .mapToObj(Character.UnicodeScript::of)
             .allMatch(LETTERS::contains);
-    return !latin && !vocabulary.isFamiliar(text);
+    return (!latin || GREEK.matcher(text).find()) && !vocabulary.isFamiliar(text);
   }
 
   /** Returns true if the fact says itself what a phrase says. */

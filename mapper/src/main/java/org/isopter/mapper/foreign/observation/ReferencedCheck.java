@@ -46,6 +46,10 @@ final class ReferencedCheck {
 
   private static final Pattern LAYMAN = Pattern.compile("(.*/)?(Patient|RelatedPerson)(/[^/]+)?");
 
+  private static final Pattern NAMED_LAYMAN =
+      Pattern.compile(
+          "(?i)\\b(self|patient|parent|mother|father|spouse|relative|carer|caregiver)\\b");
+
   private final Surroundings known;
   private final Words words;
   private final Predicate<String> isFamiliar;
@@ -86,7 +90,8 @@ final class ReferencedCheck {
     for (Place performer : observation.list("performer")) {
       boolean layman =
           LAYMAN.matcher(performer.text("type")).matches()
-              || LAYMAN.matcher(performer.text("reference")).matches();
+              || LAYMAN.matcher(performer.text("reference")).matches()
+              || NAMED_LAYMAN.matcher(performer.text("display")).find();
       if (layman) {
         throw Qualifiers.unread(performer.at(), "a test by the patient or a relative");
       }
