@@ -18,7 +18,8 @@ final class OtherNumbers {
               + "(?!\\s*(?:min|hour|hr|day|week|month|year|deg|dpt|dioptr|micr)\\p{L}*)",
           Pattern.CASE_INSENSITIVE);
 
-  private static final Pattern FRACTION = Pattern.compile("(?<![\\d/.])\\d{1,2}/\\d{1,3}(?![\\d/])");
+  private static final Pattern FRACTION =
+      Pattern.compile("(?<![\\d/.])\\d{1,2}/\\d{1,3}(?![\\d/])");
 
   private static final Pattern DISTANCE =
       Pattern.compile("(?<![\\p{L}\\d.,/])(\\d(?:[.,]\\d+)?)\\s*m(?:et(?:er|re)s?)?(?!\\p{L})");
