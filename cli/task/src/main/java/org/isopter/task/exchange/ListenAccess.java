@@ -7,6 +7,7 @@ import java.net.UnknownHostException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.GeneralSecurityException;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javax.net.ssl.SSLContext;
@@ -40,12 +41,12 @@ final class ListenAccess {
     require(limits.connections() > 0, "--connections is at least 1");
     require(limits.idle().toMillis() > 0, "--idle is longer than nothing");
     require(request.stopAfter() >= 0, "--stop-after is a number of messages");
-    InetAddress address = address(request.address());
+    List<InetAddress> addresses = addresses(request.address());
     require(
-        address.isLoopbackAddress() || request.key().isPresent(),
+        addresses.stream().allMatch(InetAddress::isLoopbackAddress) || request.key().isPresent(),
         "others than this machine reach " + request.address() + ": give --key-store");
     return new ListenerOptions(
-        new InetSocketAddress(address, request.port()),
+        new InetSocketAddress(addresses.get(0), request.port()),
         limits.kilobytes() * KB,
         limits.connections(),
         limits.idle(),
@@ -59,9 +60,10 @@ final class ListenAccess {
     }
   }
 
-  private static InetAddress address(String name) {
+  /** Returns the addresses of a name; at least one. */
+  private static List<InetAddress> addresses(String name) {
     try {
-      return InetAddress.getByName(name);
+      return List.of(InetAddress.getAllByName(name));
     } catch (UnknownHostException unknown) {
       throw new UsageException("no such address: " + name);
     }
