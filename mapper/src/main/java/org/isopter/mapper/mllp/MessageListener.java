@@ -7,7 +7,6 @@ import java.net.Socket;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CountDownLatch;
@@ -18,6 +17,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
 import javax.net.ssl.SSLServerSocket;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Receives messages with results over MLLP. A message is acknowledged with {@code AA} only when it
@@ -42,8 +42,7 @@ public final class MessageListener implements Closeable {
       Executors.newSingleThreadScheduledExecutor(MessageListener::thread);
   private final AtomicBoolean closing = new AtomicBoolean();
   private final CountDownLatch closed = new CountDownLatch(1);
-  private final AtomicReference<Optional<RuntimeException>> failure =
-      new AtomicReference<>(Optional.empty());
+  private final AtomicReference<@Nullable RuntimeException> failure = new AtomicReference<>();
 
   private MessageListener(
       ListenerOptions options, Inbox inbox, ListenerEvents events, ServerSocket server) {
@@ -105,12 +104,10 @@ public final class MessageListener implements Closeable {
    */
   public void await() throws InterruptedException {
     closed.await();
-    failure
-        .get()
-        .ifPresent(
-            failed -> {
-              throw failed;
-            });
+    RuntimeException failed = failure.get();
+    if (failed != null) {
+      throw failed;
+    }
   }
 
   private void accept() {
@@ -148,7 +145,7 @@ public final class MessageListener implements Closeable {
       connection.run();
     } catch (RuntimeException mistake) {
       // Without anybody who hears of messages, or of mistakes, nothing more is taken.
-      failure.set(Optional.of(mistake));
+      failure.set(mistake);
       watch.execute(this::close);
     } finally {
       open.remove(connection);

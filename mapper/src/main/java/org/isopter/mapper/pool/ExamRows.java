@@ -58,7 +58,7 @@ record ExamRows(
       ExamView known = exact.exam().view();
       List<Derived> derived = rounding.left(Derivations.of(known), exact.exam());
       PooledExam pooled = rounding.apply(exact);
-      ExamView view = pooled == exact ? known : pooled.exam().view();
+      ExamView view = rounding.isNone() ? known : pooled.exam().view();
       return new ExamRows(
           pooled,
           FindingRows.of(pooled, view, derived).stream().map(findings::sparse).toList(),

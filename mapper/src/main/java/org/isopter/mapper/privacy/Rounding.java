@@ -108,6 +108,11 @@ public record Rounding(Map<String, BigDecimal> steps) {
     return spec instanceof Spec.Measure;
   }
 
+  /** Says whether every number stays as it is. */
+  public boolean isNone() {
+    return steps.isEmpty();
+  }
+
   /** Returns the examination with its numbers rounded. */
   public PooledExam apply(PooledExam pooled) {
     if (steps.isEmpty()) {
