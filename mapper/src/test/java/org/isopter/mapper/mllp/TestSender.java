@@ -50,7 +50,7 @@ final class TestSender implements Closeable {
     ByteArrayOutputStream answer = new ByteArrayOutputStream();
     int next = in.read();
     while (next >= 0 && next != Frames.END) {
-      if (next != Frames.START && next != Frames.CARRIAGE_RETURN || answer.size() > 0) {
+      if (answer.size() > 0 || (next != Frames.START && next != Frames.CARRIAGE_RETURN)) {
         answer.write(next);
       }
       next = in.read();

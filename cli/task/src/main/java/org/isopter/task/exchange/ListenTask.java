@@ -42,13 +42,9 @@ public final class ListenTask implements Closeable {
   public void run() {
     ListenerOptions options = ListenAccess.of(request, System.getenv());
     Thread asked = new Thread(this::end, "listen-end");
-    try (MessageFolder folder = folder();
-        MessageListener listener = start(options, folder)) {
+    try (MessageFolder folder = folder()) {
       Runtime.getRuntime().addShutdownHook(asked);
-      say("listening at " + request.address() + ":" + listener.port());
-      enough.await();
-      listener.close();
-      listener.await();
+      receive(options, folder).await();
       sum();
     } catch (IOException failed) {
       throw new UnwritableException(request.folder().toString(), failed);
@@ -57,6 +53,16 @@ public final class ListenTask implements Closeable {
     } finally {
       ended.countDown();
       forget(asked);
+    }
+  }
+
+  /** Returns the listener once it is closed. */
+  private MessageListener receive(ListenerOptions options, MessageFolder folder)
+      throws InterruptedException {
+    try (MessageListener listener = start(options, folder)) {
+      say("listening at " + request.address() + ":" + listener.port());
+      enough.await();
+      return listener;
     }
   }
 
