@@ -43,9 +43,12 @@ final class NoteCheck {
     this.observation = observation;
   }
 
-  /** A note is read for words that may change the value; the others go along. */
+  /** Refuses a note of which a word is not known, or may change the value. */
   void check(Fact<?> fact, String narrative) throws Refusal {
     for (Place note : observation.list("note")) {
+      if (!vocabulary.isReadWhole(note.text("text"))) {
+        throw Qualifiers.unread(note.at(), "a note with words that are not understood");
+      }
       note(fact, note.at(), note.text("text"));
     }
     note(fact, "/text/div", narrative);

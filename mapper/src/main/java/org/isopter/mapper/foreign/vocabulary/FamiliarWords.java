@@ -23,6 +23,7 @@ final class FamiliarWords {
           "drugs",
           "ofPanels",
           "harmless",
+          "harmlessWords",
           "otherAcuity",
           "otherCorrection");
 

@@ -25,6 +25,7 @@ public final class Words {
   private final Set<String> doubts = new HashSet<>();
   private final Set<String> denials = new HashSet<>();
   private final Map<String, Set<String>> harmless = new HashMap<>();
+  private final Set<String> harmlessWords = new HashSet<>();
   private final ChangingPhrases otherwise;
   private final ChangingPhrases otherwiseNamed;
   private final ChangingPhrases otherAcuity;
@@ -58,6 +59,9 @@ public final class Words {
       Set<String> names =
           harmless.computeIfAbsent(row.string("of").orElse(""), any -> new HashSet<>());
       spellings(row).forEach(names::add);
+    }
+    for (Raw row : tables.objects("harmlessWords")) {
+      spellings(row).forEach(harmlessWords::add);
     }
     otherwise = new ChangingPhrases(tables, "otherwise", "drugs");
     otherwiseNamed = new ChangingPhrases(tables, "otherwise", "drugs", "otherwiseNamed");
@@ -181,6 +185,11 @@ public final class Words {
   /** Returns true if a word of a name says that something was not so. */
   public boolean denies(String name) {
     return !name.isBlank() && !in(denials, name).isEmpty();
+  }
+
+  /** Returns true if a word says nothing of a value that it stands beside. */
+  boolean isHarmless(String word) {
+    return harmlessWords.contains(word);
   }
 
   /** Returns the words of a text that name a pinhole or near vision, understood or not. */
