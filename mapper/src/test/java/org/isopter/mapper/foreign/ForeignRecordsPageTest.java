@@ -66,7 +66,8 @@ class ForeignRecordsPageTest {
 
       A component, an extension or a method beside a value that is not understood may change what the
       value means: then nothing of the observation is taken, unless a list names it as harmless. The same
-      holds for a note whose words name another eye, near vision, a pinhole, a target or a mistake.
+      holds for a note of which a word is not known, or whose words name another eye, near vision, a
+      pinhole, a target or a mistake.
 
       So does anything else in a concept beside the code that was read: another published code, or
       words that name something else. A category, an interpretation, a label, a source or a specimen

@@ -216,7 +216,7 @@ class MessageListenerTest {
   /** A text that holds the end mark must not be taken for the whole. */
   @Test
   void refusesAnEndMarkInTheMiddle() throws IOException {
-    List<String> answer = answer(message("middle").replace("Squeezed", "Squ\u001ceezed"));
+    List<String> answer = answer(message("middle").replace("Sitting", "Sit\u001cting"));
     assertEquals("MSA|AR|middle", msa(answer));
     assertEquals(List.of(), messages());
   }
@@ -258,7 +258,7 @@ class MessageListenerTest {
             new Wrong(id, id + "||||||8859/1", "AR", "MSH^1^18 103"),
             new Wrong("|w|", "||", "AE", "MSH^1^10 101"),
             new Wrong("\rPID", "\rMSH|^~\\&|x\rPID", "AE", " 100"),
-            new Wrong("Squeezed", "Squeezed\rafter drops", "AE", " 100"));
+            new Wrong("Sitting", "Sittezed\rafter drops", "AE", " 100"));
     for (Wrong wrong : all) {
       String message = message("w");
       assertTrue(message.contains(wrong.from()), wrong.from());

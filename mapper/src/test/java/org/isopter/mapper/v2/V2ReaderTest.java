@@ -133,7 +133,7 @@ class V2ReaderTest {
           new Change("362502000^Right eye^SCT", "", 1),
           new Change("^20^/^40", "^20^-^40", 1),
           new Change("^20^/^40", "~20^/^40", 1),
-          new Change("Squeezed lids", "This is the right eye", 1),
+          new Change("Sitting, calm", "This is the right eye", 1),
           new Change("\nOBX|1", "\nSPM|1\nOBX|1", FACTS),
           new Change("Eye examination", "Corrected visual acuity", FACTS),
           new Change("Eye examination", "Left eye examination", FACTS),
@@ -237,7 +237,7 @@ class V2ReaderTest {
     }
     byte[] latin =
         message
-            .replace("Squeezed", "Sque\u00e9zed")
+            .replace("Sitting", "Sitt\u00e9zed")
             .getBytes(java.nio.charset.StandardCharsets.ISO_8859_1);
     assertFalse(V2Reader.read(latin).isOk());
   }
