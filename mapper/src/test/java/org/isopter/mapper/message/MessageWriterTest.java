@@ -121,7 +121,7 @@ class MessageWriterTest {
 
   @Test
   void writesFieldsByTheStandard() {
-    Fact<?> seen = pressure(Site.LEFT, "16.50").remarks(List.of("a|b^c~d\\e&f"));
+    Fact<?> seen = pressure(Site.LEFT, "16.50").remarks(List.of("calm|seated^red~eye\\lid&ok"));
     List<String> segments = segments(new Exam(header(), List.of(seen)));
     assertTrue(
         segments
@@ -142,7 +142,7 @@ class MessageWriterTest {
     assertEquals("F", fields.get(11));
     assertEquals("20260303091000+0530", fields.get(14));
     assertEquals("362503005^Entire left eye (body structure)^SCT", fields.get(20));
-    assertEquals("NTE|1|L|a\\F\\b\\S\\c\\R\\d\\E\\e\\T\\f", segments.get(4));
+    assertEquals("NTE|1|L|calm\\F\\seated\\S\\red\\R\\eye\\E\\lid\\T\\ok", segments.get(4));
   }
 
   /** HL7 table 0085: X, results cannot be obtained for this observation. */

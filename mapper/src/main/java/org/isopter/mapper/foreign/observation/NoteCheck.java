@@ -46,7 +46,7 @@ final class NoteCheck {
   /** Refuses a note of which a word is not known, or may change the value. */
   void check(Fact<?> fact, String narrative) throws Refusal {
     for (Place note : observation.list("note")) {
-      if (!vocabulary.isReadWhole(note.text("text"))) {
+      if (!isReadWhole(fact, note.text("text"))) {
         throw Qualifiers.unread(note.at(), "a note with words that are not understood");
       }
       note(fact, note.at(), note.text("text"));
@@ -59,6 +59,14 @@ final class NoteCheck {
         }
       }
     }
+  }
+
+  /** The eye, and the conditions of an acuity, are compared with those of the fact. */
+  private boolean isReadWhole(Fact<?> fact, String text) {
+    Words words = vocabulary.habits().words();
+    boolean acuity = vocabulary.isAcuity(Optional.of(fact.finding().id()));
+    String rest = text.indexOf('?') < 0 ? SideText.without(text) : text;
+    return words.areHarmless(acuity ? words.withoutConditions(rest) : rest);
   }
 
   /** Refuses a note that makes something else of a finding of that name. */

@@ -114,16 +114,6 @@ public final class Vocabulary {
     return familiar.areAll(text);
   }
 
-  /**
-   * Returns true if each word of a note is known: as one of a name, which is then asked what it
-   * says, or as one that says nothing of a value. A "no" is none of them.
-   */
-  public boolean isReadWhole(String note) {
-    return !habits.words().denies(note)
-        && List.of(CodeText.words(note).split(" ", -1)).stream()
-            .allMatch(word -> familiar.areAll(word) || habits.words().isHarmless(word));
-  }
-
   /** Says whether a finding is an acuity of any kind. */
   public boolean isAcuity(Optional<String> finding) {
     return finding.filter(ACUITIES::contains).isPresent();

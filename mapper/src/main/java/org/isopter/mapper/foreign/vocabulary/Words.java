@@ -1,5 +1,6 @@
 package org.isopter.mapper.foreign.vocabulary;
 
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -7,11 +8,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Site;
 
 /** The words that others use beside or instead of codes, from the tables of habits. */
 public final class Words {
+
+  private static final Pattern WORDS = Pattern.compile(" ");
+  private static final Pattern NUMBER = Pattern.compile("\\d*");
 
   private final Map<String, Site> sides = new LinkedHashMap<>();
   private final Map<String, Site> sidesAlone = new LinkedHashMap<>();
@@ -187,9 +192,25 @@ public final class Words {
     return !name.isBlank() && !in(denials, name).isEmpty();
   }
 
-  /** Returns true if a word says nothing of a value that it stands beside. */
-  boolean isHarmless(String word) {
-    return harmlessWords.contains(word);
+  /** Returns true if each word of a text is a number, or known to say nothing of a value. */
+  public boolean areHarmless(String text) {
+    return !denies(text)
+        && text.indexOf('?') < 0
+        && WORDS.splitAsStream(CodeText.words(text))
+            .allMatch(word -> harmlessWords.contains(word) || NUMBER.matcher(word).matches());
+  }
+
+  /** Returns the words of a text without those of the conditions of a test that it names. */
+  public String withoutConditions(String text) {
+    String rest = " " + CodeText.words(text) + " ";
+    List<String> longestFirst =
+        in(conditions.keySet(), text).stream()
+            .sorted(Comparator.comparing(String::length).reversed())
+            .toList();
+    for (String phrase : longestFirst) {
+      rest = rest.replace(" " + phrase + " ", " ");
+    }
+    return rest;
   }
 
   /** Returns the words of a text that name a pinhole or near vision, understood or not. */
