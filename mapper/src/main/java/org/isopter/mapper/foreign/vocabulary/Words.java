@@ -196,7 +196,8 @@ public final class Words {
   public boolean areHarmless(String text) {
     return !denies(text)
         && text.indexOf('?') < 0
-        && WORDS.splitAsStream(CodeText.words(text))
+        && WORDS
+            .splitAsStream(CodeText.words(text))
             .allMatch(word -> harmlessWords.contains(word) || NUMBER.matcher(word).matches());
   }
 
