@@ -58,8 +58,10 @@ class NoIdentityTest {
     }
   }
 
-  /** A bundle of another system, with a secret wherever it could name someone. */
-  /** The words of the first observation may change its value, so that the second alone is read. */
+  /**
+   * A bundle of another system, with a secret wherever it could name someone. The words of the first
+   * two observations may change their values, so that the third alone is read.
+   */
   private static final String FOREIGN =
       """
       {"resourceType":"Bundle","type":"searchset","id":"BUNDLE","link":[{"relation":"self",\
@@ -79,6 +81,11 @@ class NoIdentityTest {
       "http://snomed.info/sct","code":"41633001"}]},"bodySite":{"coding":[{"system":\
       "http://snomed.info/sct","code":"362502000"}]},"valueQuantity":{"value":17,\
       "unit":"mm[Hg]"},"note":[{"text":"REMARK"}]}},{"resource":\
+      {"resourceType":"Observation","id":"BARE","status":"final","subject":{"reference":\
+      "Patient/PATIENT"},"effectiveDateTime":"2026-03-02T10:00:00Z","code":{"coding":[{"system":\
+      "http://snomed.info/sct","code":"41633001"}]},"bodySite":{"coding":[{"system":\
+      "http://snomed.info/sct","code":"362502000"}]},"valueQuantity":{"value":17,\
+      "unit":"mm[Hg]"}}},{"resource":\
       {"resourceType":"KEPTTYPE","id":"KEPT","KEPTMEMBER":"KEPTVALUE"}}]}""";
 
   @Test
