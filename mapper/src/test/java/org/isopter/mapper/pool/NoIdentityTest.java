@@ -59,8 +59,8 @@ class NoIdentityTest {
   }
 
   /**
-   * A bundle of another system, with a secret wherever it could name someone. The words of the first
-   * two observations may change their values, so that the third alone is read.
+   * A bundle of another system, with a secret wherever it could name someone. The words of the
+   * first two observations may change their values, so that the third alone is read.
    */
   private static final String FOREIGN =
       """
