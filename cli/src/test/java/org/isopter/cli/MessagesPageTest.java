@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.stream.Stream;
 import javax.net.SocketFactory;
 import javax.net.ssl.SSLContext;
 import org.isopter.mapper.http.TrustedCa;
@@ -116,6 +117,25 @@ class MessagesPageTest {
     return TrustedCa.of(certificate);
   }
 
+  /** Receives one message with the key of the receiver. */
+  private CompletableFuture<Run> receiveOne(int port, Path out, Path password, String... more) {
+    Stream<String> all =
+        Stream.of(
+            "listen",
+            "--port",
+            port + "",
+            "--output",
+            out + "",
+            "--stop-after",
+            "1",
+            "--key-store",
+            folder.resolve("receiver.p12") + "",
+            "--key-store-password",
+            password + "");
+    String[] words = Stream.concat(all, Stream.of(more)).toArray(String[]::new);
+    return CompletableFuture.supplyAsync(() -> Run.of(words));
+  }
+
   @Test
   void encryptsWithTheKeyOfAFile() throws Exception {
     Path certificate = folder.resolve("receiver.pem");
@@ -123,21 +143,7 @@ class MessagesPageTest {
     Path password = Files.writeString(folder.resolve("password"), PASSWORD + "\n");
     int port = MllpSender.freePort();
     Path out = folder.resolve("out");
-    CompletableFuture<Run> run =
-        CompletableFuture.supplyAsync(
-            () ->
-                Run.of(
-                    "listen",
-                    "--port",
-                    port + "",
-                    "--output",
-                    out + "",
-                    "--stop-after",
-                    "1",
-                    "--key-store",
-                    folder.resolve("receiver.p12") + "",
-                    "--key-store-password",
-                    password + ""));
+    CompletableFuture<Run> run = receiveOne(port, out, password);
     String answer = MllpSender.send(trusting, port, MllpSender.message("tls"));
     assertTrue(answer.contains("MSA|AA|tls"), answer);
     assertTrue(run.get().ok().err().contains("1 message received"));
@@ -156,23 +162,7 @@ class MessagesPageTest {
             folder.resolve("receiver.p12"),
             PASSWORD.toCharArray(),
             java.util.Optional.of(certificate));
-    CompletableFuture<Run> run =
-        CompletableFuture.supplyAsync(
-            () ->
-                Run.of(
-                    "listen",
-                    "--port",
-                    port + "",
-                    "--output",
-                    out + "",
-                    "--stop-after",
-                    "1",
-                    "--key-store",
-                    folder.resolve("receiver.p12") + "",
-                    "--key-store-password",
-                    password + "",
-                    "--senders",
-                    certificate + ""));
+    CompletableFuture<Run> run = receiveOne(port, out, password, "--senders", certificate + "");
     assertThrows(
         IOException.class,
         () -> {
