@@ -7,22 +7,33 @@ import static org.isopter.model.check.ConsistencyRule.impossible;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.isopter.model.answer.movement.DoubleVision;
 import org.isopter.model.answer.movement.GazeDirection;
 import org.isopter.model.answer.movement.NystagmusKind;
+import org.isopter.model.answer.tissue.GlobeState;
+import org.isopter.model.answer.tissue.Presence;
+import org.isopter.model.catalogue.Alignments;
+import org.isopter.model.catalogue.Globes;
+import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Movements.Ductions;
 import org.isopter.model.catalogue.Movements.Nystagmus;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
+import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Site;
 
 /** Rules about eye movements, double vision and nystagmus. */
 final class MovementRules {
 
   private static final int CLEARLY_LESS = -2;
+
+  /** An eye that goes a quarter of the way or less; common practice, no source. */
+  private static final int HARDLY = -3;
+
   private static final Map<NystagmusKind, Set<GazeDirection>> PHASES =
       Map.of(
           NystagmusKind.UPBEAT,
@@ -44,6 +55,7 @@ final class MovementRules {
     return List.of(
         doubleButFull(),
         monocularButWeak(),
+        singleButWeak(),
         phaseAgainstKind(),
         pendularWithFastPhase(),
         noneButSome());
@@ -103,6 +115,63 @@ final class MovementRules {
 
   private static boolean isShort(Ductions moves) {
     return grades(moves).anyMatch(grade -> grade <= CLEARLY_LESS);
+  }
+
+  private static ConsistencyRule singleButWeak() {
+    return implausible("no-double-vision-but-movement-short", Severity.INFORMATION)
+        .what("There is no double vision, and one eye hardly moves in a gaze in which the other does.")
+        .why("Two eyes that see, one of which is left behind, see double, unless one is suppressed.")
+        .on(Movements.DIPLOPIA, Movements.DUCTIONS)
+        .wanted("double vision, or a remark that one image is suppressed or the eye was covered")
+        .settledByRemark()
+        .suggest("ask again in the gaze in which the eye is left behind")
+        .pair(
+            both ->
+                both.seen(Movements.DIPLOPIA, one -> one.kind() == DoubleVision.NONE)
+                    .filter(seen -> mustBothBeUsed(both, seen))
+                    .flatMap(
+                        seen ->
+                            Reflexes.eyes(both)
+                                .flatMap(eye -> leftBehind(eye, seen))
+                                .map(moves -> Breach.of(seen, moves))
+                                .limit(1)));
+  }
+
+  /** An eye that is closed or sees far worse doubles nothing, and who turns the head avoids it. */
+  private static boolean mustBothBeUsed(EyeView both, Seen<?> at) {
+    boolean headTurned =
+        both.beside(at, Alignments.HEAD_POSTURE, posture -> !posture.word().equals("straight"))
+            .isPresent();
+    return !headTurned
+        && Reflexes.eyes(both)
+            .noneMatch(
+                eye ->
+                    Reflexes.isBlindBeside(eye, at)
+                        || Sight.farWorseFellow(eye, at).findAny().isPresent()
+                        || eye.has(Globes.STATE, globe -> globe != GlobeState.PRESENT)
+                        || eye.has(Lids.PTOSIS, lid -> lid.presence() != Presence.ABSENT));
+  }
+
+  private static Stream<Seen<Ductions>> leftBehind(EyeView eye, Seen<?> at) {
+    return eye
+        .beside(at, Movements.DUCTIONS, MovementRules::isShort)
+        .filter(
+            own ->
+                eye.fellow()
+                    .beside(at, Movements.DUCTIONS, other -> isLeftBehind(own.value(), other))
+                    .isPresent())
+        .stream();
+  }
+
+  private static boolean isLeftBehind(Ductions own, Ductions other) {
+    return own.grades().entrySet().stream()
+        .anyMatch(
+            gaze ->
+                gaze.getValue().ifFound().filter(grade -> grade <= HARDLY).isPresent()
+                    && Optional.ofNullable(other.grades().get(gaze.getKey()))
+                        .flatMap(Outcome::ifFound)
+                        .filter(grade -> grade >= 0)
+                        .isPresent());
   }
 
   private static ConsistencyRule phaseAgainstKind() {

@@ -94,6 +94,7 @@ final class RecordRules {
         .eachEye(
             eye ->
                 OF_BOTH_EYES.stream()
+                    .filter(finding -> !eye.fellow().has(Globes.STATE, GlobeState::isGone))
                     .filter(finding -> isSilent(eye.fellow(), finding))
                     .flatMap(finding -> first(eye, finding)));
   }

@@ -20,7 +20,7 @@ public final class Derivations {
    * The version of what is concluded here, a date; raised with every change of a kind of statement,
    * of its number, of the eyes or of the facts that it rests on, but not of its words.
    */
-  public static final String RULES = "2026-11-27";
+  public static final String RULES = "2026-11-28";
 
   /** The rule that colour plates are judged by unless others are named. */
   public static final PlateRule USUAL_PLATES = PlateRule.MANUFACTURER;

@@ -10,8 +10,10 @@ import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.clinical.field.BlindSpots;
 import org.isopter.model.clinical.field.FieldDetails;
+import org.isopter.model.clinical.field.FieldPattern;
 import org.isopter.model.clinical.field.FieldPlaces;
 import org.isopter.model.clinical.statement.Answer;
+import org.isopter.model.clinical.statement.Statement;
 import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Site;
@@ -56,8 +58,19 @@ final class FieldDerivations {
     if (defect.isPresent()) {
       details = details.afferent(defect.get().value().side());
     }
-    return Derived.of(
-        FieldPlaces.of(right.value(), left.value(), details).statement(), Site.BOTH, used);
+    Answer<FieldPlaces.Reading> reading =
+        FieldPlaces.of(right.value(), left.value(), details);
+    return reading
+            .value()
+            .filter(read -> read.pattern() == FieldPattern.NO_REGION_REDUCED)
+            .isPresent()
+        ? full(reading.statement(), FinerFields.of(facts), used)
+        : Derived.of(reading.statement(), Site.BOTH, used);
+  }
+
+  private static Derived full(Statement statement, FinerFields finer, List<Seen<?>> used) {
+    finer.from().forEach(used::add);
+    return Derived.of(Wordings.and(statement, finer.sentence()), Site.BOTH, used);
   }
 
   private static Stream<Derived> size(Seen<Fields.BlindSpot> seen) {

@@ -24,6 +24,16 @@ final class Wordings {
         statement.source());
   }
 
+  /** Returns the statement with more words behind its own. */
+  static Statement and(Statement statement, String more) {
+    return new Statement(
+        statement.id(),
+        statement.text() + more,
+        statement.because(),
+        statement.certainty(),
+        statement.source());
+  }
+
   /** Says that a rule does not apply to what was recorded, and what it would have needed. */
   static Statement refused(String id, List<Fault> faults, Citation source) {
     Fault fault = faults.get(0);

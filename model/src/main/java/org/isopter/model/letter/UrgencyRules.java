@@ -3,13 +3,16 @@ package org.isopter.model.letter;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import org.isopter.model.answer.pupil.PupilResponse;
 import org.isopter.model.answer.tissue.AnteriorSign;
 import org.isopter.model.answer.tissue.PosteriorSign;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Discs;
 import org.isopter.model.catalogue.Pressures;
+import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Segments;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamView;
@@ -35,6 +38,12 @@ public enum UrgencyRules {
   };
 
   private static final BigDecimal HIGH_PRESSURE = BigDecimal.valueOf(40);
+
+  /** Above the pressures of a usual eye, in mmHg (common practice, no source). */
+  private static final BigDecimal RAISED_PRESSURE = BigDecimal.valueOf(30);
+
+  private static final Set<PupilResponse> SLOW =
+      Set.of(PupilResponse.SLUGGISH, PupilResponse.ABSENT);
 
   private final String word;
   private final String source;
@@ -72,10 +81,13 @@ public enum UrgencyRules {
         angleClosure(exam),
         front(exam, AnteriorSign.HYPHAEMA, "Hyphaema"),
         front(exam, AnteriorSign.HYPOPYON, "Hypopyon"),
-        front(
+        keratitis(exam),
+        sign(
             exam,
-            AnteriorSign.ANTERIOR_CHAMBER_CELLS,
-            "Uveitis, of which cells in the anterior chamber may be a sign,"),
+            "Uveitis, of which cells or flare in the anterior chamber may be a sign,",
+            eye ->
+                has(eye, AnteriorSign.ANTERIOR_CHAMBER_CELLS)
+                    || has(eye, AnteriorSign.ANTERIOR_CHAMBER_FLARE)),
         back(exam, PosteriorSign.RETINAL_DETACHMENT, "Retinal detachment"),
         back(exam, PosteriorSign.RETINAL_TEAR, "A retinal tear, when it gives symptoms,"),
         back(
@@ -109,22 +121,39 @@ public enum UrgencyRules {
   }
 
   private static Optional<String> pressure(ExamView exam) {
-    return eyes(exam, UrgencyRules::isHigh)
+    return eyes(exam, eye -> reaches(eye, HIGH_PRESSURE))
         .map(eyes -> "An intraocular pressure of 40 mmHg or more is on the list: " + eyes + ".");
   }
 
   private static Optional<String> angleClosure(ExamView exam) {
     return sign(
         exam,
-        "Acute closure of the angle, of which a shallow chamber beneath a swollen cornea may be a"
-            + " sign,",
+        "Acute closure of the angle, of which a swollen cornea with a shallow chamber, or with 30"
+            + " mmHg and a pupil that hardly moves, may be a sign,",
         eye ->
-            eye.has(Segments.ANTERIOR, one -> isThere(one, AnteriorSign.SHALLOW_ANTERIOR_CHAMBER))
-                && eye.has(Segments.ANTERIOR, one -> isThere(one, AnteriorSign.CORNEAL_OEDEMA)));
+            has(eye, AnteriorSign.CORNEAL_OEDEMA)
+                && (has(eye, AnteriorSign.SHALLOW_ANTERIOR_CHAMBER) || isHardAndFixed(eye)));
+  }
+
+  private static boolean isHardAndFixed(EyeView eye) {
+    return reaches(eye, RAISED_PRESSURE) && eye.has(Pupils.DIRECT, SLOW::contains);
+  }
+
+  private static Optional<String> keratitis(ExamView exam) {
+    return sign(
+        exam,
+        "Microbial keratitis, of which an epithelial defect on an opaque cornea may be a sign,",
+        eye ->
+            has(eye, AnteriorSign.CORNEAL_EPITHELIAL_DEFECT)
+                && has(eye, AnteriorSign.CORNEAL_OPACITY));
   }
 
   private static Optional<String> front(ExamView exam, AnteriorSign sign, String words) {
-    return sign(exam, words, eye -> eye.has(Segments.ANTERIOR, one -> isThere(one, sign)));
+    return sign(exam, words, eye -> has(eye, sign));
+  }
+
+  private static boolean has(EyeView eye, AnteriorSign sign) {
+    return eye.has(Segments.ANTERIOR, one -> isThere(one, sign));
   }
 
   private static Optional<String> back(ExamView exam, PosteriorSign sign, String words) {
@@ -146,12 +175,12 @@ public enum UrgencyRules {
   }
 
   /** A pressure above the end of a scale that reaches so far is as high at least. */
-  private static boolean isHigh(EyeView eye) {
-    return eye.has(Pressures.INTRAOCULAR, UrgencyRules::isHigh)
-        || eye.has(Pressures.BEYOND, past -> past.isAbove() && isHigh(past.limit()));
+  private static boolean reaches(EyeView eye, BigDecimal least) {
+    return eye.has(Pressures.INTRAOCULAR, pressure -> reaches(pressure, least))
+        || eye.has(Pressures.BEYOND, past -> past.isAbove() && reaches(past.limit(), least));
   }
 
-  private static boolean isHigh(Quantity pressure) {
-    return pressure.value().compareTo(HIGH_PRESSURE) >= 0;
+  private static boolean reaches(Quantity pressure, BigDecimal least) {
+    return pressure.value().compareTo(least) >= 0;
   }
 }

@@ -119,10 +119,10 @@ class ComparisonTest {
             "2026-06-01",
             Fact.of(
                 Acuities.DISTANCE, Site.LEFT, AcuityReading.of(AcuityText.parse("NLP").orThrow())));
-    assertTrue(text(only(before, after)).contains("a worse category"), text(only(before, after)));
+    assertTrue(text(only(before, after)).contains("worse in the order"), text(only(before, after)));
     assertTrue(
         text(only(after, exam("c", "p", "2026-09-01", acuity(Site.LEFT, "6/5", Chart.SNELLEN))))
-            .contains("a better category"));
+            .contains("better in the order"));
   }
 
   @Test

@@ -46,6 +46,7 @@ class RuleScenarioTest {
             .map(RuleScenarioTest::id)
             .toList();
     assertTrue(found.containsAll(row.says()), found.toString());
+    assertTrue(row.silent().stream().noneMatch(found::contains), found.toString());
   }
 
   @Test

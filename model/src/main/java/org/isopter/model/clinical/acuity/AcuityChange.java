@@ -29,6 +29,9 @@ public final class AcuityChange {
 
   private static final double SLACK = 0.0005;
 
+  /** Not "category": hand movements and light are one category of vision impairment. */
+  private static final String STEPS = " in the order letters, fingers, hand, light, none.";
+
   private static final Citation LOW_VISION =
       new Citation("order of low vision: common practice, no source; no retest limit is published");
 
@@ -78,10 +81,10 @@ public final class AcuityChange {
     String from = "From %s to %s: ".formatted(earlier.words(), later.words());
     return switch (order.get()) {
       case BETTER ->
-          topic.given(Verdict.BETTER, Certainty.BY_CONVENTION, from + "a better category.");
-      case WORSE -> topic.given(Verdict.WORSE, Certainty.BY_CONVENTION, from + "a worse category.");
+          topic.given(Verdict.BETTER, Certainty.BY_CONVENTION, from + "better" + STEPS);
+      case WORSE -> topic.given(Verdict.WORSE, Certainty.BY_CONVENTION, from + "worse" + STEPS);
       case EQUAL ->
-          topic.given(Verdict.WITHIN_RETEST, Certainty.BY_CONVENTION, from + "the same category.");
+          topic.given(Verdict.WITHIN_RETEST, Certainty.BY_CONVENTION, from + "alike" + STEPS);
     };
   }
 

@@ -6,7 +6,8 @@ import org.isopter.model.answer.pupil.DefectSide;
  * The details of a field, seen from the side of its pattern.
  *
  * @param afferent whether the afferent defect is on the side of the pattern, elsewhere, or nowhere
- * @param unequal whether the depths of the losses differ between the eyes
+ * @param unequal whether a part is lost in one eye and not touched in the other; how deep each loss
+ *     is says nothing, for by confrontation it is judged and not measured
  * @param details the details
  */
 record FieldEvidence(Afferent afferent, boolean unequal, FieldDetails details) {
@@ -37,8 +38,8 @@ record FieldEvidence(Afferent afferent, boolean unequal, FieldDetails details) {
   private static boolean isUnequal(FieldSigns signs, PathwayPlace.Side side) {
     EyeField temporal = side == PathwayPlace.Side.RIGHT ? signs.right() : signs.left();
     EyeField nasal = side == PathwayPlace.Side.RIGHT ? signs.left() : signs.right();
-    return temporal.superotemporal() != nasal.superonasal()
-        || temporal.inferotemporal() != nasal.inferonasal();
+    // The nasal bits are the temporal ones moved by one place.
+    return (temporal.lost() & EyeField.TEMPORAL) != (nasal.lost() & EyeField.NASAL) >> 1;
   }
 
   boolean afferentIs(Afferent one, Afferent two) {
@@ -46,15 +47,20 @@ record FieldEvidence(Afferent afferent, boolean unequal, FieldDetails details) {
   }
 
   boolean mayBeCongruous() {
-    return !unequal && details.congruous().orElse(true);
+    return details.congruous().orElse(true);
   }
 
   boolean mayBeIncongruous() {
-    return !details.congruous().orElse(false);
+    // What was drawn counts beside what was said of it.
+    return unequal || !details.congruous().orElse(false);
   }
 
   boolean isIncongruous() {
-    return unequal || !details.congruous().orElse(true);
+    return !details.congruous().orElse(true);
+  }
+
+  boolean looksIncongruous() {
+    return unequal;
   }
 
   boolean mayRespectVertical() {

@@ -57,7 +57,8 @@ public final class FieldPlaces {
     Side same = sided.side();
     return switch (sided.pattern()) {
       case NO_REGION_REDUCED, OTHER -> List.of();
-      case ONE_EYE, ONE_EYE_CENTRAL, ONE_EYE_ALTITUDINAL, ONE_EYE_ALL -> at(same, eye(evidence));
+      case ONE_EYE, ONE_EYE_CENTRAL, ONE_EYE_ALTITUDINAL -> at(same, eye(evidence));
+      case ONE_EYE_ALL -> at(same, wholeEye(evidence));
       case ONE_EYE_TEMPORAL -> temporalHalf(same, evidence);
       case JUNCTIONAL -> junction(sided, evidence);
       case BITEMPORAL -> bitemporal(evidence, Pathway.CHIASM);
@@ -65,7 +66,9 @@ public final class FieldPlaces {
       case BITEMPORAL_UPPER -> bitemporal(evidence, Pathway.CHIASM_FROM_BELOW);
       case BINASAL -> at(Side.BILATERAL, binasal(evidence));
       case BOTH_EYES_ALL ->
-          at(Side.BILATERAL, bothEyes(Pathway.OCCIPITAL_CORTEX, Pathway.NOT_ORGANIC));
+          at(
+              Side.BILATERAL,
+              bothEyes(Pathway.OCCIPITAL_CORTEX, Pathway.MEDIA, Pathway.NOT_ORGANIC));
       case BOTH_EYES_CENTRAL, BOTH_EYES_ALTITUDINAL ->
           at(Side.BILATERAL, bothEyes(Pathway.OCCIPITAL_CORTEX));
       case HOMONYMOUS_HALF -> at(same.mirrored(), HalfFieldPlaces.half(evidence));
@@ -84,6 +87,14 @@ public final class FieldPlaces {
     return evidence.afferent() == Afferent.OTHER_SIDE
         ? List.of()
         : List.of(Pathway.RETINA, Pathway.OPTIC_NERVE);
+  }
+
+  /** What clouds the whole of an eye leaves the pupils alike; common practice, no source. */
+  private static List<Pathway> wholeEye(FieldEvidence evidence) {
+    boolean clouded = evidence.afferentIs(Afferent.NONE, Afferent.NONE);
+    return clouded
+        ? Stream.concat(eye(evidence).stream(), Stream.of(Pathway.MEDIA)).toList()
+        : eye(evidence);
   }
 
   private static List<PathwayPlace> temporalHalf(Side same, FieldEvidence evidence) {

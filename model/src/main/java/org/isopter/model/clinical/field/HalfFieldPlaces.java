@@ -46,8 +46,12 @@ final class HalfFieldPlaces {
   /** Returns the places that a sign points to; empty when no sign points anywhere. */
   private static Set<Pathway> named(FieldEvidence evidence) {
     EnumSet<Pathway> places = EnumSet.noneOf(Pathway.class);
-    if (evidence.isIncongruous()) {
+    if (evidence.isIncongruous() || evidence.looksIncongruous()) {
       places.addAll(INCONGRUOUS);
+    }
+    if (evidence.looksIncongruous() && !evidence.isIncongruous()) {
+      // Quadrants are too coarse to exclude the cortex.
+      places.add(Pathway.OCCIPITAL_CORTEX);
     }
     if (evidence.afferent() == Afferent.SAME_SIDE) {
       places.add(Pathway.OPTIC_TRACT);

@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 
 /** A part of the visual pathway that a table of field loss names. */
 public enum Pathway {
+  MEDIA("clouded media (cornea, lens, vitreous)", null),
   RETINA("retina", null),
   OPTIC_NERVE("optic nerve or disc", null),
   OPTIC_NERVE_NEAR_CHIASM("optic nerve near the chiasm", OPTIC_NERVE),

@@ -25,7 +25,7 @@ public final class LensAnswers {
   public static Answer<BigDecimal> sphericalEquivalent(Lens lens) {
     BigDecimal power = lens.sphericalEquivalent();
     return StatementBuilder.of("lens.spherical-equivalent", OPTICS, "lens " + lens)
-        .given(power, Certainty.COMPUTED, "The spherical equivalent is " + power + " D.");
+        .given(power, Certainty.COMPUTED, "The spherical equivalent is " + signed(power) + " D.");
   }
 
   /** Returns the power vector; the statement gives it to 0.01 dioptre. */
@@ -34,11 +34,16 @@ public final class LensAnswers {
     String text =
         "As a power vector it is M %s, J0 %s, J45 %s D."
             .formatted(
-                Numbers.round(vector.m(), 2),
-                Numbers.round(vector.j0(), 2),
-                Numbers.round(vector.j45(), 2));
+                signed(Numbers.round(vector.m(), 2)),
+                signed(Numbers.round(vector.j0(), 2)),
+                signed(Numbers.round(vector.j45(), 2)));
     return StatementBuilder.of("lens.power-vector", VECTORS, "lens " + lens)
         .given(vector, Certainty.COMPUTED, text);
+  }
+
+  /** A power is written with its sign, for a lens of the other sign is another one. */
+  private static String signed(BigDecimal power) {
+    return power.signum() > 0 ? "+" + power : power.toString();
   }
 
   /** Returns the lens with the other sign of cylinder. */

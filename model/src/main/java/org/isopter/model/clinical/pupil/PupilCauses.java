@@ -79,6 +79,12 @@ public final class PupilCauses {
       pair: afferent right, field full right-eye other, unequal none right-light right-alike, double any
       needs: own direct sluggish absent, own consensual sluggish absent, own near sluggish absent, pair unequal right-light right-alike
 
+      orbit | sided | grave | orbit, pressing on the optic nerve (bleeding and thyroid eye disease included) | from memory
+      own: direct brisk sluggish absent, consensual any, near any, lit any, lid any, movement any, pressure any
+      fellow: direct brisk sluggish, consensual brisk sluggish absent, lid any, movement any, pressure any
+      pair: afferent right, field full right-eye other, unequal none right-light right-alike, double any
+      needs: own movement up third abduction several
+
       optic-nerve | sided | grave | optic nerve or disc | NOVEL, University of Utah, "Afferent Pupillary Defects": the pathway from retina to nerve, a matter of degree
       own: direct brisk sluggish absent, consensual brisk sluggish, pressure any
       fellow: direct brisk sluggish, consensual brisk sluggish absent, pressure any

@@ -82,7 +82,10 @@ public record PupilReading(
     boolean some = fitting.size() > 1;
     near.entrySet()
         .removeIf(
-            one -> !one.getKey().grave() || (some && one.getValue().sign() == PupilSign.AFFERENT));
+            one ->
+                !one.getKey().grave()
+                    || (one.getValue().sign() == PupilSign.AFFERENT
+                        && (some || fitting.contains(one.getKey().mirrored()))));
     List<PupilSign> missing = missing(signs, fitting);
     return new PupilReading(
         List.copyOf(fitting), near, missing, statement(signs, fitting, near, missing, alone));

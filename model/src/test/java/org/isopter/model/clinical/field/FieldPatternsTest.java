@@ -74,13 +74,18 @@ public class FieldPatternsTest {
               Set.of(Pathway.OCCIPITAL_CORTEX_BEHIND)),
           Map.entry(
               "bilateral constriction",
-              // Beside what the row prints: both occipital lobes, AJNR 2007;28:3 Table 1.
+              // Beside what the row prints: both occipital lobes, AJNR 2007;28:3 Table 1, and clouded
+              // media, common practice, no source.
               Set.of(
                   Pathway.RETINA,
                   Pathway.OPTIC_NERVE,
                   Pathway.OCCIPITAL_CORTEX,
+                  Pathway.MEDIA,
                   Pathway.NOT_ORGANIC)),
-          Map.entry("RE no field", Set.of(Pathway.RETINA, Pathway.OPTIC_NERVE)));
+          Map.entry(
+              "RE no field",
+              // Beside what the row prints: clouded media, common practice, no source.
+              Set.of(Pathway.RETINA, Pathway.OPTIC_NERVE, Pathway.MEDIA)));
 
   static Stream<CheckRow> rows() {
     return CheckTable.FIELD_PATTERNS.rows();

@@ -121,16 +121,30 @@ class FieldPlacesTest {
   }
 
   @Test
-  void takesUnequalDepthForIncongruity() {
+  void takesAPartOfOneEyeAloneForIncongruityAndNotItsDepth() {
     FieldResponse full = FieldResponse.FULL;
     FieldResponse absent = FieldResponse.ABSENT;
     EyeField right = new EyeField(full, absent, full, absent, Optional.empty());
-    EyeField left = new EyeField(absent, full, FieldResponse.REDUCED, full, Optional.empty());
     assertEquals(
-        Set.of(Pathway.OPTIC_TRACT, Pathway.LATERAL_GENICULATE, Pathway.ANTERIOR_RADIATION),
-        FieldPlaces.of(FieldSigns.of(right, left)).places().all().stream()
-            .map(PathwayPlace::part)
-            .collect(Collectors.toSet()));
+        Set.of(Pathway.RETROCHIASMAL), parts(right, eyeLosingUpperTemporal(FieldResponse.REDUCED)));
+    assertEquals(
+        Set.of(
+            Pathway.OPTIC_TRACT,
+            Pathway.LATERAL_GENICULATE,
+            Pathway.ANTERIOR_RADIATION,
+            Pathway.OCCIPITAL_CORTEX),
+        parts(right, eyeLosingUpperTemporal(full)));
+  }
+
+  private static EyeField eyeLosingUpperTemporal(FieldResponse lower) {
+    return new EyeField(
+        FieldResponse.ABSENT, FieldResponse.FULL, lower, FieldResponse.FULL, Optional.empty());
+  }
+
+  private static Set<Pathway> parts(EyeField right, EyeField left) {
+    return FieldPlaces.of(FieldSigns.of(right, left)).places().all().stream()
+        .map(PathwayPlace::part)
+        .collect(Collectors.toSet());
   }
 
   @Test
