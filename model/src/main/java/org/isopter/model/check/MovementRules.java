@@ -119,8 +119,10 @@ final class MovementRules {
 
   private static ConsistencyRule singleButWeak() {
     return implausible("no-double-vision-but-movement-short", Severity.INFORMATION)
-        .what("There is no double vision, and one eye hardly moves in a gaze in which the other does.")
-        .why("Two eyes that see, one of which is left behind, see double, unless one is suppressed.")
+        .what(
+            "There is no double vision, and one eye hardly moves in a gaze in which the other does.")
+        .why(
+            "Two eyes that see, one of which is left behind, see double, unless one is suppressed.")
         .on(Movements.DIPLOPIA, Movements.DUCTIONS)
         .wanted("double vision, or a remark that one image is suppressed or the eye was covered")
         .settledByRemark()

@@ -58,8 +58,7 @@ final class FieldDerivations {
     if (defect.isPresent()) {
       details = details.afferent(defect.get().value().side());
     }
-    Answer<FieldPlaces.Reading> reading =
-        FieldPlaces.of(right.value(), left.value(), details);
+    Answer<FieldPlaces.Reading> reading = FieldPlaces.of(right.value(), left.value(), details);
     return reading
             .value()
             .filter(read -> read.pattern() == FieldPattern.NO_REGION_REDUCED)

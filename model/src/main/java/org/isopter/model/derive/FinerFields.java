@@ -48,10 +48,7 @@ final class FinerFields {
   }
 
   private <V, K> void add(
-      EyeView eye,
-      Finding<V> finding,
-      Map<K, String> words,
-      Function<V, K> key) {
+      EyeView eye, Finding<V> finding, Map<K, String> words, Function<V, K> key) {
     eye.seen(finding, value -> words.containsKey(key.apply(value)))
         .forEach(
             seen -> {

@@ -149,7 +149,8 @@ class NeverSaidTest {
     boolean complete =
         statement.because().size() == 2
             && statement.text().startsWith("Loss in the same half")
-            && String.join(", ", statement.because()).split("(temporal|nasal) absent", -1).length == 5;
+            && String.join(", ", statement.because()).split("(temporal|nasal) absent", -1).length
+                == 5;
     boolean same = complete && !statement.text().contains("incongruous");
     boolean names = LOBES.stream().anyMatch(statement.text()::contains);
     assertFalse(same && names, statement.toString());

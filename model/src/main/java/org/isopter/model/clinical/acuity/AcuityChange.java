@@ -80,8 +80,7 @@ public final class AcuityChange {
     }
     String from = "From %s to %s: ".formatted(earlier.words(), later.words());
     return switch (order.get()) {
-      case BETTER ->
-          topic.given(Verdict.BETTER, Certainty.BY_CONVENTION, from + "better" + STEPS);
+      case BETTER -> topic.given(Verdict.BETTER, Certainty.BY_CONVENTION, from + "better" + STEPS);
       case WORSE -> topic.given(Verdict.WORSE, Certainty.BY_CONVENTION, from + "worse" + STEPS);
       case EQUAL ->
           topic.given(Verdict.WITHIN_RETEST, Certainty.BY_CONVENTION, from + "alike" + STEPS);

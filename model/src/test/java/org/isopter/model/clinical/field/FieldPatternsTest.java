@@ -74,7 +74,8 @@ public class FieldPatternsTest {
               Set.of(Pathway.OCCIPITAL_CORTEX_BEHIND)),
           Map.entry(
               "bilateral constriction",
-              // Beside what the row prints: both occipital lobes, AJNR 2007;28:3 Table 1, and clouded
+              // Beside what the row prints: both occipital lobes, AJNR 2007;28:3 Table 1, and
+              // clouded
               // media, common practice, no source.
               Set.of(
                   Pathway.RETINA,
