@@ -46,6 +46,7 @@ final class CdaObservation {
           "realmCode",
           "typeId");
 
+  private static final String SITE = "targetSiteCode";
   private static final String UNITS = "246514001";
   private static final String COMMENT = "48767-8";
   private static final String FEET = "(\\[ft_us]|\\[ft_i]|ft)/(\\[ft_us]|\\[ft_i]|ft)";
@@ -92,7 +93,7 @@ final class CdaObservation {
     value();
     concept("interpretationCode", "interpretation");
     concept("methodCode", "method");
-    concept("targetSiteCode", "bodySite");
+    concept(SITE, "bodySite");
     attributes();
     node.all("entryRelationship").forEach(this::related);
     text();
@@ -114,8 +115,14 @@ final class CdaObservation {
   /** A code that stands twice, or that is qualified, says more than one concept can. */
   private void concept(String name, String as) {
     List<CdaNode> all = node.all(name);
-    boolean plain = all.size() == 1 && all.get(0).all("qualifier").isEmpty();
-    Optional<Raw.Obj> concept = all.stream().findFirst().flatMap(CdaValue::concept);
+    Optional<Raw.Obj> side = name.equals(SITE) ? all.stream().findFirst().flatMap(CdaValue::side) : Optional.empty();
+    boolean plain =
+        all.size() == 1 && (side.isPresent() || all.get(0).all("qualifier").isEmpty());
+    Optional<Raw.Obj> concept =
+        all.stream()
+            .findFirst()
+            .flatMap(CdaValue::concept)
+            .map(one -> side.map(qualifier -> CdaValue.with(one, qualifier)).orElse(one));
     if (plain && concept.isPresent()) {
       Raw.Obj said = said(concept.get(), all.get(0));
       resource.put(as, as.equals("interpretation") ? Raw.of(List.of(said)) : said);

@@ -39,15 +39,22 @@ final class CdaOrganizer {
 
   private final Optional<Raw.Obj> subject;
   private final Map<String, String> narrative;
+  private final CdaPeople people;
 
-  CdaOrganizer(Optional<Raw.Obj> subject, Map<String, String> narrative) {
+  CdaOrganizer(Optional<Raw.Obj> subject, Map<String, String> narrative, CdaPeople people) {
     this.subject = subject;
     this.narrative = narrative;
+    this.people = people;
+  }
+
+  CdaPeople people() {
+    return people;
   }
 
   /** Returns an observation that no organizer holds. */
   Raw.Obj single(CdaNode observation) {
-    return CdaObservation.of(observation, narrative, subject);
+    Raw.Obj read = CdaObservation.of(observation, narrative, subject);
+    return people.testify(observation) ? unread(read) : read;
   }
 
   /** Returns the observations of an organizer. */
@@ -66,11 +73,13 @@ final class CdaOrganizer {
   }
 
   /** What is not understood of an organizer may touch all that is in it. */
-  private static boolean isPlain(CdaNode organizer, List<Raw.Obj> members) {
+  private boolean isPlain(CdaNode organizer, List<Raw.Obj> members) {
     boolean known =
         organizer.children().stream().map(CdaNode::name).allMatch(KNOWN::contains)
             && organizer.attribute("nullFlavor").isEmpty()
-            && organizer.attribute("moodCode").filter(mood -> !mood.equals("EVN")).isEmpty();
+            && organizer.attribute("negationInd").filter(no -> !no.equals("false")).isEmpty()
+            && organizer.attribute("moodCode").filter(mood -> !mood.equals("EVN")).isEmpty()
+            && !people.testify(organizer);
     boolean done =
         organizer.all("statusCode").stream().allMatch(status -> status.has("code", "completed"));
     boolean corrected =
@@ -99,10 +108,7 @@ final class CdaOrganizer {
   }
 
   private static Raw.Obj with(Raw.Obj member, Raw.Obj coding) {
-    Raw.Obj code = member.object("code").orElseThrow();
-    List<Raw> codings = new ArrayList<>(code.list("coding"));
-    codings.add(coding);
-    return member.with("code", code.with("coding", Raw.of(codings)));
+    return member.with("code", CdaValue.with(member.object("code").orElseThrow(), coding));
   }
 
   /**

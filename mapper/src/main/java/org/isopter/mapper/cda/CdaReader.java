@@ -101,7 +101,11 @@ public final class CdaReader {
     Map<String, String> narrative = new HashMap<>();
     narrative(document, narrative);
     List<Raw> entries = new ArrayList<>();
-    collect(document, new CdaOrganizer(subject, narrative), true, entries);
+    CdaPeople people = CdaPeople.of(document);
+    CdaOrganizer organizer = new CdaOrganizer(subject, narrative, people);
+    document
+        .all("component")
+        .forEach(body -> collect(body, organizer, CdaContext.of(document, people), entries));
     Map<String, Raw> whole = new java.util.LinkedHashMap<>();
     whole.put("resourceType", Raw.of("Binary"));
     whole.put("contentType", Raw.of("application/xml"));
@@ -118,22 +122,20 @@ public final class CdaReader {
     return new Raw.Obj(Map.of("resource", resource));
   }
 
-  /**
-   * An organizer says something of all that is in it, so that it is read as one.
-   *
-   * @param own whether all is about the person of the document: a section may be about a relative
-   */
-  private static void collect(CdaNode at, CdaOrganizer organizer, boolean own, List<Raw> entries) {
+  /** An organizer says something of all that is in it, so that it is read as one. */
+  private static void collect(
+      CdaNode at, CdaOrganizer organizer, CdaContext context, List<Raw> entries) {
     for (CdaNode child : at.children()) {
+      CdaContext inside = context.in(child, organizer.people());
       List<Raw.Obj> found = List.of();
       if (child.name().equals("organizer")) {
         found = organizer.read(child);
       } else if (child.name().equals("observation") && at.name().equals("entry")) {
         found = List.of(organizer.single(child));
       } else if (!child.name().equals("text")) {
-        collect(child, organizer, own && child.first("subject").isEmpty(), entries);
+        collect(child, organizer, inside, entries);
       }
-      found.forEach(one -> entries.add(entry(own ? one : CdaOrganizer.unread(one))));
+      found.forEach(one -> entries.add(entry(inside.around(one))));
     }
   }
 

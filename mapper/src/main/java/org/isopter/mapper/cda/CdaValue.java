@@ -24,7 +24,19 @@ final class CdaValue {
 
   private CdaValue() {}
 
+  /** Whether a value is high or low, as FHIR names the code system. */
+  private static final Map<String, String> SYSTEMS =
+      Map.of(
+          "2.16.840.1.113883.5.83",
+          "http://terminology.hl7.org/CodeSystem/v3-ObservationInterpretation");
+
+  private static final String LATERALITY = "272741003";
+
   private static String oid(String root) {
+    String known = SYSTEMS.getOrDefault(root, "");
+    if (!known.isEmpty()) {
+      return known;
+    }
     return root.matches("[0-9.]+") ? "urn:oid:" + root : "urn:uuid:" + root;
   }
 
@@ -58,6 +70,25 @@ final class CdaValue {
     coding(code).ifPresent(codings::add);
     code.all("translation").forEach(more -> coding(more).ifPresent(codings::add));
     return codings.isEmpty() ? Optional.empty() : Optional.of(object("coding", Raw.of(codings)));
+  }
+
+  /** Returns the side by which a body site is qualified, and by nothing else. */
+  static Optional<Raw.Obj> side(CdaNode site) {
+    List<CdaNode> qualifiers = site.all("qualifier");
+    boolean one =
+        qualifiers.size() == 1
+            && qualifiers.get(0).all("name").size() == 1
+            && qualifiers.get(0).all("value").size() == 1
+            && qualifiers.get(0).all("name").get(0).has("code", LATERALITY)
+            && !qualifiers.get(0).has("inverted", "true");
+    return one ? coding(qualifiers.get(0).all("value").get(0)) : Optional.empty();
+  }
+
+  /** Returns a concept with one more coding. */
+  static Raw.Obj with(Raw.Obj concept, Raw.Obj coding) {
+    List<Raw> codings = new ArrayList<>(concept.list("coding"));
+    codings.add(coding);
+    return concept.with("coding", Raw.of(codings));
   }
 
   /** Returns a value under its name in FHIR; empty for what FHIR has no such value for. */

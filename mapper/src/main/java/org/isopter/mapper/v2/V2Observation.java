@@ -85,8 +85,12 @@ final class V2Observation {
         .time(segment.raw(PERFORMED))
         .ifPresent(time -> resource.put("effectiveDateTime", Raw.of(time)));
     value();
-    V2Values.concept(segment, FLAGS)
+    segment.repetitions(FLAGS).stream()
+        .findFirst()
+        .map(flag -> V2Values.flag(segment, flag))
         .ifPresent(flag -> resource.put("interpretation", Raw.of(List.of(flag))));
+    put("performer", new V2Witnesses(segment).performers());
+    new V2Witnesses(segment).device().ifPresent(device -> resource.put("device", device));
     concept(METHOD, "method");
     concept(SITE, "bodySite");
     if (segment.repetitions(FLAGS).size() > 1 || !segment.raw(ACCESS_CHECKS).isEmpty()) {

@@ -105,6 +105,13 @@ record V2Order(boolean isPlain, String performed, V2Clock clock, String status, 
     return new V2Order(false, performed, clock, status, notes);
   }
 
+  /** Returns this order with what was said before it: of the person, and of what was asked for. */
+  V2Order behind(V2Order before) {
+    List<Raw> all = new ArrayList<>(before.notes);
+    all.addAll(notes);
+    return new V2Order(isPlain && before.isPlain, performed, clock, status, all);
+  }
+
   V2Order in(V2Clock usual) {
     return new V2Order(isPlain, performed, usual, status, notes);
   }

@@ -25,7 +25,9 @@ public final class V2Reader {
   private Optional<Raw.Obj> subject = Optional.empty();
   private final V2Header header;
   private final V2Clock clock;
+  private final V2Before before = new V2Before();
   private V2Order order;
+  private boolean started;
   private Optional<V2Observation> open = Optional.empty();
 
   private V2Reader(V2Header header, Optional<ZoneId> zone) {
@@ -93,7 +95,7 @@ public final class V2Reader {
     switch (segment.name()) {
       case "NTE" ->
           open.ifPresentOrElse(
-              observation -> observation.note(segment), () -> order = order.with(segment));
+              observation -> observation.note(segment), () -> comment(segment));
       case "OBX" -> {
         if (open.filter(observation -> observation.takes(segment)).isEmpty()) {
           close();
@@ -102,22 +104,44 @@ public final class V2Reader {
       }
       case "PID" -> {
         close();
-        order = V2Order.none().in(clock);
+        before.person(segment);
+        start();
         subject =
             segment.repetitions(3).stream()
                 .findFirst()
                 .flatMap(id -> V2Values.identifier(segment, id))
                 .map(id -> V2Values.object("identifier", id));
       }
+      case "ORC" -> {
+        close();
+        before.order(segment);
+        start();
+      }
       case "OBR" -> {
         close();
-        order = V2Order.of(segment).in(clock);
+        order = V2Order.of(segment).in(clock).behind(before.said());
+        started = true;
       }
       case "SPM" -> {
         close();
         order = order.touched();
       }
       default -> close();
+    }
+  }
+
+  /** Results without an OBR stand below the person alone. */
+  private void start() {
+    order = V2Order.none().in(clock).behind(before.said());
+    started = false;
+  }
+
+  private void comment(V2Segment segment) {
+    if (started) {
+      order = order.with(segment);
+    } else {
+      before.comment(segment);
+      start();
     }
   }
 

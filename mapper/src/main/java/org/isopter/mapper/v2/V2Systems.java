@@ -14,6 +14,9 @@ public final class V2Systems {
   /** Yes and no (HL7 table 0136). */
   public static final String YES_NO = "HL70136";
 
+  /** How a value lies in its range, or how it changed (HL7 table 0078), as FHIR names it. */
+  static final String FLAGS = "http://terminology.hl7.org/CodeSystem/v2-0078";
+
   /** The name of FHIR's codes that say why there is no value, and that of our own. */
   private static final List<String> REASONS = List.of("99.absent", "99.absence");
 

@@ -22,7 +22,11 @@ record V2Value(V2Segment segment) {
   /** Returns the member and what it holds; empty for what is not understood whole. */
   Optional<Map.Entry<String, Raw>> read() {
     List<String> values = segment.repetitions(VALUE);
-    boolean one = values.size() == 1 && !values.get(0).equals(DELETED);
+    boolean one =
+        values.size() == 1
+            && !values.get(0).equals(DELETED)
+            && segment.repetitions(UNIT).size() <= 1
+            && unit().isOne();
     return one ? of(values.get(0)) : Optional.empty();
   }
 
@@ -39,8 +43,11 @@ record V2Value(V2Segment segment) {
     return switch (segment.raw(TYPE)) {
       case "NM" ->
           Hl7Number.of(text)
-              .map(number -> Map.entry("valueQuantity", V2Values.quantity(number, segment, UNIT)));
-      case "ST", "TX", "FT" -> Optional.of(Map.entry("valueString", withUnit(text)));
+              .map(number -> Map.entry("valueQuantity", V2Values.quantity(number, unit())));
+      case "ST", "TX", "FT" ->
+          Optional.of(text)
+              .filter(any -> unit().isName(unit().name()))
+              .map(any -> Map.entry("valueString", withUnit(any)));
       case "CWE", "CE", "CNE", "CF" -> concept(text);
       case "SN" -> structured(text);
       default -> Optional.empty();
@@ -61,11 +68,14 @@ record V2Value(V2Segment segment) {
     return V2Values.concept(segment, VALUE).map(concept -> Map.entry(member, concept));
   }
 
+  private V2Unit unit() {
+    return V2Unit.of(segment);
+  }
+
   /** A unit beside a text belongs to it. */
   private Raw withUnit(String text) {
-    String unit = segment.repetitions(UNIT).stream().findFirst().orElse("");
     String plain = segment.plain(text);
-    String own = unit.isEmpty() ? "" : segment.component(unit, 1);
+    String own = unit().code();
     return Raw.of(own.isEmpty() ? plain : plain + " " + own);
   }
 
@@ -77,14 +87,14 @@ record V2Value(V2Segment segment) {
     Optional<Raw.Leaf> second = Hl7Number.of(segment.component(text, 4));
     if (first.isPresent() && second.isPresent() && sign.isEmpty() && mark.equals("/")) {
       Raw.Obj ratio =
-          V2Values.object("numerator", V2Values.quantity(first.get(), segment, UNIT))
-              .with("denominator", V2Values.quantity(second.get(), segment, UNIT));
+          V2Values.object("numerator", V2Values.quantity(first.get(), unit()))
+              .with("denominator", V2Values.quantity(second.get(), unit()));
       return Optional.of(Map.entry("valueRatio", ratio));
     }
     if (first.isEmpty() || second.isPresent() || !mark.isEmpty()) {
       return Optional.empty();
     }
-    Raw.Obj amount = V2Values.quantity(first.get(), segment, UNIT);
+    Raw.Obj amount = V2Values.quantity(first.get(), unit());
     return switch (sign) {
       case "", "=" -> Optional.of(Map.entry("valueQuantity", amount));
       case "<", ">", "<=", ">=" ->

@@ -58,6 +58,18 @@ final class V2Values {
     return Optional.of(new Raw.Obj(coding));
   }
 
+  /** Returns a flag (HL7 table 0078), which names no code system, as a concept. */
+  static Raw.Obj flag(V2Segment segment, String field) {
+    String code = segment.component(field, 1);
+    boolean plain = segment.component(field, 3).isEmpty() && !code.isEmpty();
+    return plain
+        ? object(
+            "coding",
+            Raw.of(
+                List.of(object("system", Raw.of(V2Systems.FLAGS)).with("code", Raw.of(code)))))
+        : concept(segment, field);
+  }
+
   /** Returns an id as an identifier; its system is the assigning authority, by URI or by name. */
   static Optional<Raw.Obj> identifier(V2Segment segment, String field) {
     String id = segment.component(field, 1);
@@ -73,18 +85,21 @@ final class V2Values {
     return id.isEmpty() ? Optional.empty() : Optional.of(new Raw.Obj(identifier));
   }
 
-  /** Returns a quantity in the unit of a field; a unit without a system is a text. */
-  static Raw.Obj quantity(Raw.Leaf number, V2Segment segment, int unit) {
+  /**
+   * Returns a quantity in a unit. A unit without a system is a text; the name beside a code of UCUM
+   * goes with it, for the two may disagree.
+   */
+  static Raw.Obj quantity(Raw.Leaf number, V2Unit unit) {
     Raw.Obj amount = object("value", number);
-    Optional<String> field = segment.repetitions(unit).stream().findFirst();
-    if (field.isEmpty()) {
+    if (unit.code().isEmpty()) {
       return amount;
     }
-    String code = segment.component(field.get(), 1);
-    Raw.Obj named = amount.with("unit", Raw.of(code));
-    return segment.component(field.get(), 3).equals("UCUM")
-        ? named.with("system", Raw.of("http://unitsofmeasure.org")).with("code", Raw.of(code))
-        : named;
+    return unit.isUcum()
+        ? amount
+            .with("unit", Raw.of(unit.name().isEmpty() ? unit.code() : unit.name()))
+            .with("system", Raw.of("http://unitsofmeasure.org"))
+            .with("code", Raw.of(unit.code()))
+        : amount.with("unit", Raw.of(unit.code()));
   }
 
   /** Returns the offset of a time; empty where it has none. */

@@ -141,12 +141,47 @@ class V2ReaderTest {
           new Change(
               "OBR|1|o-1|f-1|EXAM^Eye examination^L|||20260612101500|",
               "OBR|1|o-1|f-1|EXAM^Eye examination^L|||20260612101500||||||under anaesthesia",
-              FACTS));
+              FACTS),
+          new Change("mm[Hg]^mmHg^UCUM", "mm[Hg]^kPa^UCUM", 1),
+          new Change("mm[Hg]^mmHg^UCUM", "mm[Hg]^mmHg^UCUM^kPa^kPa^L", 1),
+          new Change("mm[Hg]^mmHg^UCUM", "mmHg^kPa^L", 1),
+          new Change("mmHg^UCUM|||||F", "mmHg^UCUM||<|||F", 1),
+          new Change("mmHg^UCUM|||||F", "mmHg^UCUM||H~A|||F", 1),
+          new Change("|F|||20260612101500||||||", "|F|||20260612101500||^Self||||", 1),
+          new Change("|F|||20260612101500||||||", "|F|||20260612101500||||Home monitor||", 1),
+          new Change("362502000^Right eye^SCT\nOBX|2", "362502000^Right eye^SCT|||Home test\nOBX|2", 1),
+          new Change("^QHREC^MR\n", "^QHREC^MR" + "|".repeat(32) + "DOG^Canine^L\n", FACTS),
+          new Change("^QHREC^MR\n", "^QHREC^MR" + "|".repeat(27) + "Y\n", FACTS),
+          new Change("^QHREC^MR\n", "^QHREC^MR\nNTE|1|L|results of the twin\n", FACTS),
+          new Change("OBR|1", "ORC|CA|o-1\nOBR|1", FACTS),
+          new Change("OBR|1", "ORC|RE|o-1|||CA\nOBR|1", FACTS));
+
+  /** The opposite of each change above, which says nothing of the value. */
+  private static final List<Change> HARMLESS =
+      List.of(
+          new Change("mm[Hg]^mmHg^UCUM", "mm[Hg]^mmHg^UCUM^MMHG^mm Hg^L", 0),
+          new Change("mm[Hg]^mmHg^UCUM", "mmHg^mm Hg^L", 0),
+          new Change("mmHg^UCUM|||||F", "mmHg^UCUM||H|||F", 0),
+          new Change("|F|||20260612101500||||||", "|F|||20260612101500||R7^Reyes^Ana||||", 0),
+          new Change("|F|||20260612101500||||||", "|F|||20260612101500||||T-17||", 0),
+          new Change("362502000^Right eye^SCT\nOBX|2", "362502000^Right eye^SCT|||Quillhaven\nOBX|2", 0),
+          new Change("^QHREC^MR\n", "^QHREC^MR" + "|".repeat(27) + "N\n", 0),
+          new Change("^QHREC^MR\n", "^QHREC^MR\nNTE|1|L|calm, seated\n", 0),
+          new Change("OBR|1", "ORC|RE|o-1\nOBR|1", 0));
 
   @TestFactory
   Stream<DynamicTest> takesNothingThatIsTurnedRound() throws IOException {
+    return changed(CHANGES);
+  }
+
+  @TestFactory
+  Stream<DynamicTest> takesWhatStandsBesideSomethingHarmless() throws IOException {
+    return changed(HARMLESS);
+  }
+
+  private static Stream<DynamicTest> changed(List<Change> changes) throws IOException {
     String message = message();
-    return CHANGES.stream()
+    return changes.stream()
         .map(
             change ->
                 DynamicTest.dynamicTest(

@@ -91,7 +91,8 @@ final class ReferencedCheck {
       boolean layman =
           LAYMAN.matcher(performer.text("type")).matches()
               || LAYMAN.matcher(performer.text("reference")).matches()
-              || NAMED_LAYMAN.matcher(performer.text("display")).find();
+              || NAMED_LAYMAN.matcher(performer.text("display")).find()
+              || words.changesAll(performer.text("display")).isPresent();
       if (layman) {
         throw Qualifiers.unread(performer.at(), "a test by the patient or a relative");
       }
@@ -199,7 +200,8 @@ final class ReferencedCheck {
   }
 
   private void device(Place reference) throws Refusal {
-    if (!isHarmless(reference.text("display"))) {
+    String name = reference.text("display");
+    if (!isHarmless(name) || words.changesAll(name).isPresent()) {
       throw Qualifiers.unread(reference.at(), "an instrument whose name says more");
     }
     Optional<Raw.Obj> device = found("device");

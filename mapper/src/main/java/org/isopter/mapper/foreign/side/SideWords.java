@@ -49,7 +49,18 @@ public final class SideWords {
     }
     refuseOthers(said, words);
     refuseOthers(said, signs(holder));
+    refuseOthers(said, letters(holder));
     return said;
+  }
+
+  /** Returns the eyes that letters in the names of a code may stand for, such as the L of IOP L. */
+  private static Map<String, Set<Site>> letters(Place holder) throws Refusal {
+    Map<String, Set<Site>> letters = new LinkedHashMap<>();
+    Optional<Place> code = holder.child("code");
+    if (code.isPresent()) {
+      concept(code.get(), SideText::ofLetters, letters);
+    }
+    return letters;
   }
 
   /** Returns the eyes in codes such as IOP_OS, which a department gives and nobody else knows. */

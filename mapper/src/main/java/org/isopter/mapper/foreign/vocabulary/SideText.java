@@ -27,6 +27,10 @@ public final class SideText {
   private static final Pattern AT_END =
       Pattern.compile("(?<=\\S)[\\s,:;(-]+(RE|LE|BE|RA|LA|O\\.?[GIE]\\.?)\\)?\\s*$");
 
+  /** One capital letter between other words: often the side, but also a lens or a chart. */
+  private static final Pattern LETTER =
+      Pattern.compile("(?<![\\p{L}\\p{N}.'/])([RL])(?![\\p{L}\\p{N}.'/])");
+
   /** An eye that is named to say that it is not this one. */
   private static final Pattern DENIED =
       Pattern.compile("\\b(not|except|excluding|other than|opposite)( the| of)*\\s*$");
@@ -85,6 +89,16 @@ public final class SideText {
   /** Returns the eye where the text is nothing but its name. */
   public static Optional<Site> wholly(String text) {
     return alone(text).or(() -> without(text).isBlank() ? only(text) : Optional.empty());
+  }
+
+  /** Returns the eyes that single letters of a text may stand for; not enough to take one. */
+  public static Set<Site> ofLetters(String text) {
+    Set<Site> sites = EnumSet.noneOf(Site.class);
+    Matcher letters = LETTER.matcher(text);
+    while (letters.find()) {
+      sites.add(letters.group(1).equals("R") ? Site.RIGHT : Site.LEFT);
+    }
+    return sites;
   }
 
   /** Says whether the text names an eye to say that it is another one. */
