@@ -115,9 +115,9 @@ final class CdaObservation {
   /** A code that stands twice, or that is qualified, says more than one concept can. */
   private void concept(String name, String as) {
     List<CdaNode> all = node.all(name);
-    Optional<Raw.Obj> side = name.equals(SITE) ? all.stream().findFirst().flatMap(CdaValue::side) : Optional.empty();
-    boolean plain =
-        all.size() == 1 && (side.isPresent() || all.get(0).all("qualifier").isEmpty());
+    Optional<Raw.Obj> side =
+        name.equals(SITE) ? all.stream().findFirst().flatMap(CdaValue::side) : Optional.empty();
+    boolean plain = all.size() == 1 && (side.isPresent() || all.get(0).all("qualifier").isEmpty());
     Optional<Raw.Obj> concept =
         all.stream()
             .findFirst()

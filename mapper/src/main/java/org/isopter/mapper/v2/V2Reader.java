@@ -94,8 +94,7 @@ public final class V2Reader {
   private void take(V2Segment segment) {
     switch (segment.name()) {
       case "NTE" ->
-          open.ifPresentOrElse(
-              observation -> observation.note(segment), () -> comment(segment));
+          open.ifPresentOrElse(observation -> observation.note(segment), () -> comment(segment));
       case "OBX" -> {
         if (open.filter(observation -> observation.takes(segment)).isEmpty()) {
           close();

@@ -65,8 +65,7 @@ final class V2Values {
     return plain
         ? object(
             "coding",
-            Raw.of(
-                List.of(object("system", Raw.of(V2Systems.FLAGS)).with("code", Raw.of(code)))))
+            Raw.of(List.of(object("system", Raw.of(V2Systems.FLAGS)).with("code", Raw.of(code)))))
         : concept(segment, field);
   }
 

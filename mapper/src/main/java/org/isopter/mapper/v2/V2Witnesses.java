@@ -26,8 +26,7 @@ record V2Witnesses(V2Segment segment) {
   List<Raw> performers() {
     List<Raw> performers = new ArrayList<>();
     for (String person : segment.repetitions(OBSERVER)) {
-      named("Practitioner", person(person), id(person))
-          .ifPresent(performers::add);
+      named("Practitioner", person(person), id(person)).ifPresent(performers::add);
     }
     for (String producer : segment.repetitions(PRODUCER)) {
       named("Organization", words(producer, 2, 1), Optional.empty()).ifPresent(performers::add);

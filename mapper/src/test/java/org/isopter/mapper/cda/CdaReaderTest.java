@@ -127,10 +127,23 @@ class CdaReaderTest {
           new Change("a part twice", "<code code=\"251797004\"", "<code code=\"251795007\"", 1),
           new Change(
               "a part of another kind", "<code code=\"251797004\"", "<code code=\"277889008\"", 1),
-          new Change("a section of goals", "<title>Intraocular pressure", "<title>Pressure goals", 2),
-          new Change("a section of plans", "<title>Intra", "<code displayName=\"Treatment plan\"/><title>Intra", 2),
-          new Change("an empty section", "<section>\n        <title>Intra", "<section nullFlavor=\"NI\"><title>Intra", 2),
-          new Change("an entry that is planned", "<organizer classCode=\"BATTERY\" moodCode=\"EVN\">", "<organizer classCode=\"BATTERY\" moodCode=\"INT\">", 4),
+          new Change(
+              "a section of goals", "<title>Intraocular pressure", "<title>Pressure goals", 2),
+          new Change(
+              "a section of plans",
+              "<title>Intra",
+              "<code displayName=\"Treatment plan\"/><title>Intra",
+              2),
+          new Change(
+              "an empty section",
+              "<section>\n        <title>Intra",
+              "<section nullFlavor=\"NI\"><title>Intra",
+              2),
+          new Change(
+              "an entry that is planned",
+              "<organizer classCode=\"BATTERY\" moodCode=\"EVN\">",
+              "<organizer classCode=\"BATTERY\" moodCode=\"INT\">",
+              4),
           new Change(
               "the patient as the author",
               "<value xsi:type=\"PQ\" value=\"14\"",
@@ -155,7 +168,11 @@ class CdaReaderTest {
   /** The opposite of changes above, which says nothing of the value. */
   private static final List<Change> HARMLESS =
       List.of(
-          new Change("a section by another name", "<title>Intra", "<code displayName=\"Physical findings of Eye Narrative\"/><title>Intra", 0),
+          new Change(
+              "a section by another name",
+              "<title>Intra",
+              "<code displayName=\"Physical findings of Eye Narrative\"/><title>Intra",
+              0),
           new Change(
               "a nurse as the informant",
               "<value xsi:type=\"PQ\" value=\"14\"",
@@ -174,7 +191,9 @@ class CdaReaderTest {
           new Change(
               "an eye and its side as a qualifier",
               "code=\"362503005\" codeSystem=\"2.16.840.1.113883.6.96\" displayName=\"Left eye\"/>",
-              "code=\"81745001\" codeSystem=\"2.16.840.1.113883.6.96\" displayName=\"Eye\">" + LEFT + "</targetSiteCode>",
+              "code=\"81745001\" codeSystem=\"2.16.840.1.113883.6.96\" displayName=\"Eye\">"
+                  + LEFT
+                  + "</targetSiteCode>",
               0));
 
   @TestFactory

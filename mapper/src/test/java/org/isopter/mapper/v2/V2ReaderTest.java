@@ -149,7 +149,8 @@ class V2ReaderTest {
           new Change("mmHg^UCUM|||||F", "mmHg^UCUM||H~A|||F", 1),
           new Change("|F|||20260612101500||||||", "|F|||20260612101500||^Self||||", 1),
           new Change("|F|||20260612101500||||||", "|F|||20260612101500||||Home monitor||", 1),
-          new Change("362502000^Right eye^SCT\nOBX|2", "362502000^Right eye^SCT|||Home test\nOBX|2", 1),
+          new Change(
+              "362502000^Right eye^SCT\nOBX|2", "362502000^Right eye^SCT|||Home test\nOBX|2", 1),
           new Change("^QHREC^MR\n", "^QHREC^MR" + "|".repeat(32) + "DOG^Canine^L\n", FACTS),
           new Change("^QHREC^MR\n", "^QHREC^MR" + "|".repeat(27) + "Y\n", FACTS),
           new Change("^QHREC^MR\n", "^QHREC^MR\nNTE|1|L|results of the twin\n", FACTS),
@@ -164,7 +165,8 @@ class V2ReaderTest {
           new Change("mmHg^UCUM|||||F", "mmHg^UCUM||H|||F", 0),
           new Change("|F|||20260612101500||||||", "|F|||20260612101500||R7^Reyes^Ana||||", 0),
           new Change("|F|||20260612101500||||||", "|F|||20260612101500||||T-17||", 0),
-          new Change("362502000^Right eye^SCT\nOBX|2", "362502000^Right eye^SCT|||Quillhaven\nOBX|2", 0),
+          new Change(
+              "362502000^Right eye^SCT\nOBX|2", "362502000^Right eye^SCT|||Quillhaven\nOBX|2", 0),
           new Change("^QHREC^MR\n", "^QHREC^MR" + "|".repeat(27) + "N\n", 0),
           new Change("^QHREC^MR\n", "^QHREC^MR\nNTE|1|L|calm, seated\n", 0),
           new Change("OBR|1", "ORC|RE|o-1\nOBR|1", 0));
