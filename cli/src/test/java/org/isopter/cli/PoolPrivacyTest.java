@@ -15,6 +15,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import org.isopter.mapper.io.OwnerFile;
 import org.isopter.mapper.store.PoolTables;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -32,7 +33,18 @@ class PoolPrivacyTest {
 
   @BeforeEach
   void writeAKey() throws IOException {
-    key = Files.writeString(folder.resolve("key"), "f3a9c1077be24d5586e0b1d94a6c2f18").toString();
+    Path own = folder.resolve("key");
+    OwnerFile.create(own);
+    key = Files.writeString(own, "f3a9c1077be24d5586e0b1d94a6c2f18").toString();
+  }
+
+  @Test
+  void aKeyThatOthersCanReadIsReported() throws IOException {
+    Path inputs = inputs("a");
+    assertFalse(pool(inputs, "one").contains("can be read by others"));
+    Files.setPosixFilePermissions(
+        Path.of(key), java.nio.file.attribute.PosixFilePermissions.fromString("rw-r-----"));
+    assertTrue(pool(inputs, "two").contains("key can be read by others: make it yours alone"));
   }
 
   /** The names of inputs may name persons: the same inputs under other names give the same pool. */
@@ -83,7 +95,9 @@ class PoolPrivacyTest {
     Path inputs = inputs("a");
     pool(inputs, "old");
     String former = key;
-    key = Files.writeString(folder.resolve("new"), "0b83d7e5aa1946c2b7f0e94c2d61f35a").toString();
+    Path own = folder.resolve("new");
+    OwnerFile.create(own);
+    key = Files.writeString(own, "0b83d7e5aa1946c2b7f0e94c2d61f35a").toString();
     Path origins = folder.resolve("origins");
     pool(inputs, "new-pool", "--origins", origins.toString(), "--older-key-file", former);
     try (PoolTables now = PoolTables.open(folder.resolve("new-pool"))) {
@@ -158,7 +172,8 @@ class PoolPrivacyTest {
     return inputs;
   }
 
-  private void pool(Path inputs, String output, String... more) {
+  /** Pools inputs and returns what was said of it. */
+  private String pool(Path inputs, String output, String... more) {
     Stream<String> usual =
         Stream.of(
             "pool",
@@ -169,6 +184,7 @@ class PoolPrivacyTest {
             folder.resolve(output).toString());
     Run run = run(Stream.concat(usual, Arrays.stream(more)).toArray(String[]::new));
     assertTrue(run.err().contains("tables written"), run::toString);
+    return run.err();
   }
 
   private Run run(String... arguments) {

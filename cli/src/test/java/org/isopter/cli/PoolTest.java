@@ -22,6 +22,7 @@ import java.util.zip.GZIPOutputStream;
 import org.isopter.cli.option.ForeignOptions;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.Release;
+import org.isopter.mapper.io.OwnerFile;
 import org.isopter.mapper.io.UnwritableException;
 import org.isopter.mapper.pool.PoolPlan;
 import org.isopter.mapper.pool.PoolReader;
@@ -53,7 +54,9 @@ class PoolTest {
   void copyAnInput() throws IOException {
     input = Files.copy(Path.of("docs/foreign/clinic.json"), folder.resolve("clinic.json"));
     pool = folder.resolve("pool");
-    key = Files.writeString(folder.resolve("key"), "f3a9c1077be24d5586e0b1d94a6c2f18").toString();
+    Path own = folder.resolve("key");
+    OwnerFile.create(own);
+    key = Files.writeString(own, "f3a9c1077be24d5586e0b1d94a6c2f18").toString();
   }
 
   @Test

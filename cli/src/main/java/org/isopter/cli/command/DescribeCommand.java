@@ -17,8 +17,7 @@ import picocli.CommandLine.Option;
     name = "describe",
     description = {
       "Counts what there is in a pool, in records or in FHIR of any system.",
-      "Per finding and eye: why there was no value, how numbers are spread, units, rules of",
-      "translation, numbers far out."
+      "Per finding and eye: why there was no value, how numbers are spread, units, far out."
     },
     footer = {
       "",
@@ -36,10 +35,15 @@ public final class DescribeCommand extends InputCommand {
       description = "Write it as a page with pictures, which needs nothing else.")
   @Nullable Path html;
 
+  @Option(
+      names = "--small-cell",
+      defaultValue = "1",
+      paramLabel = "N",
+      description = "Say nothing of fewer than N persons; round counts to N (default: 1, all).")
+  int smallCell = 1;
+
   @Mixin final PoolInputs forms = new PoolInputs();
-
   @Mixin final StrictOption strict = new StrictOption();
-
   @Mixin final ForeignOptions ways = new ForeignOptions();
 
   public DescribeCommand(Streams streams) {
@@ -48,6 +52,9 @@ public final class DescribeCommand extends InputCommand {
 
   @Override
   void run(RunLog log) {
-    new DescribeTask(log, ways.reader(), html).strict(strict.strict()).run(inputs(forms));
+    new DescribeTask(log, ways.reader(), html)
+        .strict(strict.strict())
+        .coarse(smallCell)
+        .run(inputs(forms));
   }
 }

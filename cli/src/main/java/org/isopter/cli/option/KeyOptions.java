@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.isopter.mapper.privacy.SecretKey;
 import org.isopter.task.pool.KeySource;
+import org.isopter.task.report.RunLog;
 import org.isopter.task.report.UsageException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -40,12 +41,15 @@ public final class KeyOptions {
   @Nullable Path olderKeyFile;
 
   /**
-   * Returns the key, of the project where one is named.
+   * Returns the key, of the project where one is named, and says where others can read its file.
    *
    * @throws UsageException when there is none, or it will not do
    */
-  SecretKey require(Map<String, String> environment) {
-    return scoped(KeySource.require(Optional.ofNullable(keyFile), environment));
+  SecretKey require(Map<String, String> environment, RunLog log) {
+    Optional<Path> file = Optional.ofNullable(keyFile);
+    SecretKey key = KeySource.require(file, environment);
+    file.flatMap(path -> KeySource.warning(path, key)).ifPresent(log::say);
+    return scoped(key);
   }
 
   /**

@@ -96,15 +96,15 @@ public final class PoolOptions {
    */
   public PoolTask task(RunLog log, PoolReader reader) {
     return new PoolTask(
-        log, reader, new PoolRequest(plan(), people.file(), older(), strict.strict()));
+        log, reader, new PoolRequest(plan(log), people.file(), older(), strict.strict()));
   }
 
-  private PoolPlan plan() {
+  private PoolPlan plan(RunLog log) {
     if (identified && people.changes()) {
       throw new UsageException("--round or --site with --identified: wanted a key instead");
     }
     PoolPlan plan =
-        (identified ? PoolPlan.identified(output) : PoolPlan.of(output, deidentifier()))
+        (identified ? PoolPlan.identified(output) : PoolPlan.of(output, deidentifier(log)))
             .in(formats)
             .leaving(Optional.ofNullable(leftover))
             .tracing(Optional.ofNullable(origins))
@@ -124,8 +124,8 @@ public final class PoolOptions {
     return plan.adding();
   }
 
-  private Deidentifier deidentifier() {
-    return deidentifier(key.require(System.getenv()));
+  private Deidentifier deidentifier(RunLog log) {
+    return deidentifier(key.require(System.getenv(), log));
   }
 
   private Deidentifier deidentifier(SecretKey secret) {

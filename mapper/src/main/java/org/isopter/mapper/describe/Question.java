@@ -1,6 +1,9 @@
 package org.isopter.mapper.describe;
 
-/** What is asked first of a pool. */
+/**
+ * What is asked first of a pool. The last column of an answer, which is shown to nobody, says how
+ * many persons are behind a row.
+ */
 enum Question {
   SIZE(
       "How much there is",
@@ -9,7 +12,7 @@ enum Question {
       SELECT count(DISTINCT subject) AS persons, count(DISTINCT examination) AS examinations,
         count(DISTINCT (examination, fact)) FILTER (WHERE NOT derived) AS facts,
         count(DISTINCT (examination, fact)) FILTER (WHERE derived) AS "derived statements",
-        count(*) AS "rows of findings"
+        count(*) AS "rows of findings", count(DISTINCT subject) AS behind
       FROM findings"""),
   STATUS(
       "How far the records have come",
@@ -20,7 +23,8 @@ enum Question {
         count(DISTINCT examination) FILTER (WHERE examination IN (SELECT amends FROM examinations))
           AS replaced,
         count(DISTINCT examination) FILTER (WHERE examination IN (SELECT examination
-          FROM examinations GROUP BY examination, eye HAVING count(*) > 1)) AS "more than once"
+          FROM examinations GROUP BY examination, eye HAVING count(*) > 1)) AS "more than once",
+        count(DISTINCT subject) AS behind
       FROM examinations GROUP BY status ORDER BY status"""),
   COUNTS(
       "What was examined",
@@ -29,15 +33,17 @@ enum Question {
       SELECT finding, count(*) FILTER (WHERE eye = 'right') AS "right",
         count(*) FILTER (WHERE eye = 'left') AS "left",
         count(*) FILTER (WHERE eye = 'both') AS "both",
-        count(*) FILTER (WHERE found) AS found, count(*) FILTER (WHERE NOT found) AS "no value"
-      FROM (SELECT finding, eye, examination, fact, bool_or(part IS NOT NULL) AS found
+        count(*) FILTER (WHERE found) AS found, count(*) FILTER (WHERE NOT found) AS "no value",
+        count(DISTINCT subject) AS behind
+      FROM (SELECT finding, eye, subject, examination, fact, bool_or(part IS NOT NULL) AS found
         FROM findings WHERE NOT derived GROUP BY ALL)
       GROUP BY finding ORDER BY finding"""),
   ABSENT(
       "Why there was no value",
       "Not done is not normal: these are in no mean and no share below.",
       """
-      SELECT finding, coalesce(part, 'whole') AS part, absent AS reason, count(*) AS times
+      SELECT finding, coalesce(part, 'whole') AS part, absent AS reason, count(*) AS times,
+        count(DISTINCT subject) AS behind
       FROM findings WHERE absent IS NOT NULL GROUP BY ALL ORDER BY finding, part, times DESC"""),
   STEPS(
       "What was examined of the usual steps",
@@ -46,22 +52,24 @@ enum Question {
       """
       SELECT step, count(*) FILTER (WHERE state = 'examined') AS examined,
         count(*) FILTER (WHERE state = 'not-examined') AS "not examined",
-        count(*) FILTER (WHERE state = 'not-recorded') AS "not recorded"
+        count(*) FILTER (WHERE state = 'not-recorded') AS "not recorded",
+        count(DISTINCT subject) AS behind
       FROM steps GROUP BY step ORDER BY step"""),
   ACUITIES(
       "How acuities got their numbers",
       "Those without one are in no mean below, which makes it too good where they are low.",
       """
       SELECT finding, number_rule AS rule, count(number) AS "with number",
-        count(*) - count(number) AS without
+        count(*) - count(number) AS without, count(DISTINCT subject) AS behind
       FROM findings WHERE NOT derived AND number_rule IS NOT NULL GROUP BY ALL
       ORDER BY finding, count(*) DESC, rule"""),
   METHODS(
       "By which techniques",
       "Each fact is counted once; - is one that does not say.",
       """
-      SELECT finding, coalesce(method, '-') AS technique, count(*) AS facts
-      FROM (SELECT DISTINCT examination, fact, finding, method FROM findings
+      SELECT finding, coalesce(method, '-') AS technique, count(*) AS facts,
+        count(DISTINCT subject) AS behind
+      FROM (SELECT DISTINCT subject, examination, fact, finding, method FROM findings
         WHERE NOT derived AND absent IS NULL AND finding IN
           (SELECT finding FROM findings WHERE method IS NOT NULL AND NOT derived))
       GROUP BY ALL ORDER BY finding, facts DESC, technique"""),
@@ -82,30 +90,33 @@ enum Question {
         round(min(number), 3) AS least,
         round(quantile_cont(linear, 0.25), 3) AS "lower quarter",
         round(median(linear), 3) AS median,
-        round(quantile_cont(linear, 0.75), 3) AS "upper quarter", round(max(number), 3) AS most
+        round(quantile_cont(linear, 0.75), 3) AS "upper quarter", round(max(number), 3) AS most,
+        count(DISTINCT subject) AS behind
       FROM numbers GROUP BY finding, part, condition, method, chart, eye, unit_name
       ORDER BY finding, part, condition, technique, chart, eye DESC, unit"""),
   ANSWERS(
       "Which answers were given",
       "",
       """
-      SELECT finding, part, eye, value AS answer, count(*) AS times
+      SELECT finding, part, eye, value AS answer, count(*) AS times,
+        count(DISTINCT subject) AS behind
       FROM findings WHERE NOT derived AND value_code IS NOT NULL AND notation IS NULL
       GROUP BY ALL ORDER BY finding, part, eye DESC, times DESC, answer"""),
   UNITS(
       "In which units and notations it was recorded",
       "",
       """
-      SELECT finding, part, coalesce(notation, unit) AS "unit or notation", count(*) AS times
-      FROM (SELECT finding, part, notation, regexp_extract(value, '^[-+]?[0-9./]+ (.+)$', 1) AS unit
+      SELECT finding, part, coalesce(notation, unit) AS "unit or notation", count(*) AS times,
+        count(DISTINCT subject) AS behind
+      FROM (SELECT subject, finding, part, notation, regexp_extract(value, '^[-+]?[0-9./]+ (.+)$', 1) AS unit
         FROM findings WHERE NOT derived AND (number IS NOT NULL OR notation IS NOT NULL))
       WHERE coalesce(notation, unit) <> '' GROUP BY ALL ORDER BY finding, part, times DESC"""),
   RULES(
       "By which rules foreign findings were translated",
       "",
       """
-      SELECT rule, count(DISTINCT (examination, fact)) AS facts
-      FROM (SELECT examination, fact, unnest(string_split(rules, ' ')) AS rule FROM findings
+      SELECT rule, count(DISTINCT (examination, fact)) AS facts, count(DISTINCT subject) AS behind
+      FROM (SELECT subject, examination, fact, unnest(string_split(rules, ' ')) AS rule FROM findings
         WHERE rules IS NOT NULL)
       GROUP BY rule ORDER BY facts DESC, rule"""),
   FAR_OUT(
@@ -118,7 +129,8 @@ enum Question {
           quantile_cont(number, 0.75) AS q3
         FROM findings WHERE NOT derived AND number IS NOT NULL GROUP BY ALL
         HAVING count(*) >= 20 AND q3 > q1)
-      SELECT f.finding, f.part, f.eye, f.value, round(f.number, 3) AS number, f.unit_name AS unit, o.source, o.line
+      SELECT f.finding, f.part, f.eye, f.value, round(f.number, 3) AS number, f.unit_name AS unit, o.source, o.line,
+        1 AS behind
       FROM findings f JOIN fence USING (finding, part, unit)
         LEFT JOIN (SELECT examination, min(source) AS source, min(line) AS line FROM origins
           GROUP BY examination) o USING (examination)
@@ -166,7 +178,7 @@ enum Question {
   /** Asks how often each answer of each finding and part was given. */
   static String answers() {
     return """
-        SELECT finding, part, value, count(*) AS times
+        SELECT finding, part, value, count(*) AS times, count(DISTINCT subject) AS behind
         FROM findings WHERE NOT derived AND value_code IS NOT NULL AND notation IS NULL
         GROUP BY ALL ORDER BY finding, part, times DESC, value""";
   }

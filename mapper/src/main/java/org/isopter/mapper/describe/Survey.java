@@ -17,9 +17,11 @@ public final class Survey {
   private static final int DRAWN = 20_000;
 
   private final PoolTables tables;
+  private final Coarse coarse;
 
-  private Survey(PoolTables tables) {
+  private Survey(PoolTables tables, Coarse coarse) {
     this.tables = tables;
+    this.coarse = coarse;
   }
 
   /**
@@ -29,19 +31,21 @@ public final class Survey {
    * @throws IOException when a table of the pool cannot be read
    */
   public static Description of(Path folder) throws IOException {
-    return of(folder, Optional.empty());
+    return of(folder, Optional.empty(), Coarse.NOT);
   }
 
   /**
    * Describes the pool in a folder, and names the inputs of numbers to look at.
    *
    * @param origins the file that says where each examination was read
+   * @param coarse how few persons nothing may be said of
    * @throws org.isopter.model.value.FaultException when the folder holds no pool
    * @throws IOException when a table of the pool cannot be read
    */
-  public static Description of(Path folder, Optional<Path> origins) throws IOException {
+  public static Description of(Path folder, Optional<Path> origins, Coarse coarse)
+      throws IOException {
     try (PoolTables tables = PoolTables.open(folder, origins)) {
-      return new Survey(tables).describe();
+      return new Survey(tables, coarse).describe();
     } catch (SQLException failed) {
       throw new IOException("the tables could not be asked: " + PoolTables.why(failed), failed);
     }
@@ -50,16 +54,19 @@ public final class Survey {
   private Description describe() throws SQLException {
     List<Listing> listings = new ArrayList<>();
     for (Question question : Question.values()) {
-      listings.add(listing(question));
+      if (question != Question.FAR_OUT || !coarse.isCoarse()) {
+        listings.add(listing(question));
+      }
     }
-    return new Description(listings, spreads(), answers());
+    // A picture of numbers shows where single ones lie.
+    return new Description(listings, coarse.isCoarse() ? List.of() : spreads(), answers());
   }
 
   private Listing listing(Question question) throws SQLException {
     PoolTables.Rows rows = tables.ask(question.sql());
     List<List<String>> cells =
         rows.cells().stream().map(row -> row.stream().map(Survey::text).toList()).toList();
-    return new Listing(question.title(), question.remark(), rows.columns(), cells);
+    return coarse.of(new Listing(question.title(), question.remark(), rows.columns(), cells));
   }
 
   private List<Spread> spreads() throws SQLException {
@@ -87,10 +94,12 @@ public final class Survey {
       String part = text(row.get(1));
       Answered before = byTitle.get(finding + "/" + part);
       Map<String, Long> counts = new LinkedHashMap<>(before == null ? Map.of() : before.counts());
-      counts.put(text(row.get(2)), (Long) row.get(3).orElse(0L));
+      coarse
+          .count((Long) row.get(3).orElse(0L), (Long) row.get(4).orElse(0L))
+          .ifPresent(count -> counts.put(text(row.get(2)), count));
       byTitle.put(finding + "/" + part, new Answered(finding, part, counts));
     }
-    return List.copyOf(byTitle.values());
+    return byTitle.values().stream().filter(one -> !one.counts().isEmpty()).toList();
   }
 
   private static List<Double> numbers(Optional<Object> list) throws SQLException {

@@ -6,13 +6,17 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.isopter.mapper.io.OwnerFile;
 import org.isopter.mapper.io.Passing;
 import org.isopter.mapper.omop.OmopTables;
 import org.isopter.mapper.store.PoolTables;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
 
-/** A folder that appears under its name only when everything in it is complete. */
+/**
+ * A folder that appears under its name only when everything in it is complete, for its owner alone:
+ * whoever is to see it is let in by the owner.
+ */
 final class PoolFolder implements AutoCloseable {
 
   /** All that pools are made of. */
@@ -54,7 +58,7 @@ final class PoolFolder implements AutoCloseable {
     }
     PoolFolder begun = new PoolFolder(target);
     begun.clear();
-    Files.createDirectories(Passing.add(begun.aside));
+    OwnerFile.createFolder(Passing.add(begun.aside));
     return begun;
   }
 

@@ -27,9 +27,11 @@ public record PoolResult(PoolCounts counts, Tables tables, Risk risk, Aside asid
    *
    * @param smallCells the groups of persons with traits that too few others share
    * @param least the persons in the smallest group who share all their traits; 0 without persons
+   * @param filling the persons whose visits fill the period of what this run read, so that whoever
+   *     knows when it began and ended knows their days; 0 where identities stay
    * @param taken what was taken out, since too few others shared the traits
    */
-  public record Risk(long smallCells, long least, Suppression.Taken taken) {}
+  public record Risk(long smallCells, long least, long filling, Suppression.Taken taken) {}
 
   /**
    * What else to say.

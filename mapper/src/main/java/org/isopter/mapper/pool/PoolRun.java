@@ -21,6 +21,7 @@ import org.isopter.mapper.person.PersonsFile;
 import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.privacy.RiskReport;
 import org.isopter.mapper.privacy.SmallCells;
+import org.isopter.mapper.privacy.StudyPeriod;
 import org.isopter.mapper.privacy.Suppression;
 import org.isopter.mapper.store.Codebook;
 import org.isopter.mapper.store.PoolTables;
@@ -66,6 +67,7 @@ public final class PoolRun implements AutoCloseable {
   private final PoolSink sink;
   private final List<PoolDocument> waiting = new ArrayList<>();
   private ExamRows.Maker maker;
+  private final StudyPeriod period = new StudyPeriod();
   private long bytes;
   private Optional<PoolHistory> history = Optional.empty();
   private LongConsumer progress = documents -> {};
@@ -236,6 +238,7 @@ public final class PoolRun implements AutoCloseable {
       sink.complete();
       store.endFilling();
       Suppression.Taken taken = suppress();
+      long filling = period.persons(store);
       PoolResult.Tables shared = shared();
       Codebook.of(store, tables).write(folder.file(""), plan.formats());
       long ageless =
@@ -269,7 +272,8 @@ public final class PoolRun implements AutoCloseable {
       }
       sink.commit();
       folder.commit();
-      return new PoolResult(sink.counts(), shared, new PoolResult.Risk(cells, k, taken), aside);
+      return new PoolResult(
+          sink.counts(), shared, new PoolResult.Risk(cells, k, filling, taken), aside);
     } catch (SQLException failed) {
       throw failure(failed);
     }
@@ -279,7 +283,8 @@ public final class PoolRun implements AutoCloseable {
     if (!plan.suppress()) {
       return Suppression.Taken.NOTHING;
     }
-    Suppression.Taken taken = Suppression.apply(store, plan.traits(), plan.smallest(), eyes);
+    Suppression.Taken taken =
+        Suppression.apply(store, plan.traits(), plan.smallest(), eyes, period.longest());
     for (TableDraft table : sink.tables()) {
       table.settle();
     }
@@ -329,6 +334,9 @@ public final class PoolRun implements AutoCloseable {
     bytes = 0;
     try {
       List<PooledExam> exams = batch.exams().stream().map(this::known).toList();
+      if (plan.deidentifier().isPresent()) {
+        exams.forEach(one -> period.take(one.exam().header().performed().toLocalDate()));
+      }
       for (int from = 0; from < exams.size(); from += PORTION) {
         List<PooledExam> portion = exams.subList(from, Math.min(from + PORTION, exams.size()));
         sink.add(portion.parallelStream().map(maker::of).map(sink::pack).toList());

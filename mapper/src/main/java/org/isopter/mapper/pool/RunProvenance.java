@@ -37,7 +37,7 @@ final class RunProvenance {
         "the tables of this folder: %d persons with %d examinations, %d rows of findings and %d of eyes"
             .formatted(tables.persons(), tables.examinations(), tables.findings(), tables.eyes());
     String out =
-        "%s; %d persons with %d examinations were taken out, since fewer than %d persons share their %s"
+        "%s; %d persons with %d examinations were taken out, since fewer than %d persons share their %s, or their visits fill the period"
             .formatted(
                 shared,
                 taken.persons(),

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.store.TableFormat;
 import org.isopter.mapper.store.TableStore;
+import org.isopter.mapper.table.ExaminationsTable;
 import org.isopter.mapper.table.Table;
 
 /**
@@ -78,11 +79,37 @@ public final class RiskReport {
     }
     String all = String.join(" ", columns);
     alike(all, chosen);
+    List<String> beside = beside(columns);
+    if (!beside.isEmpty()) {
+      alike(all + " " + String.join(" ", beside), with(chosen, Traits.besideColumn()));
+    }
     alike(Traits.VISITS, List.of(Traits.visitsColumn()));
     alike(Traits.REFRACTION, List.of(Traits.refractionColumn()));
-    List<String> every = new ArrayList<>(chosen);
-    every.addAll(List.of(Traits.visitsColumn(), Traits.refractionColumn()));
+    List<String> every = with(chosen, Traits.visitsColumn(), Traits.refractionColumn());
+    if (!beside.isEmpty()) {
+      every.add(Traits.besideColumn());
+      all = all + " " + String.join(" ", beside);
+    }
     alike(all + " " + Traits.VISITS + " " + Traits.REFRACTION, every);
+  }
+
+  /** Returns the columns by which a pool that holds them tells persons apart further. */
+  private List<String> beside(List<String> columns) throws SQLException {
+    List<String> filled = new ArrayList<>();
+    for (String column : Traits.BESIDE) {
+      String sql =
+          "SELECT count(%s) FROM %s".formatted(TableStore.name(column), ExaminationsTable.NAME);
+      if (!columns.contains(column) && !store.ask(sql).get(0).get(0).equals(Optional.of(0L))) {
+        filled.add(column);
+      }
+    }
+    return filled;
+  }
+
+  private static List<String> with(List<String> columns, String... more) {
+    List<String> all = new ArrayList<>(columns);
+    all.addAll(List.of(more));
+    return all;
   }
 
   private void alike(String traits, List<String> columns) throws SQLException {

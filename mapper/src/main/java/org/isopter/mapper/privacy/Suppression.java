@@ -2,6 +2,7 @@ package org.isopter.mapper.privacy;
 
 import java.sql.SQLException;
 import java.util.List;
+import java.util.OptionalLong;
 import org.isopter.mapper.store.TableDraft;
 import org.isopter.mapper.store.TableStore;
 import org.isopter.mapper.table.ExaminationsTable;
@@ -11,7 +12,8 @@ import org.isopter.mapper.table.Table;
 
 /**
  * Makes tables k-anonymous for chosen columns: ages become bands, as wide as needed, and persons
- * who still share their traits with too few are taken out with all their rows.
+ * who still share their traits with too few are taken out with all their rows. Before them those
+ * are whose visits fill the {@link StudyPeriod}.
  */
 public final class Suppression {
 
@@ -43,27 +45,33 @@ public final class Suppression {
   private final List<String> columns;
   private final int smallest;
   private final Table<?> eyes;
+  private final OptionalLong longest;
   private String bands = "";
   private int band = 1;
 
-  private Suppression(TableStore store, List<String> columns, int smallest, Table<?> eyes) {
+  private Suppression(
+      TableStore store, List<String> columns, int smallest, Table<?> eyes, OptionalLong longest) {
     this.store = store;
     this.columns = columns;
     this.smallest = smallest;
     this.eyes = eyes;
+    this.longest = longest;
   }
 
   /**
    * Makes the views of the tables show the others alone, and returns what was taken out.
    *
+   * @param longest the most days that a course of visits may span
    * @throws SQLException when the database refuses it, for instance for a full disk
    */
-  public static Taken apply(TableStore store, List<String> columns, int smallest, Table<?> eyes)
+  public static Taken apply(
+      TableStore store, List<String> columns, int smallest, Table<?> eyes, OptionalLong longest)
       throws SQLException {
-    return new Suppression(store, columns, smallest, eyes).apply();
+    return new Suppression(store, columns, smallest, eyes, longest).apply();
   }
 
   private Taken apply() throws SQLException {
+    takeOutLongest();
     Traits.tabulate(store, columns, eyes);
     long persons = number("SELECT count(*) FROM " + Traits.TABLE);
     for (int years : columns.contains(AGE) ? BANDS : BANDS.subList(0, 1)) {
@@ -82,17 +90,22 @@ public final class Suppression {
       bands =
           " REPLACE (CASE WHEN age < %2$d THEN age // %1$d * %1$d ELSE age END AS age)"
               .formatted(band, OLDEST);
-      show(ExaminationsTable.NAME, bands, "");
+      show(ExaminationsTable.NAME, bands);
     }
+  }
+
+  private void takeOutLongest() throws SQLException {
+    store.execute(
+        "CREATE OR REPLACE TEMP TABLE taken_out AS "
+            + StudyPeriod.courses(longest.orElse(Long.MAX_VALUE)));
+    show(FindingsTable.NAME, "");
+    show(ExaminationsTable.NAME, "");
+    show(StepsTable.NAME, "");
   }
 
   /** A person is in one group only: to take a group out makes no other smaller. */
   private Taken takeOut() throws SQLException {
-    store.execute("CREATE OR REPLACE TEMP TABLE taken_out AS " + few());
-    String others = " WHERE subject NOT IN (FROM taken_out)";
-    show(FindingsTable.NAME, "", others);
-    show(ExaminationsTable.NAME, bands, others);
-    show(StepsTable.NAME, "", others);
+    store.execute("INSERT INTO taken_out " + few());
     String examinations =
         "SELECT count(DISTINCT examination) FROM %s WHERE subject IN (FROM taken_out)";
     return new Taken(
@@ -101,8 +114,9 @@ public final class Suppression {
         band);
   }
 
-  private void show(String table, String instead, String where) throws SQLException {
-    store.view(table, "SELECT *" + instead + " FROM " + TableDraft.ALL + table + where);
+  private void show(String table, String instead) throws SQLException {
+    String others = " WHERE subject NOT IN (FROM taken_out)";
+    store.view(table, "SELECT *" + instead + " FROM " + TableDraft.ALL + table + others);
   }
 
   private String few() {

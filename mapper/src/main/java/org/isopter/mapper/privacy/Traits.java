@@ -20,6 +20,9 @@ final class Traits {
   /** All numbers of all refractions: they are on prescriptions, and hardly change. */
   static final String REFRACTION = "refraction";
 
+  /** What is in a pool only where it is asked for, and tells persons apart where it is. */
+  static final List<String> BESIDE = List.of("person_group", "site", "examiner");
+
   /** The chosen columns, all of a row. */
   private static final String CHOSEN = "chosen";
 
@@ -39,7 +42,7 @@ final class Traits {
     store.execute(
         """
         CREATE OR REPLACE TEMP TABLE %s AS
-        SELECT subject, %s, %s AS "%s", %s AS "%s", %s AS "%s" FROM %s GROUP BY subject"""
+        SELECT subject, %s, %s AS "%s", %s AS "%s", %s AS "%s", %s AS "%s" FROM %s GROUP BY subject"""
             .formatted(
                 TABLE,
                 chosen,
@@ -49,12 +52,19 @@ final class Traits {
                 "all " + VISITS,
                 refraction(eyes),
                 "all " + REFRACTION,
+                rows(BESIDE),
+                "all beside",
                 ExaminationsTable.NAME));
   }
 
   /** Returns the column of what stands together in the rows of a person. */
   static String chosenColumn() {
     return TableStore.name("all " + CHOSEN);
+  }
+
+  /** Returns the column of what is in a pool only where it is asked for. */
+  static String besideColumn() {
+    return TableStore.name("all beside");
   }
 
   static String visitsColumn() {

@@ -1,6 +1,7 @@
 package org.isopter.mapper.store;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
@@ -16,6 +17,7 @@ import org.duckdb.DuckDBConnection;
 import org.duckdb.DuckDBDriver;
 import org.duckdb.DuckDBFunctions;
 import org.duckdb.DuckDBTableFunctionBuilder;
+import org.isopter.mapper.io.Passing;
 import org.isopter.mapper.table.Column;
 import org.isopter.mapper.table.Kind;
 import org.isopter.mapper.table.SparseRow;
@@ -47,8 +49,11 @@ public final class TableStore implements AutoCloseable {
 
   private final DuckDBConnection connection;
 
-  private TableStore(DuckDBConnection connection) {
+  private final Optional<Path> own;
+
+  private TableStore(DuckDBConnection connection, Optional<Path> own) {
     this.connection = connection;
+    this.own = own;
   }
 
   /**
@@ -57,7 +62,7 @@ public final class TableStore implements AutoCloseable {
    * @throws SQLException when the database refuses it, for instance for a full disk
    */
   public static TableStore at(Path file) throws SQLException {
-    TableStore store = open(file.resolveSibling("spilled"));
+    TableStore store = open(file.resolveSibling("spilled"), new Properties(), Optional.empty());
     store.execute(
         "ATTACH %s AS %s (BLOCK_SIZE %d, ROW_GROUP_SIZE %d)"
             .formatted(text(file.toString()), POOL, BLOCK, GROUP));
@@ -71,24 +76,36 @@ public final class TableStore implements AutoCloseable {
    * @throws SQLException when the database refuses it, for instance for a full disk
    */
   public static TableStore inMemory() throws SQLException {
-    return open(Path.of(System.getProperty("java.io.tmpdir"), "isopter-spilled"));
+    return passing(new Properties());
   }
 
   /** Opens such a database, which makes the rows of an answer as they are read. */
   static TableStore streaming() throws SQLException {
     Properties streaming = new Properties();
     streaming.setProperty(DuckDBDriver.JDBC_STREAM_RESULTS, "true");
-    return open(Path.of(System.getProperty("java.io.tmpdir"), "isopter-spilled"), streaming);
+    return passing(streaming);
   }
 
-  private static TableStore open(Path spilled) throws SQLException {
-    return open(spilled, new Properties());
+  /** What does not fit into memory may name persons: it lies in a folder of its owner alone. */
+  private static TableStore passing(Properties properties) throws SQLException {
+    try {
+      Path own = Passing.add(Files.createTempDirectory("isopter-spilled"));
+      return open(own, properties, Optional.of(own));
+    } catch (IOException failed) {
+      throw new SQLException("no folder for what does not fit into memory", failed);
+    }
   }
 
-  /** Opens a database that puts what does not fit into memory into a folder. */
-  private static TableStore open(Path spilled, Properties properties) throws SQLException {
+  /**
+   * Opens a database that puts what does not fit into memory into a folder.
+   *
+   * @param own a folder that is deleted when the database is closed
+   */
+  private static TableStore open(Path spilled, Properties properties, Optional<Path> own)
+      throws SQLException {
     TableStore store =
-        new TableStore((DuckDBConnection) DriverManager.getConnection("jdbc:duckdb:", properties));
+        new TableStore(
+            (DuckDBConnection) DriverManager.getConnection("jdbc:duckdb:", properties), own);
     store.execute("SET temp_directory = " + text(spilled.toString()));
     store.execute("SET memory_limit = '" + MEMORY + "'");
     // Each of several threads holds on to rows of its own: files came no sooner and took more.
@@ -274,5 +291,12 @@ public final class TableStore implements AutoCloseable {
   @Override
   public void close() throws SQLException {
     connection.close();
+    if (own.isPresent()) {
+      try {
+        Passing.delete(own.get());
+      } catch (IOException failed) {
+        throw new SQLException("what did not fit into memory could not be deleted", failed);
+      }
+    }
   }
 }

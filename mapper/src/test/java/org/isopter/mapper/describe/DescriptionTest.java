@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
@@ -79,6 +80,50 @@ class DescriptionTest {
     List<List<String>> far = rows(description, "Numbers to look at");
     assertEquals(1, far.size());
     assertEquals("61 mmHg", far.get(0).get(3));
+  }
+
+  /**
+   * 23 persons, of whom two have a blurred disc: of the 21 others and of all 23 the same is said,
+   * so that no difference gives the two back; and the one pressure far out is nowhere.
+   */
+  @Test
+  void nothingIsSaidOfFewPersonsNeitherByDifference() throws IOException {
+    PoolPlan plan = PoolPlan.identified(folder.resolve("pool"));
+    Stream<String> discs =
+        Stream.iterate(0, i -> i + 1)
+            .limit(23)
+            .map(
+                i ->
+                    pressure(i, i == 9 ? 61 : 14 + i % 4)
+                        .replace(
+                            "{\"intraocular",
+                            "{\"disc-margin\":{\"right\":\"%s\"},\"intraocular"
+                                .formatted(i < 2 ? "blurred" : "clear")));
+    describe(discs, plan);
+    Description coarse = Survey.of(plan.folder(), Optional.empty(), new Coarse(5));
+    List<List<String>> answers = rows(coarse, "Which answers were given");
+    assertEquals(List.of(List.of("disc-margin", "value", "right", "clear", "20")), answers);
+    assertEquals("25", rows(coarse, "How much there is").get(0).get(0));
+    List<String> pressures = rows(coarse, "How the numbers are spread").get(0);
+    assertEquals("25", pressures.get(7));
+    assertEquals(List.of("", ""), List.of(pressures.get(10), pressures.get(14)));
+    String page = DescriptionPage.of(coarse);
+    assertFalse(
+        page.contains("61 mmHg") || page.contains(">61<") || page.contains("blurred"), page);
+    assertTrue(DescriptionPage.of(Survey.of(plan.folder())).contains("blurred: 2 times"));
+  }
+
+  /** One person who was seen often is one person. */
+  @Test
+  void personsAreCountedAndNotFacts() throws IOException {
+    PoolPlan plan = PoolPlan.identified(folder.resolve("pool"));
+    Stream<String> often =
+        Stream.iterate(0, i -> i + 1)
+            .limit(8)
+            .map(i -> pressure(i, 20).replaceAll("\"p-[0-9]+\"", "\"p-1\""));
+    describe(often, plan);
+    Description coarse = Survey.of(plan.folder(), Optional.empty(), new Coarse(5));
+    assertEquals(List.of(), rows(coarse, "What was examined"));
   }
 
   /** Without any number, what is in a file does not tell that its column is one of numbers. */

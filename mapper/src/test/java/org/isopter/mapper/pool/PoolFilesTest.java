@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -109,6 +110,16 @@ class PoolFilesTest {
               + " AND examination IN (SELECT amends FROM examinations)";
       assertEquals(Optional.of(1L), tables.ask(sql).cells().get(0).get(0));
     }
+  }
+
+  /** Pseudonymised is not anonymous: who may see a pool is let in by its owner. */
+  @Test
+  void thePoolIsItsOwnersAlone() throws IOException {
+    Pools.run(plan(false, Optional.empty()), List.of(Pools.json(RECORD, 1)));
+    Path pool = folder.resolve("pool");
+    assertEquals("rwx------", PosixFilePermissions.toString(Files.getPosixFilePermissions(pool)));
+    Pools.run(plan(true, Optional.empty()), List.of(Pools.json(RECORD, 1)));
+    assertEquals("rwx------", PosixFilePermissions.toString(Files.getPosixFilePermissions(pool)));
   }
 
   /** Table Schema, type datetime: a pattern of seconds would refuse their decimals. */

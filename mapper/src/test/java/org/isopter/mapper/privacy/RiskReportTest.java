@@ -37,7 +37,7 @@ class RiskReportTest {
         record("1", "1", 1, "clinic", "none"),
         record("2", "1", 5, "clinic", "right"),
         record("3", "2", 2, "clinic", "none"),
-        record("4", "3", 3, "clinic", "none"),
+        record("4", "3", 9, "clinic", "none"),
         record("5", "4", 4, "bedside", "none"));
   }
 
@@ -81,7 +81,7 @@ class RiskReportTest {
   void whereNobodyIsAloneNobodyIsTakenOut() throws IOException {
     List<PoolDocument> alike = new ArrayList<>(four().subList(0, 4));
     PoolResult result = run(3, true, alike);
-    assertEquals(new PoolResult.Risk(0, 3, Suppression.Taken.NOTHING), result.risk());
+    assertEquals(new PoolResult.Risk(0, 3, 0, Suppression.Taken.NOTHING), result.risk());
   }
 
   /** All four were at the bedside and in the clinic, final here and preliminary there. */
@@ -90,14 +90,60 @@ class RiskReportTest {
     List<PoolDocument> visits = new ArrayList<>();
     for (int person = 1; person <= 4; person++) {
       boolean swapped = person == 1;
-      visits.add(visit(person, 1, "bedside", swapped ? "final" : "preliminary"));
-      visits.add(visit(person, 2, "clinic", swapped ? "preliminary" : "final"));
+      visits.add(visit(person, person, "bedside", swapped ? "final" : "preliminary"));
+      visits.add(visit(person, person + 1, "clinic", swapped ? "preliminary" : "final"));
     }
     Deidentifier deidentifier = new Deidentifier(Pools.KEY, false);
     PoolPlan plan = PoolPlan.of(folder.resolve("pool"), deidentifier);
     PoolResult result = Pools.run(plan.risk(3, List.of("setting", "status"), true), visits);
     assertEquals(1, result.risk().taken().persons());
     assertEquals(3, result.risk().least());
+  }
+
+  /**
+   * Person 1 was seen in January and in May, and nothing in the pool is earlier or later: whoever
+   * knows the first and the last day of the study knows both days, however far they were moved.
+   */
+  @Test
+  void whoseVisitsFillThePeriodIsCountedAndTakenOut() throws IOException, SQLException {
+    List<PoolDocument> year =
+        List.of(
+            record("1", "1", 1, "clinic", "none"),
+            record("2", "1", 9, "clinic", "none"),
+            record("3", "2", 2, "clinic", "none"),
+            record("4", "2", 8, "clinic", "none"),
+            record("5", "3", 3, "clinic", "none"));
+    assertEquals(1, run(2, false, year).risk().filling());
+    PoolPlan again = plan(2, true).replacing();
+    PoolResult result = Pools.run(again, year);
+    assertEquals(new Suppression.Taken(1, 2, 1), result.risk().taken());
+    assertEquals(0, result.risk().filling());
+    assertEquals(2, result.tables().persons());
+  }
+
+  /** Who is taken out for the days makes a group smaller, which is then looked at. */
+  @Test
+  void whoIsAloneOnceTheLongestCourseIsGoneIsTakenOutToo() throws IOException {
+    List<PoolDocument> year =
+        List.of(
+            record("1", "1", 1, "bedside", "none"),
+            record("2", "1", 9, "bedside", "none"),
+            record("3", "2", 2, "bedside", "none"),
+            record("4", "3", 3, "clinic", "none"),
+            record("5", "4", 4, "clinic", "none"));
+    PoolResult result = run(2, true, year);
+    assertEquals(2, result.risk().taken().persons());
+    assertEquals(2, result.risk().least());
+  }
+
+  @Test
+  void theSiteAndTheGroupOfAPersonCountWhereTheyAreInThePool() throws IOException {
+    Deidentifier deidentifier = new Deidentifier(Pools.KEY, false).at(Optional.of("north"));
+    PoolPlan plan = PoolPlan.of(folder.resolve("pool"), deidentifier);
+    Pools.run(plan.risk(2, TRAITS, false), four());
+    String risk = Files.readString(folder.resolve("pool/risk.csv"));
+    assertTrue(risk.contains("\nk,setting sex site,,1,2,4,1\n"), risk);
+    assertTrue(risk.contains("\nk,setting sex site visits refraction,"), risk);
   }
 
   private static PoolDocument visit(int person, int month, String setting, String status) {
@@ -108,7 +154,7 @@ class RiskReportTest {
   @Test
   void withoutAnyoneThereIsNoGroup() throws IOException {
     assertEquals(
-        new PoolResult.Risk(0, 0, Suppression.Taken.NOTHING), run(3, true, List.of()).risk());
+        new PoolResult.Risk(0, 0, 0, Suppression.Taken.NOTHING), run(3, true, List.of()).risk());
   }
 
   private long rows(String table) throws SQLException {
@@ -119,8 +165,11 @@ class RiskReportTest {
 
   private PoolResult run(int least, boolean suppress, List<PoolDocument> documents)
       throws IOException {
+    return Pools.run(plan(least, suppress), documents);
+  }
+
+  private PoolPlan plan(int least, boolean suppress) {
     Deidentifier deidentifier = new Deidentifier(Pools.KEY, false);
-    PoolPlan plan = PoolPlan.of(folder.resolve("pool"), deidentifier);
-    return Pools.run(plan.risk(least, TRAITS, suppress), documents);
+    return PoolPlan.of(folder.resolve("pool"), deidentifier).risk(least, TRAITS, suppress);
   }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.describe.Coarse;
 import org.isopter.mapper.describe.Description;
 import org.isopter.mapper.describe.DescriptionPage;
 import org.isopter.mapper.describe.DescriptionText;
@@ -28,6 +29,7 @@ public final class DescribeTask {
   private final PoolReader reader;
   private final @Nullable Path html;
   private final boolean strict;
+  private final Coarse coarse;
 
   /**
    * Makes a task, for which examinations with errors by the rules count like others.
@@ -36,14 +38,16 @@ public final class DescribeTask {
    * @param html a file for the same as a page with pictures; null for none
    */
   public DescribeTask(RunLog log, PoolReader reader, @Nullable Path html) {
-    this(log, reader, html, false);
+    this(log, reader, html, false, Coarse.NOT);
   }
 
-  private DescribeTask(RunLog log, PoolReader reader, @Nullable Path html, boolean strict) {
+  private DescribeTask(
+      RunLog log, PoolReader reader, @Nullable Path html, boolean strict, Coarse coarse) {
     this.log = log;
     this.reader = reader;
     this.html = html;
     this.strict = strict;
+    this.coarse = coarse;
   }
 
   /**
@@ -51,7 +55,19 @@ public final class DescribeTask {
    * that is there already is described as it was made.
    */
   public DescribeTask strict(boolean wanted) {
-    return new DescribeTask(log, reader, html, wanted);
+    return new DescribeTask(log, reader, html, wanted, coarse);
+  }
+
+  /**
+   * Returns this task, saying nothing of fewer persons than these.
+   *
+   * @throws UsageException when they are none
+   */
+  public DescribeTask coarse(int smallCell) {
+    if (smallCell < 1) {
+      throw new UsageException("--small-cell " + smallCell + ": wanted a number from 1 on");
+    }
+    return new DescribeTask(log, reader, html, strict, new Coarse(smallCell));
   }
 
   /**
@@ -86,7 +102,7 @@ public final class DescribeTask {
   private void pool(Path folder) throws IOException {
     Description description;
     try {
-      description = Survey.of(folder);
+      description = Survey.of(folder, Optional.empty(), coarse);
     } catch (IOException failed) {
       log.unreadable(folder.toString(), failed);
       return;
@@ -99,7 +115,7 @@ public final class DescribeTask {
     Inputs.refuseToOverwrite(sources, "--html", html);
     PoolReader all = strict ? reader.on(OnErrors.LEFT_OVER) : reader;
     try (TemporaryPool pool = TemporaryPool.make(all)) {
-      return Survey.of(pool.fill(log, sources), Optional.of(pool.origins()));
+      return Survey.of(pool.fill(log, sources), Optional.of(pool.origins()), coarse);
     }
   }
 

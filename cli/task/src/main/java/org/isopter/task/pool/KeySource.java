@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
 import org.isopter.mapper.io.FailureText;
+import org.isopter.mapper.io.OwnerFile;
 import org.isopter.mapper.privacy.SecretKey;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
@@ -51,6 +52,21 @@ public final class KeySource {
       return good.value();
     }
     throw new UsageException(found.faults().get(0).toString());
+  }
+
+  /**
+   * Returns what to say of a file that others than its owner can read: with the key they find the
+   * pseudonym of whomever they know. The key of the demo is public.
+   */
+  public static Optional<String> warning(Path file, SecretKey key) {
+    try {
+      return key.isOfDemo() || !OwnerFile.isOpen(file)
+          ? Optional.empty()
+          : Optional.of(
+              "the key file " + file + " can be read by others: make it yours alone (chmod 600)");
+    } catch (IOException unknown) {
+      return Optional.empty();
+    }
   }
 
   /** Returns the key of a secret; a fault says where the secret came from. */

@@ -39,7 +39,7 @@ public final class PoolReport {
     if (taken.persons() > 0) {
       log.say(examinations);
       log.say(
-          "%s with %s taken out, since too few others share their traits"
+          "%s with %s taken out, since too few others share their traits or their visits fill the period"
               .formatted(
                   Messages.count(taken.persons(), "person"),
                   Messages.count(taken.examinations(), "examination")));
@@ -94,6 +94,11 @@ public final class PoolReport {
       log.say(
           "the smallest group of persons who share all their traits has %s: see risk.csv"
               .formatted(Messages.count(risk.least(), "person")));
+    }
+    if (risk.filling() > 0) {
+      log.say(
+          "%s with visits over almost the whole period: who knows its first and last day knows theirs"
+              .formatted(Messages.count(risk.filling(), "person")));
     }
     if (risk.smallCells() > 0) {
       log.say(
