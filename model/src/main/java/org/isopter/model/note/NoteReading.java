@@ -119,6 +119,7 @@ final class NoteReading {
     PastTense past = new PastTense();
     return Clause.of(tokens()).stream()
         .map(this::withoutDiagnosis)
+        .map(this::withoutNearScales)
         .map(clause -> past.told(clause, new Piece(clause.tokens()).of(text)))
         .toList();
   }
@@ -137,9 +138,31 @@ final class NoteReading {
     return new Clause(rest, clause.newLine(), clause.afterGap(), clause.newSentence());
   }
 
+  /** Leaves the near sizes behind an acuity unread: AV OD 10/10 P2. */
+  private Clause withoutNearScales(Clause clause) {
+    List<Token> rest = new ArrayList<>();
+    Optional<Token> scale = Optional.empty();
+    int at = 0;
+    while (at < clause.tokens().size()) {
+      int length = NearScales.behindAcuity(clause.tokens(), at);
+      if (length == 0) {
+        rest.add(clause.tokens().get(at));
+      } else {
+        Piece size = new Piece(clause.tokens().subList(at, at + length));
+        NotRead why = NotRead.at(size.first(), NearScales.WHY);
+        unread.add(unread(why, size, Optional.empty()).withoutReadings());
+        scale = Optional.of(size.first());
+      }
+      at += Math.max(1, length);
+    }
+    List<Token> said = scale.map(size -> NearScales.withHeading(rest, size)).orElse(rest);
+    return new Clause(said, clause.newLine(), clause.afterGap(), clause.newSentence());
+  }
+
   private List<Token> tokens() {
     List<Token> said = habits.book().apply(OrLists.spelledOut(Lexer.read(text)));
-    return HalfFieldOrder.of(Additions.joined(OtherTimes.parted(HeadingDashes.colons(said))));
+    List<Token> sided = SidePairs.parted(HeadingDashes.colons(said));
+    return HalfFieldOrder.of(Additions.joined(OtherTimes.parted(sided)));
   }
 
   /** Leaves unread what was read before words that take it back: sorry, left. */

@@ -14,8 +14,10 @@ import org.isopter.model.note.token.Abbreviations;
 import org.isopter.model.note.token.DecimalComma;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Spelling;
+import org.isopter.model.note.token.NumberWords;
 import org.isopter.model.note.token.SpokenNumbers;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.note.word.WithoutAccents;
 import org.isopter.model.note.word.WordFiles;
 import org.isopter.model.note.word.WordRole;
 import org.isopter.model.phrase.PhraseLine;
@@ -43,7 +45,7 @@ public final class Phrasebook {
     Set<String> known = new HashSet<>(grammar);
     for (PhraseLine line : lines) {
       List<Token> meaning = Lexer.read(line.meaning());
-      for (String phrase : phrases(line, meaning)) {
+      for (String phrase : phrases(line, meaning, grammar)) {
         PhraseRow row = PhraseRow.of(phrase, line, meaning);
         String first = LowerCase.of(row.phrase().get(0));
         rows.computeIfAbsent(first, any -> new ArrayList<>()).add(row);
@@ -65,8 +67,12 @@ public final class Phrasebook {
   }
 
   /** Returns the phrases, and what they stand for where one of them is only a part of it. */
-  private static List<String> phrases(PhraseLine line, List<Token> tokens) {
+  private static List<String> phrases(
+      PhraseLine line, List<Token> tokens, Set<String> grammar) {
     List<String> phrases = new ArrayList<>(line.phrases());
+    WithoutAccents.of(line).stream()
+        .filter(plain -> !grammar.containsAll(Lexer.words(PhraseRow.bare(plain))))
+        .forEach(phrases::add);
     List<String> meaning = tokens.stream().map(Token::text).toList();
     boolean part =
         meaning.size() > 1
@@ -87,8 +93,9 @@ public final class Phrasebook {
 
   /** Returns the tokens in the words of the grammar, each at the place of what was written. */
   public List<Token> apply(List<Token> written) {
-    List<Token> tokens = SpokenNumbers.read(written).stream().map(this::mended).toList();
-    Set<String> languages = languages(tokens);
+    Set<String> languages = languages(written.stream().map(this::mended).toList());
+    NumberWords numbers = NumberWords.in(languages);
+    List<Token> tokens = SpokenNumbers.read(written, numbers).stream().map(this::mended).toList();
     List<Token> out = new ArrayList<>();
     int at = 0;
     while (at < tokens.size()) {
@@ -104,7 +111,7 @@ public final class Phrasebook {
     List<Token> said =
         withoutEmptyWords(Abbreviations.joined(out, this::maySayAll, OtherTimes::isSide));
     boolean comma = languages.stream().anyMatch(language -> !POINT.contains(language));
-    return DecimalComma.read(said, comma);
+    return SideLetters.read(DecimalComma.read(said, comma), languages);
   }
 
   /** Says whether a word can be a sentence of its own. */
@@ -148,6 +155,7 @@ public final class Phrasebook {
       if (of.size() == 1 && tells(found.get(0).phrase())) {
         languages.addAll(of);
       }
+      NumberWords.languageOf(tokens.get(at).text()).ifPresent(languages::add);
     }
     return languages;
   }

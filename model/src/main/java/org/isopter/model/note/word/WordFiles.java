@@ -59,7 +59,8 @@ public final class WordFiles {
       for (PhraseLine line : PhraseFile.read(text("phrases-" + language + ".tsv")).orThrow()) {
         WordRole role =
             WordRole.of(line.kind()).orElseThrow(() -> new IllegalStateException(line.toString()));
-        Objects.requireNonNull(lines.get(role)).add(line);
+        Objects.requireNonNull(lines.get(role))
+            .add(role == WordRole.SAY ? line : WithoutAccents.added(line));
       }
     }
     return lines;
