@@ -42,7 +42,10 @@ final class SidePairs {
     }
     boolean unit = isMark(at + 3, "mmhg");
     int bracket = unit ? at + 4 : at + 3;
-    if (areValues(at) && isMark(bracket, "(") && areSides(bracket + 1) && isMark(bracket + 4, ")")) {
+    if (areValues(at)
+        && isMark(bracket, "(")
+        && areSides(bracket + 1)
+        && isMark(bracket + 4, ")")) {
       put(bracket + 1, at);
       return bracket + 5 - at;
     }

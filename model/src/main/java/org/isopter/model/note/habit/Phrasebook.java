@@ -13,8 +13,8 @@ import java.util.stream.Collectors;
 import org.isopter.model.note.token.Abbreviations;
 import org.isopter.model.note.token.DecimalComma;
 import org.isopter.model.note.token.Lexer;
-import org.isopter.model.note.token.Spelling;
 import org.isopter.model.note.token.NumberWords;
+import org.isopter.model.note.token.Spelling;
 import org.isopter.model.note.token.SpokenNumbers;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.note.word.WithoutAccents;
@@ -67,8 +67,7 @@ public final class Phrasebook {
   }
 
   /** Returns the phrases, and what they stand for where one of them is only a part of it. */
-  private static List<String> phrases(
-      PhraseLine line, List<Token> tokens, Set<String> grammar) {
+  private static List<String> phrases(PhraseLine line, List<Token> tokens, Set<String> grammar) {
     List<String> phrases = new ArrayList<>(line.phrases());
     WithoutAccents.of(line).stream()
         .filter(plain -> !grammar.containsAll(Lexer.words(PhraseRow.bare(plain))))

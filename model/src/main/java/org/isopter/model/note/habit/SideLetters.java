@@ -6,9 +6,9 @@ import java.util.Set;
 import org.isopter.model.note.token.Token;
 
 /**
- * Takes D and G in French, D and I in Spanish, for right and left where both stand before the values
- * of one clause: {@code PIO D 14 G 16}. A lone one may be anything (dioptres, a distance, a grade)
- * and stays as it is, and so do both beside another word for a side.
+ * Takes D and G in French, D and I in Spanish, for right and left where both stand before the
+ * values of one clause: {@code PIO D 14 G 16}. A lone one may be anything (dioptres, a distance, a
+ * grade) and stays as it is, and so do both beside another word for a side.
  */
 final class SideLetters {
 
@@ -65,8 +65,7 @@ final class SideLetters {
     for (int i = 0; i < clause.size(); i++) {
       Token token = clause.get(i);
       boolean capital = token.is(letter) && !token.seen().equals(letter);
-      boolean unit =
-          letter.equals(RIGHT) && i > 0 && clause.get(i - 1).kind() == Token.Kind.NUMBER;
+      boolean unit = letter.equals(RIGHT) && i > 0 && clause.get(i - 1).kind() == Token.Kind.NUMBER;
       if (capital && !unit && isValue(clause, i + 1)) {
         places.add(i);
       }

@@ -60,18 +60,16 @@ final class SpokenCount {
     return small.isPresent() ? small : tens();
   }
 
-
   /** Says whether a word makes eighty of the four before it: quatre-vingts. */
   private boolean isScore(int place) {
-    return words.value(text(place), 20, 21).isPresent() && words.value("quatre", 4, 5).isPresent()
+    return words.value(text(place), 20, 21).isPresent()
+        && words.value("quatre", 4, 5).isPresent()
         && text(place - 1).equals("quatre");
   }
-
 
   private Optional<Integer> belowHundred() {
     return small().or(this::tens);
   }
-
 
   private Optional<Integer> small() {
     Optional<Integer> value = value(at, 0, 20);
@@ -83,7 +81,6 @@ final class SpokenCount {
     return value.map(n -> n + ofTeens(n));
   }
 
-
   /** Moves past the ones behind ten in French and returns them: dix-sept. */
   private int ofTeens(int ten) {
     boolean french = ten == 10 && text(at - 1).equals("dix");
@@ -91,7 +88,6 @@ final class SpokenCount {
     at += ones > 0 ? 1 : 0;
     return ones;
   }
-
 
   private Optional<Integer> tens() {
     Optional<Integer> tens = value(at, 20, 100);
@@ -102,7 +98,6 @@ final class SpokenCount {
     return tens;
   }
 
-
   /** Returns tens with the ones behind them. */
   private int onBehind(int tens) {
     int next = words.joins(text(at)) ? at + 1 : at;
@@ -112,22 +107,18 @@ final class SpokenCount {
     return tens + ones.map(n -> n + ofTeens(n)).orElse(0);
   }
 
-
   private boolean isFrench(int place) {
     return NumberWords.languageOf(text(place)).equals(Optional.of("fr"));
   }
-
 
   private Optional<Integer> digit(int place) {
     return value(place, 0, 10);
   }
 
-
   /** Returns the number that a word stands for, from a bound on and below another. */
   private Optional<Integer> value(int place, int from, int below) {
     return words.value(text(place), from, below);
   }
-
 
   /** Says whether a word makes a number of the "one" before it, which else may be a person. */
   private boolean isCounted(int place) {
@@ -139,14 +130,12 @@ final class SpokenCount {
         || stroke(place) > 0;
   }
 
-
   /** Returns how many words stand for the stroke of a fraction here. */
   int stroke(int place) {
     Cursor cursor = new Cursor(tokens, Math.max(0, place));
     boolean found = place >= 0 && place < tokens.size() && STROKES.stream().anyMatch(cursor::take);
     return found ? cursor.place() - place : 0;
   }
-
 
   private String text(int place) {
     return place >= 0 && place < tokens.size() ? tokens.get(place).text() : "";

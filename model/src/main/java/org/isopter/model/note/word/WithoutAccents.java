@@ -6,8 +6,9 @@ import java.util.Set;
 import org.isopter.model.phrase.PhraseLine;
 
 /**
- * Adds to the phrases of a line what is written of them where the keyboard has no accents: reactive,
- * pupila palida, traege. Short words stay as they are: without its accent {@code à} is another word.
+ * Adds to the phrases of a line what is written of them where the keyboard has no accents:
+ * reactive, pupila palida, traege. Short words stay as they are: without its accent {@code à} is
+ * another word.
  */
 public final class WithoutAccents {
 
