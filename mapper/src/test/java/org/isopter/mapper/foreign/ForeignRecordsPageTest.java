@@ -127,10 +127,13 @@ class ForeignRecordsPageTest {
       | `eye left` | codes of a body site |
       | `category` | categories that say nothing of the value |
       | `harmless`, or `harmless refraction` | components and extensions that say nothing of the value |
+      | `note` | words that a note may have beside a value, of which they say nothing |
 
       The file is checked before anything is read: an unknown finding, part, answer or unit, and a
-      phrase that has a meaning already, is an error with its line. A line by which a resource was
-      read is among the rules of the report, as `habits-line-3`.
+      phrase that has a meaning already, is an error with its line. A word of notes that denies, doubts,
+      names a side or a person, or stands in a phrase that the library reads, in whatever language, cannot
+      be passed over. A line by which a resource was read is among the rules of the report, as
+      `habits-line-3`.
 
       ## On the command line
 

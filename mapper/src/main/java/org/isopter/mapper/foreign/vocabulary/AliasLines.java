@@ -23,7 +23,7 @@ final class AliasLines {
   private static final Set<String> NOTATIONS =
       Set.of("logMAR", "decimal", "letters", "N", "M", "J");
   private static final String WANTED =
-      "code, name, part, condition, method, unit, notation, answer, eye, category or harmless";
+      "code, name, part, condition, method, unit, notation, answer, eye, category, harmless or note";
 
   private final Vocabulary vocabulary;
   private final Map<String, List<Raw>> rows = new LinkedHashMap<>();
@@ -62,6 +62,10 @@ final class AliasLines {
       case "eye" -> coded ? eye(line, row, first) : noCode(line, phrase);
       case "category" -> put("categories", Map.of(), category(phrase, coded));
       case "harmless" -> harmless(line, first, phrase, coded);
+      case "note" ->
+          NoteWords.isFree(phrase)
+              ? put("harmlessWords", Map.of(), CodeText.words(phrase))
+              : fault(line, phrase, "one word of four letters or more without a meaning");
       default -> fault(line, what, WANTED);
     };
   }

@@ -23,25 +23,31 @@ import org.isopter.model.value.Result;
  * <p>What a line means is in its second column: {@code code FINDING}, with {@code right} or {@code
  * left} behind it where the code names the eye; {@code name FINDING}; {@code part KEY}; {@code
  * condition KEY WORD}; {@code method WORD}; {@code unit UCUM}; {@code notation NAME}; {@code answer
- * LIST WORD}; {@code eye right}, {@code left} or {@code both}; {@code category}; {@code harmless}.
- * Its phrases are words, or codes as {@code system#code}.
+ * LIST WORD}; {@code eye right}, {@code left} or {@code both}; {@code category}; {@code harmless};
+ * {@code note}. Its phrases are words, or codes as {@code system#code}.
  */
 @API(status = Status.STABLE)
 public final class DepartmentAliases {
 
   private static final String CODE = "/code";
 
+  /** What a line says of words that notes may have beside a value. */
+  private static final String NOTE = "note";
+
   private final Map<String, List<Raw>> rows;
   private final Map<String, Integer> lines;
+  private final Map<String, Integer> ofNotes;
 
-  private DepartmentAliases(Map<String, List<Raw>> rows, Map<String, Integer> lines) {
+  private DepartmentAliases(
+      Map<String, List<Raw>> rows, Map<String, Integer> lines, Map<String, Integer> ofNotes) {
     this.rows = rows;
     this.lines = lines;
+    this.ofNotes = ofNotes;
   }
 
   /** Returns aliases of nothing. */
   public static DepartmentAliases none() {
-    return new DepartmentAliases(Map.of(), Map.of());
+    return new DepartmentAliases(Map.of(), Map.of(), Map.of());
   }
 
   /** Reads the lines of a file of habits, or says what is wrong with each of them. */
@@ -49,22 +55,24 @@ public final class DepartmentAliases {
     AliasLines read = new AliasLines(new Vocabulary(catalogue));
     List<Fault> faults = new ArrayList<>();
     Map<String, Integer> phrases = new LinkedHashMap<>();
+    Map<String, Integer> ofNotes = new LinkedHashMap<>();
     for (PhraseLine line : lines) {
       for (String phrase : line.phrases()) {
         read.add(line, phrase).ifPresent(faults::add);
-        if (phrases.putIfAbsent(key(phrase), line.line()) != null) {
+        Map<String, Integer> kind = line.meaning().equals(NOTE) ? ofNotes : phrases;
+        if (kind.putIfAbsent(key(phrase), line.line()) != null) {
           faults.add(Fault.of(line.place(), "\"" + phrase + "\" twice", "one meaning of a phrase"));
         }
       }
     }
     return faults.isEmpty()
-        ? Result.ok(new DepartmentAliases(read.rows(), phrases))
+        ? Result.ok(new DepartmentAliases(read.rows(), phrases, ofNotes))
         : Result.refused(faults);
   }
 
   /** Returns whether there is none. */
   public boolean isEmpty() {
-    return lines.isEmpty();
+    return lines.isEmpty() && ofNotes.isEmpty();
   }
 
   /** Returns a short text that is another for other aliases. */
@@ -87,7 +95,8 @@ public final class DepartmentAliases {
   }
 
   /**
-   * Returns which lines a resource was read by, as {@code habits-line-3}; its notes do not count.
+   * Returns which lines a resource was read by, as {@code habits-line-3}. In its notes only the
+   * lines about words of notes count.
    */
   public Set<String> usedIn(Raw resource) {
     Set<String> used = new LinkedHashSet<>();
@@ -101,6 +110,9 @@ public final class DepartmentAliases {
             }
             line(text).ifPresent(used::add);
           });
+      for (Raw.Obj note : resource.objects("note")) {
+        used.addAll(lines(ofNotes, note.string("text").orElse("")));
+      }
     }
     return used;
   }
@@ -118,11 +130,15 @@ public final class DepartmentAliases {
   }
 
   private Optional<String> line(String phrase) {
-    String words = " " + key(phrase) + " ";
-    return lines.entrySet().stream()
+    return lines(lines, phrase).stream().findFirst();
+  }
+
+  private static List<String> lines(Map<String, Integer> phrases, String text) {
+    String words = " " + key(text) + " ";
+    return phrases.entrySet().stream()
         .filter(entry -> words.contains(" " + entry.getKey() + " "))
         .map(entry -> "habits-line-" + entry.getValue())
-        .findFirst();
+        .toList();
   }
 
   private static String key(String phrase) {

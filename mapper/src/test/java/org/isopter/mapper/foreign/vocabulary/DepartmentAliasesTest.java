@@ -67,6 +67,22 @@ class DepartmentAliasesTest {
         "answer presence moon;x;presence moon",
         "eye up;https://a.example#1;up",
         "harmless moon;x;moon",
+        "note;not;not",
+        "note;niemals;niemals",
+        "note;left;left",
+        "note;links;links",
+        "note;izquierdo;izquierdo",
+        "note;target;target",
+        "note;unreliable;unreliable",
+        "note;estimated;estimated",
+        "note;brother;brother",
+        "note;pinhole;pinhole",
+        "note;glasses;glasses",
+        "note;yesterday;yesterday",
+        "note;two words;two words",
+        "note;https://a.example#1;1",
+        "note;xy;xy",
+        "note;2019;2019",
         "moon;x;moon"
       })
   void saysWhatIsWrongWithALine(String meaning, String phrase, String seen) {
@@ -81,6 +97,25 @@ class DepartmentAliasesTest {
     assertTrue(aliases(line("unit mm[Hg]", "torr")).isOk());
     String both = line("unit mm[Hg]", "torr") + line("unit kPa", "torr");
     assertEquals(1, aliases(both).faults().size());
+  }
+
+  /** A word of notes changes nothing in a code, and does not help a note with another word. */
+  @Test
+  void passesOverAWordOfNotesInNotesAlone() throws IOException {
+    DepartmentAliases aliases = aliases(line("note", "wheelchair")).orThrow();
+    ForeignReader reader =
+        new ForeignReader(Catalogue.standard(), Options.usual().aliases(aliases));
+    for (String kept :
+        new String[] {
+          "{\"code\":{\"text\":\"IOP wheelchair\"}}",
+          "{\"note\":[{\"text\":\"no wheelchair\"}]}",
+          "{\"note\":[{\"text\":\"wheelchair?\"}]}",
+          "{\"note\":[{\"text\":\"wheelchair of the left eye\"}]}",
+          "{\"note\":[{\"text\":\"wheelchairs\"}]}"
+        }) {
+      String json = ForeignRules.whole(RawJson.OWN.read(kept).orThrow());
+      assertInstanceOf(ResourceOutcome.Kept.class, outcome(reader, json), json);
+    }
   }
 
   @Test
