@@ -131,4 +131,42 @@ class DeletedResourcesTest {
     assertFalse(run.out().contains("41"));
     assertTrue(run.err().contains("1 resource left out"), run.err());
   }
+
+  private Run pool() throws IOException {
+    Path key = Files.writeString(folder.resolve("key"), "f3a9c1077be24d5586e0b1d94a6c2f18");
+    return Run.of(
+        "pool",
+        export.toString(),
+        "--key-file",
+        key.toString(),
+        "--output",
+        folder.resolve("pool").toString(),
+        "--format",
+        "csv",
+        "--replace");
+  }
+
+  private String pooled() throws IOException {
+    return Files.readString(folder.resolve("pool").resolve("findings.csv"));
+  }
+
+  @Test
+  void poolsNothingThatWasDeleted() throws IOException {
+    pool().ok();
+    assertTrue(pooled().contains("41"));
+    deleted(DELETED.formatted("DELETE", "Observation/o-2"));
+    Run run = pool();
+    assertTrue(pooled().contains("14"), run.err());
+    assertFalse(pooled().contains("41"), run.err());
+    assertTrue(
+        Files.readString(folder.resolve("pool").resolve("leftover.ndjson")).contains("deleted"));
+  }
+
+  @Test
+  void poolsNothingOfAFileOfWhichItIsNotKnownWhatWasDeleted() throws IOException {
+    deleted("Observation/o-2");
+    Run run = pool();
+    assertEquals(ExitStatus.INTERNAL, run.status(), run::err);
+    assertTrue(run.err().contains("export.ndjson.deleted:1: wanted a bundle"), run.err());
+  }
 }

@@ -5,6 +5,7 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.net.Socket;
+import java.net.SocketException;
 import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -95,6 +96,9 @@ final class MessageConnection {
   private void answer(Receiving receiving) throws IOException {
     answering.lock();
     try {
+      if (stopped) {
+        return;
+      }
       Receipt receipt = receiving.receipt();
       send(receipt);
       receipt
@@ -118,6 +122,9 @@ final class MessageConnection {
 
   /** Whoever does not read the answer would hold the connection for ever. */
   private void send(Receipt receipt) throws IOException {
+    if (watch.isShutdown()) {
+      throw new SocketException("nobody waits any longer");
+    }
     ScheduledFuture<?> patience =
         watch.schedule(this::closeSocket, options.idle().toMillis(), TimeUnit.MILLISECONDS);
     try {
@@ -137,12 +144,20 @@ final class MessageConnection {
     return String.valueOf(socket.getInetAddress()).replaceFirst("^[^/]*/", "");
   }
 
-  /** Ends this connection; a message that is being kept is answered first. */
-  void stop(Duration patience) {
+  /** Asks this connection to end: no further message is answered. */
+  void stop() {
     stopped = true;
+  }
+
+  /**
+   * Ends this connection once what is being kept is answered, or the patience is over.
+   *
+   * @param until when, as {@link System#nanoTime()} counts
+   */
+  void end(long until) {
     boolean quiet = false;
     try {
-      quiet = answering.tryLock(patience.toMillis(), TimeUnit.MILLISECONDS);
+      quiet = answering.tryLock(until - System.nanoTime(), TimeUnit.NANOSECONDS);
     } catch (InterruptedException hurried) {
       Thread.currentThread().interrupt();
     }

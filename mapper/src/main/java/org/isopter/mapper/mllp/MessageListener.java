@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class MessageListener implements Closeable {
 
-  /** How long a message that is being kept may take when the listener is closed. */
+  /** How long the messages that are being kept may take when the listener is closed. */
   private static final Duration PATIENCE = Duration.ofSeconds(5);
 
   /** How long to wait where a connection cannot be accepted. */
@@ -146,7 +146,9 @@ public final class MessageListener implements Closeable {
     } catch (RuntimeException mistake) {
       // Without anybody who hears of messages, or of mistakes, nothing more is taken.
       failure.set(mistake);
-      watch.execute(this::close);
+      if (!closing.get()) {
+        watch.execute(this::close);
+      }
     } finally {
       open.remove(connection);
     }
@@ -161,7 +163,10 @@ public final class MessageListener implements Closeable {
       } catch (IOException gone) {
         events.refused("a sender", "the listener broke");
       }
-      List.copyOf(open).forEach(connection -> connection.stop(PATIENCE));
+      List<MessageConnection> all = List.copyOf(open);
+      long until = System.nanoTime() + PATIENCE.toNanos();
+      all.forEach(MessageConnection::stop);
+      all.forEach(connection -> connection.end(until));
       workers.shutdown();
       watch.shutdown();
       closed.countDown();

@@ -3,6 +3,7 @@ package org.isopter.mapper.mllp;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTimeout;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -12,6 +13,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.isopter.mapper.v2.V2Header;
 import org.junit.jupiter.api.Test;
@@ -186,5 +188,35 @@ class KeptMessagesTest extends ReceiverFixture {
     }
     listener.await();
     assertEquals(1, messages().size());
+  }
+
+  /** Four that are being kept at once have five seconds together, and not each. */
+  @Test
+  void waitsForAllConnectionsTogether() throws IOException, InterruptedException {
+    int many = 4;
+    CountDownLatch begun = new CountDownLatch(many);
+    CountDownLatch over = new CountDownLatch(1);
+    restart(
+        (header, message) -> {
+          begun.countDown();
+          try {
+            over.await();
+          } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+          }
+          throw new IOException("no space left on device");
+        },
+        Duration.ofSeconds(60));
+    List<TestSender> senders = new ArrayList<>();
+    for (int i = 0; i < many; i++) {
+      senders.add(sender());
+      senders.get(i).send(TestSender.framed(message("slow-" + i)));
+    }
+    begun.await();
+    assertTimeout(Duration.ofSeconds(15), listener::close);
+    over.countDown();
+    for (TestSender sender : senders) {
+      sender.close();
+    }
   }
 }

@@ -79,12 +79,12 @@ public final class ListenTask implements Closeable {
     }
   }
 
-  private static void forget(Thread hook) {
+  /** Says whether the hook is gone; where the process ends already, the hook ended this run. */
+  private static boolean forget(Thread hook) {
     try {
-      Runtime.getRuntime().removeShutdownHook(hook);
+      return Runtime.getRuntime().removeShutdownHook(hook);
     } catch (IllegalStateException ending) {
-      // The process ends already, and the hook is what ended this run.
-      Thread.onSpinWait();
+      return false;
     }
   }
 

@@ -4,11 +4,13 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Function;
+import org.isopter.mapper.foreign.run.Deletions;
 import org.isopter.mapper.io.UnwritableException;
 import org.isopter.mapper.pool.PoolDocument;
 import org.isopter.mapper.pool.PoolRun;
 import org.isopter.task.input.InputDocument;
 import org.isopter.task.input.InputDocuments;
+import org.isopter.task.input.InputForm;
 import org.isopter.task.input.InputSource;
 import org.isopter.task.io.Messages;
 import org.isopter.task.report.RunLog;
@@ -29,9 +31,34 @@ public final class PoolFeed {
     this.names = names;
   }
 
-  /** Hands every document of the sources to the pool; a bad one never stops the rest. */
+  /**
+   * Hands every document of the sources to the pool, without what a list beside its file says was
+   * deleted; a bad one never stops the rest.
+   */
   public void feed(RunLog log, List<InputSource> sources) {
-    new InputDocuments(log, this::lose).each(sources, this::add);
+    InputDocuments documents = new InputDocuments(log, this::lose);
+    for (InputSource source : sources) {
+      try {
+        Deletions deletions = Deletions.beside(source.name());
+        documents.each(List.of(source), item -> left(item, deletions));
+      } catch (IOException unknown) {
+        // To read on would bring back what was deleted.
+        log.unreadable(source.name(), unknown);
+        lose(source, 0, "unreadable");
+      }
+    }
+  }
+
+  private void left(InputDocument item, Deletions deletions) {
+    if (deletions.areNone() || item.form() == InputForm.YAML) {
+      add(item, item.bytes());
+    } else if (item.form() == InputForm.XML) {
+      lose(item.source(), item.line(), "deletions-beside-xml");
+    } else {
+      deletions
+          .left(item.bytes(), name -> lose(item.source(), item.line(), "deleted"))
+          .ifPresent(bytes -> add(item, bytes));
+    }
   }
 
   /** What could not be handed over is left over too, so that everything is accounted for. */
@@ -43,7 +70,7 @@ public final class PoolFeed {
     }
   }
 
-  private void add(InputDocument item) {
+  private void add(InputDocument item, byte[] bytes) {
     PoolDocument.Form form =
         switch (item.form()) {
           case YAML -> PoolDocument.Form.YAML;
@@ -52,7 +79,7 @@ public final class PoolFeed {
         };
     try {
       String source = names.apply(item.source());
-      run.add(new PoolDocument(source, item.line(), group(item), form, item.bytes()));
+      run.add(new PoolDocument(source, item.line(), group(item), form, bytes));
     } catch (IOException failed) {
       throw new UnwritableException("the tables", failed);
     } catch (RuntimeException mistake) {

@@ -1,5 +1,7 @@
 package org.isopter.mapper.foreign.run;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -14,6 +16,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.isopter.mapper.foreign.document.Neighbours;
 import org.isopter.mapper.io.Sha256;
+import org.isopter.mapper.json.Limits;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.value.Result;
@@ -22,7 +25,7 @@ import org.isopter.model.value.Result;
  * What an export says was deleted: the bundles in {@code FILE.deleted} beside {@code FILE}, each
  * with entries whose request is to delete (HL7 FHIR Bulk Data Access 2.0.0, {@code deleted}).
  */
-final class Deletions {
+public final class Deletions {
 
   private static final Pattern RESOURCE =
       Pattern.compile("(?:.*/)?([A-Z][A-Za-z]+/[A-Za-z0-9.-]{1,64})");
@@ -39,7 +42,7 @@ final class Deletions {
    * @throws IOException when that file cannot be read, or says something else than what to delete:
    *     to read on would bring back what was deleted
    */
-  static Deletions beside(String file) throws IOException {
+  public static Deletions beside(String file) throws IOException {
     Set<String> names = new TreeSet<>();
     Optional<Path> list = list(file);
     if (list.isPresent()) {
@@ -77,6 +80,24 @@ final class Deletions {
       names.add(name.group(1));
     }
     return true;
+  }
+
+  /** Returns true if nothing was deleted. */
+  public boolean areNone() {
+    return names.isEmpty();
+  }
+
+  /**
+   * Returns a document in JSON without what was deleted; empty where all of it was. What is no JSON
+   * is returned as it is.
+   *
+   * @param deleted hears of each resource that is left out, by its type and id
+   */
+  public Optional<byte[]> left(byte[] json, Consumer<String> deleted) {
+    return names.isEmpty() || !(new RawJson(Limits.USUAL).read(json) instanceof Result.Ok<Raw> read)
+        ? Optional.of(json)
+        : without(read.value(), deleted)
+            .map(left -> left == read.value() ? json : RawJson.write(left).getBytes(UTF_8));
   }
 
   /** Returns a digest of what is deleted; empty where nothing is. */
