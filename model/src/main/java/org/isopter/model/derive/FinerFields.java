@@ -1,12 +1,16 @@
 package org.isopter.model.derive;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.isopter.model.answer.sight.MeridianDifference;
+import org.isopter.model.answer.sight.MissedSide;
 import org.isopter.model.catalogue.Colours;
+import org.isopter.model.catalogue.FieldFeatures;
+import org.isopter.model.catalogue.Perimetry;
 import org.isopter.model.catalogue.VisualFunctions;
 import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.EyeView;
@@ -31,15 +35,37 @@ final class FinerFields {
           "gap", "the grid around fixation has a gap",
           "distorted-with-gap", "the grid around fixation has a gap and looks distorted");
 
+  private static final List<Finding<BigDecimal>> MEASURED =
+      List.of(Perimetry.MEAN_DEVIATION, Perimetry.PATTERN_DEVIATION, Perimetry.FIELD_INDEX);
+
   private final List<Seen<?>> from = new ArrayList<>();
   private final List<String> found = new ArrayList<>();
+  private final List<Seen<?>> measured = new ArrayList<>();
 
   private FinerFields() {}
 
   static FinerFields of(ExamView facts) {
     FinerFields finer = new FinerFields();
     facts.eyes().forEach(finer::eye);
+    facts.eyes().forEach(finer::perimetry);
+    finer.missed(facts, FieldFeatures.EXTINCTION, " is missed when both sides are shown");
+    finer.missed(facts, FieldFeatures.NEGLECT, " is not attended to");
     return finer;
+  }
+
+  private void perimetry(EyeView eye) {
+    MEASURED.stream().flatMap(eye::seen).forEach(measured::add);
+  }
+
+  private void missed(ExamView facts, Finding<MissedSide> finding, String how) {
+    facts
+        .both()
+        .seen(finding, side -> side != MissedSide.NONE)
+        .forEach(
+            seen -> {
+              from.add(seen);
+              found.add("the side to the " + seen.value().word() + how);
+            });
   }
 
   private void eye(EyeView eye) {
@@ -60,15 +86,19 @@ final class FinerFields {
 
   /** Returns the facts that speak of a loss. */
   Stream<Seen<?>> from() {
-    return from.stream();
+    return Stream.concat(from.stream(), measured.stream());
   }
 
   /** Returns what they say, to follow another sentence; empty where they say nothing. */
   String sentence() {
-    return found.isEmpty()
-        ? ""
-        : " Yet "
-            + PlainWords.list(found.stream().distinct().toList())
-            + ": a loss that confrontation missed is not excluded.";
+    String yet =
+        found.isEmpty()
+            ? ""
+            : " Yet "
+                + PlainWords.list(found.stream().distinct().toList())
+                + ": a loss that confrontation missed is not excluded.";
+    return measured.isEmpty()
+        ? yet
+        : yet + " The perimetry that is recorded too finds more, and is not read here.";
   }
 }

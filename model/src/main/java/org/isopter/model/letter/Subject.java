@@ -59,7 +59,7 @@ record Subject(String title, Map<Finding<?>, String> labels) {
               .and(Perimetry.FALSE_NEGATIVES, "false negatives")
               .and(Perimetry.MEAN_DEVIATION, "mean deviation")
               .and(Perimetry.PATTERN_DEVIATION, "pattern standard deviation")
-              .and(Perimetry.FIELD_INDEX, "index"),
+              .and(Perimetry.FIELD_INDEX, "field index"),
           of("Optic disc")
               .and(Discs.SWELLING, "swelling")
               .and(Discs.MARGIN, "margin")
@@ -82,8 +82,8 @@ record Subject(String title, Map<Finding<?>, String> labels) {
               .and(Colours.PLATES, "")
               .and(Colours.RED_SATURATION, "red saturation")
               .and(Colours.BRIGHTNESS, "brightness")
-              .and(Colours.ACROSS_MERIDIAN, "across the meridian:")
-              .and(VisualFunctions.GRID, "grid"),
+              .and(Colours.ACROSS_MERIDIAN, "across the meridian:"),
+          of("Central grid").and(VisualFunctions.GRID, ""),
           of("Lids, face")
               .and(Lids.PTOSIS, "ptosis")
               .and(Lids.MARGIN_REFLEX, "margin reflex distance")

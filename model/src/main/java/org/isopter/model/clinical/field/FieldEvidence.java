@@ -1,5 +1,6 @@
 package org.isopter.model.clinical.field;
 
+import java.util.stream.Stream;
 import org.isopter.model.answer.pupil.DefectSide;
 
 /**
@@ -8,9 +9,9 @@ import org.isopter.model.answer.pupil.DefectSide;
  * @param afferent whether the afferent defect is on the side of the pattern, elsewhere, or nowhere
  * @param unequal whether a part is lost in one eye and not touched in the other; how deep each loss
  *     is says nothing, for by confrontation it is judged and not measured
- * @param details the details
+ * @param signs the fields with what is known beside them
  */
-record FieldEvidence(Afferent afferent, boolean unequal, FieldDetails details) {
+record FieldEvidence(Afferent afferent, boolean unequal, FieldSigns signs) {
 
   enum Afferent {
     UNKNOWN,
@@ -23,7 +24,11 @@ record FieldEvidence(Afferent afferent, boolean unequal, FieldDetails details) {
     return new FieldEvidence(
         signs.details().afferent().map(eye -> relative(eye, side)).orElse(Afferent.UNKNOWN),
         isUnequal(signs, side),
-        signs.details());
+        signs);
+  }
+
+  private FieldDetails details() {
+    return signs.details();
   }
 
   private static Afferent relative(DefectSide eye, PathwayPlace.Side side) {
@@ -47,16 +52,16 @@ record FieldEvidence(Afferent afferent, boolean unequal, FieldDetails details) {
   }
 
   boolean mayBeCongruous() {
-    return details.congruous().orElse(true);
+    return details().congruous().orElse(true);
   }
 
   boolean mayBeIncongruous() {
     // What was drawn counts beside what was said of it.
-    return unequal || !details.congruous().orElse(false);
+    return unequal || !details().congruous().orElse(false);
   }
 
   boolean isIncongruous() {
-    return !details.congruous().orElse(true);
+    return !details().congruous().orElse(true);
   }
 
   boolean looksIncongruous() {
@@ -64,26 +69,39 @@ record FieldEvidence(Afferent afferent, boolean unequal, FieldDetails details) {
   }
 
   boolean mayRespectVertical() {
-    return details.vertical().orElse(true);
+    return details().vertical().orElse(true);
   }
 
   boolean mayCrossVertical() {
-    return !details.vertical().orElse(false);
+    return !details().vertical().orElse(false);
   }
 
   boolean mayBeSpared() {
-    return details.macularSparing().orElse(true);
+    return details().macularSparing().orElse(true);
   }
 
   boolean mayBeSplit() {
-    return !details.macularSparing().orElse(false);
+    return !details().macularSparing().orElse(false);
   }
 
   boolean isSpared() {
-    return details.macularSparing().orElse(false);
+    return details().macularSparing().orElse(false);
   }
 
   boolean isCrescentSpared() {
-    return details.crescentSpared().orElse(false);
+    return details().crescentSpared().orElse(false);
+  }
+
+  /** Clouded media spare no centre of a field of which the quadrants are lost. */
+  boolean mayBeClouded() {
+    return Stream.of(signs.right(), signs.left())
+        .filter(eye -> eye.lost() == EyeField.ALL)
+        .allMatch(eye -> eye.central().isEmpty() || eye.isCentreLost());
+  }
+
+  /** Says whether a temporal quadrant is lost in either eye. */
+  boolean temporalInBoth() {
+    return (signs.right().lost() & EyeField.TEMPORAL) != 0
+        && (signs.left().lost() & EyeField.TEMPORAL) != 0;
   }
 }

@@ -66,9 +66,7 @@ public final class FieldPlaces {
       case BITEMPORAL_UPPER -> bitemporal(evidence, Pathway.CHIASM_FROM_BELOW);
       case BINASAL -> at(Side.BILATERAL, binasal(evidence));
       case BOTH_EYES_ALL ->
-          at(
-              Side.BILATERAL,
-              bothEyes(Pathway.OCCIPITAL_CORTEX, Pathway.MEDIA, Pathway.NOT_ORGANIC));
+          at(Side.BILATERAL, whole(evidence));
       case BOTH_EYES_CENTRAL, BOTH_EYES_ALTITUDINAL ->
           at(Side.BILATERAL, bothEyes(Pathway.OCCIPITAL_CORTEX));
       case HOMONYMOUS_HALF -> at(same.mirrored(), HalfFieldPlaces.half(evidence));
@@ -91,10 +89,17 @@ public final class FieldPlaces {
 
   /** What clouds the whole of an eye leaves the pupils alike; common practice, no source. */
   private static List<Pathway> wholeEye(FieldEvidence evidence) {
-    boolean clouded = evidence.afferentIs(Afferent.NONE, Afferent.NONE);
+    boolean clouded =
+        evidence.afferentIs(Afferent.NONE, Afferent.NONE) && evidence.mayBeClouded();
     return clouded
         ? Stream.concat(eye(evidence).stream(), Stream.of(Pathway.MEDIA)).toList()
         : eye(evidence);
+  }
+
+  private static List<Pathway> whole(FieldEvidence evidence) {
+    return evidence.mayBeClouded()
+        ? bothEyes(Pathway.OCCIPITAL_CORTEX, Pathway.MEDIA, Pathway.NOT_ORGANIC)
+        : bothEyes(Pathway.OCCIPITAL_CORTEX, Pathway.NOT_ORGANIC);
   }
 
   private static List<PathwayPlace> temporalHalf(Side same, FieldEvidence evidence) {
@@ -127,10 +132,16 @@ public final class FieldPlaces {
         sided.half() && evidence.mayRespectVertical() ? List.of(Pathway.RETROCHIASMAL) : List.of();
     return Stream.of(
             at(sided.side(), junction),
+            at(Side.MIDLINE, crossing(evidence)),
             at(sided.side(), behind),
             at(Side.BILATERAL, eyes(evidence)))
         .flatMap(List::stream)
         .toList();
+  }
+
+  /** A centre that is lost beside temporal halves does not take them from the chiasm. */
+  private static List<Pathway> crossing(FieldEvidence evidence) {
+    return evidence.temporalInBoth() ? chiasm(evidence, Pathway.CHIASM) : List.of();
   }
 
   private static List<Pathway> chiasm(FieldEvidence evidence, Pathway part) {

@@ -14,7 +14,7 @@ public enum Pathway {
   CHIASM("optic chiasm, crossing fibres", null),
   CHIASM_FROM_BELOW("optic chiasm from below", CHIASM),
   CHIASM_FROM_ABOVE("optic chiasm from above", CHIASM),
-  CHIASM_FROM_THE_SIDES("optic chiasm from its sides (rare)", null),
+  CHIASM_FROM_THE_SIDES("optic chiasm pressed from outside (rare)", null),
   RETROCHIASMAL("pathway behind the chiasm, not further localisable", null),
   OPTIC_TRACT("optic tract", RETROCHIASMAL),
   LATERAL_GENICULATE("lateral geniculate nucleus", RETROCHIASMAL),

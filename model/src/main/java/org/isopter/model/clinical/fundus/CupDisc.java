@@ -77,7 +77,7 @@ public final class CupDisc {
               return topic.given(
                   above,
                   Certainty.BY_RULE,
-                  "The ratio %s the 97.5th percentile for its disc, %s%s."
+                  "The cup-disc ratio %s the 97.5th percentile for its disc, %s%s."
                       .formatted(relation, limit, above ? "" : "; that excludes no damage"));
             })
         .orElseGet(() -> diameter.isPresent() ? topic.withheld(NO_ROW) : aboveEvery(topic, ratio));
@@ -94,7 +94,7 @@ public final class CupDisc {
         ? topic.given(
             true,
             Certainty.BY_RULE,
-            "The ratio is above the 97.5th percentile of every size of disc in the table, "
+            "The cup-disc ratio is above the 97.5th percentile of every size of disc in the table, "
                 + most
                 + " at most.")
         : topic.withheld(NO_ROW);

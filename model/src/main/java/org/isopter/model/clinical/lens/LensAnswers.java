@@ -25,7 +25,7 @@ public final class LensAnswers {
   public static Answer<BigDecimal> sphericalEquivalent(Lens lens) {
     BigDecimal power = lens.sphericalEquivalent();
     return StatementBuilder.of("lens.spherical-equivalent", OPTICS, "lens " + lens)
-        .given(power, Certainty.COMPUTED, "The spherical equivalent is " + signed(power) + " D.");
+        .given(power, Certainty.COMPUTED, "The spherical equivalent is " + signed(shortened(power)) + " D.");
   }
 
   /** Returns the power vector; the statement gives it to 0.01 dioptre. */
@@ -39,6 +39,12 @@ public final class LensAnswers {
                 signed(Numbers.round(vector.j45(), 2)));
     return StatementBuilder.of("lens.power-vector", VECTORS, "lens " + lens)
         .given(vector, Certainty.COMPUTED, text);
+  }
+
+  /** Two decimals, and a third only where it is not nought. */
+  private static BigDecimal shortened(BigDecimal power) {
+    BigDecimal digits = power.stripTrailingZeros();
+    return digits.setScale(Math.max(2, digits.scale()));
   }
 
   /** A power is written with its sign, for a lens of the other sign is another one. */

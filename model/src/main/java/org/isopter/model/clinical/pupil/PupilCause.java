@@ -16,8 +16,8 @@ import org.isopter.model.value.Site;
  * @param side the side; both where the row has none
  * @param grave whether it may cost sight or life when it is missed
  * @param allowed the words it allows for the signs it speaks of; of all others the usual ones
- * @param needs signs of which at least one must be recorded, or may be, as here for the row to be
- *     named; none where the list is empty
+ * @param needs groups of signs; of each group at least one must be recorded, or may be, as here for
+ *     the row to be named
  * @param source where the row comes from
  */
 public record PupilCause(
@@ -26,13 +26,14 @@ public record PupilCause(
     Site side,
     boolean grave,
     Map<PupilSigns.Key, Set<String>> allowed,
-    Map<PupilSigns.Key, Set<String>> needs,
+    List<Map<PupilSigns.Key, Set<String>>> needs,
     Citation source) {
 
   /** Returns the row seen in a mirror. */
   public PupilCause mirrored() {
     return new PupilCause(
-        id, title, side.fellow(), grave, mirrored(allowed), mirrored(needs), source);
+        id, title, side.fellow(), grave, mirrored(allowed),
+        needs.stream().map(PupilCause::mirrored).toList(), source);
   }
 
   private static Map<PupilSigns.Key, Set<String>> mirrored(Map<PupilSigns.Key, Set<String>> cells) {
@@ -57,7 +58,7 @@ public record PupilCause(
   /** Says whether the row accounts for a sign that may depart from the usual, and is called for. */
   boolean explains(PupilSigns signs, List<PupilSigns.Key> unusual) {
     boolean some = unusual.stream().anyMatch(key -> explains(key, signs.words(key)));
-    return some && (needs.isEmpty() || isCalledFor(signs));
+    return some && needs.stream().allMatch(group -> isCalledFor(group, signs));
   }
 
   private boolean explains(PupilSigns.Key key, Set<String> seen) {
@@ -65,8 +66,9 @@ public record PupilCause(
     return seen.stream().anyMatch(word -> !usual.contains(word) && allows(key).contains(word));
   }
 
-  private boolean isCalledFor(PupilSigns signs) {
-    return needs.entrySet().stream()
+  private static boolean isCalledFor(
+      Map<PupilSigns.Key, Set<String>> group, PupilSigns signs) {
+    return group.entrySet().stream()
         .anyMatch(
             need ->
                 signs.seen(need.getKey()).filter(seen -> isCalled(need, seen.words())).isPresent());

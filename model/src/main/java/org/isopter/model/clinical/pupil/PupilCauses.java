@@ -84,6 +84,7 @@ public final class PupilCauses {
       fellow: direct brisk sluggish, consensual brisk sluggish absent, lid any, movement any, pressure any
       pair: afferent right, field full right-eye other, unequal none right-light right-alike, double any
       needs: own movement up third abduction several
+      needs: pair afferent right
 
       optic-nerve | sided | grave | optic nerve or disc | NOVEL, University of Utah, "Afferent Pupillary Defects": the pathway from retina to nerve, a matter of degree
       own: direct brisk sluggish absent, consensual brisk sluggish, pressure any
@@ -194,22 +195,26 @@ public final class PupilCauses {
     List<String> lines = new ArrayList<>(Arrays.asList(block.trim().split("\n")));
     String[] head = lines.remove(0).split(" *\\| *", -1);
     Map<PupilSigns.Key, Set<String>> allowed = new HashMap<>();
-    Map<PupilSigns.Key, Set<String>> needs = new HashMap<>();
+    List<Map<PupilSigns.Key, Set<String>>> needs = new ArrayList<>();
     for (String line : lines) {
       String where = line.substring(0, line.indexOf(':'));
       String cells = line.substring(line.indexOf(':') + 1);
+      Map<PupilSigns.Key, Set<String>> group = new HashMap<>();
       for (String cell : cells.split(",", -1)) {
         if (where.equals("needs")) {
           String text = cell.trim();
-          put(needs, text.substring(0, text.indexOf(' ')), text.substring(text.indexOf(' ')));
+          put(group, text.substring(0, text.indexOf(' ')), text.substring(text.indexOf(' ')));
         } else {
           put(allowed, where, cell);
         }
       }
+      if (!group.isEmpty()) {
+        needs.add(group);
+      }
     }
     Site side = head[1].equals("sided") ? Site.RIGHT : Site.BOTH;
     boolean grave = head[2].equals("grave");
-    return new PupilCause(head[0], head[3], side, grave, allowed, needs, new Citation(head[4]));
+    return new PupilCause(head[0], head[3], side, grave, allowed, List.copyOf(needs), new Citation(head[4]));
   }
 
   private static void put(Map<PupilSigns.Key, Set<String>> cells, String where, String cell) {

@@ -107,6 +107,8 @@ public enum PupilInequality {
                     + eye.word()
                     + " pupil is larger, by as much in bright as in dim light, as far as measuring"
                     + " tells.")
-        .orElse("The pupils are equal in bright and in dim light, as far as measuring tells.");
+        .orElse(
+            "The pupils are equal in bright and in dim light, as far as measuring tells; that"
+                + " excludes no lesion.");
   }
 }

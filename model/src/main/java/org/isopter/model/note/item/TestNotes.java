@@ -121,7 +121,9 @@ final class TestNotes {
     for (FieldFeatures.Direction direction : FieldFeatures.Direction.values()) {
       words.say(direction, direction.name().toLowerCase(java.util.Locale.ROOT));
     }
-    return words;
+    return words
+        .say(FieldFeatures.Direction.SUPERIOR, "up", "above", "upper", "upward", "upwards")
+        .say(FieldFeatures.Direction.INFERIOR, "down", "below", "lower", "downward", "downwards");
   }
 
   /** Returns a matcher of a number with its unit, behind a word where one is given. */

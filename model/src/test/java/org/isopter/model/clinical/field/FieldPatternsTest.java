@@ -81,7 +81,6 @@ public class FieldPatternsTest {
                   Pathway.RETINA,
                   Pathway.OPTIC_NERVE,
                   Pathway.OCCIPITAL_CORTEX,
-                  Pathway.MEDIA,
                   Pathway.NOT_ORGANIC)),
           Map.entry(
               "RE no field",

@@ -69,7 +69,10 @@ class PupilCausesPageTest {
   private static String row(PupilCause row) {
     String grave = row.grave() ? "**grave**" : "not grave";
     String side = row.side() == Site.BOTH ? "" : "right ";
-    String needs = row.needs().isEmpty() ? "" : "\n* named only with one of: " + cells(row.needs());
+    String needs =
+        row.needs().stream()
+            .map(group -> "\n* named only with one of: " + cells(group))
+            .collect(Collectors.joining());
     return "### %s%s\n\n%s; %s\n\n* allows: %s%s"
         .formatted(side, row.title(), grave, row.source().text(), cells(row.allowed()), needs);
   }
