@@ -131,7 +131,9 @@ final class UrgentWhenNew {
         !seen.isEmpty()
             && seen.stream().allMatch(one -> one.value().acuity() instanceof Acuity.Low);
     boolean offChart = seen.isEmpty() && eye.has(Acuities.BOUND, UrgentWhenNew::isBelowCharts);
-    return (low || offChart) && !readsThroughPinhole(eye) && !eye.has(Globes.STATE, GlobeState::isGone);
+    return (low || offChart)
+        && !readsThroughPinhole(eye)
+        && !eye.has(Globes.STATE, GlobeState::isGone);
   }
 
   /** What letters a pinhole shows, lenses are likely to show. */

@@ -65,8 +65,7 @@ public final class FieldPlaces {
       case BITEMPORAL_LOWER -> bitemporal(evidence, Pathway.CHIASM_FROM_ABOVE);
       case BITEMPORAL_UPPER -> bitemporal(evidence, Pathway.CHIASM_FROM_BELOW);
       case BINASAL -> at(Side.BILATERAL, binasal(evidence));
-      case BOTH_EYES_ALL ->
-          at(Side.BILATERAL, whole(evidence));
+      case BOTH_EYES_ALL -> at(Side.BILATERAL, whole(evidence));
       case BOTH_EYES_CENTRAL, BOTH_EYES_ALTITUDINAL ->
           at(Side.BILATERAL, bothEyes(Pathway.OCCIPITAL_CORTEX));
       case HOMONYMOUS_HALF -> at(same.mirrored(), HalfFieldPlaces.half(evidence));
@@ -89,8 +88,7 @@ public final class FieldPlaces {
 
   /** What clouds the whole of an eye leaves the pupils alike; common practice, no source. */
   private static List<Pathway> wholeEye(FieldEvidence evidence) {
-    boolean clouded =
-        evidence.afferentIs(Afferent.NONE, Afferent.NONE) && evidence.mayBeClouded();
+    boolean clouded = evidence.afferentIs(Afferent.NONE, Afferent.NONE) && evidence.mayBeClouded();
     return clouded
         ? Stream.concat(eye(evidence).stream(), Stream.of(Pathway.MEDIA)).toList()
         : eye(evidence);

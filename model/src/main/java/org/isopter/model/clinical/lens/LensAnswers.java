@@ -25,7 +25,10 @@ public final class LensAnswers {
   public static Answer<BigDecimal> sphericalEquivalent(Lens lens) {
     BigDecimal power = lens.sphericalEquivalent();
     return StatementBuilder.of("lens.spherical-equivalent", OPTICS, "lens " + lens)
-        .given(power, Certainty.COMPUTED, "The spherical equivalent is " + signed(shortened(power)) + " D.");
+        .given(
+            power,
+            Certainty.COMPUTED,
+            "The spherical equivalent is " + signed(shortened(power)) + " D.");
   }
 
   /** Returns the power vector; the statement gives it to 0.01 dioptre. */

@@ -32,8 +32,13 @@ public record PupilCause(
   /** Returns the row seen in a mirror. */
   public PupilCause mirrored() {
     return new PupilCause(
-        id, title, side.fellow(), grave, mirrored(allowed),
-        needs.stream().map(PupilCause::mirrored).toList(), source);
+        id,
+        title,
+        side.fellow(),
+        grave,
+        mirrored(allowed),
+        needs.stream().map(PupilCause::mirrored).toList(),
+        source);
   }
 
   private static Map<PupilSigns.Key, Set<String>> mirrored(Map<PupilSigns.Key, Set<String>> cells) {
@@ -66,8 +71,7 @@ public record PupilCause(
     return seen.stream().anyMatch(word -> !usual.contains(word) && allows(key).contains(word));
   }
 
-  private static boolean isCalledFor(
-      Map<PupilSigns.Key, Set<String>> group, PupilSigns signs) {
+  private static boolean isCalledFor(Map<PupilSigns.Key, Set<String>> group, PupilSigns signs) {
     return group.entrySet().stream()
         .anyMatch(
             need ->

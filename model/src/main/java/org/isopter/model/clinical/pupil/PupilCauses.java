@@ -214,7 +214,8 @@ public final class PupilCauses {
     }
     Site side = head[1].equals("sided") ? Site.RIGHT : Site.BOTH;
     boolean grave = head[2].equals("grave");
-    return new PupilCause(head[0], head[3], side, grave, allowed, List.copyOf(needs), new Citation(head[4]));
+    return new PupilCause(
+        head[0], head[3], side, grave, allowed, List.copyOf(needs), new Citation(head[4]));
   }
 
   private static void put(Map<PupilSigns.Key, Set<String>> cells, String where, String cell) {
