@@ -56,8 +56,9 @@ enum Question {
         count(DISTINCT subject) AS behind
       FROM steps GROUP BY step ORDER BY step"""),
   ACUITIES(
-      "How acuities got their numbers",
-      "Those without one are in no mean below, which makes it too good where they are low.",
+      "How acuities and limits got their numbers",
+      "Those without one are in no mean below, which makes it too good where they are low. A limit"
+          + " that a pressure or an acuity lies beyond is no number of theirs.",
       """
       SELECT finding, number_rule AS rule, count(number) AS "with number",
         count(*) - count(number) AS without, count(DISTINCT subject) AS behind
@@ -75,16 +76,16 @@ enum Question {
       GROUP BY ALL ORDER BY finding, facts DESC, technique"""),
   NUMBERS(
       "How the numbers are spread",
-      "In the usual unit; acuities in logMAR, where less is better. By what was worn or lit, by"
-          + " technique, and by chart. Axes have no mean and no quarters: 2 and 178 degrees lie close"
-          + " together.",
+      "In the usual unit; acuities in logMAR, where less is better. By what was worn or lit, by the"
+          + " way of a deviation or a prism, by technique, and by chart. Axes and clock hours have no"
+          + " mean and no quarters: 2 and 178 degrees lie close together. Of refractions the power"
+          + " vector has a mean that does not depend on how the cylinder is written.",
       """
       WITH chart AS (SELECT examination, fact, any_value(value) AS chart FROM findings
         WHERE part = 'chart' GROUP BY ALL),
       numbers AS (SELECT f.*, CASE WHEN part = 'value' THEN chart END AS chart,
-          CASE WHEN part <> 'axis' THEN number END AS linear
-        FROM findings f LEFT JOIN chart USING (examination, fact)
-        WHERE NOT derived AND number IS NOT NULL)
+          CASE WHEN part NOT IN ('axis', 'steep-axis', 'clock-hour') THEN number END AS linear
+        FROM measured f LEFT JOIN chart USING (examination, fact))
       SELECT finding, part, condition, method AS technique, chart, eye, unit_name AS unit,
         count(*) AS n, round(avg(linear), 3) AS mean, round(stddev_samp(linear), 3) AS sd,
         round(min(number), 3) AS least,
@@ -127,7 +128,8 @@ enum Question {
       """
       WITH fence AS (SELECT finding, part, unit, quantile_cont(number, 0.25) AS q1,
           quantile_cont(number, 0.75) AS q3
-        FROM findings WHERE NOT derived AND number IS NOT NULL GROUP BY ALL
+        FROM findings WHERE NOT derived AND number IS NOT NULL
+          AND part NOT IN ('axis', 'steep-axis', 'clock-hour') GROUP BY ALL
         HAVING count(*) >= 20 AND q3 > q1)
       SELECT f.finding, f.part, f.eye, f.value, round(f.number, 3) AS number, f.unit_name AS unit, o.source, o.line,
         1 AS behind
@@ -136,6 +138,21 @@ enum Question {
           GROUP BY examination) o USING (examination)
       WHERE NOT f.derived AND (f.number < q1 - 3 * (q3 - q1) OR f.number > q3 + 3 * (q3 - q1))
       ORDER BY f.finding, f.part, abs(f.number - (q1 + q3) / 2) DESC, o.source, o.line, f.examination, f.fact LIMIT 200""");
+
+  /**
+   * The numbers. An amount that has a way, such as inwards or outwards, stands beside no amount of
+   * another.
+   */
+  private static final String MEASURED =
+      """
+      (SELECT n.* REPLACE (nullif(concat_ws(', ', condition, way), '') AS condition)
+        FROM findings n LEFT JOIN (SELECT examination, fact, any_value(value) AS way,
+            CASE part WHEN 'horizontal-base' THEN 'horizontal-prism'
+              WHEN 'vertical-base' THEN 'vertical-prism' ELSE 'deviation-amount' END AS part
+          FROM findings WHERE finding = 'ocular-deviation' AND part = 'value'
+            OR part IN ('horizontal-base', 'vertical-base')
+          GROUP BY ALL) USING (examination, fact, part)
+        WHERE number IS NOT NULL AND (NOT derived OR finding = 'power-vector'))""";
 
   private final String title;
   private final String remark;
@@ -156,7 +173,7 @@ enum Question {
   }
 
   String sql() {
-    return sql;
+    return sql.replace("measured", MEASURED);
   }
 
   /**
@@ -168,11 +185,12 @@ enum Question {
         SELECT finding, part, eye, unit_name, list(number), coalesce(condition, '')
         FROM (SELECT *, row_number() OVER (PARTITION BY finding, part, condition, eye, unit_name
             ORDER BY hash(examination, fact, value)) AS place
-          FROM findings WHERE NOT derived AND number IS NOT NULL
-            AND part NOT IN ('distance', 'letters', 'edition', 'shown-at'))
+          FROM measured
+          WHERE part NOT IN ('distance', 'letters', 'edition', 'shown-at'))
         WHERE place <= %d GROUP BY finding, part, condition, eye, unit_name
         HAVING min(number) < max(number) ORDER BY finding, part, condition, unit_name, eye"""
-        .formatted(most);
+        .formatted(most)
+        .replace("measured", MEASURED);
   }
 
   /** Asks how often each answer of each finding and part was given. */

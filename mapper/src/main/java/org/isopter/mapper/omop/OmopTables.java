@@ -17,6 +17,7 @@ import org.isopter.mapper.store.TableFormat;
 import org.isopter.mapper.store.TableStore;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.finding.Finding;
+import org.isopter.model.value.Code;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Site;
 
@@ -74,8 +75,12 @@ public final class OmopTables {
     return (Long) store.ask("SELECT persons FROM left_out").get(0).get(0).orElse(0L);
   }
 
-  /** Makes a table of the codes of techniques, which differ by finding, and of eyes. */
+  /**
+   * Makes a table of the codes of techniques, which differ by finding, and of eyes, and one of the
+   * codes that a finding has beside certain answers alone.
+   */
   private static void words(TableStore store) throws SQLException {
+    store.execute("CREATE TEMP TABLE answer_code (finding VARCHAR, system VARCHAR, code VARCHAR)");
     store.execute(
         "CREATE TEMP TABLE word_code (finding VARCHAR, word VARCHAR, system VARCHAR, code VARCHAR)");
     for (Site eye : Site.values()) {
@@ -86,15 +91,27 @@ public final class OmopTables {
           finding.methods().map(list -> List.copyOf(list.concepts())).orElse(List.of())) {
         word(store, finding.id(), method);
       }
+      for (Code code : answers(finding)) {
+        insert(store, "answer_code", finding.id(), code.system(), code.code());
+      }
     }
   }
 
+  private static List<Code> answers(Finding<?> finding) {
+    return finding.codes().refined().stream()
+        .flatMap(refined -> refined.codes().stream())
+        .distinct()
+        .toList();
+  }
+
   private static void word(TableStore store, String finding, Concept concept) throws SQLException {
-    String cells =
-        Stream.of(finding, concept.word(), concept.code().system(), concept.code().code())
-            .map(TableStore::text)
-            .collect(Collectors.joining(", "));
-    store.execute("INSERT INTO word_code VALUES (" + cells + ")");
+    Code code = concept.code();
+    insert(store, "word_code", finding, concept.word(), code.system(), code.code());
+  }
+
+  private static void insert(TableStore store, String table, String... texts) throws SQLException {
+    String cells = Stream.of(texts).map(TableStore::text).collect(Collectors.joining(", "));
+    store.execute("INSERT INTO " + table + " VALUES (" + cells + ")");
   }
 
   private static List<String> statements() {

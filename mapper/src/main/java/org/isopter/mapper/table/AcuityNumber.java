@@ -2,7 +2,10 @@ package org.isopter.mapper.table;
 
 import java.math.BigDecimal;
 import java.util.Optional;
+import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.AcuityBound;
 import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.clinical.acuity.AcuityEquivalents;
 import org.isopter.model.clinical.acuity.LowVisionConvention;
 import org.isopter.model.exam.Fact;
@@ -12,9 +15,11 @@ import org.isopter.model.value.Quantity;
 
 /**
  * What an acuity is in numbers beside its exact logMAR, so that none lacks a number without a
- * reason: assumptions stand in columns of their own, each under the name of its rule.
+ * reason: assumptions stand in columns of their own, each under the name of its rule. A limit that
+ * was not reached is no number of what was measured either.
  *
- * @param line the logMAR of the line alone, without letters read beyond it or missed on it
+ * @param line the logMAR of the line alone, without letters read beyond it or missed on it; of a
+ *     limit the limit
  * @param assumed the logMAR under the assumption that the rule names
  * @param rank how low a vision below any chart is, from 1; more is worse
  * @param rule how the numbers come about, or why there is none
@@ -33,6 +38,18 @@ public record AcuityNumber(
      * have.
      */
     FIVE_LETTERS_ASSUMED,
+    /**
+     * Letters beyond a line or missed on it cannot be counted: the chart is stated to have another
+     * number on a line than five, or they would be a whole line.
+     */
+    LETTERS_NOT_COUNTED,
+    /**
+     * A fraction, a decimal or a logMAR of a card for near: it is an angle at the distance that the
+     * card is made for, and the print is taken to have been read there.
+     */
+    DISTANCE_OF_CARD_ASSUMED,
+    /** A limit that the value lies beyond, on whichever side. */
+    LIMIT,
     /** The line was read in part: how many of its letters is not stated. */
     READ_IN_PART,
     /** Measured for this category and distance by Schulze-Bonsel 2006, IOVS 47:1236. */
@@ -51,28 +68,42 @@ public record AcuityNumber(
 
   private static final BigDecimal LETTER = new BigDecimal("0.02");
 
-  /** Returns the numbers of a fact; empty where it is no acuity. */
+  /** The letters of a line for which a letter is 0.02 logMAR. */
+  private static final int LINE = 5;
+
+  /** Returns the numbers of a fact; empty where it is neither an acuity nor a limit. */
   static Optional<AcuityNumber> of(Fact<?> fact, Optional<Quantity> exact) {
-    return fact.outcome()
-        .fold(
-            value ->
-                value instanceof AcuityReading reading
-                    ? Optional.of(of(reading, exact.isPresent()))
-                    : Optional.empty(),
-            absent -> Optional.empty());
+    Object value = fact.outcome().<Object>fold(found -> found, absent -> absent);
+    if (value instanceof AcuityReading reading) {
+      boolean near = fact.finding() == Acuities.NEAR;
+      return Optional.of(of(reading, near && exact.isEmpty(), exact.isPresent()));
+    }
+    if (value instanceof AcuityBound bound) {
+      return Optional.of(alone(line(bound.line()), Rule.LIMIT));
+    }
+    return value instanceof Pressures.Beyond beyond
+        ? Optional.of(alone(Optional.of(beyond.limit().value()), Rule.LIMIT))
+        : Optional.empty();
   }
 
-  private static AcuityNumber of(AcuityReading reading, boolean exact) {
+  private static AcuityNumber alone(Optional<BigDecimal> line, Rule rule) {
+    return new AcuityNumber(line, Optional.empty(), Optional.empty(), rule);
+  }
+
+  private static AcuityNumber of(AcuityReading reading, boolean ofCard, boolean exact) {
     Optional<BigDecimal> line = line(reading.acuity());
-    return reading.isInPart() && line.isPresent()
-        ? new AcuityNumber(line, Optional.empty(), Optional.empty(), Rule.READ_IN_PART)
+    if (reading.isInPart() && line.isPresent()) {
+      return alone(line, Rule.READ_IN_PART);
+    }
+    if (reading.acuity() instanceof Acuity.Fraction fraction && fraction.letters() != 0) {
+      return partial(fraction, reading.lettersPerLine().orElse(LINE), ofCard, exact);
+    }
+    return ofCard && line.isPresent()
+        ? new AcuityNumber(line, line, Optional.empty(), Rule.DISTANCE_OF_CARD_ASSUMED)
         : of(reading.acuity(), exact);
   }
 
   private static AcuityNumber of(Acuity acuity, boolean exact) {
-    if (acuity instanceof Acuity.Fraction fraction && fraction.letters() != 0) {
-      return partial(fraction, exact);
-    }
     if (acuity instanceof Acuity.Low low) {
       Optional<BigDecimal> published = LowVisionConvention.SCHULZE_BONSEL_2006.logMar(low).value();
       Rule rule = published.isPresent() ? Rule.SCHULZE_BONSEL_2006 : Rule.TOO_LOW;
@@ -83,11 +114,16 @@ public record AcuityNumber(
         exact
             ? Rule.RECORDED
             : acuity instanceof Acuity.NotImproved ? Rule.NOT_IMPROVED : Rule.SIZE_OF_PRINT;
-    return new AcuityNumber(line, Optional.empty(), Optional.empty(), rule);
+    return alone(line, rule);
   }
 
-  private static AcuityNumber partial(Acuity.Fraction fraction, boolean exact) {
+  private static AcuityNumber partial(
+      Acuity.Fraction fraction, int lettersPerLine, boolean ofCard, boolean exact) {
     Optional<BigDecimal> line = line(fraction);
+    boolean whole = Math.abs(fraction.letters()) >= LINE;
+    if (!exact && (ofCard || whole || lettersPerLine != LINE)) {
+      return alone(line, Rule.LETTERS_NOT_COUNTED);
+    }
     Optional<BigDecimal> assumed =
         line.map(full -> full.subtract(LETTER.multiply(BigDecimal.valueOf(fraction.letters()))))
             .filter(any -> !exact);

@@ -69,6 +69,11 @@ public record FindingRow(
       Optional<Concept> coded,
       Optional<Absence> absent) {
 
+    /** Returns this value, whose number is the limit beyond which the value itself lies. */
+    Value limit(AcuityNumber limit) {
+      return new Value(text, notation, Optional.empty(), Optional.of(limit), coded, absent);
+    }
+
     static Value absent(Absence reason) {
       return new Value(
           Optional.empty(),

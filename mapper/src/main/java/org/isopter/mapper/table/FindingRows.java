@@ -140,7 +140,8 @@ public final class FindingRows {
   private FindingRow.Value value(
       Fact<?> fact, FactKey key, EncodedValue panel, Variant variant, Datum datum) {
     if (panel.notation().isEmpty()) {
-      return plain(variant.value().orElseThrow(), datum, DatumTexts.of(datum));
+      FindingRow.Value plain = plain(variant.value().orElseThrow(), datum, DatumTexts.of(datum));
+      return AcuityNumber.of(fact, Optional.empty()).map(plain::limit).orElse(plain);
     }
     return new FindingRow.Value(
         Optional.of(fact.finding().layout().writeChoice(panel)),

@@ -50,7 +50,7 @@ public final class FindingsTable {
         .add(
             "number_line",
             Kind.NUMBER,
-            "acuity in logMAR, its line alone",
+            "acuity in logMAR, its line alone; of a limit, the limit",
             row -> acuity(row, AcuityNumber::line))
         .add(
             "number_assumed",
@@ -60,7 +60,7 @@ public final class FindingsTable {
         .add(
             "number_rule",
             Kind.TEXT,
-            "how an acuity got its number, or why it has none",
+            "how an acuity got its number, or why it or a limit has none",
             row -> row.value().acuity().map(number -> number.rule().word()))
         .add(
             "low_vision_rank",

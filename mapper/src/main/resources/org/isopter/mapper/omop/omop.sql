@@ -36,8 +36,22 @@ SELECT coalesce(max(concept_id) FILTER (WHERE concept_name = 'measurement.measur
   coalesce(max(concept_id) FILTER (WHERE vocabulary_id = 'Type Concept' AND concept_name = 'EHR'), 0)
     AS record_type,
   coalesce(max(concept_id) FILTER (WHERE vocabulary_id = 'SNOMED' AND concept_code = '272741003'
-    AND standard), 0) AS laterality
+    AND standard), 0) AS laterality,
+  max(concept_id) FILTER (WHERE domain_id = 'Meas Value Operator' AND concept_name = '>') AS above,
+  max(concept_id) FILTER (WHERE domain_id = 'Meas Value Operator' AND concept_name = '<') AS below
 FROM concept;
+
+-- A limit that the value lies beyond is a number only beside an operator: without one in the
+-- vocabulary it stands in the text alone, which says on which side the value lies.
+CREATE TEMP TABLE beyond AS
+SELECT DISTINCT f.examination, f.fact, 'value' AS part, s.value || CASE
+    WHEN s.part = 'side-of-line' THEN ' than ' ELSE ' ' END AS side,
+  CASE WHEN s.value IN ('above', 'worse') THEN named.above ELSE named.below END AS operator,
+  CASE WHEN operator IS NOT NULL THEN f.number_line END AS bound,
+  CASE WHEN f.finding = 'pressure-beyond-scale' THEN 'mm[Hg]' ELSE '{logMAR}' END AS bound_unit
+FROM findings f JOIN findings s ON s.examination = f.examination AND s.fact = f.fact
+  AND s.part IN ('beyond-limit', 'side-of-line')
+CROSS JOIN named WHERE f.number_rule = 'limit';
 
 -- What was not done is no row here: a count of these rows must count what was seen.
 -- Nor is what was entered in error, or was replaced by an examination that is here too. A record
@@ -92,17 +106,22 @@ CREATE TEMP TABLE seen AS
 SELECT *, first_value(id) OVER (PARTITION BY examination, fact ORDER BY id) AS whole_id,
   first_value(kind) OVER (PARTITION BY examination, fact ORDER BY id) AS whole_kind
 FROM (
-  SELECT row_number() OVER (ORDER BY examination, fact, part <> 'value', part)::INTEGER AS id,
+  SELECT row_number() OVER (ORDER BY f.examination, f.fact, f.part <> 'value', f.part)::INTEGER AS id,
     coalesce(m.standard_id, 0) AS concept_id, m.source_id AS source_concept_id,
-    CASE WHEN m.domain = 'Measurement' OR m.domain IS NULL AND f.number IS NOT NULL
-      THEN 'measurement'
-      WHEN m.domain = 'Condition' AND f.part = 'value' THEN 'condition'
+    CASE WHEN m.domain = 'Measurement'
+        OR m.domain IS NULL AND coalesce(f.number, b.bound) IS NOT NULL THEN 'measurement'
+      WHEN m.domain = 'Condition' AND f.part = 'value' AND a.code IS NOT NULL THEN 'condition'
       ELSE 'observation' END AS kind,
     left(coalesce(f.part_code, f.code) || '|' || f.eye, 50) AS source_value,
     CASE WHEN f.value_code IS NOT NULL THEN coalesce(v.standard_id, 0) END AS value_concept_id,
-    CASE WHEN f.unit IS NOT NULL THEN coalesce(u.standard_id, 0) END AS unit_concept_id,
+    CASE WHEN u.code IS NOT NULL OR f.unit IS NOT NULL THEN coalesce(u.standard_id, 0) END
+      AS unit_concept_id,
     u.source_id AS unit_source_concept_id,
-    f.*, p.person_id, k.visit_occurrence_id
+    f.* REPLACE (coalesce(f.number, b.bound) AS number,
+      coalesce(f.unit_name, CASE WHEN b.bound IS NOT NULL THEN b.bound_unit END) AS unit_name,
+      coalesce(b.side, '') || f.value AS value),
+    CASE WHEN b.bound IS NOT NULL THEN b.operator END AS operator,
+    p.person_id, k.visit_occurrence_id
   FROM (SELECT DISTINCT ON (examination, fact, part) * FROM findings
       WHERE NOT derived AND absent IS NULL ORDER BY examination, fact, part, value, number) f
   JOIN person_keys p ON p.person_key = f.subject
@@ -110,7 +129,10 @@ FROM (
   LEFT JOIN meaning m ON m.system = coalesce(f.part_system, f.code_system)
     AND m.code = coalesce(f.part_code, f.code)
   LEFT JOIN meaning v ON v.system = f.value_system AND v.code = f.value_code
-  LEFT JOIN meaning u ON u.system = 'UCUM' AND u.code = f.unit);
+  LEFT JOIN beyond b ON b.examination = f.examination AND b.fact = f.fact AND b.part = f.part
+  LEFT JOIN meaning u ON u.system = 'UCUM'
+    AND u.code = coalesce(f.unit, CASE WHEN b.bound IS NOT NULL THEN b.bound_unit END)
+  LEFT JOIN answer_code a ON a.finding = f.finding AND a.system = f.code_system AND a.code = f.code);
 
 CREATE TABLE visit_occurrence AS
 SELECT k.visit_occurrence_id, person_id, coalesce(c.standard_id, 0) AS visit_concept_id,
@@ -141,8 +163,8 @@ SELECT person_id AS observation_period_id, person_id,
   any_value(record_type) AS period_type_concept_id
 FROM visit_occurrence CROSS JOIN named GROUP BY person_id ORDER BY person_id;
 
--- What is coded as a disorder or a finding is so only where it was found: the catalogue has another
--- code, or none, for the answer that there is none.
+-- A code of a disorder or a finding makes a condition only where it is that of an answer. One that a
+-- finding has beside every answer, also that there is none, is the name of what was looked at.
 CREATE TABLE condition_occurrence AS
 SELECT id AS condition_occurrence_id, person_id, concept_id AS condition_concept_id,
   "time"::DATE AS condition_start_date, "time" AS condition_start_datetime,
@@ -157,7 +179,7 @@ CREATE TABLE measurement AS
 SELECT id AS measurement_id, person_id, concept_id AS measurement_concept_id,
   "time"::DATE AS measurement_date, "time" AS measurement_datetime,
   CASE WHEN "time" <> "time"::DATE THEN strftime("time", '%H:%M:%S') END AS measurement_time,
-  record_type AS measurement_type_concept_id, NULL::INTEGER AS operator_concept_id,
+  record_type AS measurement_type_concept_id, operator AS operator_concept_id,
   number::DECIMAL(18, 6) AS value_as_number, value_concept_id AS value_as_concept_id,
   unit_concept_id, NULL::DECIMAL(18, 6) AS range_low, NULL::DECIMAL(18, 6) AS range_high,
   NULL::INTEGER AS provider_id, visit_occurrence_id, NULL::INTEGER AS visit_detail_id,

@@ -113,6 +113,37 @@ class DescriptionTest {
     assertTrue(DescriptionPage.of(Survey.of(plan.folder())).contains("blurred: 2 times"));
   }
 
+  /**
+   * Ten dioptres inwards and six outwards are no eight; 95 and 5 degrees, or eleven o'clock and
+   * one, have no mean; and the end of a scale is no pressure.
+   */
+  @Test
+  void whatHasNoMeanTogetherHasNone() throws IOException {
+    String eye =
+        """
+        {"disc-haemorrhage":{"right":{"value":"present","clock-hour":%d}},\
+        "corneal-curvature":{"right":{"flat-power":"+43.00 D","steep-power":"+43.50 D","steep-axis":"%d deg"}},\
+        "ocular-deviation":{"both":{"value":"%s","deviation-amount":"%d PD","fixation":"far"}},\
+        "refraction":{"right":{"sphere":"-1.00 D","cylinder":"-1.00 D","axis":"90 deg"}},\
+        "pressure-beyond-scale":{"right":{"value":"60 mmHg","beyond-limit":"above"}},"intraocular""";
+    Description description =
+        describe(
+            Stream.of(
+                pressure(1, 14).replace("{\"intraocular", eye.formatted(11, 95, "eso", 10)),
+                pressure(2, 16).replace("{\"intraocular", eye.formatted(1, 5, "exo", 6))));
+    Map<String, String> means = new java.util.TreeMap<>();
+    for (List<String> row : rows(description, "How the numbers are spread")) {
+      means.put(String.join(" ", row.get(0), row.get(1), row.get(2)).strip(), row.get(8));
+    }
+    assertEquals("10.0", means.get("ocular-deviation deviation-amount far, eso"));
+    assertEquals("6.0", means.get("ocular-deviation deviation-amount far, exo"));
+    assertEquals("", means.get("disc-haemorrhage clock-hour"));
+    assertEquals("", means.get("corneal-curvature steep-axis"));
+    assertEquals("-1.5", means.get("power-vector m"));
+    assertEquals("15.0", means.get("intraocular-pressure value"));
+    assertFalse(means.containsKey("pressure-beyond-scale value"), means::toString);
+  }
+
   /** One person who was seen often is one person. */
   @Test
   void personsAreCountedAndNotFacts() throws IOException {
@@ -201,7 +232,7 @@ class DescriptionTest {
     assertEquals("snellen", acuities.get(0).get(4));
     assertEquals(
         List.of("distance-acuity", "recorded", "2", "0"),
-        rows(description, "How acuities got their numbers").get(0));
+        rows(description, "How acuities and limits got their numbers").get(0));
     List<String> step =
         rows(description, "What was examined of the usual steps").stream()
             .filter(row -> row.get(0).equals("acuity"))

@@ -50,6 +50,14 @@ class OmopTest {
       "disc-swelling":{"right":{"value":"absent","method":"slit-lamp"}},\
       "refraction":{"right":{"sphere":"-1.00 D","cylinder":"-0.50 D","axis":"90 deg"}}}}""";
 
+  private static final String LIMITS =
+      """
+      {"isopter":1,"record":{"id":"r-4"},"subject":{"id":"p-1"},\
+      "performed":"2026-04-03T09:10:00Z","status":"final","findings":{\
+      "acuity-beyond-line":{"right":{"value":"6/60","side-of-line":"worse"}},\
+      "pressure-beyond-scale":{"right":{"value":"60 mmHg","beyond-limit":"above"},\
+      "left":{"value":"5 mmHg","beyond-limit":"below"}}}}""";
+
   @TempDir Path folder;
 
   @Test
@@ -108,6 +116,51 @@ class OmopTest {
               store,
               "SELECT visit_concept_id, gender_concept_id, year_of_birth - year(visit_start_date) +"
                   + " 2026 FROM visit_occurrence JOIN person USING (person_id)"));
+    }
+  }
+
+  /**
+   * The code of the pulsation of the veins is that of what was looked at, with every answer; its
+   * domain in the model is that of conditions, and a pulsation that is absent is none.
+   */
+  @Test
+  void aCodeThatStandsBesideEveryAnswerMakesNoCondition() throws IOException, SQLException {
+    String signs =
+        SIGNS.replaceFirst(
+            "\"afferent-defect\":.*?}},",
+            "\"venous-pulsation\":{\"left\":{\"value\":\"absent\"},\"right\":{\"value\":"
+                + "\"present\"}},");
+    pool(List.of(Pools.json(signs, 1)));
+    try (TableStore store = TableStore.at(folder.resolve("pool/tables.duckdb"))) {
+      assertEquals(
+          List.of("919"),
+          row(store, "SELECT string_agg(condition_concept_id) FROM condition_occurrence"));
+      assertEquals(
+          List.of("absent left, present right"),
+          row(
+              store,
+              "SELECT string_agg(value_as_string || ' ' || qualifier_source_value, ', ' ORDER BY"
+                  + " value_as_string) FROM observation WHERE observation_concept_id = 921"));
+    }
+  }
+
+  /**
+   * A limit is a number beside an operator, as the model has it, or it is a text: 60 mmHg would be
+   * read as the pressure of an eye that has more, and the line as the acuity of one that sees less.
+   */
+  @Test
+  void aLimitHasAnOperatorOrNoNumber() throws IOException, SQLException {
+    pool(List.of(Pools.json(LIMITS, 1)));
+    String limits =
+        "SELECT string_agg(concat_ws(' ', operator_concept_id, value_as_number::DOUBLE,"
+            + " unit_source_value, value_source_value), ', ' ORDER BY measurement_id)"
+            + " FROM measurement";
+    try (TableStore store = TableStore.at(folder.resolve("pool/tables.duckdb"))) {
+      assertEquals(
+          List.of(
+              "922 1.0 {logMAR} worse than 6/60, 923 5.0 mm[Hg] below 5 mmHg,"
+                  + " 922 60.0 mm[Hg] above 60 mmHg"),
+          row(store, limits));
     }
   }
 

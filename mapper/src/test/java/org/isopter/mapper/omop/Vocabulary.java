@@ -35,7 +35,10 @@ final class Vocabulary {
           concept(917, "Power of cylinder, old", "Observation", "SNOMED", "", "251797004"),
           concept(918, "Power of cylinder", "Measurement", "LOINC", "S", "invented"),
           concept(919, "Ptosis of eyelid", "Condition", "SNOMED", "S", "11934000"),
-          concept(920, "Size of pupil, two", "Observation", "SNOMED", "", "363953003"));
+          concept(920, "Size of pupil, two", "Observation", "SNOMED", "", "363953003"),
+          concept(921, "Venous pulsation", "Condition", "SNOMED", "S", "247230002"),
+          concept(922, ">", "Meas Value Operator", "SNOMED", "S", "276138003"),
+          concept(923, "<", "Meas Value Operator", "SNOMED", "S", "276139006"));
 
   private static final List<String> RELATIONSHIPS =
       List.of(

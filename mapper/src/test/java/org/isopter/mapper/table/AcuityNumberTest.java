@@ -32,6 +32,7 @@ class AcuityNumberTest {
     "6/9, 0.176, 0.176, , recorded, ",
     "6/9-2, , 0.176, 0.216, five-letters-assumed, ",
     "6/9+2, , 0.176, 0.136, five-letters-assumed, ",
+    "6/9-5, , 0.176, , letters-not-counted, ",
     "HM, , , 2.3, schulze-bonsel-2006, 2",
     "LP, , , , too-low, 3",
     "NLP, , , , too-low, 4"
@@ -45,6 +46,44 @@ class AcuityNumberTest {
     assertEquals(assumed, cells.get("number_assumed"));
     assertEquals(rule, cells.get("number_rule"));
     assertEquals(rank, cells.get("low_vision_rank"));
+  }
+
+  /**
+   * A card for near states an angle for its own distance, which is not that of the reading: the
+   * number is an assumption. A chart of eight letters on a line has none of 0.02 logMAR.
+   */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "near-acuity|0.2 logMAR\"|0.2|0.2|distance-of-card-assumed",
+        "near-acuity|0.5 decimal\"|0.301|0.301|distance-of-card-assumed",
+        "near-acuity|20/40\"|0.301|0.301|distance-of-card-assumed",
+        "near-acuity|20/40-2\"|0.301||letters-not-counted",
+        "near-acuity|N5\"|||size-of-print",
+        "distance-acuity|6/9-2\",\"letters-per-line\":8|0.176||letters-not-counted",
+        "acuity-beyond-line|6/60\",\"side-of-line\":\"worse|1.0||limit",
+      })
+  void whatIsNoAngleOfTheReadingHasNoNumber(
+      String finding, String value, Double line, Double assumed, String rule) {
+    String end = value.endsWith("\"") || value.endsWith("8") ? "}}" : "\"}}";
+    Map<String, Object> cells = value("\"" + finding + "\":{\"right\":{\"value\":\"" + value + end);
+    assertEquals(null, cells.get("number"));
+    assertEquals(line, cells.get("number_line"));
+    assertEquals(assumed, cells.get("number_assumed"));
+    assertEquals(rule, cells.get("number_rule"));
+  }
+
+  /** 60 mmHg is where the scale ends, and no pressure: in a mean it would be one. */
+  @Test
+  void aLimitIsNoNumberOfWhatLiesBeyondIt() {
+    Map<String, Object> cells =
+        value(
+            "\"pressure-beyond-scale\":{\"right\":{\"value\":\"60 mmHg\",\"beyond-limit\":"
+                + "\"above\"}}");
+    assertEquals(null, cells.get("number"));
+    assertEquals(60.0, cells.get("number_line"));
+    assertEquals("limit", cells.get("number_rule"));
   }
 
   @Test
