@@ -168,6 +168,32 @@ class EntryCommandsTest {
   }
 
   @Test
+  void amendsNothingWhereItIsNotClearWhatIsReplaced() throws IOException {
+    Path record = folder.resolve("pressures.yaml");
+    Files.writeString(record, Run.of("note", "IOP R 14 GAT, L 15", WHO[0], WHO[1]).ok().out());
+    Run less = Run.of("amend", record.toString(), "IOP R 24");
+    assertEquals(ExitStatus.REFUSED, less.status());
+    assertTrue(less.err().contains("the record holds right intraocular-pressure 14"), less.err());
+    assertEquals("", less.out());
+    Run more = Run.of("amend", record.toString(), "IOP L 25 GAT").ok();
+    assertTrue(more.err().contains("replaced: left intraocular-pressure 15 mmHg"), more.err());
+    assertFalse(more.out().contains("15 mmHg"), more.out());
+    Run beside = Run.of("amend", record.toString(), "IOP R 20 NCT").ok();
+    assertTrue(beside.out().contains("14 mmHg"), beside.out());
+  }
+
+  @Test
+  void namesTheFileThatIsNoRecord() throws IOException {
+    Path nowhere = folder.resolve("nowhere.yaml");
+    Run amended = Run.of("amend", nowhere.toString(), "IOP R 24");
+    assertEquals(ExitStatus.REFUSED, amended.status());
+    assertTrue(amended.err().contains(nowhere + ": saw no such file"), amended.err());
+    Files.writeString(nowhere, "isopter: 2\n");
+    Run added = Run.of("note", "IOP R 24", WHO[0], WHO[1], "--into", nowhere.toString());
+    assertTrue(added.err().contains(nowhere + ": "), added.err());
+  }
+
+  @Test
   void printsTheLetterBehindTheRecord() {
     Run run = Run.of("note", "IOP R 14", WHO[0], WHO[1], WHO[2], WHO[3], "--summary").ok();
     assertTrue(run.out().contains("14 mmHg"), run.out());

@@ -126,6 +126,9 @@ public final class Sheet {
     } else if (!written.stream().allMatch(FieldAnswer::isClear)) {
       faults.add("A field is not understood to the last word.");
     }
+    start
+        .old()
+        .ifPresent(old -> Amendment.unclear(old, stated).forEach(why -> faults.add(why.toString())));
     Optional<Exam> soFar = start.header().map(header -> start.exam(stated));
     view.put("breaches", soFar.map(Sheet::breaches).orElse(List.of()));
     view.put("pictures", soFar.map(Sheet::pictures).orElse(List.of()));
@@ -142,7 +145,7 @@ public final class Sheet {
     opened.put("subject", SheetStart.shown(old.header().subject()));
     opened.put("performer", old.header().performer().map(SheetStart::shown).orElse(""));
     opened.put("performed", old.header().performed().toString());
-    List<Fact<?>> replaced = Amendment.clashing(old, stated);
+    List<Fact<?>> replaced = Amendment.replaced(old, stated);
     OffsetDateTime day = old.header().performed();
     opened.put(
         "lines",

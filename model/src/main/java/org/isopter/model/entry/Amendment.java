@@ -11,6 +11,10 @@ import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Measurement;
 import org.isopter.model.exam.Status;
+import org.isopter.model.finding.Layout;
+import org.isopter.model.finding.Part;
+import org.isopter.model.text.RecordText;
+import org.isopter.model.value.Fault;
 
 /** Changes a record that is written: a new record that names the old one, or facts added to it. */
 public final class Amendment {
@@ -19,7 +23,8 @@ public final class Amendment {
 
   /**
    * Returns the amended record: each fact takes the place of the one that speaks of the same
-   * measurement, or of what was not done, and is added where there is none.
+   * measurement, of what was not done, or of the same with less said of how it was measured, and is
+   * added where there is none.
    *
    * @param old the record to replace
    * @param id the identifier of the new record
@@ -38,7 +43,7 @@ public final class Amendment {
             header.setting(),
             Optional.of(header.id()),
             header.remark()),
-        replaced(old.facts(), facts));
+        amended(old.facts(), facts));
   }
 
   /**
@@ -78,24 +83,82 @@ public final class Amendment {
 
   /** Returns the facts of a record that a fact of the note would stand beside as another value. */
   public static List<Fact<?>> clashing(Exam old, List<Fact<?>> facts) {
-    List<Fact<?>> clashing = new ArrayList<>();
-    for (Fact<?> fact : old.facts()) {
-      if (facts.stream().anyMatch(other -> isAbout(fact, other) && !fact.equals(other))) {
-        clashing.add(fact);
-      }
-    }
-    return clashing;
+    return old.facts().stream()
+        .filter(fact -> facts.stream().anyMatch(other -> isAbout(fact, other)))
+        .filter(fact -> !facts.contains(fact))
+        .<Fact<?>>map(fact -> fact)
+        .toList();
   }
 
-  private static List<Fact<?>> replaced(List<Fact<?>> old, List<Fact<?>> facts) {
+  /** Returns the facts of a record whose place others take, and that are not said again. */
+  public static List<Fact<?>> replaced(Exam old, List<Fact<?>> facts) {
+    return old.facts().stream()
+        .filter(fact -> facts.stream().anyMatch(other -> takesThePlace(other, fact)))
+        .filter(fact -> !facts.contains(fact))
+        .<Fact<?>>map(fact -> fact)
+        .toList();
+  }
+
+  /**
+   * Returns what keeps facts from amending a record: one of which cannot be said whether it replaces
+   * what the record holds, for it says less of how it was measured, and one that would take places
+   * away of which it says nothing, such as the other directions of gaze.
+   */
+  public static List<Fault> unclear(Exam old, List<Fact<?>> facts) {
+    List<Fault> unclear = new ArrayList<>();
+    for (Fact<?> fact : facts) {
+      if (old.facts().stream().noneMatch(other -> isAbout(other, fact))) {
+        old.facts().stream()
+            .filter(other -> Measurement.of(fact).saysLessThan(Measurement.of(other)))
+            .forEach(other -> unclear.add(lessSaid(fact, other)));
+      }
+      old.facts().stream()
+          .filter(other -> isAbout(other, fact) && losesPlaces(other, fact))
+          .forEach(other -> unclear.add(placesLost(fact, other)));
+    }
+    return unclear;
+  }
+
+  private static Fault lessSaid(Fact<?> fact, Fact<?> other) {
+    return new Fault(
+        fact.finding().id(),
+        RecordText.of(fact),
+        "the method, the conditions and the time of what it is to replace",
+        "the record holds " + RecordText.of(other));
+  }
+
+  private static Fault placesLost(Fact<?> fact, Fact<?> other) {
+    return new Fault(
+        fact.finding().id(),
+        RecordText.of(fact),
+        "every place of which the record speaks, for it takes the place of all",
+        "the record holds " + RecordText.of(other));
+  }
+
+  /** A panel in which no part must be there holds places that are examined one by one. */
+  private static boolean losesPlaces(Fact<?> old, Fact<?> fact) {
+    Layout<?> layout = fact.finding().layout();
+    return layout.choice().isEmpty()
+        && layout.commonParts().stream().noneMatch(Part::isRequired)
+        && fact.panel().isPresent()
+        && old.panel().stream()
+            .flatMap(panel -> panel.parts().keySet().stream())
+            .anyMatch(place -> !fact.panel().orElseThrow().parts().containsKey(place));
+  }
+
+  private static List<Fact<?>> amended(List<Fact<?>> old, List<Fact<?>> facts) {
     List<Fact<?>> all = new ArrayList<>();
     for (Fact<?> fact : old) {
-      if (facts.stream().noneMatch(other -> isAbout(fact, other))) {
+      if (facts.stream().noneMatch(other -> takesThePlace(other, fact))) {
         all.add(fact);
       }
     }
     all.addAll(facts);
     return all;
+  }
+
+  private static boolean takesThePlace(Fact<?> fact, Fact<?> old) {
+    return isAbout(old, fact) || Measurement.of(old).saysLessThan(Measurement.of(fact));
   }
 
   private static boolean isAbout(Fact<?> one, Fact<?> other) {

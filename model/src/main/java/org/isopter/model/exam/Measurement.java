@@ -52,6 +52,19 @@ public record Measurement(
         && other.equals(new Measurement(finding, site.fellow(), technique, conditions, at));
   }
 
+  /**
+   * Says whether this may be the other with less said of how it was measured: it names no technique,
+   * no time or fewer of the conditions, and nothing that differs.
+   */
+  public boolean saysLessThan(Measurement other) {
+    return !equals(other)
+        && finding.equals(other.finding)
+        && site == other.site
+        && (technique.isEmpty() || technique.equals(other.technique))
+        && (at.isEmpty() || at.equals(other.at))
+        && other.conditions.containsAll(conditions);
+  }
+
   /** Returns the measurement whenever it is made: to find it again on another day. */
   public Measurement anyTime() {
     return new Measurement(finding, site, technique, conditions, Optional.empty());

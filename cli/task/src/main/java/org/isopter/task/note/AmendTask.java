@@ -1,14 +1,11 @@
 package org.isopter.task.note;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.record.RecordFormat;
-import org.isopter.mapper.record.RecordReader;
 import org.isopter.mapper.record.RecordWriter;
-import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.check.Consistency;
 import org.isopter.model.entry.Amendment;
 import org.isopter.model.exam.Exam;
@@ -17,6 +14,7 @@ import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
 import org.isopter.model.note.habit.Habits;
 import org.isopter.model.text.RecordText;
+import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import org.isopter.task.report.ExitStatus;
 import org.isopter.task.report.RunLog;
@@ -51,17 +49,14 @@ public final class AmendTask {
    *
    * @param record the file of the old record
    * @param text what is to be changed or added, in shorthand
-   * @throws IOException when the file cannot be read
+   * @throws IOException when the terminal cannot be asked
    */
   public void run(Path record, String text) throws IOException {
-    RecordFormat format =
-        record.toString().endsWith(".json") ? RecordFormat.JSON : RecordFormat.YAML;
-    Result<Exam> old =
-        new RecordReader(Catalogue.standard()).read(Files.readAllBytes(record), format);
+    Result<Exam> old = StoredRecord.read(record);
     if (old instanceof Result.Ok<Exam> exam) {
-      amend(exam.value(), text, format);
+      amend(exam.value(), text, StoredRecord.format(record));
     } else {
-      old.faults().forEach(fault -> log.say(record + ": " + fault));
+      old.faults().forEach(fault -> log.say(fault.toString()));
       log.raise(ExitStatus.REFUSED);
     }
   }
@@ -72,17 +67,27 @@ public final class AmendTask {
     Note note = reader.read(asks ? Asking.on(log.streams(), reader).about(text) : text);
     note.unread().forEach(unread -> log.say(unread.toString()));
     if (!note.unread().isEmpty() || note.facts().isEmpty()) {
-      log.say("nothing was amended");
-      log.raise(ExitStatus.REFUSED);
+      refuse();
       return;
     }
     List<Fact<?>> facts = note.facts();
-    Amendment.clashing(old, facts).forEach(fact -> log.say("replaced: " + RecordText.of(fact)));
+    List<Fault> unclear = Amendment.unclear(old, facts);
+    if (!unclear.isEmpty()) {
+      unclear.forEach(fault -> log.say(fault.toString()));
+      refuse();
+      return;
+    }
+    Amendment.replaced(old, facts).forEach(fact -> log.say("replaced: " + RecordText.of(fact)));
     Exam amended = Amendment.of(old, HeaderRequest.id(id), facts);
     facts.stream()
         .filter(fact -> !old.facts().contains(fact))
         .forEach(fact -> log.say("recorded: " + RecordText.of(fact)));
     Consistency.check(amended).forEach(violation -> log.say(NoteTask.lookAgain(violation)));
     log.data().print(new RecordWriter().write(amended, format));
+  }
+
+  private void refuse() {
+    log.say("nothing was amended");
+    log.raise(ExitStatus.REFUSED);
   }
 }

@@ -11,9 +11,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.isopter.mapper.record.RecordFormat;
-import org.isopter.mapper.record.RecordReader;
-import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.check.Consistency;
 import org.isopter.model.check.Violation;
 import org.isopter.model.entry.Amendment;
@@ -110,7 +107,7 @@ public final class NoteTask {
   private Result<Exam> intoRecord(Exam exam) {
     return request.into().isEmpty()
         ? Result.ok(exam)
-        : record(request.into().get()).flatMap(old -> added(old, exam));
+        : StoredRecord.read(request.into().get()).flatMap(old -> added(old, exam));
   }
 
   private static Result<Exam> added(Exam old, Exam exam) {
@@ -146,15 +143,6 @@ public final class NoteTask {
 
   private static Optional<String> id(Exam exam) {
     return exam.header().subject().identifier().map(Identifier::value);
-  }
-
-  private static Result<Exam> record(Path file) {
-    RecordFormat format = file.toString().endsWith(".json") ? RecordFormat.JSON : RecordFormat.YAML;
-    try {
-      return new RecordReader(Catalogue.standard()).read(Files.readAllBytes(file), format);
-    } catch (IOException unreadable) {
-      return Result.refused(List.of(Fault.of(file.toString(), "no such record", "a record")));
-    }
   }
 
   private void write(Result<Exam> read) {
