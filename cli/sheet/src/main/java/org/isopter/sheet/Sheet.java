@@ -128,7 +128,8 @@ public final class Sheet {
     }
     start
         .old()
-        .ifPresent(old -> Amendment.unclear(old, stated).forEach(why -> faults.add(why.toString())));
+        .ifPresent(
+            old -> Amendment.unclear(old, stated).forEach(why -> faults.add(why.toString())));
     Optional<Exam> soFar = start.header().map(header -> start.exam(stated));
     view.put("breaches", soFar.map(Sheet::breaches).orElse(List.of()));
     view.put("pictures", soFar.map(Sheet::pictures).orElse(List.of()));

@@ -100,9 +100,9 @@ public final class Amendment {
   }
 
   /**
-   * Returns what keeps facts from amending a record: one of which cannot be said whether it replaces
-   * what the record holds, for it says less of how it was measured, and one that would take places
-   * away of which it says nothing, such as the other directions of gaze.
+   * Returns what keeps facts from amending a record: one of which cannot be said whether it
+   * replaces what the record holds, for it says less of how it was measured, and one that would
+   * take places away of which it says nothing, such as the other directions of gaze.
    */
   public static List<Fault> unclear(Exam old, List<Fact<?>> facts) {
     List<Fault> unclear = new ArrayList<>();

@@ -53,8 +53,8 @@ public record Measurement(
   }
 
   /**
-   * Says whether this may be the other with less said of how it was measured: it names no technique,
-   * no time or fewer of the conditions, and nothing that differs.
+   * Says whether this may be the other with less said of how it was measured: it names no
+   * technique, no time or fewer of the conditions, and nothing that differs.
    */
   public boolean saysLessThan(Measurement other) {
     return !equals(other)

@@ -71,8 +71,7 @@ class AmendmentTest {
   }
 
   private static Exam exam(String note) {
-    Header header =
-        Header.of(Identifier.of("e-1"), Party.of(Identifier.of("p-1")), DAY);
+    Header header = Header.of(Identifier.of("e-1"), Party.of(Identifier.of("p-1")), DAY);
     return new Exam(header, facts(note));
   }
 }
