@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.isopter.task.input.InputDocument;
@@ -106,6 +107,27 @@ class ErrorsTest {
     assertEquals(ExitStatus.USAGE, run.status());
     assertEquals("isopter: nowhere.yaml: no such file or folder\n", run.err());
     assertEquals(1, run.out().lines().count());
+  }
+
+  @Test
+  void whatWasNotReadIsNotSaidToBeWithoutFault() {
+    Run run = Run.of("check", "nowhere.yaml");
+    assertEquals(ExitStatus.USAGE, run.status());
+    assertTrue(run.err().endsWith("isopter: 0 records: none was read\n"), run.err());
+  }
+
+  @Test
+  void aFileOfAnOptionThatIsMissingIsNamedInPlainWords() {
+    String[] note = {"note", "IOP R 14", "--subject", "p-1"};
+    String missing = "nowhere.txt";
+    for (String option : List.of("--habits", "--answers", "--into")) {
+      List<String> words = new ArrayList<>(List.of(note));
+      words.addAll(List.of(option, missing));
+      Run run = Run.of(words.toArray(String[]::new));
+      assertTrue(run.err().contains(missing + ": "), run.err());
+      assertTrue(run.err().contains("no such file or folder, wanted "), run.err());
+      assertFalse(run.err().contains("Exception"), run.err());
+    }
   }
 
   @Test

@@ -1,6 +1,5 @@
 package org.isopter.cli.option;
 
-import java.io.IOException;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.OffsetDateTime;
@@ -84,7 +83,7 @@ public final class ForeignOptions {
   /** Reads the lines about FHIR in a file of habits, and says at once what is wrong with them. */
   static final class Aliases implements ITypeConverter<DepartmentAliases> {
     @Override
-    public DepartmentAliases convert(String file) throws IOException {
+    public DepartmentAliases convert(String file) {
       Result<DepartmentAliases> aliases =
           DepartmentAliases.of(new HabitsFile().convert(file).fhir(), Catalogue.standard());
       if (!aliases.isOk()) {

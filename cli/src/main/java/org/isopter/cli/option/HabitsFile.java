@@ -4,9 +4,11 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.Optional;
+import org.isopter.mapper.io.FailureText;
 import org.isopter.model.note.habit.Habits;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
@@ -17,8 +19,8 @@ import picocli.CommandLine.TypeConversionException;
 public final class HabitsFile implements ITypeConverter<Habits> {
 
   @Override
-  public Habits convert(String file) throws IOException {
-    Result<Habits> habits = Habits.read(Files.readString(Path.of(file), UTF_8));
+  public Habits convert(String file) {
+    Result<Habits> habits = Habits.read(text(file));
     if (!habits.isOk()) {
       Fault first = habits.faults().get(0);
       throw new TypeConversionException(file + ": " + first);
@@ -28,5 +30,14 @@ public final class HabitsFile implements ITypeConverter<Habits> {
       throw new TypeConversionException(file + ": nobody knows the time zone " + zone.get());
     }
     return habits.orThrow();
+  }
+
+  private static String text(String file) {
+    try {
+      return Files.readString(Path.of(file), UTF_8);
+    } catch (IOException | InvalidPathException unreadable) {
+      throw new TypeConversionException(
+          file + ": " + FailureText.of(unreadable) + ", wanted a file of habits in UTF-8");
+    }
   }
 }

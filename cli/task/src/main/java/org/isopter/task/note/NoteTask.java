@@ -65,7 +65,7 @@ public final class NoteTask {
    * Writes the record of a note to the data of the log. What is not understood, and what
    * contradicts, is in the log; a refused note raises the status to {@link ExitStatus#REFUSED}.
    *
-   * @throws IOException when questions cannot be written or answers not be read
+   * @throws IOException when nobody can be asked at the terminal
    */
   public void read(String text) throws IOException {
     Result<String> answered =

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.isopter.mapper.io.AtomicFile;
+import org.isopter.mapper.io.FailureText;
 import org.isopter.mapper.io.UnwritableException;
 import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
@@ -64,12 +65,10 @@ public final class Questions {
   }
 
   /**
-   * Returns the note with every answered item put in the form that the answer chose.
-   *
-   * @throws IOException when the answers cannot be read
+   * Returns the note with every answered item put in the form that the answer chose; refused when
+   * the answers cannot be read.
    */
-  public static Result<String> answered(String note, NoteReader reader, Path file)
-      throws IOException {
+  public static Result<String> answered(String note, NoteReader reader, Path file) {
     String text = note;
     try {
       for (JsonNode answer : JSON.readTree(Files.readString(file, UTF_8))) {
@@ -79,6 +78,9 @@ public final class Questions {
         }
         text = next.orThrow();
       }
+    } catch (IOException unreadable) {
+      String why = FailureText.of(unreadable);
+      return Result.refused(List.of(Fault.of(file.toString(), why, "a list of answers")));
     } catch (JacksonException notJson) {
       return Result.refused(List.of(Fault.of(file.toString(), "no JSON", "a list of answers")));
     }

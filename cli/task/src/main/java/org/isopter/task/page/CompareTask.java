@@ -11,6 +11,7 @@ import org.isopter.model.value.Result;
 import org.isopter.task.input.InputDocument;
 import org.isopter.task.input.Inputs;
 import org.isopter.task.input.RecordDocuments;
+import org.isopter.task.io.Messages;
 import org.isopter.task.report.ExitStatus;
 import org.isopter.task.report.RunLog;
 import org.isopter.task.report.UsageException;
@@ -54,7 +55,7 @@ public final class CompareTask {
     visits.sort(Comparator.comparing(visit -> visit.exam().header().performed()));
     if (visits.size() < 2 && log.status() == ExitStatus.OK) {
       throw new UsageException(
-          "there are " + visits.size() + " records to compare: two or more are needed");
+          Messages.count(visits.size(), "record") + " to compare: two or more are needed");
     }
     List<String> changes = new ArrayList<>();
     for (int i = 1; i < visits.size(); i++) {
