@@ -158,8 +158,7 @@ public final class RunLog {
   public void sum(String noun) {
     String all = Messages.count(done + refused, noun);
     String bad = refused + " refused for " + Messages.count(faults, "fault");
-    String good =
-        done == 0 ? "none was read" : remarked == 0 ? "no fault found" : "none refused";
+    String good = done == 0 ? "none was read" : remarked == 0 ? "no fault found" : "none refused";
     String more = remarked == 0 ? "" : ", " + Messages.count(remarked, "remark");
     say(all + ": " + (refused == 0 ? good : bad) + more);
   }
