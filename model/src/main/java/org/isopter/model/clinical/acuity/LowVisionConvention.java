@@ -37,7 +37,8 @@ public enum LowVisionConvention {
       Map.of()),
   /** A convention that takes a finger for a letter of a 20/200 line. */
   HOLLADAY_2004(
-      "from memory: Holladay 1997, J Refract Surg 13:388; 2004, J Cataract Refract Surg 30:287",
+      "Holladay, note under the conversion chart that the J Cataract Refract Surg prints: 20/2000"
+          + " and 20/20000 at 2 feet",
       List.of(
           new Row(LowVision.COUNTING_FINGERS, metres("0.6096"), "2.00"),
           new Row(LowVision.HAND_MOVEMENTS, metres("0.6096"), "3.00")),

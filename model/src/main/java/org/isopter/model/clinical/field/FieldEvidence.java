@@ -51,15 +51,6 @@ record FieldEvidence(Afferent afferent, boolean unequal, FieldSigns signs) {
     return afferent == Afferent.UNKNOWN || afferent == one || afferent == two;
   }
 
-  boolean mayBeCongruous() {
-    return details().congruous().orElse(true);
-  }
-
-  boolean mayBeIncongruous() {
-    // What was drawn counts beside what was said of it.
-    return unequal || !details().congruous().orElse(false);
-  }
-
   boolean isIncongruous() {
     return !details().congruous().orElse(true);
   }

@@ -5,8 +5,8 @@ import org.isopter.model.finding.Citation;
 /** The pattern that the losses of both eyes make together. */
 public enum FieldPattern {
   NO_REGION_REDUCED(
-      "No region that was tested is reduced; small and mild losses escape confrontation.",
-      Source.MEMORY),
+      "No region that was tested is reduced; confrontation misses many losses.",
+      Source.MISSED),
   ONE_EYE("Loss in one eye only.", Source.PATHWAY),
   ONE_EYE_CENTRAL("Central loss in one eye only.", Source.PATHWAY),
   ONE_EYE_ALTITUDINAL("Altitudinal loss in one eye only.", Source.MEMORY),
@@ -33,8 +33,8 @@ public enum FieldPattern {
   /** Where the rows of the table come from. */
   private enum Source {
     PATHWAY(
-        "AJNR 2007;28:3 Table 1; Trobe; NOVEL, University of Utah; anterior radiation and spared"
-            + " crescent from memory"),
+        "AJNR 2007;28:3 Table 1; Trobe; NOVEL, University of Utah; congruity: Kedar 2007, AJO"
+            + " 143:772, abstract; spared crescent from memory"),
     JUNCTION("AJNR 2007;28:3 Table 1: junction; a disease of each eye: common practice, no source"),
     TEMPORAL(
         "AJNR 2007;28:3 Table 1: chiasm; Sowka and Luong, Optometry 2009;80:232: tilted discs with"
@@ -44,6 +44,10 @@ public enum FieldPattern {
         "Tufan 2013, Turk J Ophthalmol 43:371; O'Connell and Du Boulay, J Neurol Neurosurg"
             + " Psychiatry 36:697; Bryan 2014; further causes from memory"),
     DIFFERENTIAL("headings of a published differential list; constriction of the field"),
+    MISSED(
+        "Kerr 2010, Neurology 74:1184, abstract: most confrontation tests were insensitive; Johnson"
+            + " and Baloh 1991, J Natl Med Assoc 83:895, abstract: 40 % of anterior, 68 % of"
+            + " posterior losses found"),
     COMMON("common practice, no source"),
     MEMORY("from memory");
 

@@ -29,7 +29,7 @@ public final class PupilCauses {
       fellow: lit any
       pair: unequal none right-light right-alike, double any
 
-      both-third | both | grave | midbrain or both third nerves, raised pressure in the head included | from memory
+      both-third | both | grave | midbrain or both third nerves, raised pressure in the head included | textbook table 16-15, "Pupils in Comatose Patients": middle and fixed, midbrain; raised pressure from memory
       own: direct sluggish absent, consensual sluggish absent, near any, lit any, size middle large, outline any, lid any, movement any, segmental-movement any, corectopia any
       fellow: direct sluggish absent, consensual sluggish absent, near any, lit any, size middle large, outline any, lid any, movement any, segmental-movement any, corectopia any
       pair: unequal any, double any
@@ -41,13 +41,13 @@ public final class PupilCauses {
       pair: unequal any, double any
       needs: own direct sluggish absent, fellow direct sluggish absent, own consensual sluggish absent, fellow consensual sluggish absent
 
-      both-narrowed | both | grave | pons, or a substance that narrows both pupils, poisoning included | from memory
+      both-narrowed | both | grave | pons, or a substance that narrows both pupils, poisoning included | textbook table 16-15, "Pupils in Comatose Patients": pons, narcotics
       own: direct any, consensual any, near any, lit any, size small, lid any, movement any, dilation-lag any
       fellow: direct any, consensual any, near any, lit any, size small, lid any, movement any, dilation-lag any
       pair: unequal any, double any
       needs: own size small, fellow size small, own direct sluggish absent, fellow direct sluggish absent
 
-      both-widened | both | grave | substance that widens both pupils, poisoning included | from memory
+      both-widened | both | grave | substance that widens both pupils, poisoning included | textbook table 16-15, "Pupils in Comatose Patients": atropine-like agents, tricyclics
       own: direct sluggish absent, consensual sluggish absent, near sluggish absent, size middle large
       fellow: direct sluggish absent, consensual sluggish absent, near sluggish absent, size middle large
       needs: own direct sluggish absent, fellow direct sluggish absent, own consensual sluggish absent, fellow consensual sluggish absent
@@ -57,17 +57,17 @@ public final class PupilCauses {
       fellow: lit any
       pair: unequal none right-light right-alike
 
-      cavernous-sinus | sided | grave | cavernous sinus or orbital apex, several nerves | from memory
+      cavernous-sinus | sided | grave | cavernous sinus or orbital apex, several nerves | The Wills Eye Manual, 8th edition, cavernous sinus, critical signs: third, fourth and sixth nerve together, Horner or a wide pupil
       own: direct any, consensual any, near any, lit any, outline any, lid any, movement any, pressure any, sweating any, cocaine any, apraclonidine any, hydroxyamfetamine any, weak-pilocarpine any, dilation-lag any
       fellow: consensual any, lit any
       pair: unequal any, afferent none right, double any
       needs: own lid low, own movement up third abduction several, pair double binocular
 
-      horner | sided | grave | oculosympathetic pathway (Horner), dissection of the carotid artery included | McGee, Evidence-Based Physical Diagnosis ch. 21; Practical Neurology table 6; drug tests: Bremner 2019, Front Neurol 10:55; dissection: Nautiyal 2005, PLoS Med 2:e19; a test may be negative in the first days, and the pupil lag, from memory
+      horner | sided | grave | oculosympathetic pathway (Horner), dissection of the carotid artery included | McGee, Evidence-Based Physical Diagnosis ch. 21; Practical Neurology table 6; drug tests: Bremner 2019, Front Neurol 10:55; dissection: Nautiyal 2005, PLoS Med 2:e19; a test is often negative when acute: The Wills Eye Manual, 8th edition 10.2; lag: Pilley and Thompson 1975, BJO 59:731
       own: lid any, movement full abduction, sweating any, cocaine any, apraclonidine any, hydroxyamfetamine any, dilation-lag any
       pair: unequal left-light left-dark left-alike, double any
 
-      iris-acute | sided | grave | iris, injured or inflamed, open injury of the eye included | from memory
+      iris-acute | sided | grave | iris, injured or inflamed, open injury of the eye included | Atlas of Ophthalmology, photo 6698: after a blow the pupil is middle wide and does not react; inflammation from memory
       own: direct any, consensual any, near any, lit any, outline any, pressure any, cocaine any, hydroxyamfetamine any, strong-pilocarpine any, dilation-lag any, segmental-movement any, corectopia any
       fellow: lit any
       pair: unequal any
@@ -79,7 +79,7 @@ public final class PupilCauses {
       pair: afferent right, field full right-eye other, unequal none right-light right-alike, double any
       needs: own direct sluggish absent, own consensual sluggish absent, own near sluggish absent, pair unequal right-light right-alike
 
-      orbit | sided | grave | orbit, pressing on the optic nerve (bleeding and thyroid eye disease included) | from memory
+      orbit | sided | grave | orbit, pressing on the optic nerve (bleeding and thyroid eye disease included) | The Wills Eye Manual, 8th edition, cavernous sinus, differential diagnosis: orbital lesions, a defect where the nerve is involved
       own: direct brisk sluggish absent, consensual any, near any, lit any, lid any, movement any, pressure any
       fellow: direct brisk sluggish, consensual brisk sluggish absent, lid any, movement any, pressure any
       pair: afferent right, field full right-eye other, unequal none right-light right-alike, double any
@@ -122,13 +122,13 @@ public final class PupilCauses {
       fellow: direct brisk sluggish absent, consensual brisk sluggish absent, pressure any
       pair: field full other
 
-      argyll-robertson | both | grave | Argyll Robertson pupils, small and irregular | Balcer, as reported in Ophthalmology Times; small and irregular from memory
-      own: direct sluggish absent, consensual sluggish absent, lit any, size small middle, outline any, dilation-lag any, segmental-movement any, corectopia any
-      fellow: direct sluggish absent, consensual sluggish absent, lit any, size small middle, outline any, dilation-lag any, segmental-movement any, corectopia any
+      argyll-robertson | both | grave | Argyll Robertson pupils, small and irregular | Trobe, NOVEL, University of Utah, "Argyll Robertson Pupil": small, light-near dissociation, never with tonic or segmental movement; irregular from memory
+      own: direct sluggish absent, consensual sluggish absent, lit any, size small middle, outline any, dilation-lag any, corectopia any
+      fellow: direct sluggish absent, consensual sluggish absent, lit any, size small middle, outline any, dilation-lag any, corectopia any
       pair: unequal any
       needs: own direct sluggish absent, fellow direct sluggish absent, own consensual sluggish absent, fellow consensual sluggish absent
 
-      iris-old | sided | not grave | iris, old damage or operation | from memory
+      iris-old | sided | not grave | iris, old damage or operation | StatPearls, "Traumatic Iris Reconstruction": wide or sluggish pupil; operation from memory
       own: front quiet red, direct any, consensual any, near any, lit any, outline any, cocaine any, hydroxyamfetamine any, strong-pilocarpine any, dilation-lag any, segmental-movement any, corectopia any
       fellow: lit any
       pair: unequal any

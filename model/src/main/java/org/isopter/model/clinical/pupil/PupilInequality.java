@@ -108,7 +108,7 @@ public enum PupilInequality {
                     + " pupil is larger, by as much in bright as in dim light, as far as measuring"
                     + " tells.")
         .orElse(
-            "The pupils are equal in bright and in dim light, as far as measuring tells; that"
-                + " excludes no lesion.");
+            "The pupils are equal in bright and in dim light, as measured; that excludes no"
+                + " lesion.");
   }
 }
