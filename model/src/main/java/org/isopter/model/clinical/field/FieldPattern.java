@@ -5,8 +5,7 @@ import org.isopter.model.finding.Citation;
 /** The pattern that the losses of both eyes make together. */
 public enum FieldPattern {
   NO_REGION_REDUCED(
-      "No region that was tested is reduced; confrontation misses many losses.",
-      Source.MISSED),
+      "No region that was tested is reduced; confrontation misses many losses.", Source.MISSED),
   ONE_EYE("Loss in one eye only.", Source.PATHWAY),
   ONE_EYE_CENTRAL("Central loss in one eye only.", Source.PATHWAY),
   ONE_EYE_ALTITUDINAL("Altitudinal loss in one eye only.", Source.MEMORY),

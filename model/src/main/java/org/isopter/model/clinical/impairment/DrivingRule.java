@@ -14,7 +14,10 @@ public enum DrivingRule {
       "6/60 0.1 20/200 4/40 1.0",
       "gov.uk, visual disorders: guidance on fitness to drive"),
   /** European Union, cars. */
-  EU_GROUP_1("6/12 0.5 20/40 4/8 0.3", "", "directive 2009/113/EC, OJ L 223 p. 31, Annex; figures from memory"),
+  EU_GROUP_1(
+      "6/12 0.5 20/40 4/8 0.3",
+      "",
+      "directive 2009/113/EC, OJ L 223 p. 31, Annex; figures from memory"),
   /** European Union, lorries and buses. */
   EU_GROUP_2(
       "6/7.5 0.8 20/25 4/5 0.1",
