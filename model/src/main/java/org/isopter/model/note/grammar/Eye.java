@@ -249,9 +249,18 @@ public final class Eye {
     return fits ? fact.by(method) : fact;
   }
 
-  private void applyCourse() {
-    find(Common.COURSE)
-        .ifPresent(course -> facts.replaceAll(fact -> fact.remarks(with(fact, course))));
+  /** Swollen, pale, R > L: of several findings it is not clear which is more on the right. */
+  private void applyCourse() throws NotRead {
+    Optional<String> course = find(Common.COURSE);
+    if (course.isEmpty()) {
+      return;
+    }
+    if (facts.stream().map(Fact::finding).distinct().count() > 1) {
+      throw NotRead.at(
+          said.place(Common.COURSE),
+          "of several findings it is not clear of which \"" + course.get() + "\" is said");
+    }
+    facts.replaceAll(fact -> fact.remarks(with(fact, course.get())));
   }
 
   private static List<String> with(Fact<?> fact, String remark) {
