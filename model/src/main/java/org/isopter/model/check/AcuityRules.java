@@ -6,8 +6,10 @@ import static org.isopter.model.check.ConsistencyRule.incomplete;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.isopter.model.answer.movement.NystagmusKind;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.catalogue.Movements;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Acuity;
@@ -145,8 +147,15 @@ final class AcuityRules {
         .pair(
             both ->
                 both.seen(Acuities.DISTANCE)
+                    .filter(two -> !hasNystagmus(both))
                     .filter(two -> Reflexes.eyes(both).allMatch(eye -> worse(eye, two).isPresent()))
                     .map(two -> Breach.of(two, worse(both.at(Site.RIGHT), two).orElseThrow())));
+  }
+
+  private static boolean hasNystagmus(EyeView both) {
+    return both.exam()
+        .seen(Movements.NYSTAGMUS)
+        .anyMatch(seen -> seen.value().kind() != NystagmusKind.NONE);
   }
 
   /** Returns a reading of the eye that is two lines worse, where none of them is better. */

@@ -192,8 +192,8 @@ final class DefectRules {
                 both.seen(Pupils.AFFERENT_DEFECT, defect -> defect.side().isDefect())
                     .flatMap(
                         defect ->
-                            Reflexes.eyes(both)
-                                .flatMap(eye -> eye.seen(Drops.DILATION))
+                            both.exam()
+                                .seen(Drops.DILATION)
                                 .filter(drop -> !isLater(drop, defect))
                                 .limit(1)
                                 .map(drop -> Breach.of(defect, drop))));

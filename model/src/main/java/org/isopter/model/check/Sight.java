@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.isopter.model.answer.sight.Chart;
 import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
@@ -16,6 +18,7 @@ import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.LowVision;
 import org.isopter.model.value.Quantity;
+import org.isopter.model.value.Unit;
 
 /** Questions about acuities that several rules ask. */
 final class Sight {
@@ -29,6 +32,14 @@ final class Sight {
 
   private static final Set<Correction> WORN =
       Set.of(Correction.CONTACT_LENSES, Correction.SPECTACLES, Correction.HABITUAL);
+
+  /** From 6/60 to 6/36: no two lines of a chart with these lines are nearer. */
+  private static final double WIDEST_STEP = 0.223;
+
+  private static final Set<BigDecimal> WIDE_STEPS =
+      Stream.of("60", "36", "24", "18", "12", "9", "6", "5")
+          .map(metres -> new BigDecimal(metres).stripTrailingZeros())
+          .collect(Collectors.toUnmodifiableSet());
 
   /** Five lines, with the same allowance. */
   private static final double FIVE_LINES = 0.476;
@@ -94,7 +105,18 @@ final class Sight {
   /** Says whether the first is worse by two lines or more; suffixes are not counted. */
   static boolean isTwoLinesWorse(AcuityReading one, AcuityReading other) {
     OptionalDouble base = AcuityScale.logMar(other.acuity());
-    return base.isPresent() && isWorse(one, base.getAsDouble() + TWO_LINES);
+    double most = isOfWideSteps(one) && isOfWideSteps(other) ? WIDEST_STEP : TWO_LINES;
+    return base.isPresent() && isWorse(one, base.getAsDouble() + most);
+  }
+
+  /** Says whether a line is one of 60, 36, 24, 18, 12, 9, 6 and 5, which lie farther apart. */
+  private static boolean isOfWideSteps(AcuityReading reading) {
+    boolean letters = reading.chart().map(chart -> chart == Chart.SNELLEN).orElse(true);
+    return letters
+        && fraction(reading)
+            .filter(line -> line.unit().equals(Unit.METRE))
+            .filter(line -> WIDE_STEPS.contains(line.denominator().stripTrailingZeros()))
+            .isPresent();
   }
 
   static boolean isSameCorrection(AcuityReading one, AcuityReading other) {

@@ -53,13 +53,14 @@ record Subject(String title, Map<Finding<?>, String> labels) {
           of("Kinetic field").and(FieldFeatures.ISOPTER, ""),
           of("Blind spot").and(Fields.BLIND_SPOT, ""),
           of("Perimetry")
-              .and(Perimetry.DURATION, "duration")
-              .and(Perimetry.FIXATION_LOSSES, "fixation losses")
-              .and(Perimetry.FALSE_POSITIVES, "false positives")
-              .and(Perimetry.FALSE_NEGATIVES, "false negatives")
               .and(Perimetry.MEAN_DEVIATION, "mean deviation")
               .and(Perimetry.PATTERN_DEVIATION, "pattern standard deviation")
-              .and(Perimetry.FIELD_INDEX, "field index"),
+              .and(Perimetry.FIELD_INDEX, "field index")
+              // How far it may be trusted, in the order of DICOM PS3.6, group 0024.
+              .and(Perimetry.FALSE_NEGATIVES, "false negatives")
+              .and(Perimetry.FALSE_POSITIVES, "false positives")
+              .and(Perimetry.FIXATION_LOSSES, "fixation losses")
+              .and(Perimetry.DURATION, "duration"),
           of("Optic disc")
               .and(Discs.SWELLING, "swelling")
               .and(Discs.MARGIN, "margin")
