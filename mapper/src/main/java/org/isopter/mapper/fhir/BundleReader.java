@@ -10,6 +10,7 @@ import org.isopter.mapper.fhir.element.ElementCursor;
 import org.isopter.mapper.fhir.element.Ids;
 import org.isopter.mapper.fhir.element.PrimitiveForm;
 import org.isopter.mapper.fhir.element.Transport;
+import org.isopter.mapper.json.token.JsonTokens;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
@@ -19,7 +20,6 @@ import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Fault;
-import tools.jackson.databind.node.ObjectNode;
 
 /** Takes one bundle as one examination. */
 final class BundleReader {
@@ -31,10 +31,10 @@ final class BundleReader {
   private final ElementCursor bundle;
   private final List<Fault> faults;
   private final Map<String, ElementCursor> byUrl = new LinkedHashMap<>();
-  private final Map<ElementCursor, String> types = new HashMap<>();
+  private final Map<String, List<ElementCursor>> byType = new HashMap<>();
   private final Map<ElementCursor, FactKey> names = new HashMap<>();
 
-  BundleReader(Catalogue catalogue, ObjectNode bundle, List<Fault> faults) {
+  BundleReader(Catalogue catalogue, JsonTokens bundle, List<Fault> faults) {
     this.catalogue = catalogue;
     this.faults = faults;
     this.bundle = ElementCursor.root(bundle, faults);
@@ -50,6 +50,9 @@ final class BundleReader {
     }
     Transport.document(bundle);
     bundle.objects("entry").forEach(this::entry);
+    for (ElementCursor resource : byUrl.values()) {
+      byType.computeIfAbsent(resource.peek("resourceType"), any -> new ArrayList<>()).add(resource);
+    }
     List<ElementCursor> panels = of("Observation").stream().filter(BundleReader::isPanel).toList();
     if (panels.size() != 1) {
       bundle.fault(
@@ -126,7 +129,6 @@ final class BundleReader {
         .ifPresent(
             resource -> {
               String type = resource.peek("resourceType");
-              types.put(resource, type);
               if (!TYPES.contains(type)) {
                 resource.fault("resourceType", "\"" + type + "\"", "one of " + TYPES);
               }
@@ -181,7 +183,7 @@ final class BundleReader {
   }
 
   private List<ElementCursor> of(String type) {
-    return byUrl.values().stream().filter(r -> type.equals(types.get(r))).toList();
+    return byType.getOrDefault(type, List.of());
   }
 
   private static boolean isPanel(ElementCursor resource) {

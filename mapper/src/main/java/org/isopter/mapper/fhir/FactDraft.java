@@ -32,6 +32,7 @@ final class FactDraft<V> {
   private final Finding<V> finding;
   private final Header header;
   private final String performed;
+  private final SameEverywhere repeated;
   private Optional<OffsetDateTime> at = Optional.empty();
   private Optional<Decoded<V>> value = Optional.empty();
   private Optional<Absence> absence = Optional.empty();
@@ -44,17 +45,24 @@ final class FactDraft<V> {
    * Makes it.
    *
    * @param performed the time of the examination as it is written
+   * @param repeated what all observations of the examination say again
    */
-  FactDraft(ElementCursor observation, Finding<V> finding, Header header, String performed) {
+  FactDraft(
+      ElementCursor observation,
+      Finding<V> finding,
+      Header header,
+      String performed,
+      SameEverywhere repeated) {
     this.observation = observation;
     this.finding = finding;
     this.header = header;
     this.performed = performed;
+    this.repeated = repeated;
   }
 
   /** Takes the fact; empty when a fault was reported. */
   Optional<Fact<?>> fact() {
-    ObservationMember.all().forEach(member -> taking(member).run());
+    ObservationMember.all().forEach(this::take);
     Optional<Fact<V>> fact =
         site.flatMap(
             eye ->
@@ -71,29 +79,26 @@ final class FactDraft<V> {
         observation, () -> fact.get().with(method, apart, device).remarks(remarks));
   }
 
-  /** Returns what takes a member; whatever nothing takes is reported as left over. */
-  private Runnable taking(ObservationMember member) {
+  /** Takes a member; whatever nothing takes is reported as left over. */
+  private void take(ObservationMember member) {
     String name = member.label();
-    return switch (member) {
-      // Compared when all facts are there: the name of one depends on its neighbours.
-      case IDENTIFIER -> () -> {};
-      case STATUS -> () -> observation.expect(name, header.status().word());
-      case CATEGORY -> () -> ObservationReader.category(observation);
-      // Compared when the rest is there: the codes depend on value, eye and method.
-      case CODE -> () -> {};
-      case SUBJECT -> () -> People.expectSubject(observation, header);
-      case EFFECTIVE -> () -> at = time();
-      case PERFORMER -> () -> People.expectPerformer(observation, header);
-      case VALUE -> this::value;
-      case ABSENT_REASON -> () -> absence = absence(name);
-      case NOTE -> () -> remarks = ObservationReader.remarks(observation);
-      case BODY_SITE -> () -> site = site(name);
-      case METHOD -> () -> method = method(name);
-      case DEVICE -> () -> device = observation.object(name).flatMap(d -> d.text("display"));
-      // The layout of a value says which components it has: they are taken with it.
-      case COMPONENT -> () -> {};
-      case MODIFIER_EXTENSION, FOCUS, SPECIMEN, HAS_MEMBER -> () -> {};
-    };
+    switch (member) {
+      case STATUS -> observation.expect(name, header.status().word());
+      case CATEGORY -> repeated.category(observation);
+      case SUBJECT -> repeated.subject(observation);
+      case EFFECTIVE -> at = time();
+      case PERFORMER -> repeated.performer(observation);
+      case VALUE -> value();
+      case ABSENT_REASON -> absence = absence(name);
+      case NOTE -> remarks = ObservationReader.remarks(observation);
+      case BODY_SITE -> site = site(name);
+      case METHOD -> method = method(name);
+      case DEVICE -> device = observation.object(name).flatMap(d -> d.text("display"));
+      // An identifier is compared when all facts are there, for its name depends on its neighbours;
+      // the codes when value, eye and method are; and the layout of a value takes its components.
+      case IDENTIFIER, CODE, COMPONENT -> {}
+      case MODIFIER_EXTENSION, FOCUS, SPECIMEN, HAS_MEMBER -> {}
+    }
   }
 
   /** Most facts are of the time of the examination, which is parsed already. */

@@ -6,7 +6,10 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.apiguardian.api.API;
+import org.apiguardian.api.API.Status;
 import org.isopter.mapper.fhir.element.JsonTrouble;
+import org.isopter.mapper.json.token.JsonTokens;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.value.Canonical;
@@ -15,11 +18,11 @@ import org.isopter.model.value.Result;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.StreamReadConstraints;
 import tools.jackson.core.json.JsonFactory;
+import tools.jackson.core.json.JsonWriteFeature;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.cfg.JsonNodeFeature;
 import tools.jackson.databind.json.JsonMapper;
-import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Reads examinations from the FHIR R4 JSON that Isopter writes, and refuses everything that does
@@ -44,6 +47,9 @@ public final class FhirReader {
           .disable(JsonNodeFeature.STRIP_TRAILING_BIGDECIMAL_ZEROES)
           .build();
 
+  private static final JsonMapper ASCII =
+      MAPPER.rebuild().enable(JsonWriteFeature.ESCAPE_NON_ASCII).build();
+
   private final Catalogue catalogue;
 
   /** Makes a reader of the findings of a catalogue. */
@@ -53,12 +59,22 @@ public final class FhirReader {
 
   /** Reads a bundle of one examination in UTF-8; faults have FHIR paths. */
   public Result<Exam> read(byte[] json) {
-    return json.length > LENGTH ? tooLong(json.length) : read(() -> parse(json));
+    return json.length > LENGTH
+        ? tooLong(json.length)
+        : tokens(json, () -> MAPPER.readTree(json)).flatMap(this::take);
   }
 
   /** Reads a bundle of one examination; faults have FHIR paths. */
   public Result<Exam> read(String json) {
-    return json.length() > LENGTH ? tooLong(json.length()) : read(() -> parse(json));
+    if (json.length() > LENGTH) {
+      return tooLong(json.length());
+    }
+    byte[] bytes = json.getBytes(StandardCharsets.UTF_8);
+    // Half of a character would be lost on the way to bytes.
+    boolean whole = json.equals(new String(bytes, StandardCharsets.UTF_8));
+    Supplier<JsonNode> parse = () -> MAPPER.readTree(json);
+    return (whole ? tokens(bytes, parse) : parsed(parse, Canonical.isFormer(json)))
+        .flatMap(this::take);
   }
 
   private static Result<Exam> tooLong(int length) {
@@ -66,49 +82,41 @@ public final class FhirReader {
         Fault.of("", length + " bytes or characters", "a bundle of at most " + LENGTH));
   }
 
-  private static JsonNode parse(byte[] json) {
+  private static Result<JsonTokens> tokens(byte[] json, Supplier<JsonNode> parse) {
     // Addresses are ASCII, so that each byte of them shows alone.
-    String bytes = new String(json, StandardCharsets.ISO_8859_1);
-    return current(MAPPER.readTree(json), Canonical.isFormer(bytes));
+    boolean former = Canonical.isFormer(new String(json, StandardCharsets.ISO_8859_1));
+    Optional<JsonTokens> plain = former ? Optional.empty() : JsonTokens.of(json);
+    return plain.map(Result::ok).orElseGet(() -> parsed(parse, former));
   }
 
-  private static JsonNode parse(String json) {
-    return current(MAPPER.readTree(json), Canonical.isFormer(json));
-  }
-
-  private static JsonNode current(JsonNode tree, boolean former) {
-    if (former) {
-      FormerAddresses.replace(tree);
+  /** Reads what is unusual, or was written under our former addresses, with a parser. */
+  private static Result<JsonTokens> parsed(Supplier<JsonNode> parse, boolean former) {
+    try {
+      JsonNode tree = parse.get();
+      if (!tree.isObject()) {
+        return Result.refused(Fault.of("", "no JSON object", "a FHIR Bundle in JSON"));
+      }
+      if (former) {
+        FormerAddresses.replace(tree);
+      }
+      return Result.ok(JsonTokens.ofChecked(ASCII.writeValueAsBytes(tree)));
+    } catch (JacksonException broken) {
+      return Result.refused(
+          JsonTrouble.fault(broken, "no examination of ours needs so much: look at what was sent"));
     }
-    return tree;
-  }
-
-  private Result<Exam> read(Supplier<JsonNode> parse) {
-    return tree(parse).flatMap(this::take);
   }
 
   /**
    * Takes a bundle of one examination apart; faults have FHIR paths.
    *
-   * @param bundle a tree whose numbers have the digits they were written with; used up here
+   * @param bundle used up here
    */
-  public Result<Exam> take(ObjectNode bundle) {
+  @API(status = Status.INTERNAL)
+  public Result<Exam> take(JsonTokens bundle) {
     List<Fault> faults = new ArrayList<>();
     Optional<Exam> exam = new BundleReader(catalogue, bundle, faults).read();
     return exam.filter(read -> faults.isEmpty())
         .map(Result::ok)
         .orElseGet(() -> Result.refused(faults));
-  }
-
-  private static Result<ObjectNode> tree(Supplier<JsonNode> parse) {
-    try {
-      JsonNode tree = parse.get();
-      return tree instanceof ObjectNode object
-          ? Result.ok(object)
-          : Result.refused(Fault.of("", "no JSON object", "a FHIR Bundle in JSON"));
-    } catch (JacksonException broken) {
-      return Result.refused(
-          JsonTrouble.fault(broken, "no examination of ours needs so much: look at what was sent"));
-    }
   }
 }

@@ -19,10 +19,12 @@ final class ObservationReader {
   private final Catalogue catalogue;
   private final Header header;
   private final String performed;
+  private final SameEverywhere repeated;
 
   ObservationReader(Catalogue catalogue, Header header) {
     this.catalogue = catalogue;
     this.header = header;
+    this.repeated = new SameEverywhere(header);
     this.performed = Frame.time(header.performed());
   }
 
@@ -61,7 +63,7 @@ final class ObservationReader {
   private <V> Optional<Fact<?>> fact(ElementCursor observation, Finding<V> finding) {
     profile(observation, finding.id());
     Replaced.expect(observation, header);
-    return new FactDraft<>(observation, finding, header, performed).fact();
+    return new FactDraft<>(observation, finding, header, performed, repeated).fact();
   }
 
   private Optional<Finding<?>> finding(ElementCursor observation) {
@@ -82,9 +84,9 @@ final class ObservationReader {
   }
 
   static List<String> remarks(ElementCursor observation) {
-    return observation.objects(ObservationMember.NOTE.label()).stream()
-        .map(note -> note.text("text"))
-        .flatMap(Optional::stream)
-        .toList();
+    List<ElementCursor> notes = observation.objects(ObservationMember.NOTE.label());
+    return notes.isEmpty()
+        ? List.of()
+        : notes.stream().map(note -> note.text("text")).flatMap(Optional::stream).toList();
   }
 }

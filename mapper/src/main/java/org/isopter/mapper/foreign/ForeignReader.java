@@ -42,7 +42,7 @@ import org.isopter.mapper.json.Limits;
 import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
-import org.isopter.mapper.json.RawTree;
+import org.isopter.mapper.json.RawTokens;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
@@ -311,6 +311,6 @@ public final class ForeignReader {
       return Optional.empty();
     }
     ReturnedBundle own = ReturnedBundle.of((Raw.Obj) json);
-    return Optional.of(exact.take(RawTree.of(own.bundle())).map(own::reading));
+    return Optional.of(exact.take(RawTokens.of(own.bundle())).map(own::reading));
   }
 }

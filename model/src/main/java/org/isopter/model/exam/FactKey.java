@@ -16,7 +16,7 @@ public record FactKey(String text) {
 
   /** Returns the keys of the facts, in their order; a repeated measurement gets a number. */
   public static List<FactKey> of(List<Fact<?>> facts) {
-    Map<String, Integer> seen = new HashMap<>();
+    Map<String, Integer> seen = new HashMap<>(2 * facts.size());
     return facts.stream().map(fact -> numbered(Measurement.of(fact).name(), seen)).toList();
   }
 

@@ -85,11 +85,11 @@ public record Measurement(
    * distance-acuity.right.unaided}.
    */
   public String name() {
-    List<String> words = new ArrayList<>(List.of(finding.id(), site.word()));
-    technique.ifPresent(how -> words.add(how.word()));
-    words.addAll(conditions);
-    at.ifPresent(time -> words.add(time.toString()));
-    return String.join(".", words);
+    StringBuilder name = new StringBuilder(finding.id()).append('.').append(site.word());
+    technique.ifPresent(how -> name.append('.').append(how.word()));
+    conditions.forEach(condition -> name.append('.').append(condition));
+    at.ifPresent(time -> name.append('.').append(time));
+    return name.toString();
   }
 
   private static List<String> conditions(Fact<?> fact) {

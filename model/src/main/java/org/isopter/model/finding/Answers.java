@@ -1,5 +1,6 @@
 package org.isopter.model.finding;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
@@ -15,20 +16,33 @@ public final class Answers {
   private final String id;
   private final List<Concept> concepts;
   private final Map<String, Concept> byWord = new HashMap<>();
-  private final Map<String, Concept> byToken = new HashMap<>();
+  private final Map<String, List<Travelling>> byCode = new HashMap<>();
+
+  /** A concept under one of its codes; two systems may have one code for two things. */
+  private record Travelling(Code code, Concept concept) {}
 
   private Answers(String id, List<? extends Concept> concepts) {
     this.id = id;
     this.concepts = List.copyOf(concepts);
     for (Concept concept : this.concepts) {
-      if (byWord.put(concept.word(), concept) != null
-          || byToken.put(concept.code().token(), concept) != null) {
+      if (byWord.put(concept.word(), concept) != null || !put(concept.code(), concept)) {
         throw new IllegalArgumentException(id + " lists " + concept.word() + " twice");
       }
     }
     for (Concept concept : this.concepts) {
-      concept.formerCodes().forEach(code -> byToken.putIfAbsent(code.token(), concept));
+      concept.formerCodes().forEach(code -> put(code, concept));
     }
+  }
+
+  /** Adds a concept under a code, unless another travels under it. */
+  private boolean put(Code code, Concept concept) {
+    List<Travelling> known = byCode.computeIfAbsent(code.code(), any -> new ArrayList<>(1));
+    for (Travelling one : known) {
+      if (one.code().sameAs(code)) {
+        return false;
+      }
+    }
+    return known.add(new Travelling(code, concept));
   }
 
   /**
@@ -62,7 +76,12 @@ public final class Answers {
 
   /** Returns the concept that travels under a code, or did so in older versions. */
   public Optional<Concept> byCode(String system, String code) {
-    return Optional.ofNullable(byToken.get(system + "|" + code));
+    for (Travelling one : byCode.getOrDefault(code, List.of())) {
+      if (one.code().system().equals(system)) {
+        return Optional.of(one.concept());
+      }
+    }
+    return Optional.empty();
   }
 
   /** Says whether one of the concepts travels under the code. */

@@ -22,6 +22,9 @@ public final class Codings {
 
   /** Takes a concept that must be this one. */
   public static void expect(ElementCursor holder, String name, Code wanted) {
+    if (holder.takeWritten(name, WrittenJson.concept(wanted))) {
+      return;
+    }
     holder
         .required(name)
         .flatMap(concept -> concept.only("coding"))
@@ -30,10 +33,13 @@ public final class Codings {
 
   /** Takes a concept that must be one of a list. */
   public static Optional<Concept> oneOf(ElementCursor holder, String name, Answers answers) {
-    return holder
-        .required(name)
-        .flatMap(concept -> concept.only("coding"))
-        .flatMap(coding -> oneOf(coding, answers));
+    Optional<Concept> written = holder.takeWritten(name, answers);
+    return written.isPresent()
+        ? written
+        : holder
+            .required(name)
+            .flatMap(concept -> concept.only("coding"))
+            .flatMap(coding -> oneOf(coding, answers));
   }
 
   /** Takes the codings of a concept that must be these, in any order. */
@@ -46,6 +52,9 @@ public final class Codings {
    * stands for what it was replaced by.
    */
   public static void expectAll(ElementCursor concept, List<Code> wanted, List<Code> former) {
+    if (concept.takeWritten("coding", wanted)) {
+      return;
+    }
     List<Code> missing = new ArrayList<>(wanted);
     for (ElementCursor coding : concept.objects("coding")) {
       Code seen = take(coding);

@@ -3,68 +3,71 @@ package org.isopter.mapper.fhir.element;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
-import java.util.function.Predicate;
+import org.isopter.mapper.json.token.JsonTokens;
+import org.isopter.model.finding.Answers;
+import org.isopter.model.value.Code;
+import org.isopter.model.value.Concept;
 import org.isopter.model.value.Fault;
-import org.jspecify.annotations.Nullable;
-import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.node.ObjectNode;
 
 /**
- * A place in a JSON document. Reading takes: what was understood is gone from the tree, so what
- * remains at the end is exactly what nobody understood.
+ * A place in a JSON document. Reading takes: what was understood counts as gone, so what remains at
+ * the end is exactly what nobody understood.
  */
 public final class ElementCursor {
 
-  private final ObjectNode node;
-  private final @Nullable ElementCursor parent;
-  private final String step;
-  private final int index;
+  /** A concept, its list, its coding and system, code and display of that. */
+  private static final int CODING = 6;
+
+  private final JsonTokens json;
+  private final int token;
   private final List<Fault> faults;
 
-  private ElementCursor(
-      ObjectNode node, @Nullable ElementCursor parent, String step, int index, List<Fault> faults) {
-    this.node = node;
-    this.parent = parent;
-    this.step = step;
-    this.index = index;
+  private ElementCursor(JsonTokens json, int token, List<Fault> faults) {
+    this.json = json;
+    this.token = token;
     this.faults = faults;
   }
 
   /** Returns the root of a document; faults found below it are added to the list. */
-  public static ElementCursor root(ObjectNode node, List<Fault> faults) {
-    return new ElementCursor(
-        node, null, node.path("resourceType").asString("resource"), -1, faults);
+  public static ElementCursor root(JsonTokens json, List<Fault> faults) {
+    return new ElementCursor(json, JsonTokens.ROOT, faults);
   }
 
   /** Returns where this is, for instance {@code Bundle.entry[2].resource}. */
   public String path() {
-    String own = index < 0 ? step : step + "[" + index + "]";
-    return parent == null ? own : parent.path() + "." + own;
+    return json.path(token);
   }
 
-  /** Says whether there is an element of that name, taken or not. */
+  private int member(String name) {
+    return json.member(token, name);
+  }
+
+  private ElementCursor at(int child) {
+    return new ElementCursor(json, child, faults);
+  }
+
+  /** Says whether there is an element of that name that was not taken. */
   public boolean has(String name) {
-    return node.has(name);
+    return member(name) != JsonTokens.NONE;
   }
 
   /** Returns a text without taking it. */
   public String peek(String name) {
-    return node.path(name).asString("");
+    int child = member(name);
+    return child != JsonTokens.NONE && json.isString(child) ? json.text(child) : "";
   }
 
   /** Returns the object of that name; what is read from it is taken. */
   public Optional<ElementCursor> object(String name) {
-    JsonNode child = node.get(name);
-    if (child == null) {
+    int child = member(name);
+    if (child == JsonTokens.NONE) {
       return Optional.empty();
     }
-    if (child instanceof ObjectNode object) {
-      return Optional.of(new ElementCursor(object, this, name, -1, faults));
+    if (json.isObject(child)) {
+      return Optional.of(at(child));
     }
-    fault(name, show(child), "an object");
+    fault(name, json.shown(child), "an object");
     return Optional.empty();
   }
 
@@ -76,30 +79,99 @@ public final class ElementCursor {
 
   /** Reports an element that is missing. */
   public void require(String name) {
-    if (!node.has(name)) {
+    if (!has(name)) {
       fault(name, "nothing", "an element of that name");
     }
   }
 
   /** Returns the objects of the list of that name; none where there is no such list. */
   public List<ElementCursor> objects(String name) {
-    JsonNode list = node.get(name);
-    if (list == null) {
+    int list = member(name);
+    if (list == JsonTokens.NONE) {
       return List.of();
     }
-    if (!list.isArray()) {
-      fault(name, show(list), "a list");
+    if (!json.isList(list)) {
+      fault(name, json.shown(list), "a list");
       return List.of();
     }
-    List<ElementCursor> objects = new ArrayList<>(list.size());
-    for (int i = 0; i < list.size(); i++) {
-      if (list.get(i) instanceof ObjectNode object) {
-        objects.add(new ElementCursor(object, this, name, i, faults));
+    List<ElementCursor> objects = new ArrayList<>(4);
+    int end = json.next(list);
+    for (int item = list + 1; item < end; item = json.next(item)) {
+      if (json.isObject(item)) {
+        objects.add(at(item));
       } else {
-        fault(name + "[" + i + "]", show(list.get(i)), "an object");
+        faults.add(Fault.of(json.path(item), json.shown(item), "an object"));
       }
     }
     return objects;
+  }
+
+  /** Takes an object or a list that is this JSON, byte for byte; says whether it is. */
+  boolean takeWritten(String name, byte[] wanted) {
+    int child = member(name);
+    boolean written = child != JsonTokens.NONE && json.isJson(child, wanted);
+    if (written) {
+      json.take(child);
+    }
+    return written;
+  }
+
+  /** Takes the codings of a list that stand there byte for byte as they are written, in order. */
+  boolean takeWritten(String name, List<Code> wanted) {
+    int list = member(name);
+    if (list == JsonTokens.NONE || !json.isList(list)) {
+      return false;
+    }
+    int item = list + 1;
+    for (Code code : wanted) {
+      if (item >= json.next(list) || !json.isJson(item, WrittenJson.coding(code))) {
+        return false;
+      }
+      item = json.next(item);
+    }
+    boolean all = item == json.next(list);
+    if (all) {
+      json.take(list);
+    }
+    return all;
+  }
+
+  /**
+   * Takes a member that is the same text as one before of which nothing was left over.
+   *
+   * @param before where the one before stands; negative where there was none
+   */
+  boolean takeRepeated(String name, int before) {
+    int child = member(name);
+    boolean same = child != JsonTokens.NONE && before >= 0 && json.isSame(child, before);
+    if (same) {
+      json.take(child);
+    }
+    return same;
+  }
+
+  /** Returns where a member stands; negative where it is missing. */
+  int place(String name) {
+    return member(name);
+  }
+
+  /** Says whether nothing is left of what stands at a place, and no fault was added. */
+  boolean isTaken(int place, int faultsBefore) {
+    return faults.size() == faultsBefore && json.leaf(place, json.next(place)) == JsonTokens.NONE;
+  }
+
+  int faults() {
+    return faults.size();
+  }
+
+  /** Takes a concept of one coding that stands there byte for byte as it is written. */
+  Optional<Concept> takeWritten(String name, Answers answers) {
+    int concept = member(name);
+    if (concept == JsonTokens.NONE || json.next(concept) != concept + CODING) {
+      return Optional.empty();
+    }
+    Optional<Concept> found = answers.byCode(json.text(concept + 3), json.text(concept + 4));
+    return found.filter(one -> takeWritten(name, WrittenJson.concept(one.code())));
   }
 
   /** Returns the only object of a list, or reports how many there are. */
@@ -114,34 +186,49 @@ public final class ElementCursor {
 
   /** Takes a text. */
   public Optional<String> text(String name) {
-    return take(name, JsonNode::isString, JsonNode::stringValue, "text");
+    int child = take(name, ValueForm.STRING);
+    return child == JsonTokens.NONE ? Optional.empty() : Optional.of(json.text(child));
   }
 
   /** Takes a list of texts. */
   public List<String> texts(String name) {
+    int list = take(name, ValueForm.LIST);
+    if (list == JsonTokens.NONE) {
+      return List.of();
+    }
     List<String> texts = new ArrayList<>();
-    take(name, JsonNode::isArray, list -> list, "a list")
-        .ifPresent(list -> list.forEach(text -> texts.add(text.asString(""))));
+    for (int item = list + 1; item < json.next(list); item = json.next(item)) {
+      texts.add(json.isString(item) ? json.text(item) : "");
+    }
     return texts;
   }
 
   /** Takes a number, its digits as they are; one of too many digits is a fault. */
   public Optional<BigDecimal> number(String name) {
-    Optional<BigDecimal> number =
-        take(name, JsonNode::isNumber, JsonNode::decimalValue, "a number");
-    if (number.isPresent() && !NumberLimit.holds(number.get())) {
-      fault(name, number.get().toString(), "a number of few digits");
+    int child = take(name, ValueForm.NUMBER);
+    if (child == JsonTokens.NONE) {
       return Optional.empty();
     }
-    return number;
+    BigDecimal number = new BigDecimal(json.text(child));
+    if (!NumberLimit.holds(number)) {
+      fault(name, number.toString(), "a number of few digits");
+      return Optional.empty();
+    }
+    return Optional.of(number);
   }
 
   Optional<Integer> integer(String name) {
-    return take(name, JsonNode::canConvertToInt, JsonNode::intValue, "a whole number");
+    int child = take(name, ValueForm.INTEGER);
+    return child == JsonTokens.NONE
+        ? Optional.empty()
+        : Optional.of(new BigDecimal(json.text(child)).intValueExact());
   }
 
   Optional<Boolean> truth(String name) {
-    return take(name, JsonNode::isBoolean, JsonNode::booleanValue, "true or false");
+    int child = take(name, ValueForm.TRUTH);
+    return child == JsonTokens.NONE
+        ? Optional.empty()
+        : Optional.of(Boolean.parseBoolean(json.text(child)));
   }
 
   /** Takes a text that must be there and be this one. */
@@ -155,7 +242,10 @@ public final class ElementCursor {
 
   /** Takes what carries no finding and is known to be in order. */
   public void drop(String name) {
-    node.remove(name);
+    int child = member(name);
+    if (child != JsonTokens.NONE) {
+      json.take(child);
+    }
   }
 
   /** Takes a text that carries no finding; reports one of another shape. */
@@ -173,7 +263,9 @@ public final class ElementCursor {
 
   /** Takes everything that is left here without reading it. */
   public void abandon() {
-    node.removeAll();
+    for (int child = token + 1; child < json.next(token); child = json.next(child)) {
+      json.take(child);
+    }
   }
 
   /** Notes a fault of an element, or of this one where the name is empty. */
@@ -188,57 +280,35 @@ public final class ElementCursor {
 
   /** Reports everything that was not taken. */
   public void reportRest() {
-    if (!hasLeaf(node)) {
-      return;
-    }
-    for (Map.Entry<String, JsonNode> property : node.properties()) {
-      rest(property.getKey(), property.getValue());
-    }
-  }
-
-  private static boolean hasLeaf(JsonNode value) {
-    if (!value.isContainer()) {
-      return true;
-    }
-    for (JsonNode child : value) {
-      if (hasLeaf(child)) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private void rest(String name, JsonNode value) {
-    if (value.isContainer()) {
-      if (value.isObject()) {
-        value.properties().forEach(p -> rest(name + "." + p.getKey(), p.getValue()));
-      } else {
-        for (int i = 0; i < value.size(); i++) {
-          rest(name + "[" + i + "]", value.get(i));
-        }
-      }
-    } else {
-      fault(name, show(value), "no such element here");
+    int end = json.next(token);
+    for (int leaf = json.leaf(token, end);
+        leaf != JsonTokens.NONE;
+        leaf = json.leaf(leaf + 1, end)) {
+      faults.add(Fault.of(json.path(leaf), json.shown(leaf), "no such element here"));
     }
   }
 
-  private <T> Optional<T> take(
-      String name, Predicate<JsonNode> fits, Function<JsonNode, T> read, String wanted) {
-    JsonNode value = node.get(name);
-    if (value == null) {
-      return Optional.empty();
+  private int take(String name, ValueForm form) {
+    int child = member(name);
+    if (child == JsonTokens.NONE) {
+      return JsonTokens.NONE;
     }
-    if (!fits.test(value)) {
-      fault(name, show(value), wanted);
-      node.remove(name);
-      return Optional.empty();
+    json.take(child);
+    if (!form.fits(json, child)) {
+      fault(name, json.shown(child), form.wanted());
+      return JsonTokens.NONE;
     }
-    node.remove(name);
-    return Optional.of(read.apply(value));
+    return child;
   }
 
-  private static String show(JsonNode value) {
-    String text = value.toString();
-    return text.length() <= 60 ? text : text.substring(0, 57) + "...";
+  /** Two cursors at one place of one document are the same. */
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof ElementCursor that && token == that.token && json == that.json;
+  }
+
+  @Override
+  public int hashCode() {
+    return token;
   }
 }

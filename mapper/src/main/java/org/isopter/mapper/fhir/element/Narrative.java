@@ -78,10 +78,10 @@ public final class Narrative {
       return false;
     }
     String words = div.substring(open + 1, div.length() - END.length());
-    return ATTRIBUTES.matcher(div.substring(DIV.length(), open)).matches()
+    return (open == DIV.length() || ATTRIBUTES.matcher(div.substring(DIV.length(), open)).matches())
         && !words.isBlank()
         && words.indexOf('<') < 0
-        && ENTITY.matcher(words).replaceAll("").indexOf('&') < 0;
+        && (words.indexOf('&') < 0 || ENTITY.matcher(words).replaceAll("").indexOf('&') < 0);
   }
 
   static String escape(String text) {

@@ -20,7 +20,7 @@ import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.ResourceOutcome;
 import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
-import org.isopter.mapper.json.RawTree;
+import org.isopter.mapper.json.RawTokens;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.FactKey;
 import org.isopter.model.value.Result;
@@ -235,7 +235,7 @@ public final class ReturnedRecords {
   private Optional<Read> read(ReturnedGroup group) {
     return group
         .bundle()
-        .map(RawTree::of)
+        .map(RawTokens::of)
         .map(exact::take)
         .filter(Result::isOk)
         .map(exam -> new Read(exam.orThrow(), group.additions(), group.byKey()));
