@@ -186,13 +186,13 @@ public final class ElementCursor {
 
   /** Takes a text. */
   public Optional<String> text(String name) {
-    int child = take(name, ValueForm.STRING);
+    int child = take(name, ElementForm.STRING);
     return child == JsonTokens.NONE ? Optional.empty() : Optional.of(json.text(child));
   }
 
   /** Takes a list of texts. */
   public List<String> texts(String name) {
-    int list = take(name, ValueForm.LIST);
+    int list = take(name, ElementForm.LIST);
     if (list == JsonTokens.NONE) {
       return List.of();
     }
@@ -205,7 +205,7 @@ public final class ElementCursor {
 
   /** Takes a number, its digits as they are; one of too many digits is a fault. */
   public Optional<BigDecimal> number(String name) {
-    int child = take(name, ValueForm.NUMBER);
+    int child = take(name, ElementForm.NUMBER);
     if (child == JsonTokens.NONE) {
       return Optional.empty();
     }
@@ -218,14 +218,14 @@ public final class ElementCursor {
   }
 
   Optional<Integer> integer(String name) {
-    int child = take(name, ValueForm.INTEGER);
+    int child = take(name, ElementForm.INTEGER);
     return child == JsonTokens.NONE
         ? Optional.empty()
         : Optional.of(new BigDecimal(json.text(child)).intValueExact());
   }
 
   Optional<Boolean> truth(String name) {
-    int child = take(name, ValueForm.TRUTH);
+    int child = take(name, ElementForm.TRUTH);
     return child == JsonTokens.NONE
         ? Optional.empty()
         : Optional.of(Boolean.parseBoolean(json.text(child)));
@@ -288,7 +288,7 @@ public final class ElementCursor {
     }
   }
 
-  private int take(String name, ValueForm form) {
+  private int take(String name, ElementForm form) {
     int child = member(name);
     if (child == JsonTokens.NONE) {
       return JsonTokens.NONE;

@@ -4,7 +4,7 @@ import java.math.BigDecimal;
 import org.isopter.mapper.json.token.JsonTokens;
 
 /** What the value of an element may be asked to be. */
-enum ValueForm {
+enum ElementForm {
   STRING("text"),
   LIST("a list"),
   NUMBER("a number"),
@@ -13,7 +13,7 @@ enum ValueForm {
 
   private final String wanted;
 
-  ValueForm(String wanted) {
+  ElementForm(String wanted) {
     this.wanted = wanted;
   }
 
