@@ -74,7 +74,7 @@ final class PupilNotes {
 
   private static final PhraseTable<PupilResponse> RESPONSES =
       PhraseTable.of(PupilResponse.class)
-          .say(PupilResponse.REACTIVE, "reacts", "reacting")
+          .say(PupilResponse.REACTIVE, "reacts", "reacting", "present")
           .say(PupilResponse.ABSENT, "unreactive", "nil", "none");
 
   // Of a pupil of which only "brisk" is said, light is meant (common practice, no source).

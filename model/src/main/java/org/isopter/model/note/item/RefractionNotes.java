@@ -170,7 +170,7 @@ final class RefractionNotes {
     boolean bracket = !cursor.takeAny("/", ",") && cursor.take("(");
     cursor.takeAny("cyl", "dc");
     Optional<BigDecimal> power = cursor.signed();
-    cursor.takeAny("dc", "d");
+    cursor.takeAny("dc", "d", "cyl");
     boolean closed = bracket && cursor.take(")");
     boolean axis = cursor.takeAny("x", "axis", "ax", "a", "at", "@", "*");
     if (!axis) {
