@@ -172,11 +172,11 @@ final class RefractionNotes {
     Optional<BigDecimal> power = cursor.signed();
     cursor.takeAny("dc", "d", "cyl");
     boolean closed = bracket && cursor.take(")");
-    boolean axis = cursor.takeAny("x", "axis", "ax", "a", "at", "@", "*");
-    if (!axis) {
+    boolean mark = cursor.takeAny("x", "axis", "ax", "a", "at", "@", "*");
+    if (!mark) {
       cursor.take("/");
     }
-    cursor.takeAny("axis", "ax");
+    boolean axis = cursor.takeAny("axis", "ax", "a") || mark;
     Optional<String> degrees =
         cursor
             .digits()
