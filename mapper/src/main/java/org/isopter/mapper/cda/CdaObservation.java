@@ -161,7 +161,9 @@ final class CdaObservation {
     List<CdaNode> values = node.all("value");
     Optional<Map.Entry<String, Raw>> value = values.stream().findFirst().flatMap(CdaValue::of);
     if (values.size() == 1 && value.isPresent()) {
-      resource.put(value.get().getKey(), value.get().getValue());
+      Raw read = value.get().getValue();
+      boolean coded = value.get().getKey().equals("valueCodeableConcept");
+      resource.put(value.get().getKey(), coded ? said((Raw.Obj) read, values.get(0)) : read);
     } else if (!values.isEmpty()) {
       unread.add(unread("value"));
     }
@@ -216,8 +218,16 @@ final class CdaObservation {
   private String words(CdaNode text) {
     return text.first("reference")
         .flatMap(reference -> reference.attribute("value"))
-        .map(to -> narrative.getOrDefault(to, ""))
+        .map(this::referred)
         .orElseGet(text::text);
+  }
+
+  /** What is referred to and is not there may have said anything. */
+  private String referred(String to) {
+    if (!narrative.containsKey(to)) {
+      unread.add(unread("reference"));
+    }
+    return narrative.getOrDefault(to, "");
   }
 
   private void note(String words) {

@@ -53,6 +53,11 @@ final class V2Observation {
     notes.addAll(V2Order.note(comment));
   }
 
+  /** Notes a segment below this one that only its sender knows: it may say anything of it. */
+  void local() {
+    unread("Z");
+  }
+
   /**
    * Takes the result after this one as a part of it where its sub-id says so: 2.1 is a part of 2. A
    * part that says more than a code and a value keeps the whole from being taken.

@@ -125,7 +125,22 @@ public final class V2Reader {
         close();
         order = order.touched();
       }
-      default -> close();
+      default -> {
+        if (segment.name().startsWith("Z")) {
+          local();
+        } else {
+          close();
+        }
+      }
+    }
+  }
+
+  /** Before an order a segment of the sender's own is about the message; below it, of results. */
+  private void local() {
+    if (open.isPresent()) {
+      open.get().local();
+    } else if (started) {
+      order = order.touched();
     }
   }
 

@@ -159,6 +159,7 @@ class CdaReaderTest {
               "<value xsi:type=\"PQ\" value=\"14\"",
               "<interpretationCode code=\"&lt;\" codeSystem=\"2.16.840.1.113883.5.83\"/><value xsi:type=\"PQ\" value=\"14\"",
               1),
+          new Change("words that are not there", "<reference value=\"#p1\"/>", "<reference value=\"#p7\"/>", 1),
           new Change(
               "an eye that is qualified as the other",
               "displayName=\"Right eye\"/>",
@@ -222,6 +223,30 @@ class CdaReaderTest {
                               + document.substring(at + change.from().length());
                       assertEquals(FACTS - change.lost(), facts(changed));
                     }));
+  }
+
+  /** What was written where a code was chosen may be more, or less, than the code. */
+  @Test
+  void takesACodeOnlyWithItsOwnWords() throws IOException {
+    assertEquals(FACTS, facts(withoutLight("")));
+    assertEquals(FACTS, facts(withoutLight("<originalText>Visual acuity, no light perception</originalText>")));
+    assertEquals(
+        FACTS - 1, facts(withoutLight("<originalText>probably no light</originalText>")));
+  }
+
+  /** Returns the document with no light perception, in words, in the place of 20/80. */
+  private static String withoutLight(String words) throws IOException {
+    String value =
+        "<value xsi:type=\"CD\" code=\"63063006\" codeSystem=\"2.16.840.1.113883.6.96\" displayName=\"Visual acuity, no light perception\">"
+            + words
+            + "</value>";
+    String document =
+        document()
+            .replace("<text><reference value=\"#d1\"/></text>", "")
+            .replace("<value xsi:type=\"ST\">20/80</value>", value);
+    int units = document.indexOf("<entryRelationship", document.indexOf(value));
+    int end = document.indexOf("</entryRelationship>", units) + "</entryRelationship>".length();
+    return document.substring(0, units) + document.substring(end);
   }
 
   @Test

@@ -154,6 +154,8 @@ class V2ReaderTest {
           new Change("^QHREC^MR\n", "^QHREC^MR" + "|".repeat(32) + "DOG^Canine^L\n", FACTS),
           new Change("^QHREC^MR\n", "^QHREC^MR" + "|".repeat(27) + "Y\n", FACTS),
           new Change("^QHREC^MR\n", "^QHREC^MR\nNTE|1|L|results of the twin\n", FACTS),
+          new Change("\nOBX|2", "\nZEY|LEFT\nOBX|2", 1),
+          new Change("\nOBX|1", "\nZEY|LEFT\nOBX|1", FACTS),
           new Change("OBR|1", "ORC|CA|o-1\nOBR|1", FACTS),
           new Change("OBR|1", "ORC|RE|o-1|||CA\nOBR|1", FACTS));
 
@@ -169,6 +171,7 @@ class V2ReaderTest {
               "362502000^Right eye^SCT\nOBX|2", "362502000^Right eye^SCT|||Quillhaven\nOBX|2", 0),
           new Change("^QHREC^MR\n", "^QHREC^MR" + "|".repeat(27) + "N\n", 0),
           new Change("^QHREC^MR\n", "^QHREC^MR\nNTE|1|L|calm, seated\n", 0),
+          new Change("OBR|1", "ZDS|study 7\nOBR|1", 0),
           new Change("OBR|1", "ORC|RE|o-1\nOBR|1", 0));
 
   @TestFactory

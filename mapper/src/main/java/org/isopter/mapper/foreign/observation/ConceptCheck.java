@@ -137,7 +137,7 @@ final class ConceptCheck {
     String display = coding.text("display");
     boolean known =
         vocabulary
-            .display(coding.text("system") + "|" + coding.text("code"))
+            .display(token(coding))
             .filter(name -> Vocabulary.sameName(name, display))
             .isPresent();
     if (isAnswer(coding)) {
@@ -155,7 +155,7 @@ final class ConceptCheck {
   private boolean isAnswer(Place coding) {
     Habits habits = vocabulary.habits();
     Optional<String> said = habits.words().answer(PRESENCE, plain(coding.text("display")));
-    String token = coding.text("system") + "|" + coding.text("code");
+    String token = token(coding);
     return said.isPresent() && said.equals(habits.answer(PRESENCE, token));
   }
 
@@ -163,7 +163,7 @@ final class ConceptCheck {
   private Set<String> names(Place concept) {
     Set<String> names = new HashSet<>();
     for (Place coding : concept.list("coding")) {
-      String token = coding.text("system") + "|" + coding.text("code");
+      String token = token(coding);
       if (isTaken(coding)) {
         names.add(plain(coding.text("display")));
         vocabulary.display(token).ifPresent(display -> names.add(plain(display)));
@@ -185,7 +185,7 @@ final class ConceptCheck {
     List<Effect> coded =
         concept.list("coding").stream()
             .filter(this::isTaken)
-            .flatMap(c -> vocabulary.effect(c.text("system") + "|" + c.text("code")).stream())
+            .flatMap(c -> vocabulary.effect(token(c)).stream())
             .toList();
     return !said.isEmpty()
         && said.stream().allMatch(effect -> coded.stream().anyMatch(code -> isSame(code, effect)));
@@ -194,6 +194,15 @@ final class ConceptCheck {
   private static boolean isSame(Effect code, Effect said) {
     boolean finding = said.finding().isEmpty() || said.finding().equals(code.finding());
     return finding && code.parts().entrySet().containsAll(said.parts().entrySet());
+  }
+
+  /** Returns a code with its system by the name that is known here. */
+  private String token(Place coding) {
+    return Coding.single(
+            coding,
+            token -> vocabulary.knows(token) || vocabulary.display(token).isPresent(),
+            vocabulary)
+        .token();
   }
 
   private boolean isTaken(Place place) {
