@@ -9,12 +9,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** The pictures that the documentation shows. */
 final class PicturesTest {
 
   private static final Path FOLDER = Path.of("docs", "pictures");
+  private static final int LARGEST = 150_000;
   private static final Pattern PICTURE =
       Pattern.compile("<svg .*?aria-labelledby=\"isopter-(\\w+)-title.*?</svg>\n", Pattern.DOTALL);
 
@@ -50,5 +52,19 @@ final class PicturesTest {
     assertEquals(picture, Files.readString(file, UTF_8), "rewrite it with -Dgolden=update");
     String summary = Files.readString(Path.of("docs", "summary.md"), UTF_8);
     assertTrue(summary.contains("(pictures/" + file.getFileName() + ")"), file.toString());
+  }
+
+  /** The pictures of a browser are small, and each stands on a page. */
+  @Test
+  void areSmallAndShown() throws IOException {
+    String pages =
+        Files.readString(Path.of("docs", "sheet.md"), UTF_8)
+            + Files.readString(Path.of("docs", "summary.md"), UTF_8);
+    try (Stream<Path> files = Files.list(FOLDER)) {
+      for (Path file : files.toList()) {
+        assertTrue(pages.contains("(pictures/" + file.getFileName() + ")"), file.toString());
+        assertTrue(Files.size(file) <= LARGEST, file.toString());
+      }
+    }
   }
 }

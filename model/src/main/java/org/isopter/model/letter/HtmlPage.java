@@ -21,14 +21,17 @@ final class HtmlPage implements Page {
       th, td { border-bottom: 1px solid #8a949d; padding: 0.3rem 0.6rem 0.3rem 0; text-align: left;
         vertical-align: top; overflow-wrap: anywhere; }
       th { overflow-wrap: normal; }
+      @media (max-width: 30rem) { table { font-size: 0.8rem; } }
       figure { margin: 1rem 0; break-inside: avoid; }
       figcaption { font-weight: bold; }
       svg { max-width: 100%; height: auto; }
-      footer { border-top: 1px solid #8a949d; font-size: 0.8rem; padding: 0.4rem 0; }
+      h1, h2 { break-after: avoid; }
+      footer p { border-top: 1px solid #8a949d; font-size: 0.8rem; margin: 0; padding: 0.4rem 0; }
       @media (prefers-color-scheme: dark) { body { color: #e9edf0; background: #14181c; } }
       @media print {
-        body { color: #000000; background: #ffffff; margin: 0 0 4rem; max-width: none; }
-        footer { position: fixed; bottom: 0; left: 0; right: 0; background: #ffffff; }
+        body { color: #000000; background: #ffffff; margin: 0; padding: 0 0.3rem; max-width: none; }
+        main { display: table; width: 100%; }
+        footer { display: table-footer-group; break-inside: avoid; }
       }
       """;
 
@@ -93,7 +96,7 @@ final class HtmlPage implements Page {
 
   @Override
   public String caution(String text) {
-    return "<footer>" + escape(text) + "</footer>\n";
+    return "<footer><p>" + escape(text) + "</p></footer>\n";
   }
 
   @Override

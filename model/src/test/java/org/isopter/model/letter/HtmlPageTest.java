@@ -33,7 +33,7 @@ final class HtmlPageTest {
     assertTrue(page.contains("<th scope=\"row\">Acuity</th><td>6/9</td><td>6/12</td>"), page);
     // Pupils, fields, discs and movements.
     assertEquals(4, page.split("<svg ", -1).length - 1);
-    assertTrue(page.contains("<footer>" + Caution.TEXT.split("\n", -1)[0]), page);
+    assertTrue(page.contains("<footer><p>" + Caution.TEXT.split("\n", -1)[0]), page);
   }
 
   @Test

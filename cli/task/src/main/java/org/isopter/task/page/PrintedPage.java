@@ -23,10 +23,12 @@ final class PrintedPage {
       """
       @page { size: A4; margin: 16mm 15mm 24mm 15mm;
         @bottom-left { content: element(caution); }
-        @bottom-right { content: counter(page) " of " counter(pages); font: 7.5pt "DejaVu Sans"; } }
+        @bottom-right { content: counter(page) "/" counter(pages); font: 7.5pt "DejaVu Sans"; } }
       h1 { font-size: 13pt; } h2 { font-size: 10.5pt; }
       body { font-family: "DejaVu Sans"; font-size: 8.5pt; line-height: 1.35; margin: 0; }
-      footer { position: running(caution); font-size: 7.5pt; }
+      main { display: block; }
+      footer { display: block; position: running(caution); }
+      footer p { border: 0; padding: 0; font-size: 7.5pt; }
       figure { page-break-inside: avoid; }
       svg { width: 150mm; }
       """;
