@@ -159,7 +159,11 @@ class CdaReaderTest {
               "<value xsi:type=\"PQ\" value=\"14\"",
               "<interpretationCode code=\"&lt;\" codeSystem=\"2.16.840.1.113883.5.83\"/><value xsi:type=\"PQ\" value=\"14\"",
               1),
-          new Change("words that are not there", "<reference value=\"#p1\"/>", "<reference value=\"#p7\"/>", 1),
+          new Change(
+              "words that are not there",
+              "<reference value=\"#p1\"/>",
+              "<reference value=\"#p7\"/>",
+              1),
           new Change(
               "an eye that is qualified as the other",
               "displayName=\"Right eye\"/>",
@@ -229,9 +233,10 @@ class CdaReaderTest {
   @Test
   void takesACodeOnlyWithItsOwnWords() throws IOException {
     assertEquals(FACTS, facts(withoutLight("")));
-    assertEquals(FACTS, facts(withoutLight("<originalText>Visual acuity, no light perception</originalText>")));
     assertEquals(
-        FACTS - 1, facts(withoutLight("<originalText>probably no light</originalText>")));
+        FACTS,
+        facts(withoutLight("<originalText>Visual acuity, no light perception</originalText>")));
+    assertEquals(FACTS - 1, facts(withoutLight("<originalText>probably no light</originalText>")));
   }
 
   /** Returns the document with no light perception, in words, in the place of 20/80. */
