@@ -240,7 +240,7 @@ public final class PoolRun implements AutoCloseable {
       Suppression.Taken taken = suppress();
       long filling = period.persons(store);
       PoolResult.Tables shared = shared();
-      Codebook.of(store, tables).write(folder.file(""), plan.formats());
+      Codebook.of(store, sink.tables()).write(folder.file(""), plan.formats());
       long ageless =
           plan.vocabulary().isPresent()
               ? OmopTables.write(

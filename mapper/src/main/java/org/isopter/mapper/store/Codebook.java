@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
@@ -30,14 +31,14 @@ public final class Codebook {
   }
 
   /**
-   * Counts the columns of tables.
+   * Counts the columns of tables, of which those that no row fills are known to be empty.
    *
    * @throws SQLException when the database refuses it, for instance for a full disk
    */
-  public static Codebook of(TableStore store, List<Table<?>> tables) throws SQLException {
+  public static Codebook of(TableStore store, List<TableDraft> tables) throws SQLException {
     Codebook codebook = new Codebook(store);
-    for (Table<?> table : tables) {
-      codebook.count(table);
+    for (TableDraft table : tables) {
+      codebook.count(table.table(), table.filled());
     }
     return codebook;
   }
@@ -86,15 +87,19 @@ public final class Codebook {
     return Collections.unmodifiableList(rows);
   }
 
-  private void count(Table<?> table) throws SQLException {
+  private void count(Table<?> table, BitSet filled) throws SQLException {
     List<String> counted = new ArrayList<>();
-    for (Column<?> column : table.columns()) {
+    for (int i = 0; i < table.columns().size(); i++) {
+      Column<?> column = table.columns().get(i);
       String name = TableStore.name(column.name());
-      boolean ordered = column.kind() == Kind.NUMBER || column.kind() == Kind.INTEGER;
-      counted.add("count(" + name + ")");
+      boolean ordered =
+          filled.get(i) && (column.kind() == Kind.NUMBER || column.kind() == Kind.INTEGER);
+      counted.add(filled.get(i) ? "count(" + name + ")" : "0::BIGINT");
       counted.add(ordered ? "min(" + name + ")::VARCHAR" : "NULL");
       counted.add(ordered ? "max(" + name + ")::VARCHAR" : "NULL");
     }
+    // With a count in it there is an answer where there is no row.
+    counted.add("count(*)");
     String sql = "SELECT " + String.join(", ", counted) + " FROM " + TableStore.name(table.name());
     List<Optional<Object>> answer = store.ask(sql).get(0);
     for (int i = 0; i < table.columns().size(); i++) {

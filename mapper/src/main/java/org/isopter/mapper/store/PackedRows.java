@@ -107,7 +107,7 @@ public final class PackedRows {
     }
   }
 
-  /** Returns the rows. */
+  /** Returns the rows; their texts are {@link PackedText}. */
   List<SparseRow> rows() {
     ByteBuffer in = ByteBuffer.wrap(bytes);
     Object[] values = new Object[number(in)];
@@ -143,10 +143,10 @@ public final class PackedRows {
     };
   }
 
-  private static String text(ByteBuffer in) {
+  private static PackedText text(ByteBuffer in) {
     byte[] text = new byte[number(in)];
     in.get(text);
-    return new String(text, UTF_8);
+    return new PackedText(text);
   }
 
   private static int number(ByteBuffer in) {

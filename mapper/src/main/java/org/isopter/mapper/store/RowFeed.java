@@ -1,11 +1,9 @@
 package org.isopter.mapper.store;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
 import java.time.LocalDateTime;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Iterator;
-import java.util.List;
 import org.duckdb.DuckDBColumnType;
 import org.duckdb.DuckDBDataChunkWriter;
 import org.duckdb.DuckDBTableFunction;
@@ -19,23 +17,43 @@ import org.isopter.mapper.table.SparseRow;
 import org.isopter.mapper.table.Table;
 import org.jspecify.annotations.Nullable;
 
-/** Hands rows to the database a column at a time, when it asks for them. */
+/**
+ * Hands rows to the database a column at a time, when it asks for them. Columns that no row fills
+ * are not handed over: the wide table has a thousand of them, and each empty cell would be a call.
+ */
 final class RowFeed implements DuckDBTableFunction<Table<?>, Object, Object> {
 
   private final Table<?> table;
   private final Iterator<SparseRow> rows;
 
+  /** The columns that are handed over. */
+  private final int[] columns;
+
+  /** The place of each column of the table among them. */
+  private final int[] places;
+
   /** The cells of the rows that are handed over, by column; all empty between two times. */
   private @Nullable Object[][] cells = new Object[0][0];
 
-  RowFeed(Table<?> table, Iterator<SparseRow> rows) {
+  /**
+   * Makes one.
+   *
+   * @param filled the columns that any row fills; at least one
+   */
+  RowFeed(Table<?> table, Iterator<SparseRow> rows, BitSet filled) {
     this.table = table;
     this.rows = rows;
+    this.columns = filled.stream().toArray();
+    this.places = new int[table.columns().size()];
+    for (int i = 0; i < columns.length; i++) {
+      places[columns[i]] = i;
+    }
   }
 
   @Override
   public Table<?> bind(DuckDBTableFunctionBindInfo info) {
-    for (Column<?> column : table.columns()) {
+    for (int at : columns) {
+      Column<?> column = table.columns().get(at);
       info.addResultColumn(column.name(), type(column.kind()));
     }
     return table;
@@ -62,19 +80,18 @@ final class RowFeed implements DuckDBTableFunction<Table<?>, Object, Object> {
   public long apply(DuckDBTableFunctionCallInfo info, DuckDBDataChunkWriter chunk) {
     int most = (int) chunk.capacity();
     if (cells.length == 0) {
-      cells = new Object[table.columns().size()][most];
+      cells = new Object[columns.length][most];
     }
     int count = 0;
     while (count < most && rows.hasNext()) {
       SparseRow row = rows.next();
       for (int i = 0; i < row.columns().length; i++) {
-        cells[row.columns()[i]][count] = row.values()[i];
+        cells[places[row.columns()[i]]][count] = row.values()[i];
       }
       count++;
     }
-    List<? extends Column<?>> columns = table.columns();
     for (int i = 0; i < cells.length && count > 0; i++) {
-      fill(chunk.vector(i), columns.get(i).kind(), cells[i], count);
+      fill(chunk.vector(i), table.columns().get(columns[i]).kind(), cells[i], count);
       Arrays.fill(cells[i], 0, count, null);
     }
     return count;
@@ -108,8 +125,7 @@ final class RowFeed implements DuckDBTableFunction<Table<?>, Object, Object> {
     for (int i = 0; i < count; i++) {
       Object value = values[i];
       if (value != null) {
-        texts[i] =
-            i > 0 && value == values[i - 1] ? texts[i - 1] : value.toString().getBytes(UTF_8);
+        texts[i] = i > 0 && value == values[i - 1] ? texts[i - 1] : PackedText.bytes(value);
       }
     }
     return texts;

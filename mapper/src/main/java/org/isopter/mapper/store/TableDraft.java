@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.table.SparseRow;
@@ -27,6 +28,10 @@ public final class TableDraft implements AutoCloseable {
   private final RowOrder order;
   private final WaitingRows waiting;
   private final TableStore store;
+
+  /** Whether any row fills a column; threads that pack do nothing but set it. */
+  private final boolean[] filled;
+
   private Path file;
 
   private TableDraft(
@@ -35,6 +40,7 @@ public final class TableDraft implements AutoCloseable {
     this.order = order;
     this.waiting = waiting;
     this.store = store;
+    this.filled = new boolean[table.columns().size()];
     this.file = file;
   }
 
@@ -55,6 +61,11 @@ public final class TableDraft implements AutoCloseable {
    * @param rows the rows; all of one person and examination
    */
   public Optional<PackedRows> pack(List<SparseRow> rows) {
+    for (SparseRow row : rows) {
+      for (int column : row.columns()) {
+        filled[column] = true;
+      }
+    }
     return rows.isEmpty() ? Optional.empty() : Optional.of(PackedRows.of(order, rows));
   }
 
@@ -93,8 +104,9 @@ public final class TableDraft implements AutoCloseable {
   }
 
   private void addTogether(List<SparseRow> rows) throws IOException {
-    if (!rows.isEmpty()) {
-      add(PackedRows.of(order, rows));
+    Optional<PackedRows> packed = pack(rows);
+    if (packed.isPresent()) {
+      add(packed.get());
     }
   }
 
@@ -105,9 +117,26 @@ public final class TableDraft implements AutoCloseable {
    * @throws IOException when a file cannot be written, for instance for a full disk
    */
   public void write() throws SQLException, IOException {
-    store.write(table, waiting.sorted(), file);
+    BitSet columns = filled();
+    if (columns.isEmpty()) {
+      columns.set(0, filled.length);
+    }
+    store.write(table, waiting.sorted(), columns, file);
     waiting.close();
     show();
+  }
+
+  Table<?> table() {
+    return table;
+  }
+
+  /** Returns the columns that any row fills. */
+  BitSet filled() {
+    BitSet columns = new BitSet();
+    for (int i = 0; i < filled.length; i++) {
+      columns.set(i, filled[i]);
+    }
+    return columns;
   }
 
   private void show() throws SQLException {

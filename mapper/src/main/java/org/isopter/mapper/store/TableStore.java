@@ -9,6 +9,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
@@ -32,8 +33,8 @@ public final class TableStore implements AutoCloseable {
   /** Ample for the rows of a group, every cell filled; the rest of a pool lies on disk. */
   private static final String MEMORY = "800MB";
 
-  /** Columns beyond which the rows of a group are few: the writer holds all their cells. */
-  private static final int WIDE = 200;
+  /** Filled columns beyond which the rows of a group are few: the writer holds all their cells. */
+  private static final int WIDE = 400;
 
   private static final int WIDE_GROUP = 2048;
 
@@ -111,6 +112,8 @@ public final class TableStore implements AutoCloseable {
     // Each of several threads holds on to rows of its own: files came no sooner and took more.
     store.execute("SET threads = 1");
     store.execute("SET enable_progress_bar = false");
+    // Each question would read anew where the thousands of columns lie in the file.
+    store.execute("SET parquet_metadata_cache = true");
     return store;
   }
 
@@ -133,17 +136,33 @@ public final class TableStore implements AutoCloseable {
     connection.setAutoCommit(true);
   }
 
-  /** Writes rows to a file in Parquet, in their order. */
-  void write(Table<?> table, Iterator<SparseRow> rows, Path to) throws SQLException {
+  /**
+   * Writes rows to a file in Parquet, in their order.
+   *
+   * @param filled the columns that any row fills; at least one
+   */
+  void write(Table<?> table, Iterator<SparseRow> rows, BitSet filled, Path to) throws SQLException {
     String feed = "rows_of_" + table.name();
     try (DuckDBTableFunctionBuilder function = DuckDBFunctions.tableFunction()) {
-      function.withName(feed).withFunction(new RowFeed(table, rows)).register(connection);
+      function.withName(feed).withFunction(new RowFeed(table, rows, filled)).register(connection);
     }
-    execute("COPY (FROM %s()) TO %s %s".formatted(feed, text(to.toString()), parquet(table)));
+    execute(
+        "COPY (SELECT %s FROM %s()) TO %s %s"
+            .formatted(cells(table, filled), feed, text(to.toString()), parquet(filled)));
   }
 
-  private static String parquet(Table<?> table) {
-    boolean wide = table.columns().size() > WIDE;
+  private static String cells(Table<?> table, BitSet filled) {
+    List<String> cells = new ArrayList<>();
+    for (int i = 0; i < table.columns().size(); i++) {
+      Column<?> column = table.columns().get(i);
+      String name = name(column.name());
+      cells.add(filled.get(i) ? name : "NULL::" + type(column) + " AS " + name);
+    }
+    return String.join(", ", cells);
+  }
+
+  private static String parquet(BitSet filled) {
+    boolean wide = filled.cardinality() > WIDE;
     return TableFormat.parquet(wide ? WIDE_GROUP : GROUP);
   }
 

@@ -83,7 +83,10 @@ class WaitingRowsTest {
     RowOrder order = new RowOrder(TABLE);
     PackedRows packed = PackedRows.of(order, List.of(SparseRow.of(cells)));
     assertEquals(
-        cells.stream().map(Optional::orElseThrow).toList(), List.of(packed.rows().get(0).values()));
+        cells.stream().map(Optional::orElseThrow).toList(),
+        java.util.Arrays.stream(packed.rows().get(0).values())
+            .map(value -> value instanceof PackedText text ? text.toString() : value)
+            .toList());
   }
 
   /** Returns keys and parts of rows, three for each examination, after they waited. */
