@@ -93,7 +93,7 @@ final class EntryLines {
     List<String> lines = new ArrayList<>();
     lines.add("  not read: \"" + unread.text() + "\": " + unread.why());
     if (unread.readings().isEmpty()) {
-      lines.add("  nearest understood: " + unread.nearest());
+      lines.add("  " + unread.form());
     }
     int number = 0;
     for (PossibleReading reading : unread.readings()) {

@@ -10,6 +10,7 @@ import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.text.NearestWord;
+import org.isopter.model.value.LowerCase;
 
 /** The words that help whoever wrote an item that was not read. */
 final class Advice {
@@ -20,6 +21,13 @@ final class Advice {
   private static final int SHORTEST = 3;
 
   private Advice() {}
+
+  /** Says whether a form only shows how such items are written, and is no mended item. */
+  static boolean isExample(String form, String item) {
+    String seen = LowerCase.of(item);
+    boolean mended = !NearestWord.of(seen, Stream.of(LowerCase.of(form))).isEmpty();
+    return !mended && Grammars.ALL.stream().anyMatch(grammar -> grammar.example().equals(form));
+  }
 
   static String why(NotRead notRead, Token at, Headings headings) {
     if (!notRead.isWord()) {

@@ -2,9 +2,10 @@ package org.isopter.model.note;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
 
 /**
  * Takes a dash between spaces behind a heading for a colon: {@code EOM - full}. Behind a sign it
@@ -12,12 +13,6 @@ import org.isopter.model.note.token.Token;
  * a side follows the sign, as in {@code SVP - R}, nobody can know which, and it is not read.
  */
 final class HeadingDashes {
-
-  private static final Set<String> HEADINGS =
-      Set.of("eom", "vf", "fields", "discs", "disc", "pupils", "pupil", "iop", "va", "plates");
-
-  /** What is never less than nought. */
-  private static final Set<String> SIZES = Set.of("pupils", "pupil", "iop");
 
   /** No word of any item. */
   private static final String UNCLEAR = "\u2013";
@@ -52,11 +47,11 @@ final class HeadingDashes {
   private static boolean isHeading(List<Token> note, int at) {
     int start = note.get(at).is("plates") && at > 0 && note.get(at - 1).is("colour") ? at - 1 : at;
     boolean starts = start == 0 || note.get(start - 1).kind() == Token.Kind.BREAK;
-    return starts && HEADINGS.contains(note.get(at).text());
+    return starts && WordFiles.is(WordRole.HEADING, note.get(at).text());
   }
 
   private static boolean isClear(Token heading, Token next) {
     return next.kind() == Token.Kind.WORD
-        || (next.kind() == Token.Kind.NUMBER && SIZES.contains(heading.text()));
+        || (next.kind() == Token.Kind.NUMBER && WordFiles.is(WordRole.SIZE, heading.text()));
   }
 }

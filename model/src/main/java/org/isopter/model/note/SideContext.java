@@ -50,6 +50,20 @@ final class SideContext {
     clause = Optional.empty();
   }
 
+  /** Forgets the eye where something that was not read names another. */
+  void leave(List<Token> unread) {
+    Optional<Site> here = clause.or(() -> line).or(() -> block);
+    Cursor cursor = new Cursor(unread, 0);
+    while (here.isPresent() && !cursor.atEnd()) {
+      Optional<Site> named = cursor.attempt(Common.SIDES);
+      if (named.isPresent() && !named.equals(here)) {
+        lose();
+        return;
+      }
+      cursor.back(named.isPresent() ? cursor.place() : cursor.place() + 1);
+    }
+  }
+
   /** Returns the eye of an item that names none. */
   Optional<Site> side() {
     return clause.or(() -> line.or(() -> block).filter(any -> !mixed));

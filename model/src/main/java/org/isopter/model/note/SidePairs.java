@@ -5,18 +5,20 @@ import java.util.List;
 import java.util.Optional;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
 import org.isopter.model.value.Site;
 
 /**
  * Puts each of two values behind its eye where both eyes are named with a stroke: {@code IOP R/L
- * 14/16} and {@code IOP 14/16 (R/L)}. A stroke may also be that of a fraction: only pressures, and
- * numbers with decimals, are two values.
+ * 14/16} and {@code IOP 14/16 (R/L)}. A stroke may also be that of a fraction: only pressures and
+ * other sizes, and numbers with decimals, are two values.
  */
 final class SidePairs {
 
   private final List<Token> note;
   private final List<Token> out = new ArrayList<>();
-  private boolean pressure;
+  private boolean ofSizes;
 
   private SidePairs(List<Token> note) {
     this.note = note;
@@ -34,7 +36,7 @@ final class SidePairs {
 
   private int step(int at) {
     Token token = note.get(at);
-    pressure = token.kind() != Token.Kind.BREAK && (pressure || token.is("iop"));
+    ofSizes = token.kind() != Token.Kind.BREAK && (ofSizes || isSize(token));
     int values = isMark(at + 3, ":") || isMark(at + 3, "=") ? at + 4 : at + 3;
     if (areSides(at) && areValues(values)) {
       put(at, values);
@@ -75,7 +77,11 @@ final class SidePairs {
   private boolean areValues(int at) {
     boolean pair = isNumber(at) && isMark(at + 1, "/") && isNumber(at + 2) && !isMark(at + 3, "/");
     boolean behindStroke = at > 0 && isMark(at - 1, "/");
-    return pair && !behindStroke && (pressure || (isDecimal(at) && isDecimal(at + 2)));
+    return pair && !behindStroke && (ofSizes || (isDecimal(at) && isDecimal(at + 2)));
+  }
+
+  private static boolean isSize(Token token) {
+    return WordFiles.is(WordRole.SIZE, token.text());
   }
 
   private boolean isNumber(int at) {

@@ -51,7 +51,7 @@ public record Unread(
 
   /** Returns this as a fault of the note. */
   public Fault fault() {
-    return new Fault(place(), "\"" + text + "\"", why, "nearest understood: " + nearest);
+    return new Fault(place(), "\"" + text + "\"", why, form());
   }
 
   /** Returns what to write instead: its readings, else a near form, else items of that form. */
@@ -60,9 +60,18 @@ public record Unread(
       return "It may mean: "
           + readings.stream().map(PossibleReading::text).collect(Collectors.joining(" or "));
     }
-    return nearest.equals(Advice.START)
-        ? "Items are written like these: " + nearest
-        : "Nearest understood: " + nearest;
+    String form = form();
+    return Character.toUpperCase(form.charAt(0)) + form.substring(1);
+  }
+
+  /** Returns the nearest form, or an example where none is near: its values are not of the note. */
+  public String form() {
+    if (nearest.equals(Advice.START)) {
+      return "items are written like these: " + nearest;
+    }
+    return Advice.isExample(nearest, text)
+        ? "example of the form, with values of its own: " + nearest
+        : "nearest understood: " + nearest;
   }
 
   /** Returns this in one line for the writer of the note. */

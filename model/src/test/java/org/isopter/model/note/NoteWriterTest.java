@@ -7,10 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.answer.sight.Chart;
+import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.FieldFeatures;
 import org.isopter.model.catalogue.Fields;
@@ -85,7 +88,9 @@ class NoteWriterTest {
     boolean absent = fact.panel().isEmpty();
     Object value = fact.outcome().<Object>fold(found -> found, reason -> reason);
     if (value instanceof AcuityReading acuity) {
-      return acuity.readInPart().isEmpty() || (acuity.isInPart() && isLine(acuity.acuity()));
+      boolean near = acuity.chart().equals(Optional.of(Chart.NEAR_CARD));
+      boolean far = fact.finding().equals(Acuities.DISTANCE);
+      return (!near || !far) && (acuity.readInPart().isEmpty() || (acuity.isInPart() && isLine(acuity.acuity())));
     }
     if (fact.finding().equals(FieldFeatures.ISOPTER)) {
       return absent || parts.size() > 1;

@@ -4,7 +4,9 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.isopter.model.exam.Fact;
+import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.value.Site;
@@ -34,6 +36,20 @@ public final class ItemReader {
     /** Returns the start of an item that goes on with the conditions of this one. */
     public Start again(Heading next) {
       return new Start(grammar, next, conditions, false);
+    }
+
+    /** Says whether a value of this item starts with the words of another heading: VA, ph 6/6. */
+    public boolean reads(List<Token> tokens, int place, Headings.Found other) {
+      Cursor cursor = new Cursor(tokens, place);
+      return !other.grammar().equals(grammar)
+          && grammar.slots().stream()
+              .filter(slot -> !slot.isCondition())
+              .anyMatch(
+                  slot -> {
+                    cursor.back(place);
+                    return cursor.attempt(slot.matcher()).isPresent()
+                        && cursor.place() > other.end();
+                  });
     }
 
     /** Returns the start of an item under a heading, with no condition stated before. */
@@ -129,10 +145,24 @@ public final class ItemReader {
         start.grammar().sides() == Grammar.Sides.EACH_OR_ASKED
             && !start.continued()
             && groups.stream().allMatch(ItemReader::isUnclearBoth);
-    if (asked) {
+    Optional<Scan.Group> apart =
+        start.grammar().sides() == Grammar.Sides.EACH_OR_ASKED
+            ? groups.stream().filter(group -> isApart(group, groups)).findFirst()
+            : Optional.empty();
+    if (asked || apart.isPresent()) {
       throw NotRead.because("it may be one test with both eyes open, or one of each eye")
-          .orAt(groups.get(0).at());
+          .orAt(apart.orElse(groups.get(0)).at());
     }
+  }
+
+  /** Says whether both have a test that neither of the eyes beside them has: both N5. */
+  private static boolean isApart(Scan.Group both, List<Scan.Group> groups) {
+    Set<Slot<?>> values = both.said().values();
+    return groups.size() > 1
+        && isUnclearBoth(both)
+        && groups.stream()
+            .filter(group -> !group.equals(both))
+            .noneMatch(group -> group.said().values().stream().anyMatch(values::contains));
   }
 
   private static boolean isUnclearBoth(Scan.Group group) {

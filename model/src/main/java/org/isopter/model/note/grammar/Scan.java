@@ -129,8 +129,9 @@ final class Scan {
       return true;
     }
     boolean sidesBehind = last == Last.SIDE && head.hasValues() && !endsWithCondition();
-    int mine = sidesBehind ? comma : longest().map(this::end).orElse(comma);
+    int end = sidesBehind ? comma : longest().map(this::end).orElse(comma);
     cursor.back(comma);
+    int mine = namesAgain(end) ? comma : end;
     return headings
         .at(tokens, comma + 1)
         .filter(
@@ -138,6 +139,17 @@ final class Scan {
                 mine == comma
                     || (isMine(next) ? startsAnew(next) : next.end() > mine || ofBothEyes(next)))
         .isPresent();
+  }
+
+  /** Says whether both eyes have their own and one is named at a place: 6/9 R 6/6 L, ph 6/5 L. */
+  private boolean namesAgain(int at) {
+    int here = cursor.place();
+    cursor.back(at);
+    Optional<Site> side = cursor.atEnd() ? Optional.empty() : cursor.attempt(Common.SIDES);
+    cursor.back(here);
+    return groups.size() > 1
+        && side.isPresent()
+        && groups.stream().anyMatch(group -> group.side().equals(side));
   }
 
   /** Says whether a direction with an eye that has its own starts: abd R -2, add R -1. */

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.value.Site;
 
 /**
  * Decides which eye each word of an item is about.
@@ -114,7 +115,7 @@ public final class Sharing {
   private void requireClearEnd() throws NotRead {
     for (Slot<?> slot : last().said().slots()) {
       boolean ofEach = groups.stream().allMatch(group -> group.said().has(slot));
-      if (slot.mayBeShared() && !ofEach) {
+      if (slot.mayBeShared() && !ofEach && !last().side().equals(Optional.of(Site.BOTH))) {
         throw NotRead.at(last().said().place(slot), OF_ONE_OR_BOTH);
       }
     }

@@ -168,15 +168,31 @@ public final class OtherTimes {
         || WordFiles.is(WordRole.PLAN, token.text());
   }
 
-  /** Returns how many words and a colon before the findings name a diagnosis; 0 where none do. */
+  /**
+   * Returns how many words and a colon before the findings name a diagnosis, who writes, or whom
+   * and of what age the note is about; 0 where none do.
+   */
   public static int diagnosis(List<Token> clause) {
     int colon = colon(clause);
+    if (colon < 1 || colon + 1 == clause.size()) {
+      return 0;
+    }
+    int age = age(clause.subList(0, colon));
+    List<Token> words = clause.subList(age, colon);
     boolean named =
-        colon > 0
-            && clause.subList(0, colon).stream().anyMatch(OtherTimes::isDiagnosis)
-            && clause.subList(0, colon).stream()
-                .allMatch(token -> isDiagnosis(token) || isSide(token));
-    return named && colon + 1 < clause.size() ? colon + 1 : 0;
+        (age > 0 || words.stream().anyMatch(OtherTimes::isDiagnosis))
+            && words.stream().allMatch(token -> isDiagnosis(token) || isSide(token));
+    return named ? colon + 1 : 0;
+  }
+
+  /** Returns how many words at the start name a patient of an age: 67 yo F. Alone it is a time. */
+  private static int age(List<Token> label) {
+    int words = label.get(0).text().matches("[1-9]\\d?") ? 1 : label.size();
+    while (words < label.size() && WordFiles.is(WordRole.AGE, label.get(words).text())) {
+      words++;
+    }
+    boolean patient = words < label.size() && WordFiles.is(WordRole.SEX, label.get(words).text());
+    return patient ? words + 1 : 0;
   }
 
   /** Says whether the only numbers of a clause are those of a date. */

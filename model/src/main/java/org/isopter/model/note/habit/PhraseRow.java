@@ -5,6 +5,9 @@ import java.util.List;
 import java.util.Set;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.note.word.WordRole;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.grammar.Common;
 import org.isopter.model.phrase.PhraseLine;
 
 /**
@@ -87,6 +90,7 @@ record PhraseRow(
     if (at + phrase.size() > tokens.size()
         || !(behindHeading || mayStand(tokens, at))
         || !endsWhereItMay(tokens, at + phrase.size())
+        || (isOfSeveral() && goesOn(tokens, at + phrase.size()))
         || isSuffix(tokens, at)
         || hasSignOfItsSide(tokens, at)) {
       return false;
@@ -98,6 +102,22 @@ record PhraseRow(
       }
     }
     return true;
+  }
+
+  /** Says whether it stands for several items: what goes on behind them may be said of each. */
+  private boolean isOfSeveral() {
+    return meaning.size() > 2
+        && meaning.subList(1, meaning.size() - 1).stream().anyMatch(token -> token.is(","))
+        && meaning.stream().noneMatch(token -> token.kind() == Token.Kind.BREAK);
+  }
+
+  private static boolean goesOn(List<Token> tokens, int end) {
+    return end < tokens.size()
+        && tokens.get(end).kind() != Token.Kind.BREAK
+        && !tokens.get(end).is(",")
+        && !tokens.get(end).is(")")
+        && !Common.isConnector(tokens.get(end))
+        && !WordFiles.is(WordRole.NO, tokens.get(end).text());
   }
 
   private boolean endsWhereItMay(List<Token> tokens, int end) {
@@ -117,6 +137,15 @@ record PhraseRow(
     return at > 0 && phrase.lastIndexOf("+") > 0 && SIGNS.contains(tokens.get(at - 1).text());
   }
 
+  /** Says whether it stands in a form as the heading of a field: full  Colour: 13/13. */
+  private boolean isHeadingOfForm(List<Token> tokens, int at) {
+    int end = at + phrase.size();
+    return end < tokens.size()
+        && tokens.get(end).is(":")
+        && tokens.get(at).start() - tokens.get(at - 1).end() > 1
+        && Character.isUpperCase(tokens.get(at).seen().charAt(0));
+  }
+
   private boolean mayStand(List<Token> tokens, int at) {
     int start = at;
     while (start > 0 && StandardPhrases.saysNothing(tokens.get(start - 1))) {
@@ -125,7 +154,7 @@ record PhraseRow(
     boolean clause = start == 0 || tokens.get(start - 1).kind() == Token.Kind.BREAK;
     return switch (opening) {
       case ANYWHERE -> true;
-      case ITEM -> clause || tokens.get(start - 1).is(",");
+      case ITEM -> clause || tokens.get(start - 1).is(",") || isHeadingOfForm(tokens, at);
       case CLAUSE -> clause;
     };
   }

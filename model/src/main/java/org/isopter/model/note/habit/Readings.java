@@ -45,6 +45,7 @@ public final class Readings {
     readings.scotoma();
     readings.desaturation();
     readings.swapped("margin", Doubt.MARGIN, List.of("blurred in part", "blurred all round"));
+    readings.half();
     readings.platesOfEach();
     return List.copyOf(readings.all);
   }
@@ -104,6 +105,16 @@ public final class Readings {
       for (String loss : List.of("central absent", "central reduced")) {
         add("loss", loss, found.replaceAll(loss));
         add("loss", loss, "VF " + found.replaceAll(loss));
+      }
+    }
+  }
+
+  /** Offers of which field a half is lost: of both eyes, or of one. */
+  private void half() {
+    Matcher found = in(Doubt.HALF);
+    if (found.find()) {
+      for (String kind : List.of("homonymous", "temporal", "nasal")) {
+        add("half", kind, found.replaceAll(kind + " $0"));
       }
     }
   }

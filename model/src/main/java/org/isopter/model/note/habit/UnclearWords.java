@@ -37,6 +37,8 @@ final class UnclearWords {
     MARGIN("margin"),
     /** With one eye or with both. */
     DIPLOPIA("diplopia"),
+    /** Whether a half is lost to both eyes, and if to one of them which half it is. */
+    HALF("half"),
     /** Which eyes it is of. */
     EYES("eyes"),
     /** What joins the values of two eyes. */

@@ -87,13 +87,22 @@ final class AcuityNotes {
           .whole(Acuities.PINHOLE)
           .build(eye -> kept(eye, Acuities.PINHOLE, THROUGH));
 
+  /** The lenses through which print was read, for which the record has no place but a remark. */
+  private static final Slot<String> READING_LENS =
+      Slot.condition("reading lens", AcuityWords::readingLens);
+
   private static final Grammar NEAR =
       Grammar.of("near acuity", "NV cc R N5 L N8 @ 40 cm")
           .sides(Grammar.Sides.EACH_OR_ASKED)
           .startsWith("NV", "near", "near vision", "near VA", "near acuity")
           .slots(CLOSE, CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE, NOTATION)
+          .slots(READING_LENS)
           .whole(Acuities.NEAR)
-          .build(eye -> kept(eye, Acuities.NEAR, CLOSE));
+          .build(
+              eye -> {
+                kept(eye, Acuities.NEAR, CLOSE);
+                eye.remark(eye.find(READING_LENS).orElse(""));
+              });
 
   static final List<Grammar> GRAMMARS =
       Stream.concat(Stream.of(DISTANCE, PINHOLE, NEAR), AcuityBoundNotes.GRAMMARS.stream())
@@ -102,7 +111,7 @@ final class AcuityNotes {
   static final List<Wording<?>> WORDINGS =
       Stream.concat(
               Stream.of(
-                  wording(Acuities.DISTANCE, "VA"),
+                  wording(Acuities.DISTANCE, "VA").where(AcuityNotes::valueAtDistance),
                   wording(Acuities.PINHOLE, "PH"),
                   wording(Acuities.NEAR, "NV")),
               AcuityBoundNotes.WORDINGS.stream())
@@ -115,6 +124,10 @@ final class AcuityNotes {
     Optional<AcuityBoundNotes.Bound> bound = eye.find(AcuityBoundNotes.BOUND);
     if (bound.isPresent()) {
       bound(eye, bound.get());
+      return;
+    }
+    if (eye.find(CHART).equals(Optional.of(Chart.NEAR_CARD))) {
+      onNearCard(eye, far);
       return;
     }
     Optional<Outcome<AcuityWords.Seen>> through = eye.find(BESIDE);
@@ -130,6 +143,15 @@ final class AcuityNotes {
       eye.outcome(Acuities.PINHOLE, reading(eye, through.get()));
       eye.remark(through.get().ifFound().map(AcuityWords.Seen::remark).orElse(""));
     }
+  }
+
+  /** Adds what was read from a near card, which is a near acuity whatever it is called. */
+  private static void onNearCard(Eye eye, Slot<AcuityWords.Seen> far) throws NotRead {
+    AcuityWords.Seen seen = eye.get(far);
+    if (eye.has(BESIDE) || eye.has(PRINT) || AcuityWords.isLow(seen)) {
+      throw NotRead.because("it may be of the near card or of a test at distance");
+    }
+    kept(eye, Acuities.NEAR, far);
   }
 
   /** Adds an acuity beyond a line, where nothing else is said of the eye. */
@@ -226,6 +248,12 @@ final class AcuityNotes {
         WrittenWords.maybe(reading.chart(), AcuityWords.CHARTS::phrase),
         WrittenWords.maybeQuantity("@", reading.distance()),
         WrittenWords.maybe(reading.lettersPerLine(), count -> count + " letters per line"));
+  }
+
+  /** Returns the same at distance; beside a near card it would be taken for a near acuity. */
+  private static Optional<String> valueAtDistance(AcuityReading reading) {
+    boolean near = reading.chart().equals(Optional.of(Chart.NEAR_CARD));
+    return value(reading).filter(any -> !near);
   }
 
   /** Returns the acuity; that it was read in part is said of a line without a count of letters. */

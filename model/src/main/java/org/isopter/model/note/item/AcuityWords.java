@@ -12,6 +12,7 @@ import org.isopter.model.note.token.PhraseTable;
 import org.isopter.model.note.token.SameAcuity;
 import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.LowVision;
+import org.isopter.model.value.LowerCase;
 import org.isopter.model.value.Outcome;
 
 /** The words and forms of acuity. */
@@ -143,6 +144,23 @@ final class AcuityWords {
           .or(AcuityWords::beforeItsWord);
 
   private AcuityWords() {}
+
+  /** Says whether an eye saw no line of a chart. */
+  static boolean isLow(Seen seen) {
+    return LOW.words().stream().anyMatch(word -> LowerCase.of(seen.text()).startsWith(LowerCase.of(word)));
+  }
+
+  /** Reads the power of the lenses for reading: with +2.50, c +2.50 add. */
+  static Optional<String> readingLens(Cursor cursor) {
+    boolean lead = cursor.takeAny("with", "c", "through", "using");
+    boolean first = cursor.take("add");
+    boolean plus = cursor.sees("+");
+    Optional<BigDecimal> power = cursor.signed().filter(any -> lead && plus);
+    boolean behind = !first && cursor.takeAny("add", "DS", "D");
+    return power
+        .filter(number -> number.scale() == 2)
+        .map(number -> "with " + WrittenWords.signed(number) + (first || behind ? " add" : ""));
+  }
 
   static Optional<Integer> lettersPerLine(Cursor cursor) {
     Optional<Integer> count = cursor.whole();

@@ -168,6 +168,7 @@ final class AlignmentWords {
     cursor.attempt(FIXATIONS).ifPresent(fixations::add);
     boolean leads = !fixations.isEmpty();
     if (leads) {
+      cursor.attempt(AlignmentWords::further).ifPresent(fixations::add);
       cursor.attempt(AlignmentWords::mark);
     }
     Optional<Measured> first = cursor.attempt(AlignmentWords::amountOf);
@@ -175,6 +176,9 @@ final class AlignmentWords {
     Optional<Turned> turned = cursor.attempt(TURNED);
     turned.ifPresent(found -> remarks.add(found.eye()));
     Optional<Stand> stand = turned.map(Turned::stand).or(() -> cursor.attempt(STANDS));
+    if (stand.isPresent() && remarks.stream().noneMatch(SIZES.words()::contains)) {
+      cursor.attempt(AlignmentWords::sizeBehind).ifPresent(remarks::add);
+    }
     boolean nearOnly = !leads || fixations.equals(List.of(FixationDistance.NEAR));
     boolean mark = stand.isPresent() && nearOnly && cursor.isClose();
     if (mark && cursor.takeAny("'", "\u2019") && !leads) {
@@ -203,6 +207,17 @@ final class AlignmentWords {
                 leads || (behind && measured.isPresent()),
                 remarks))
         .filter(any -> tells);
+  }
+
+  /** Reads a size behind its deviation: LET mod; behind a comma only where nothing follows. */
+  private static Optional<String> sizeBehind(Cursor cursor) {
+    boolean comma = cursor.take(",");
+    return SIZES.read(cursor).filter(any -> !comma || ends(cursor));
+  }
+
+  /** Reads a second distance before the deviation of both: D and N: LET. */
+  private static Optional<FixationDistance> further(Cursor cursor) {
+    return cursor.takeAny("and", "+", "/") ? FIXATIONS.read(cursor) : Optional.empty();
   }
 
   /** Reads what stands between a distance and its deviation; a dash has a space on either side. */

@@ -82,6 +82,15 @@ final class MovementNotes {
 
   private static final Slot<NystagmusKind> KIND = Slot.value("kind of nystagmus", KINDS);
 
+  /** A kind that the record counts among the others, and keeps by name in a remark. */
+  private static final Slot<String> NAMED_KIND =
+      Slot.value(
+          "name of the nystagmus",
+          PhraseTable.<String>empty()
+              .say("see-saw", "see-saw", "seesaw")
+              .say("periodic alternating", "periodic alternating")
+              .say("convergence-retraction", "convergence-retraction", "convergence retraction"));
+
   private static final Slot<GazeDirection> FAST =
       Slot.value(
           "fast phase",
@@ -131,16 +140,11 @@ final class MovementNotes {
           Grammar.of("nystagmus", "nystagmus OU horizontal jerk, fast left")
               .sides(Grammar.Sides.EACH_OR_BOTH)
               .startsWith(Stream.of(Heading.of("nystagmus").afterWords()))
-              .slots(KIND, FAST, SEEN_IN)
+              .slots(KIND, NAMED_KIND, FAST, SEEN_IN)
               .whole(Movements.NYSTAGMUS)
-              .unsided((said, heading) -> said.find(KIND).equals(Optional.of(NystagmusKind.NONE)))
+              .unsided((said, heading) -> said.has(NAMED_KIND) || said.find(KIND).equals(Optional.of(NystagmusKind.NONE)))
               .unsidedAt(Site.PAIR)
-              .build(
-                  eye ->
-                      eye.found(
-                          Movements.NYSTAGMUS,
-                          new Movements.Nystagmus(
-                              eye.get(KIND), eye.find(FAST), eye.find(SEEN_IN)))));
+              .build(MovementNotes::nystagmus));
 
   static final List<Wording<?>> WORDINGS =
       List.of(
@@ -234,6 +238,18 @@ final class MovementNotes {
       throw NotRead.because("it may be double in another gaze");
     }
     eye.remark(WrittenWords.maybe(gaze, where -> "in " + Gazes.phrase(where)));
+  }
+
+  private static void nystagmus(Eye eye) throws NotRead {
+    Optional<String> name = eye.find(NAMED_KIND);
+    if (name.isPresent() && eye.has(KIND)) {
+      throw NotRead.because("two kinds of nystagmus are named");
+    }
+    NystagmusKind kind = name.isPresent() ? NystagmusKind.OTHER : eye.get(KIND);
+    eye.found(
+        Movements.NYSTAGMUS,
+        new Movements.Nystagmus(kind, eye.find(FAST), eye.find(SEEN_IN)));
+    eye.remark(name.orElse(""));
   }
 
   private static String words(Movements.Ductions ductions) {

@@ -110,6 +110,9 @@ final class PupilNotes {
   /** A pupil that gets smaller in light: 4 > 2. */
   private static final Slot<String> NARROWS = Slot.value("change of size", PupilNotes::narrows);
 
+  /** A pupil that stays as it is in light: 5 -> 5. */
+  private static final Slot<String> STAYS = Slot.value("unchanged size", PupilNotes::stays);
+
   private static final Slot<Outcome<PupilOutline>> OUTLINE =
       Slot.value(
           "pupil shape", Common.named(PhraseTable.of(PupilOutline.class), "outline", "shape"));
@@ -147,7 +150,7 @@ final class PupilNotes {
           Grammar.of("pupils", "pupils R 4 mm L 3 mm dim")
               .startsWith(Stream.of(Heading.of("pupil").afterWords()))
               .startsWith(Stream.of(Heading.of("pupils").ofBothEyes().afterWords()))
-              .slots(SIZE, BOTH_LIGHTS, WIDTH, NARROWS, LIGHT, OUTLINE, DIRECT, CONSENSUAL, NEAR)
+              .slots(SIZE, BOTH_LIGHTS, WIDTH, NARROWS, STAYS, LIGHT, OUTLINE, DIRECT, CONSENSUAL, NEAR)
               .slots(EQUALITY, CLAIM)
               .whole(Pupils.SIZE, Pupils.OUTLINE, Pupils.DIRECT, Pupils.CONSENSUAL, Pupils.NEAR)
               .unsided((said, heading) -> heading.plural())
@@ -239,13 +242,7 @@ final class PupilNotes {
       eye.found(Pupils.SIZE, one);
     }
     eye.outcomeOf(Pupils.OUTLINE, OUTLINE);
-    if (eye.has(NARROWS) && !eye.has(DIRECT)) {
-      eye.found(Pupils.DIRECT, PupilResponse.REACTIVE);
-    }
-    eye.outcomeOf(Pupils.DIRECT, DIRECT);
-    if (eye.has(NARROWS)) {
-      eye.remark(eye.get(NARROWS));
-    }
+    inLight(eye);
     eye.outcomeOf(Pupils.CONSENSUAL, CONSENSUAL);
     eye.outcomeOf(Pupils.NEAR, NEAR);
     if (eye.has(WIDTH)) {
@@ -255,6 +252,35 @@ final class PupilNotes {
     if (size.isPresent() && !ordered) {
       eye.remark("pupil " + size.get().ifFound().orElseThrow() + ", light not stated");
     }
+  }
+
+  /** Adds the direct response, which the sizes before the light and in it may tell. */
+  private static void inLight(Eye eye) throws NotRead {
+    Optional<String> narrows = eye.find(NARROWS);
+    Optional<String> stays = eye.find(STAYS);
+    if (stays.isPresent() && (narrows.isPresent() || eye.has(DIRECT))) {
+      throw NotRead.because("what the pupil does in the light is said twice");
+    }
+    if (narrows.isPresent() && !eye.has(DIRECT)) {
+      eye.found(Pupils.DIRECT, PupilResponse.REACTIVE);
+    }
+    if (stays.isPresent()) {
+      eye.found(Pupils.DIRECT, PupilResponse.ABSENT);
+    }
+    eye.outcomeOf(Pupils.DIRECT, DIRECT);
+    eye.remark(narrows.or(() -> stays).orElse(""));
+  }
+
+  /** Reads one size before the light and in it, with an arrow between: 5 -> 5. */
+  private static Optional<String> stays(Cursor cursor) {
+    Optional<BigDecimal> before = cursor.number();
+    cursor.take("mm");
+    boolean arrow = cursor.take(List.of("-", ">"));
+    Optional<BigDecimal> in = cursor.number();
+    cursor.take("mm");
+    return before
+        .filter(first -> arrow && in.filter(second -> second.compareTo(first) == 0).isPresent())
+        .map(size -> "pupil " + size + " mm, in the light " + size + " mm");
   }
 
   /** Reads the size before the light and in it: 4 > 2, 4-2, 4 to 2; the first is the larger. */

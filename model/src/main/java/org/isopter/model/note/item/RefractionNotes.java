@@ -195,7 +195,7 @@ final class RefractionNotes {
 
   /** Reads the acuity through the lens, behind it: 6/5, (20/20), VA 6/6. */
   private static Optional<AcuityWords.Seen> seen(Cursor cursor) {
-    boolean named = cursor.take("va");
+    boolean named = cursor.takeAny("va", "=");
     boolean tenths = named && cursor.take("tenths");
     return tenths
         ? cursor.number().map(number -> AcuityWords.Seen.whole(number.toPlainString() + " decimal"))

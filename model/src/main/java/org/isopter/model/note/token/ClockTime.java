@@ -48,14 +48,16 @@ public record ClockTime(List<LocalTime> readings) {
   }
 
   /**
-   * Reads hours and minutes with a point between, where am, pm, o'clock or an at makes it a time.
+   * Reads hours and minutes with a point between, where am, pm, o'clock, an at or the nought of a
+   * clock makes it a time: 09.45.
    */
   private static Optional<ClockTime> pointed(Cursor cursor) {
     boolean at = cursor.sawAt();
     Optional<String> time =
         cursor.digits().filter(text -> text.matches("(?:[01]?\\d|2[0-3])[.][0-5]\\d"));
     boolean hours = time.filter(text -> text.matches("(?:0?[7-9]|1\\d|2\\d)[.].*")).isPresent();
-    boolean named = (at && hours) || cursor.sees("am") || cursor.sees("pm") || cursor.sees("hrs");
+    boolean nought = time.filter(text -> text.matches("0[7-9][.].*")).isPresent();
+    boolean named = nought || (at && hours) || cursor.sees("am") || cursor.sees("pm") || cursor.sees("hrs");
     return time.filter(any -> named)
         .map(
             text -> {

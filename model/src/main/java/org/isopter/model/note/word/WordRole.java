@@ -44,6 +44,14 @@ public enum WordRole {
   SECTION("section", true),
   /** Words of a diagnosis, which before a colon only say what the note is about. */
   LABEL("label", true),
+  /** Words that count the years of a number before them. */
+  AGE("age", false),
+  /** Words for the patient behind an age, before a colon. */
+  SEX("sex", false),
+  /** Headings behind which a dash is a colon. */
+  HEADING("heading", false),
+  /** Headings of numbers that are never less than nought and never two of one value. */
+  SIZE("size", false),
   /** Words for a person who is not the patient. */
   PERSON("person", true),
   /** Words for a person who was named before. */

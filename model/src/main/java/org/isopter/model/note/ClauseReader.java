@@ -1,0 +1,214 @@
+package org.isopter.model.note;
+
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import org.isopter.model.exam.Fact;
+import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.grammar.Denial;
+import org.isopter.model.note.grammar.Headings;
+import org.isopter.model.note.grammar.ItemReader;
+import org.isopter.model.note.habit.UnknownSide;
+import org.isopter.model.note.item.Grammars;
+import org.isopter.model.note.token.Clause;
+import org.isopter.model.note.token.Lexer;
+import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Token;
+import org.isopter.model.value.Site;
+
+/** Reads the clauses of the examination, item by item. */
+final class ClauseReader {
+
+  private final Headings headings;
+  private final ItemReader items;
+  private final SideContext context;
+  private final Gathered gathered;
+  private final Denial denial = new Denial();
+
+  /** The item that the next clause may go on with. */
+  private Optional<ItemReader.Start> open = Optional.empty();
+
+  /** Whether that item was the first of its line, and whether a line starts with this clause. */
+  private boolean first;
+
+  private boolean newLine;
+
+  /** How much was said before the clause that is read. */
+  private int clauseStart;
+
+  /** The place of a heading of which nothing is said yet. */
+  private Optional<Piece> pending = Optional.empty();
+
+  ClauseReader(
+      Headings headings,
+      Optional<OffsetDateTime> performed,
+      SideContext context,
+      Gathered gathered) {
+    this.headings = headings;
+    this.items = new ItemReader(headings, performed);
+    this.context = context;
+    this.gathered = gathered;
+  }
+
+  void read(Clause next) {
+    List<Token> clause = next.tokens();
+    newLine = next.newLine();
+    int from = 0;
+    int run = 0;
+    int notedBefore = gathered.size();
+    denial.clear();
+    clauseStart = gathered.size();
+    while (from < clause.size()) {
+      if (clause.get(from).is(",")) {
+        from++;
+        run = from;
+        notedBefore = gathered.size();
+      } else if (from > run && from + 1 < clause.size() && Common.isConnector(clause.get(from))) {
+        from++;
+      } else {
+        from = item(clause, from, run, notedBefore);
+      }
+    }
+  }
+
+  /** Ends the item that was open; a heading of which nothing was said is not read. */
+  void close() {
+    pending.ifPresent(
+        piece -> {
+          NotRead nothing = NotRead.because("nothing is said of it").orAt(piece.first());
+          gathered.leave(nothing, piece, open.map(ItemReader.Start::grammar));
+        });
+    pending = Optional.empty();
+    open = Optional.empty();
+  }
+
+  /**
+   * Reads an item and returns where it ends.
+   *
+   * @param clause the clause
+   * @param from where the item starts
+   * @param run where the first of the items starts that follow each other without a mark between
+   * @param notedBefore how much was said before that one
+   */
+  private int item(List<Token> clause, int from, int run, int notedBefore) {
+    List<Token> tokens = clause.subList(from, clause.size());
+    Optional<Headings.Found> found = headings.at(tokens, 0);
+    Optional<ItemReader.Start> start = found.map(this::start).or(() -> goesOn(tokens, from));
+    if (found.isPresent()) {
+      close();
+    }
+    if (tokens.get(0).is(NotRead.NO_PLACE)) {
+      return noPlace(tokens, from);
+    }
+    List<Token> rest = found.map(heading -> heading.rest(tokens, 0)).orElse(tokens);
+    int skipped = found.map(Headings.Found::skipped).orElse(0);
+    try {
+      ItemStarts.requireBegun(from, found.isPresent(), rest);
+      ItemReader.Item item =
+          items.read(start.orElse(Grammars.bare(rest)), rest, tokens.get(0), context.side());
+      int length = skipped + item.length();
+      denial.requireClear(tokens.subList(0, length), item.facts());
+      requireSideOfDenial(tokens.subList(0, length), item.facts());
+      Additions.requireOfEach(gathered.from(0), item.facts());
+      took(item, new Piece(tokens.subList(0, length)));
+      first = from == 0;
+      return from + length;
+    } catch (NotRead notRead) {
+      // Without a mark between, where one item ends and the next starts is only known of both.
+      gathered.forget(notedBefore);
+      Piece piece = new Piece(clause.subList(run, from + end(tokens, found, start)));
+      leave(notRead, piece, start);
+      return run + piece.tokens().size();
+    }
+  }
+
+  private void leave(NotRead notRead, Piece piece, Optional<ItemReader.Start> start) {
+    close();
+    if (UnknownSide.mayBeIn(piece.tokens())) {
+      context.lose();
+    }
+    context.leave(piece.tokens());
+    NotRead why = unsided(notRead, piece, start);
+    gathered.leave(why, piece, start.map(ItemReader.Start::grammar));
+  }
+
+  private Optional<ItemReader.Start> goesOn(List<Token> tokens, int from) {
+    return open.filter(before -> (first || !newLine) && ItemStarts.goesOn(before, tokens, from));
+  }
+
+  /** Behind what is said of one eye, a sign that is denied without a side may be that eye's. */
+  private void requireSideOfDenial(List<Token> item, List<Fact<?>> facts) throws NotRead {
+    List<Site> before = Gathered.eyes(gathered.from(clauseStart).stream().map(NotedFact::fact));
+    boolean ofBoth = Gathered.eyes(facts.stream()).size() == 2;
+    if (before.size() == 1 && ofBoth && Denial.isNo(item.get(0)) && !ItemStarts.namesSide(item)) {
+      throw NotRead.because(ItemReader.NO_SIDE);
+    }
+  }
+
+  /** A correction with its own line goes on with the chart and the notation of the line before. */
+  private ItemReader.Start start(Headings.Found found) {
+    return open.filter(before -> found.heading().kept())
+        .filter(before -> before.grammar().equals(found.grammar()))
+        .filter(before -> before.grammar().equals(Grammars.DISTANCE))
+        .map(before -> before.again(found.heading()))
+        .orElseGet(() -> ItemReader.Start.of(found.grammar(), found.heading()));
+  }
+
+  /** Leaves an item unread for which the record has no place, and returns where it ends. */
+  private int noPlace(List<Token> tokens, int from) {
+    close();
+    boolean label = tokens.size() > 1 && tokens.get(1).is(",");
+    int end = label ? 1 : beforeDenied(tokens, end(tokens, Optional.empty(), Optional.empty()));
+    Piece piece = new Piece(tokens.subList(0, end));
+    Token first = piece.first();
+    context.leave(piece.tokens());
+    // A phrase may hide another eye than that of the line.
+    context.leave(Lexer.read(first.seen()));
+    NotRead why = NotRead.at(first, "the record has no place for \"" + first.seen() + "\"");
+    gathered.leave(why, piece, Optional.empty());
+    return from + end;
+  }
+
+  /** Returns where a sign of its own is denied before the end: no pain no diplopia. */
+  private int beforeDenied(List<Token> tokens, int end) {
+    for (int i = 1; i < end; i++) {
+      if (Denial.isNo(tokens.get(i)) && headings.runningOn(tokens, i).isPresent()) {
+        return i;
+      }
+    }
+    return end;
+  }
+
+  private void took(ItemReader.Item item, Piece piece) {
+    open = Optional.of(item.start()).filter(start -> start.grammar().sides().namesAnEye());
+    pending = item.facts().isEmpty() ? Optional.of(piece) : Optional.empty();
+    item.facts().forEach(fact -> gathered.add(fact, piece));
+  }
+
+  /** Returns where an item that was not read ends: before a comma and a heading, or at the end. */
+  private int end(
+      List<Token> tokens, Optional<Headings.Found> found, Optional<ItemReader.Start> start) {
+    int from = found.map(heading -> heading.at() + 1).orElse(1);
+    for (int i = from; i < tokens.size(); i++) {
+      boolean next = i + 1 < tokens.size() && tokens.get(i + 1).is(NotRead.NO_PLACE);
+      int place = i + 1;
+      boolean heading =
+          headings
+              .runningOn(tokens, place)
+              .filter(other -> start.filter(mine -> mine.reads(tokens, place, other)).isEmpty())
+              .isPresent();
+      if (tokens.get(i).is(",") && (next || heading)) {
+        return i;
+      }
+    }
+    return tokens.size();
+  }
+
+  /** Two numbers without a side are better explained by the side that is missing. */
+  private NotRead unsided(NotRead notRead, Piece piece, Optional<ItemReader.Start> start) {
+    boolean needsSide = start.map(s -> s.grammar().sides().namesAnEye()).orElse(false);
+    boolean number = notRead.at().map(at -> at.kind() != Token.Kind.WORD).orElse(false);
+    boolean lacks = !ItemStarts.namesSide(piece.tokens()) && context.side().isEmpty();
+    return needsSide && number && lacks ? NotRead.at(piece.first(), ItemReader.NO_SIDE) : notRead;
+  }
+}
