@@ -197,7 +197,7 @@ final class ClauseReader {
               .runningOn(tokens, place)
               .filter(
                   other ->
-                      !goesBack(tokens, place)
+                      !ItemStarts.namesSide(tokens)
                           || start.filter(mine -> mine.reads(tokens, place, other)).isEmpty())
               .isPresent();
       if (tokens.get(i).is(",") && (next || heading)) {
@@ -205,16 +205,6 @@ final class ClauseReader {
       }
     }
     return tokens.size();
-  }
-
-  /** Says whether an eye follows behind a comma, which may be of the item before: ph 6/6 R, L 6/9. */
-  private static boolean goesBack(List<Token> tokens, int from) {
-    for (int i = from; i + 1 < tokens.size(); i++) {
-      if (tokens.get(i).is(",") && ItemStarts.namesSide(tokens.subList(i + 1, i + 2))) {
-        return true;
-      }
-    }
-    return false;
   }
 
   /** Two numbers without a side are better explained by the side that is missing. */
