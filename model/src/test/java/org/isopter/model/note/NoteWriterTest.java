@@ -11,9 +11,9 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Stream;
-import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.answer.sight.Chart;
 import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.FieldFeatures;
 import org.isopter.model.catalogue.Fields;
@@ -90,7 +90,8 @@ class NoteWriterTest {
     if (value instanceof AcuityReading acuity) {
       boolean near = acuity.chart().equals(Optional.of(Chart.NEAR_CARD));
       boolean far = fact.finding().equals(Acuities.DISTANCE);
-      return (!near || !far) && (acuity.readInPart().isEmpty() || (acuity.isInPart() && isLine(acuity.acuity())));
+      return (!near || !far)
+          && (acuity.readInPart().isEmpty() || (acuity.isInPart() && isLine(acuity.acuity())));
     }
     if (fact.finding().equals(FieldFeatures.ISOPTER)) {
       return absent || parts.size() > 1;

@@ -3,11 +3,11 @@ package org.isopter.model.note.habit;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
+import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Token;
-import org.isopter.model.note.word.WordRole;
 import org.isopter.model.note.word.WordFiles;
-import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.word.WordRole;
 import org.isopter.model.phrase.PhraseLine;
 
 /**
@@ -137,7 +137,7 @@ record PhraseRow(
     return at > 0 && phrase.lastIndexOf("+") > 0 && SIGNS.contains(tokens.get(at - 1).text());
   }
 
-  /** Says whether it stands in a form as the heading of a field: full  Colour: 13/13. */
+  /** Says whether it stands in a form as the heading of a field: full Colour: 13/13. */
   private boolean isHeadingOfForm(List<Token> tokens, int at) {
     int end = at + phrase.size();
     return end < tokens.size()

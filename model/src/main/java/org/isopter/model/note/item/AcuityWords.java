@@ -147,7 +147,8 @@ final class AcuityWords {
 
   /** Says whether an eye saw no line of a chart. */
   static boolean isLow(Seen seen) {
-    return LOW.words().stream().anyMatch(word -> LowerCase.of(seen.text()).startsWith(LowerCase.of(word)));
+    return LOW.words().stream()
+        .anyMatch(word -> LowerCase.of(seen.text()).startsWith(LowerCase.of(word)));
   }
 
   /** Reads the power of the lenses for reading: with +2.50, c +2.50 add. */

@@ -37,7 +37,10 @@ final class AlignmentNotes {
   private static final Slot<Quantity> BASE =
       Slot.condition(
           "distance of the rims",
-          cursor -> cursor.takeAny("base", "@") ? Common.BARE_MILLIMETRES.read(cursor) : Optional.empty());
+          cursor ->
+              cursor.takeAny("base", "@")
+                  ? Common.BARE_MILLIMETRES.read(cursor)
+                  : Optional.empty());
 
   static final List<Grammar> GRAMMARS =
       List.of(

@@ -142,7 +142,10 @@ final class MovementNotes {
               .startsWith(Stream.of(Heading.of("nystagmus").afterWords()))
               .slots(KIND, NAMED_KIND, FAST, SEEN_IN)
               .whole(Movements.NYSTAGMUS)
-              .unsided((said, heading) -> said.has(NAMED_KIND) || said.find(KIND).equals(Optional.of(NystagmusKind.NONE)))
+              .unsided(
+                  (said, heading) ->
+                      said.has(NAMED_KIND)
+                          || said.find(KIND).equals(Optional.of(NystagmusKind.NONE)))
               .unsidedAt(Site.PAIR)
               .build(MovementNotes::nystagmus));
 
@@ -247,8 +250,7 @@ final class MovementNotes {
     }
     NystagmusKind kind = name.isPresent() ? NystagmusKind.OTHER : eye.get(KIND);
     eye.found(
-        Movements.NYSTAGMUS,
-        new Movements.Nystagmus(kind, eye.find(FAST), eye.find(SEEN_IN)));
+        Movements.NYSTAGMUS, new Movements.Nystagmus(kind, eye.find(FAST), eye.find(SEEN_IN)));
     eye.remark(name.orElse(""));
   }
 

@@ -150,7 +150,17 @@ final class PupilNotes {
           Grammar.of("pupils", "pupils R 4 mm L 3 mm dim")
               .startsWith(Stream.of(Heading.of("pupil").afterWords()))
               .startsWith(Stream.of(Heading.of("pupils").ofBothEyes().afterWords()))
-              .slots(SIZE, BOTH_LIGHTS, WIDTH, NARROWS, STAYS, LIGHT, OUTLINE, DIRECT, CONSENSUAL, NEAR)
+              .slots(
+                  SIZE,
+                  BOTH_LIGHTS,
+                  WIDTH,
+                  NARROWS,
+                  STAYS,
+                  LIGHT,
+                  OUTLINE,
+                  DIRECT,
+                  CONSENSUAL,
+                  NEAR)
               .slots(EQUALITY, CLAIM)
               .whole(Pupils.SIZE, Pupils.OUTLINE, Pupils.DIRECT, Pupils.CONSENSUAL, Pupils.NEAR)
               .unsided((said, heading) -> heading.plural())

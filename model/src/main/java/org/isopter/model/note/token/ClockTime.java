@@ -57,7 +57,8 @@ public record ClockTime(List<LocalTime> readings) {
         cursor.digits().filter(text -> text.matches("(?:[01]?\\d|2[0-3])[.][0-5]\\d"));
     boolean hours = time.filter(text -> text.matches("(?:0?[7-9]|1\\d|2\\d)[.].*")).isPresent();
     boolean nought = time.filter(text -> text.matches("0[7-9][.].*")).isPresent();
-    boolean named = nought || (at && hours) || cursor.sees("am") || cursor.sees("pm") || cursor.sees("hrs");
+    boolean named =
+        nought || (at && hours) || cursor.sees("am") || cursor.sees("pm") || cursor.sees("hrs");
     return time.filter(any -> named)
         .map(
             text -> {
