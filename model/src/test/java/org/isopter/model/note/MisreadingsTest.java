@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -22,15 +23,20 @@ import org.junit.jupiter.api.TestFactory;
  */
 class MisreadingsTest {
 
-  private static final Path NOTES = Path.of("src/test/resources/misreadings/notes.txt");
+  private static final Path NOTES = Path.of("src/test/resources/misreadings");
 
   private static final NoteReader READER =
       NoteReader.performed(OffsetDateTime.parse("2026-03-02T14:10:00+01:00"));
 
   @TestFactory
   Stream<DynamicTest> takesWhatIsClearAndAsksAboutTheRest() throws IOException {
-    List<String> blocks =
-        List.of(Files.readString(NOTES, StandardCharsets.UTF_8).strip().split("\n\n---\n\n"));
+    List<String> blocks = new ArrayList<>();
+    try (Stream<Path> files = Files.list(NOTES)) {
+      for (Path file : files.sorted().toList()) {
+        String text = Files.readString(file, StandardCharsets.UTF_8);
+        blocks.addAll(List.of(text.strip().split("\n\n---\n\n")));
+      }
+    }
     assertEquals(true, blocks.size() > 40, "so few: " + blocks.size());
     return blocks.stream().map(block -> DynamicTest.dynamicTest(block, () -> check(block)));
   }
