@@ -38,10 +38,14 @@ public final class ItemReader {
       return new Start(grammar, next, conditions, false);
     }
 
-    /** Says whether a value of this item starts with the words of another heading: VA, ph 6/6. */
+    /**
+     * Says whether a value of this item starts with the words of another heading: VA, ph 6/6. Of an
+     * acuity alone: a value behind it that goes back would be read as one of the other heading.
+     */
     public boolean reads(List<Token> tokens, int place, Headings.Found other) {
       Cursor cursor = new Cursor(tokens, place);
-      return !other.grammar().equals(grammar)
+      return grammar.sides() == Grammar.Sides.EACH_OR_ASKED
+          && !other.grammar().equals(grammar)
           && grammar.slots().stream()
               .filter(slot -> !slot.isCondition())
               .anyMatch(
