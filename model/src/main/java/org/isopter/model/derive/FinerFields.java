@@ -99,6 +99,6 @@ final class FinerFields {
                 + ": a loss that confrontation missed is not excluded.";
     return measured.isEmpty()
         ? yet
-        : yet + " The perimetry that is recorded too finds more, and is not read here.";
+        : yet + " Perimetry, which is recorded too, is the finer test; it is not read here.";
   }
 }

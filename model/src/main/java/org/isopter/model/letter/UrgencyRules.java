@@ -102,7 +102,11 @@ public enum UrgencyRules {
     List<EyeView> swollen =
         exam.eyes().filter(eye -> eye.has(Discs.SWELLING, UrgencyRules::isNotExcluded)).toList();
     if (swollen.size() == 2) {
-      return Optional.of("Swollen discs in both eyes are on the list; blood pressure first.");
+      boolean sure = swollen.stream().allMatch(UrgencyRules::isSwollen);
+      return Optional.of(
+          "Swollen discs in both eyes are on the list"
+              + (sure ? "" : ", and here the swelling is doubtful")
+              + "; blood pressure first.");
     }
     return swollen.stream()
         .filter(eye -> !eye.fellow().has(Discs.SWELLING, any -> true))
@@ -114,6 +118,10 @@ public enum UrgencyRules {
     return "A swollen disc is on the list where the other is swollen too: "
         + PlainWords.eye(eye.site())
         + "; the record does not say whether the other is.";
+  }
+
+  private static boolean isSwollen(EyeView eye) {
+    return eye.has(Discs.SWELLING, disc -> disc.presence() == Presence.PRESENT);
   }
 
   private static boolean isNotExcluded(Discs.Swelling disc) {

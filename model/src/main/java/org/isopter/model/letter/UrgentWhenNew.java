@@ -13,11 +13,13 @@ import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityBound;
 import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.catalogue.Drops;
 import org.isopter.model.catalogue.Globes;
 import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.clinical.acuity.AcuityScale;
+import org.isopter.model.clinical.pupil.Anisocoria;
 import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.EyePair;
 import org.isopter.model.exam.EyeView;
@@ -95,14 +97,19 @@ final class UrgentWhenNew {
     return exam.both().has(Movements.DIPLOPIA, seen -> seen.kind() == DoubleVision.BINOCULAR);
   }
 
+  /** Drops that widen a pupil explain why it is larger; what measuring gives is no difference. */
   private static boolean areUnequal(ExamView exam) {
+    if (exam.seen(Drops.DILATION).findAny().isPresent()) {
+      return false;
+    }
     return exam.both().has(Pupils.EQUALITY, pupils -> pupils != PupilEquality.EQUAL)
         || exam.pairs(Pupils.SIZE).anyMatch(UrgentWhenNew::differ);
   }
 
   /** Sizes are compared in one light and at one time; any pair of them that differs counts. */
   private static boolean differ(EyePair<Pupils.Size> sizes) {
-    return millimetres(sizes.right()).compareTo(millimetres(sizes.left())) != 0;
+    BigDecimal apart = millimetres(sizes.right()).subtract(millimetres(sizes.left())).abs();
+    return apart.compareTo(Anisocoria.REPEATABILITY) > 0;
   }
 
   private static BigDecimal millimetres(Seen<Pupils.Size> seen) {
@@ -133,7 +140,12 @@ final class UrgentWhenNew {
     boolean offChart = seen.isEmpty() && eye.has(Acuities.BOUND, UrgentWhenNew::isBelowCharts);
     return (low || offChart)
         && !readsThroughPinhole(eye)
-        && !eye.has(Globes.STATE, GlobeState::isGone);
+        && !eye.has(Globes.STATE, UrgentWhenNew::isSightless);
+  }
+
+  /** An eye that is gone or shrunken has lost its sight long since. */
+  private static boolean isSightless(GlobeState state) {
+    return state != GlobeState.PRESENT;
   }
 
   /** What letters a pinhole shows, lenses are likely to show. */
@@ -149,7 +161,7 @@ final class UrgentWhenNew {
 
   private static boolean hasDefect(ExamView exam, EyeView eye) {
     DefectSide side = eye.site() == Site.RIGHT ? DefectSide.RIGHT : DefectSide.LEFT;
-    return !eye.has(Globes.STATE, GlobeState::isGone)
+    return !eye.has(Globes.STATE, UrgentWhenNew::isSightless)
         && exam.both().has(Pupils.AFFERENT_DEFECT, defect -> defect.side() == side);
   }
 
