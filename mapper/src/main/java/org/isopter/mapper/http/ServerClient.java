@@ -49,12 +49,15 @@ public final class ServerClient {
     this.rule = rule;
     this.pause = pause;
     this.end = pause.now().plus(rule.total());
-    if (tokens != TokenSource.NONE && !ServerAddress.isPrivate(address.base())) {
+    boolean open =
+        !ServerAddress.isPrivate(address.base())
+            || (http.proxy().isPresent() && !"https".equals(address.base().getScheme()));
+    if (tokens != TokenSource.NONE && open) {
       throw ServerException.ofAll(
           Fault.of(
               address.base().toString(),
               "a token for an address that others can read",
-              "https, or a server on this machine"));
+              "https, or a server on this machine without a proxy between"));
     }
   }
 

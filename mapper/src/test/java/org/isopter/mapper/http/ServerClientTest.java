@@ -239,23 +239,59 @@ class ServerClientTest {
     assertThrows(ServerException.class, () -> address.at("http://host.example/r4/Patient"));
   }
 
+  private static ServerClient proxied(
+      ScriptedServer proxy, String base, List<String> hosts, TokenSource tokens) {
+    int port = proxy.base().getPort();
+    return new ServerClient(
+        ServerAddress.of(base, hosts).orThrow(),
+        HttpClients.of(
+            Optional.empty(),
+            Optional.of(new InetSocketAddress(InetAddress.getLoopbackAddress(), port))),
+        tokens,
+        FakePause.QUICK,
+        new FakePause());
+  }
+
   @Test
   void goesByAProxy() {
     try (ScriptedServer proxy = ScriptedServer.answering(Answer.of(200, "{}"))) {
-      int port = proxy.base().getPort();
-      ServerClient client =
-          new ServerClient(
-              ServerAddress.of("http://fhir.example/r4", List.of()).orThrow(),
-              HttpClients.of(
-                  Optional.empty(),
-                  Optional.of(new InetSocketAddress(InetAddress.getLoopbackAddress(), port))),
-              TokenSource.NONE,
-              FakePause.QUICK,
-              new FakePause());
-      assertEquals("{}", text(client));
+      assertEquals(
+          "{}", text(proxied(proxy, "http://fhir.example/r4", List.of(), TokenSource.NONE)));
       assertEquals(
           Map.of("Host", List.of("fhir.example")),
           Map.of("Host", proxy.asked().get(0).headers().getOrDefault("Host", List.of())));
+    }
+  }
+
+  /** A link to a host that is allowed goes by the proxy as well, and no other link does. */
+  @Test
+  void goesByTheProxyToTheHostsThatAreAllowedAlone() {
+    try (ScriptedServer proxy =
+        ScriptedServer.answering(
+            Answer.of(302, "Location", "http://files.example/page"), Answer.of(200, "{}"))) {
+      String base = "http://fhir.example/r4";
+      assertEquals(
+          "{}", text(proxied(proxy, base, List.of("files.example"), TokenSource.NONE)));
+      assertEquals(Optional.of("files.example"), proxy.asked().get(1).header("Host"));
+    }
+    try (ScriptedServer proxy =
+        ScriptedServer.answering(Answer.of(302, "Location", "http://files.example/page"))) {
+      refused(proxied(proxy, "http://fhir.example/r4", List.of(), TokenSource.NONE));
+      assertEquals(1, proxy.asked().size());
+    }
+  }
+
+  /** A proxy would read the token, also on the way to a server on this machine. */
+  @Test
+  void showsNoTokenToAProxy() throws Exception {
+    TokenSource token = token();
+    try (ScriptedServer proxy = ScriptedServer.answering(Answer.of(200, "{}"))) {
+      for (String base : List.of("http://127.0.0.1:1/r4", "http://fhir.example/r4")) {
+        assertThrows(
+            ServerException.class, () -> proxied(proxy, base, List.of("files.example"), token));
+      }
+      assertEquals("https", proxied(proxy, "https://fhir.example/r4", List.of(), token).address().base().getScheme());
+      assertEquals(0, proxy.asked().size());
     }
   }
 }
