@@ -270,8 +270,7 @@ class ServerClientTest {
         ScriptedServer.answering(
             Answer.of(302, "Location", "http://files.example/page"), Answer.of(200, "{}"))) {
       String base = "http://fhir.example/r4";
-      assertEquals(
-          "{}", text(proxied(proxy, base, List.of("files.example"), TokenSource.NONE)));
+      assertEquals("{}", text(proxied(proxy, base, List.of("files.example"), TokenSource.NONE)));
       assertEquals(Optional.of("files.example"), proxy.asked().get(1).header("Host"));
     }
     try (ScriptedServer proxy =
@@ -290,7 +289,9 @@ class ServerClientTest {
         assertThrows(
             ServerException.class, () -> proxied(proxy, base, List.of("files.example"), token));
       }
-      assertEquals("https", proxied(proxy, "https://fhir.example/r4", List.of(), token).address().base().getScheme());
+      assertEquals(
+          "https",
+          proxied(proxy, "https://fhir.example/r4", List.of(), token).address().base().getScheme());
       assertEquals(0, proxy.asked().size());
     }
   }
