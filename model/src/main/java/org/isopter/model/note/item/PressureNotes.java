@@ -63,7 +63,11 @@ final class PressureNotes {
 
   static final List<Wording<?>> WORDINGS =
       List.of(
-          Wording.of(Pressures.INTRAOCULAR, "IOP", pressure -> pressure.value().toPlainString()),
+          Wording.of(
+              Pressures.INTRAOCULAR,
+              "IOP",
+              pressure ->
+                  pressure.value().toPlainString() + (isSmall(pressure.value()) ? " mmHg" : "")),
           Wording.of(
               Pressures.BEYOND,
               "IOP beyond scale",
@@ -103,11 +107,20 @@ final class PressureNotes {
     eye.found(Pressures.BEYOND, beyond);
   }
 
-  /** Reads a pressure; a dash behind its side is no sign: R-14, R - 14. */
+  /**
+   * Reads a pressure; a dash behind its side is no sign: R-14, R - 14. Less than one millimetre
+   * needs its unit: behind a pressure it may be a cup-disc ratio that lost its heading.
+   */
   private static Optional<Quantity> pressure(Cursor cursor) {
     cursor.take("-");
     Optional<BigDecimal> number = cursor.number();
-    cursor.takeAny("mmhg", "mm");
-    return number.map(value -> new Quantity(value, Unit.MM_HG));
+    boolean unit = cursor.takeAny("mmhg", "mm");
+    return number
+        .filter(value -> unit || !isSmall(value))
+        .map(value -> new Quantity(value, Unit.MM_HG));
+  }
+
+  private static boolean isSmall(BigDecimal value) {
+    return value.signum() > 0 && value.compareTo(BigDecimal.ONE) < 0;
   }
 }
