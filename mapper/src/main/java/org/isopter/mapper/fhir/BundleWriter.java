@@ -76,7 +76,7 @@ final class BundleWriter {
   }
 
   private void security(Code code) {
-    json.list("security", () -> json.element(() -> json.coding(code)));
+    json.list("security", () -> json.coding(code));
   }
 
   private void entries() {

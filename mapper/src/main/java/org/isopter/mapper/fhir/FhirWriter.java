@@ -124,7 +124,7 @@ public final class FhirWriter {
   /** Writes a bundle to a stream in UTF-8; the stream stays open. */
   public void write(Exam exam, OutputStream out) {
     try (JsonGenerator generator = FACTORY.createGenerator(context(), keepOpen(out))) {
-      write(exam, generator);
+      write(exam, new GeneratorSink(generator, !pretty));
     }
   }
 
@@ -132,14 +132,18 @@ public final class FhirWriter {
   public String write(Exam exam) {
     StringWriter text = new StringWriter(4096);
     try (JsonGenerator generator = FACTORY.createGenerator(context(), text)) {
-      write(exam, generator);
+      write(exam, new GeneratorSink(generator, !pretty));
     }
     return text.toString();
   }
 
   /** Writes a bundle to a generator, for instance into a tree. */
   public void write(Exam exam, JsonGenerator generator) {
-    Json json = new Json(new GeneratorSink(generator), searches);
+    write(exam, new GeneratorSink(generator, false));
+  }
+
+  private void write(Exam exam, GeneratorSink sink) {
+    Json json = new Json(sink, searches);
     new BundleWriter(json, exam, kind, hash, derived).labelled(label).takingBack(former).write();
   }
 

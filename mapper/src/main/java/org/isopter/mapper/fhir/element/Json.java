@@ -94,14 +94,12 @@ public final class Json {
 
   /** Writes the codings of a CodeableConcept. */
   public void codings(List<Code> codes) {
-    list("coding", () -> codes.forEach(code -> element(() -> coding(code))));
+    list("coding", () -> codes.forEach(out::coding));
   }
 
-  /** Writes the properties of a Coding. */
+  /** Writes a Coding that is an element of a list. */
   public void coding(Code code) {
-    constant("system", code.system());
-    constant("code", code.code());
-    constant("display", code.display());
+    out.coding(code);
   }
 
   /** Writes the properties of an Identifier. */

@@ -13,7 +13,6 @@ final class NameId {
   private static final int BLOCK = 64;
   private static final int[] SHIFTS = {7, 12, 17, 22, 5, 9, 14, 20, 4, 11, 16, 23, 6, 10, 15, 21};
   private static final int[] SINES = sines();
-  private static final int[] INDEXES = indexes();
 
   private final int[] state = {0x67452301, 0xefcdab89, 0x98badcfe, 0x10325476};
 
@@ -67,43 +66,38 @@ final class NameId {
     int b = state[1];
     int c = state[2];
     int d = state[3];
-    for (int i = 0; i < BLOCK; i++) {
-      int sum = a + mixed(i / 16, b, c, d) + SINES[i] + words[INDEXES[i]];
+    for (int i = 0; i < 16; i++) {
+      int sum = a + (d ^ (b & (c ^ d))) + SINES[i] + words[i];
       a = d;
       d = c;
       c = b;
-      b += Integer.rotateLeft(sum, SHIFTS[i / 16 * 4 + i % 4]);
+      b += Integer.rotateLeft(sum, SHIFTS[i & 3]);
+    }
+    for (int i = 16; i < 32; i++) {
+      int sum = a + (c ^ (d & (b ^ c))) + SINES[i] + words[(5 * i + 1) & 15];
+      a = d;
+      d = c;
+      c = b;
+      b += Integer.rotateLeft(sum, SHIFTS[4 + (i & 3)]);
+    }
+    for (int i = 32; i < 48; i++) {
+      int sum = a + (b ^ c ^ d) + SINES[i] + words[(3 * i + 5) & 15];
+      a = d;
+      d = c;
+      c = b;
+      b += Integer.rotateLeft(sum, SHIFTS[8 + (i & 3)]);
+    }
+    for (int i = 48; i < BLOCK; i++) {
+      int sum = a + (c ^ (b | ~d)) + SINES[i] + words[(7 * i) & 15];
+      a = d;
+      d = c;
+      c = b;
+      b += Integer.rotateLeft(sum, SHIFTS[12 + (i & 3)]);
     }
     state[0] += a;
     state[1] += b;
     state[2] += c;
     state[3] += d;
-  }
-
-  private static int mixed(int round, int b, int c, int d) {
-    return switch (round) {
-      case 0 -> (b & c) | (~b & d);
-      case 1 -> (d & b) | (~d & c);
-      case 2 -> b ^ c ^ d;
-      default -> c ^ (b | ~d);
-    };
-  }
-
-  private static int[] indexes() {
-    int[] indexes = new int[BLOCK];
-    for (int i = 0; i < BLOCK; i++) {
-      indexes[i] = index(i);
-    }
-    return indexes;
-  }
-
-  private static int index(int i) {
-    return switch (i / 16) {
-      case 0 -> i;
-      case 1 -> (5 * i + 1) % 16;
-      case 2 -> (3 * i + 5) % 16;
-      default -> 7 * i % 16;
-    };
   }
 
   private static int word(byte[] bytes, int at) {

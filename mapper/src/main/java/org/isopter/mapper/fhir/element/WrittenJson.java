@@ -29,7 +29,7 @@ final class WrittenJson {
 
   /** Returns a concept of that coding alone. */
   static byte[] concept(Code code) {
-    return of(CONCEPTS, code, (json, one) -> json.codings(List.of(one)));
+    return of(CONCEPTS, code, (json, one) -> json.element(() -> json.codings(List.of(one))));
   }
 
   private static byte[] of(Map<Code, byte[]> known, Code code, BiConsumer<Json, Code> write) {
@@ -40,8 +40,7 @@ final class WrittenJson {
   private static byte[] bytes(Code code, BiConsumer<Json, Code> write) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try (JsonGenerator out = FACTORY.createGenerator(ObjectWriteContext.empty(), bytes)) {
-      Json json = new Json(new GeneratorSink(out), false);
-      json.element(() -> write.accept(json, code));
+      write.accept(new Json(new GeneratorSink(out, false), false), code);
     }
     return bytes.toByteArray();
   }
