@@ -36,8 +36,11 @@ final class ClauseReader {
   /** How much was said before the clause that is read. */
   private int clauseStart;
 
-  /** The place of a heading of which nothing is said yet. */
+  /** A heading of which nothing is said yet. */
   private Optional<Piece> pending = Optional.empty();
+
+  /** How much was said before the clause of that heading. */
+  private int pendingStart;
 
   ClauseReader(
       Headings headings,
@@ -77,6 +80,7 @@ final class ClauseReader {
         piece -> {
           NotRead nothing = NotRead.because("nothing is said of it").orAt(piece.first());
           gathered.leave(nothing, piece, open.map(ItemReader.Start::grammar));
+          takeBackBefore(piece, pendingStart);
         });
     pending = Optional.empty();
     open = Optional.empty();
@@ -110,6 +114,7 @@ final class ClauseReader {
       denial.requireClear(tokens.subList(0, length), item.facts());
       requireSideOfDenial(tokens.subList(0, length), item.facts());
       Additions.requireOfEach(gathered.from(0), item.facts());
+      BareHeadings.requireOfEach(item.facts());
       took(item, new Piece(tokens.subList(0, length)));
       first = from == 0;
       return from + length;
@@ -130,6 +135,14 @@ final class ClauseReader {
     context.leave(piece.tokens());
     NotRead why = unsided(notRead, piece, start);
     gathered.leave(why, piece, start.map(ItemReader.Start::grammar));
+    if (BareHeadings.isPinholeAlone(piece.tokens())) {
+      takeBackBefore(piece, clauseStart);
+    }
+  }
+
+  private void takeBackBefore(Piece heading, int clause) {
+    int from = BareHeadings.qualifiedBy(heading.tokens(), gathered.from(0), clause);
+    gathered.takeBack(from, BareHeadings.WHY);
   }
 
   private Optional<ItemReader.Start> goesOn(List<Token> tokens, int from) {
@@ -182,6 +195,7 @@ final class ClauseReader {
   private void took(ItemReader.Item item, Piece piece) {
     open = Optional.of(item.start()).filter(start -> start.grammar().sides().namesAnEye());
     pending = item.facts().isEmpty() ? Optional.of(piece) : Optional.empty();
+    pendingStart = clauseStart;
     item.facts().forEach(fact -> gathered.add(fact, piece));
   }
 

@@ -38,7 +38,7 @@ final class Gathered {
 
   /** Returns what was read from a place on. */
   List<NotedFact> from(int place) {
-    return noted.subList(place, noted.size());
+    return noted.subList(Math.min(place, noted.size()), noted.size());
   }
 
   /** Returns the eyes, of the two, that facts are about. */
@@ -51,8 +51,8 @@ final class Gathered {
     from(place).clear();
   }
 
-  /** Leaves unread what was read from a place on, before words that take it back. */
-  void takeBack(int place) {
+  /** Leaves unread what was read from a place on, before words that may change it. */
+  void takeBack(int place, String why) {
     List<Unread> items = new ArrayList<>();
     for (NotedFact one : from(place)) {
       Unread item =
@@ -61,7 +61,7 @@ final class Gathered {
               one.at().line(),
               one.at().column(),
               one.item(),
-              "what follows may take it back",
+              why,
               one.item(),
               List.of());
       if (!items.contains(item)) {

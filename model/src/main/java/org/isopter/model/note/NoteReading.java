@@ -141,7 +141,7 @@ final class NoteReading {
   private void takeBack(int from) {
     reader.close();
     context.lose();
-    gathered.takeBack(from);
+    gathered.takeBack(from, "what follows may take it back");
   }
 
   private void notOfNow(Piece piece) {
