@@ -60,10 +60,11 @@ public final class Surroundings {
     return consistsOf(siteWords, text);
   }
 
-  /** Returns true if a text is a sequence of phrases of a set; an empty one is none. */
+  /** Returns true if a text is a sequence of phrases of a set; an empty one, or a question, is none. */
   private static boolean consistsOf(Set<String> phrases, String text) {
     String words = CodeText.words(text);
-    return !words.isEmpty() && startsWith(phrases, List.of(words.split(" ", -1)));
+    boolean asked = text.indexOf('?') >= 0;
+    return !asked && !words.isEmpty() && startsWith(phrases, List.of(words.split(" ", -1)));
   }
 
   private static boolean startsWith(Set<String> phrases, List<String> words) {
