@@ -60,7 +60,9 @@ public final class Surroundings {
     return consistsOf(siteWords, text);
   }
 
-  /** Returns true if a text is a sequence of phrases of a set; an empty one, or a question, is none. */
+  /**
+   * Returns true if a text is a sequence of phrases of a set; an empty one, or a question, is none.
+   */
   private static boolean consistsOf(Set<String> phrases, String text) {
     String words = CodeText.words(text);
     boolean asked = text.indexOf('?') >= 0;
