@@ -88,22 +88,27 @@ public final class JsonTokens {
     return cells[token * WIDTH + NEXT];
   }
 
+  /** Says whether a value is an object. */
   public boolean isObject(int token) {
     return kind(token) == OBJECT;
   }
 
+  /** Says whether a value is a list. */
   public boolean isList(int token) {
     return kind(token) == LIST;
   }
 
+  /** Says whether a value is a string. */
   public boolean isString(int token) {
     return kind(token) == STRING;
   }
 
+  /** Says whether a value is a number. */
   public boolean isNumber(int token) {
     return kind(token) == NUMBER;
   }
 
+  /** Says whether a value is true or false. */
   public boolean isTruth(int token) {
     return kind(token) == TRUE || kind(token) == FALSE;
   }
