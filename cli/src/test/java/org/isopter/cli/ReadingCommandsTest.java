@@ -21,9 +21,12 @@ import org.isopter.task.report.ExitStatus;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.io.TempDir;
 
 /** What the commands note, summary and compare print of the demo, as it was reviewed. */
 class ReadingCommandsTest {
+
+  @TempDir Path folder;
 
   private static final Path ROOT =
       Files.isDirectory(Path.of("docs", "demo")) ? Path.of("") : Path.of("..");
@@ -180,6 +183,32 @@ class ReadingCommandsTest {
     assertFalse(out.toString(UTF_8).contains("Patient?identifier="));
     assertEquals(0, run("to-fhir", "--as", "transaction", "--search-patients", file));
     assertTrue(out.toString(UTF_8).contains("\"Patient?identifier="));
+  }
+
+  /** The address follows from the identifier, and is read over when the record comes back. */
+  @Test
+  void refersToPatientsByAnAddressThatIsReadOver() throws IOException {
+    String file = DEMO.resolve("02-net-mender.yaml").toString();
+    assertEquals(0, run("to-fhir", "--patient-addresses", file));
+    String bundle = out.toString(UTF_8);
+    java.util.Set<String> addresses = new java.util.TreeSet<>();
+    Pattern.compile("\"reference\" *: *\"(Patient/[^\"]+)\"")
+        .matcher(bundle)
+        .results()
+        .forEach(found -> addresses.add(found.group(1)));
+    assertEquals(1, addresses.size(), addresses::toString);
+    Path written = Files.writeString(folder.resolve("bundle.json"), bundle);
+    out.reset();
+    assertEquals(0, run("from-fhir", written.toString(), "--format", "json"));
+    String read = out.toString(UTF_8);
+    assertFalse(err.toString(UTF_8).contains("no such element"), err.toString(UTF_8));
+    Path plain = folder.resolve("plain.json");
+    assertEquals(0, run("to-fhir", file, "--output", plain.toString()));
+    out.reset();
+    assertEquals(0, run("from-fhir", plain.toString(), "--format", "json"));
+    assertEquals(out.toString(UTF_8), read);
+    String both = "--search-patients";
+    assertEquals(2, run("to-fhir", "--as", "transaction", "--patient-addresses", both, file));
   }
 
   @Test

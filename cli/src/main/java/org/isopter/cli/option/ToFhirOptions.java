@@ -38,6 +38,14 @@ public final class ToFhirOptions {
   private boolean patients;
 
   @Option(
+      names = "--patient-addresses",
+      description = {
+        "Refer to each person also by Patient/ID, the ID a UUID of the identifier: for views,",
+        "and for servers that have the patient under it. No Patient is written."
+      })
+  private boolean addresses;
+
+  @Option(
       names = "--format",
       paramLabel = "FORM",
       converter = FormWord.OfFhir.class,
@@ -77,6 +85,7 @@ public final class ToFhirOptions {
         as.kind(),
         derived,
         patients,
+        addresses,
         Optional.ofNullable(carried),
         former,
         strict.strict());

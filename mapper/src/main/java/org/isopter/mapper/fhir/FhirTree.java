@@ -3,6 +3,7 @@ package org.isopter.mapper.fhir;
 import java.util.Map;
 import java.util.Optional;
 import org.isopter.mapper.fhir.element.Json;
+import org.isopter.mapper.fhir.element.PatientReference;
 import org.isopter.mapper.fhir.element.TreeSink;
 import org.isopter.model.exam.Exam;
 
@@ -17,7 +18,8 @@ public final class FhirTree {
   /** Returns a bundle of a kind; numbers keep their digits. */
   public static Map<String, Object> of(Exam exam, BundleKind kind) {
     TreeSink sink = new TreeSink();
-    new BundleWriter(new Json(sink, false), exam, kind, Optional.empty(), false).write();
+    new BundleWriter(new Json(sink, PatientReference.NONE), exam, kind, Optional.empty(), false)
+        .write();
     return sink.object();
   }
 }

@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.Optional;
 import org.isopter.mapper.fhir.element.GeneratorSink;
 import org.isopter.mapper.fhir.element.Json;
+import org.isopter.mapper.fhir.element.PatientReference;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.value.Code;
@@ -37,7 +38,7 @@ public final class FhirWriter {
   private final Optional<String> hash;
   private final boolean pretty;
   private final boolean derived;
-  private final boolean searches;
+  private final PatientReference patients;
   private final Optional<Code> label;
   private final Optional<Exam> former;
 
@@ -46,14 +47,14 @@ public final class FhirWriter {
       Optional<String> hash,
       boolean pretty,
       boolean derived,
-      boolean searches,
+      PatientReference patients,
       Optional<Code> label,
       Optional<Exam> former) {
     this.kind = kind;
     this.hash = hash;
     this.pretty = pretty;
     this.derived = derived;
-    this.searches = searches;
+    this.patients = patients;
     this.label = label;
     this.former = former;
   }
@@ -65,14 +66,14 @@ public final class FhirWriter {
         Optional.empty(),
         false,
         false,
-        false,
+        PatientReference.NONE,
         Optional.empty(),
         Optional.empty());
   }
 
   /** Returns this writer, indenting what it writes. */
   public FhirWriter indented() {
-    return new FhirWriter(kind, hash, true, derived, searches, label, former);
+    return new FhirWriter(kind, hash, true, derived, patients, label, former);
   }
 
   /**
@@ -80,7 +81,7 @@ public final class FhirWriter {
    * panel of what was seen, and a reader computes them again instead of trusting them.
    */
   public FhirWriter withDerived() {
-    return new FhirWriter(kind, hash, pretty, true, searches, label, former);
+    return new FhirWriter(kind, hash, pretty, true, patients, label, former);
   }
 
   /**
@@ -89,7 +90,20 @@ public final class FhirWriter {
    * examinations can be searched for; one that has no such patient refuses the transaction.
    */
   public FhirWriter referringToPatients() {
-    return new FhirWriter(kind, hash, pretty, derived, true, label, former);
+    return referring(PatientReference.SEARCH);
+  }
+
+  /**
+   * Returns this writer, referring to each patient also by an address that follows from the
+   * identifier, the same in every examination. No Patient is written: a server that looks whether
+   * it is there needs one under that id.
+   */
+  public FhirWriter addressingPatients() {
+    return referring(PatientReference.ADDRESS);
+  }
+
+  private FhirWriter referring(PatientReference how) {
+    return new FhirWriter(kind, hash, pretty, derived, how, label, former);
   }
 
   /**
@@ -98,12 +112,12 @@ public final class FhirWriter {
    * @param sha256 the SHA-256 of the record's bytes in hexadecimal
    */
   public FhirWriter from(String sha256) {
-    return new FhirWriter(kind, Optional.of(sha256), pretty, derived, searches, label, former);
+    return new FhirWriter(kind, Optional.of(sha256), pretty, derived, patients, label, former);
   }
 
   /** Returns this writer, putting a security label on each bundle. */
   public FhirWriter labelled(Code security) {
-    return new FhirWriter(kind, hash, pretty, derived, searches, Optional.of(security), former);
+    return new FhirWriter(kind, hash, pretty, derived, patients, Optional.of(security), former);
   }
 
   /**
@@ -118,7 +132,7 @@ public final class FhirWriter {
     if (kind != BundleKind.TRANSACTION) {
       throw new IllegalStateException("only a transaction takes back what a server has");
     }
-    return new FhirWriter(kind, hash, pretty, derived, searches, label, Optional.of(record));
+    return new FhirWriter(kind, hash, pretty, derived, patients, label, Optional.of(record));
   }
 
   /** Writes a bundle to a stream in UTF-8; the stream stays open. */
@@ -143,7 +157,7 @@ public final class FhirWriter {
   }
 
   private void write(Exam exam, GeneratorSink sink) {
-    Json json = new Json(sink, searches);
+    Json json = new Json(sink, patients);
     new BundleWriter(json, exam, kind, hash, derived).labelled(label).takingBack(former).write();
   }
 

@@ -23,18 +23,23 @@ public final class Bundles {
   private final BundleKind kind;
   private final boolean derived;
   private final boolean patients;
+  private final boolean addresses;
   private FormerRecords former = FormerRecords.none();
 
   /** Makes a reader of bundles of any kind and a writer of those of one kind. */
   public Bundles(BundleKind kind) {
-    this(kind, false, false);
+    this(kind, false, false, false);
   }
 
-  /** Makes a writer that may add derived statements, and refer to patients also by a search. */
-  public Bundles(BundleKind kind, boolean derived, boolean patients) {
+  /**
+   * Makes a writer that may add derived statements, and refer to patients also by a search or by an
+   * address.
+   */
+  public Bundles(BundleKind kind, boolean derived, boolean patients, boolean addresses) {
     this.kind = kind;
     this.derived = derived;
     this.patients = patients;
+    this.addresses = addresses;
   }
 
   /** Returns this writer of transactions, which take back what former records held. */
@@ -108,7 +113,8 @@ public final class Bundles {
 
   private FhirWriter writer(Exam exam, byte[] source) {
     FhirWriter plain = FhirWriter.of(kind);
-    FhirWriter found = patients ? plain.referringToPatients() : plain;
+    FhirWriter placed = addresses ? plain.addressingPatients() : plain;
+    FhirWriter found = patients ? plain.referringToPatients() : placed;
     FhirWriter whole = (derived ? found.withDerived() : found).from(Sha256.hex(source));
     return former.of(exam).map(whole::takingBack).orElse(whole);
   }

@@ -16,6 +16,7 @@ import org.isopter.task.output.Target;
  * @param kind the kind of bundle
  * @param derived whether to add what follows from the findings
  * @param patients whether to refer to patients also by a search, which only a transaction can
+ * @param addresses whether to refer to patients also by an address that follows from the identifier
  * @param carried the file of what {@code from-fhir} kept; empty for the one beside each input
  * @param former files and folders of the records as they were sent before; empty for none
  * @param strict whether records with errors by the consistency rules are refused
@@ -26,6 +27,7 @@ public record ToFhirRequest(
     BundleKind kind,
     boolean derived,
     boolean patients,
+    boolean addresses,
     Optional<Path> carried,
     List<String> former,
     boolean strict) {
@@ -42,6 +44,7 @@ public record ToFhirRequest(
         BundleKind.COLLECTION,
         false,
         false,
+        false,
         Optional.empty(),
         List.of(),
         false);
@@ -49,6 +52,7 @@ public record ToFhirRequest(
 
   /** Returns this request for another kind of bundle. */
   public ToFhirRequest as(BundleKind other) {
-    return new ToFhirRequest(target, form, other, derived, patients, carried, former, strict);
+    return new ToFhirRequest(
+        target, form, other, derived, patients, addresses, carried, former, strict);
   }
 }

@@ -56,6 +56,9 @@ public final class ToFhirTask {
     if (request.patients() && request.kind() != BundleKind.TRANSACTION) {
       throw new UsageException("--search-patients is for a server: give --as transaction too");
     }
+    if (request.patients() && request.addresses()) {
+      throw new UsageException("--search-patients with --patient-addresses: wanted one of them");
+    }
     if (!request.former().isEmpty() && request.kind() != BundleKind.TRANSACTION) {
       throw new UsageException("--former is for a server: give --as transaction too");
     }
@@ -71,7 +74,8 @@ public final class ToFhirTask {
 
   private void convert(List<InputSource> sources, InputForm form, FormerRecords former) {
     Bundles bundles =
-        new Bundles(request.kind(), request.derived(), request.patients()).takingBack(former);
+        new Bundles(request.kind(), request.derived(), request.patients(), request.addresses())
+            .takingBack(former);
     RecordErrors errors = new RecordErrors(log, request.strict());
     try (CarriedLookup carried = new CarriedLookup(request.carried().orElse(null), log)) {
       ToFhirConversion conversion = new ToFhirConversion(log, bundles, form, carried, errors);

@@ -14,17 +14,16 @@ import org.isopter.model.value.Code;
 public final class Json {
 
   private final Sink out;
-  private final boolean searches;
+  private final PatientReference patients;
 
   /**
    * Makes a writer.
    *
-   * @param searches whether a patient is also referred to by a search for the identifier, which a
-   *     server replaces by the patient that it finds
+   * @param patients how a patient is referred to beside the identifier
    */
-  public Json(Sink out, boolean searches) {
+  public Json(Sink out, PatientReference patients) {
     this.out = out;
-    this.searches = searches;
+    this.patients = patients;
   }
 
   /** Writes a text property. */
@@ -115,17 +114,12 @@ public final class Json {
 
   /** Writes a person as a logical reference: who they are, not where their data lies. */
   public void party(String type, Party party) {
-    if (searches && type.equals("Patient")) {
-      text("reference", party.identifier().map(id -> search(type, id)));
+    if (type.equals("Patient")) {
+      text("reference", party.identifier().flatMap(patients::of));
     }
     text("type", type);
     party.identifier().ifPresent(id -> object("identifier", () -> identifier(id)));
     text("display", party.name());
-  }
-
-  /** Returns the search for what has an identifier. */
-  private static String search(String type, Identifier identifier) {
-    return search(type, identifier.system().orElse(""), identifier.value());
   }
 
   /** Returns the search for what has an identifier, as a conditional update names it. */

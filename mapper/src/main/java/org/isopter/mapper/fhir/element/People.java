@@ -25,6 +25,12 @@ public final class People {
     reference.expect("type", type);
     Optional<Identifier> identifier = reference.object("identifier").flatMap(People::identifier);
     Optional<String> name = reference.text("display");
+    if (!reference.peek("reference").isEmpty() && type.equals("Patient")) {
+      identifier
+          .flatMap(PatientReference.ADDRESS::of)
+          .filter(own -> own.equals(reference.peek("reference")))
+          .ifPresent(own -> reference.drop("reference"));
+    }
     if (identifier.isEmpty() && name.isEmpty()) {
       reference.fault("", "neither identifier nor display", "a person by identifier or name");
       return Optional.empty();

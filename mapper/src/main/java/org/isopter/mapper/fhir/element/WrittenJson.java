@@ -40,7 +40,7 @@ final class WrittenJson {
   private static byte[] bytes(Code code, BiConsumer<Json, Code> write) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try (JsonGenerator out = FACTORY.createGenerator(ObjectWriteContext.empty(), bytes)) {
-      write.accept(new Json(new GeneratorSink(out, false), false), code);
+      write.accept(new Json(new GeneratorSink(out, false), PatientReference.NONE), code);
     }
     return bytes.toByteArray();
   }
