@@ -4,6 +4,7 @@ import static org.isopter.model.check.ConsistencyRule.contradictory;
 import static org.isopter.model.check.ConsistencyRule.implausible;
 import static org.isopter.model.check.ConsistencyRule.incomplete;
 
+import java.time.OffsetDateTime;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Set;
@@ -15,6 +16,7 @@ import org.isopter.model.catalogue.Drops;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Pupils.AfferentDefect;
 import org.isopter.model.clinical.pupil.AfferentDefects;
+import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Span;
@@ -194,14 +196,15 @@ final class DefectRules {
                         defect ->
                             both.exam()
                                 .seen(Drops.DILATION)
-                                .filter(drop -> !isLater(drop, defect))
+                                .filter(drop -> !isLater(drop, defect, both.exam().exam()))
                                 .limit(1)
                                 .map(drop -> Breach.of(defect, drop))));
   }
 
-  /** Says whether both have a time, and the drop's is later. */
-  private static boolean isLater(Seen<?> drop, Seen<?> defect) {
-    return drop.fact().at().flatMap(given -> defect.fact().at().filter(given::isAfter)).isPresent();
+  /** Says whether a drop has a time, and it is later than that of the defect. */
+  private static boolean isLater(Seen<?> drop, Seen<?> defect, Exam exam) {
+    OffsetDateTime tested = defect.fact().at().orElse(exam.header().performed());
+    return drop.fact().at().filter(given -> given.isAfter(tested)).isPresent();
   }
 
   private static ConsistencyRule defectInBetterEye() {

@@ -45,7 +45,7 @@ final class BareHeadings {
   }
 
   /**
-   * Returns where the acuities start that a heading without a value may qualify: those just before
+   * Returns where the acuities start that a heading of acuity without a value may qualify: those just before
    * it in its clause, and of a pinhole also those just before that clause.
    *
    * @param heading the heading

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Denial;
+import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.grammar.ItemReader;
 import org.isopter.model.note.habit.UnknownSide;
@@ -79,8 +80,11 @@ final class ClauseReader {
     pending.ifPresent(
         piece -> {
           NotRead nothing = NotRead.because("nothing is said of it").orAt(piece.first());
-          gathered.leave(nothing, piece, open.map(ItemReader.Start::grammar));
-          takeBackBefore(piece, pendingStart);
+          Optional<Grammar> grammar = open.map(ItemReader.Start::grammar);
+          gathered.leave(nothing, piece, grammar);
+          if (grammar.filter(Grammars::isOfAcuity).isPresent()) {
+            takeBackBefore(piece, pendingStart);
+          }
         });
     pending = Optional.empty();
     open = Optional.empty();

@@ -22,7 +22,7 @@ import org.isopter.model.value.Site;
 
 /**
  * Reads back the words of a record for a fact of measured values, for instance {@code right
- * blind-spot (nasal-edge 12.5 deg, method perimetry)}.
+ * blind-spot (nasal-edge 12.5 deg, method perimetry)}, or of a choice of notations.
  */
 final class RecordLine {
 
@@ -36,7 +36,11 @@ final class RecordLine {
 
   private RecordLine(Finding<?> finding) {
     this.finding = finding;
-    this.variant = finding.layout().variant(Optional.empty()).orElseThrow();
+    this.variant =
+        finding
+            .layout()
+            .variant(Optional.empty())
+            .orElseGet(() -> finding.layout().variants().get(0));
   }
 
   static Fact<?> fact(String text) {
@@ -92,13 +96,28 @@ final class RecordLine {
   }
 
   private Fact<?> fact(Site site, Optional<String> value) {
-    Optional<Datum> datum = value.map(text -> datum(variant.value().orElseThrow(), text));
-    return Fact.decode(finding, site, new EncodedValue(Optional.empty(), datum, parts))
+    return Fact.decode(finding, site, panel(value))
         .orThrow()
         .with(method, at, Optional.empty());
   }
 
+  private EncodedValue panel(Optional<String> value) {
+    if (finding.layout().choice().isPresent()) {
+      EncodedValue others = new EncodedValue(Optional.empty(), Optional.empty(), parts);
+      return finding.layout().readChoice(value.orElseThrow(), others).orThrow().with(parts);
+    }
+    Optional<Datum> datum = value.map(text -> datum(variant.value().orElseThrow(), text));
+    return new EncodedValue(Optional.empty(), datum, parts);
+  }
+
   private static Datum datum(Spec spec, String text) {
+    if (spec instanceof Spec.Coded coded) {
+      return new Datum.Coded(
+          coded.answers().concepts().stream()
+              .filter(one -> one.word().equals(text))
+              .findFirst()
+              .orElseThrow());
+    }
     int space = text.indexOf(' ');
     return ((Spec.Measure) spec)
         .spans().stream()

@@ -23,6 +23,7 @@ import org.isopter.model.value.AcuityText;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Result;
+import org.isopter.model.value.Unit;
 
 /** Acuity at distance, through a pinhole, and near. */
 final class AcuityNotes {
@@ -146,12 +147,19 @@ final class AcuityNotes {
   }
 
   /** Adds what was read from a near card, which is a near acuity whatever it is called. */
-  private static void onNearCard(Eye eye, Slot<AcuityWords.Seen> far) throws NotRead {
-    AcuityWords.Seen seen = eye.get(far);
-    if (eye.has(BESIDE) || eye.has(PRINT) || AcuityWords.isLow(seen)) {
+  private static void onNearCard(Eye eye, Slot<AcuityWords.Seen> slot) throws NotRead {
+    AcuityWords.Seen seen = eye.get(slot);
+    boolean far = eye.find(TEST_DISTANCE).filter(AcuityNotes::isFar).isPresent();
+    if (far || eye.has(BESIDE) || eye.has(PRINT) || AcuityWords.isLow(seen)) {
       throw NotRead.because("it may be of the near card or of a test at distance");
     }
-    kept(eye, Acuities.NEAR, far);
+    kept(eye, Acuities.NEAR, slot);
+  }
+
+  /** Says whether a card that is held in the hand cannot be so far away. */
+  private static boolean isFar(Quantity distance) {
+    return distance.unit() == Unit.METRE && distance.value().compareTo(BigDecimal.ONE) > 0
+        || distance.unit() == Unit.FOOT && distance.value().intValue() > 3;
   }
 
   /** Adds an acuity beyond a line, where nothing else is said of the eye. */

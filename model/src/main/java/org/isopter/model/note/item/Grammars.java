@@ -96,4 +96,9 @@ public final class Grammars {
           .toList();
 
   private Grammars() {}
+
+  /** Says whether a grammar reads acuities: at distance, through a pinhole, near. */
+  public static boolean isOfAcuity(Grammar grammar) {
+    return AcuityNotes.GRAMMARS.contains(grammar);
+  }
 }
