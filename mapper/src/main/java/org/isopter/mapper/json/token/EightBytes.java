@@ -10,7 +10,7 @@ final class EightBytes {
   private static final VarHandle LONGS =
       MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
   private static final long ONES = 0x0101010101010101L;
-  private static final long HIGH = 0x80 * ONES;
+  private static final long HIGH = 0x8080808080808080L;
 
   private EightBytes() {}
 

@@ -20,7 +20,6 @@ final class Tokenizer {
   /** Ends the cutting where something is not plainly in order. */
   private static final class Odd extends RuntimeException {
     private static final long serialVersionUID = 1L;
-    private static final Odd HERE = new Odd();
 
     private Odd() {
       super("not plainly in order", null, false, false);
@@ -57,11 +56,11 @@ final class Tokenizer {
 
   private JsonTokens whole() {
     if (skip() != '{') {
-      throw Odd.HERE;
+      throw new Odd();
     }
     value(0);
     if (skip() != 0 || at < json.length) {
-      throw Odd.HERE;
+      throw new Odd();
     }
     return new JsonTokens(json, cells, names);
   }
@@ -114,7 +113,7 @@ final class Tokenizer {
   /** Of two members of one name, one would be lost. */
   private static long with(long seen, int member) {
     if (((seen >>> member) & 1) != 0) {
-      throw Odd.HERE;
+      throw new Odd();
     }
     return seen | (1L << member);
   }
@@ -125,11 +124,11 @@ final class Tokenizer {
     }
     for (int i = object + 1; i < count; i = cells[i * JsonTokens.WIDTH + JsonTokens.NEXT]) {
       if ((cells[i * JsonTokens.WIDTH] >> JsonTokens.KIND_BITS) == name) {
-        throw Odd.HERE;
+        throw new Odd();
       }
     }
     if (others > OTHERS) {
-      throw Odd.HERE;
+      throw new Odd();
     }
   }
 
@@ -145,7 +144,7 @@ final class Tokenizer {
 
   private int open(int name, int kind) {
     if (++depth > DEPTH && !checked) {
-      throw Odd.HERE;
+      throw new Odd();
     }
     int token = add(name, kind, at);
     at++;
@@ -167,14 +166,14 @@ final class Tokenizer {
       return true;
     }
     if (next != end) {
-      throw Odd.HERE;
+      throw new Odd();
     }
     return false;
   }
 
   private int name() {
     if (at >= json.length || json[at] != '"') {
-      throw Odd.HERE;
+      throw new Odd();
     }
     int from = at + 1;
     int to = EightBytes.plain(json, from);
@@ -189,7 +188,7 @@ final class Tokenizer {
       number = names.add(JsonTokens.decoded(json, from, at - 1, escaped));
     }
     if (skip() != ':') {
-      throw Odd.HERE;
+      throw new Odd();
     }
     at++;
     return number;
@@ -207,7 +206,7 @@ final class Tokenizer {
           quoted() ? JsonTokens.ESCAPED | JsonTokens.NOT_PLAIN : JsonTokens.NOT_PLAIN;
     }
     if (!checked && at - from > STRING) {
-      throw Odd.HERE;
+      throw new Odd();
     }
     end(token, at - 1);
   }
@@ -229,11 +228,11 @@ final class Tokenizer {
         ascii = false;
         at++;
       } else {
-        throw Odd.HERE;
+        throw new Odd();
       }
     }
     if (!(checked || ascii || isUtf8(from))) {
-      throw Odd.HERE;
+      throw new Odd();
     }
     at++;
     return escaped;
@@ -247,12 +246,12 @@ final class Tokenizer {
     int escaped = at + 1 < json.length ? json[at + 1] : 0;
     int hexadecimal = escaped == 'u' ? 4 : 0;
     if (escaped == 0 || "\"\\/bfnrtu".indexOf(escaped) < 0) {
-      throw Odd.HERE;
+      throw new Odd();
     }
     at += 2;
     for (int i = 0; i < hexadecimal; i++, at++) {
       if (at >= json.length || json[at] < 0 || Character.digit(json[at], 16) < 0) {
-        throw Odd.HERE;
+        throw new Odd();
       }
     }
   }
@@ -261,7 +260,7 @@ final class Tokenizer {
     int token = add(name, kind, at);
     int to = at + word.length();
     if (to > json.length || !word.equals(JsonTokens.decoded(json, at, to, false))) {
-      throw Odd.HERE;
+      throw new Odd();
     }
     at = to;
     end(token, to);
@@ -290,7 +289,7 @@ final class Tokenizer {
       digits();
     }
     if (!checked && at - from > NUMBER) {
-      throw Odd.HERE;
+      throw new Odd();
     }
     end(token, at);
   }
@@ -301,7 +300,7 @@ final class Tokenizer {
       at++;
     }
     if (at == from) {
-      throw Odd.HERE;
+      throw new Odd();
     }
   }
 

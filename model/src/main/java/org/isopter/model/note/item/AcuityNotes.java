@@ -158,8 +158,9 @@ final class AcuityNotes {
 
   /** Says whether a card that is held in the hand cannot be so far away. */
   private static boolean isFar(Quantity distance) {
-    return distance.unit() == Unit.METRE && distance.value().compareTo(BigDecimal.ONE) > 0
-        || distance.unit() == Unit.FOOT && distance.value().intValue() > 3;
+    int farthest = distance.unit().equals(Unit.METRE) ? 1 : 3;
+    boolean measured = distance.unit().equals(Unit.METRE) || distance.unit().equals(Unit.FOOT);
+    return measured && distance.value().compareTo(BigDecimal.valueOf(farthest)) > 0;
   }
 
   /** Adds an acuity beyond a line, where nothing else is said of the eye. */

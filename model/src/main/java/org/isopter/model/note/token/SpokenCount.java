@@ -111,10 +111,6 @@ final class SpokenCount {
     return NumberWords.languageOf(text(place)).equals(Optional.of("fr"));
   }
 
-  private Optional<Integer> digit(int place) {
-    return value(place, 0, 10);
-  }
-
   /** Returns the number that a word stands for, from a bound on and below another. */
   private Optional<Integer> value(int place, int from, int below) {
     return words.value(text(place), from, below);
