@@ -4,8 +4,8 @@ import static org.isopter.model.check.ConsistencyRule.contradictory;
 import static org.isopter.model.check.ConsistencyRule.implausible;
 import static org.isopter.model.check.ConsistencyRule.incomplete;
 
-import java.time.OffsetDateTime;
 import java.math.BigDecimal;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;

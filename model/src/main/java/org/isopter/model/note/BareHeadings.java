@@ -45,8 +45,8 @@ final class BareHeadings {
   }
 
   /**
-   * Returns where the acuities start that a heading of acuity without a value may qualify: those just before
-   * it in its clause, and of a pinhole also those just before that clause.
+   * Returns where the acuities start that a heading of acuity without a value may qualify: those
+   * just before it in its clause, and of a pinhole also those just before that clause.
    *
    * @param heading the heading
    * @param noted what was said before it

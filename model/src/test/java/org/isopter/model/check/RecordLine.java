@@ -96,9 +96,7 @@ final class RecordLine {
   }
 
   private Fact<?> fact(Site site, Optional<String> value) {
-    return Fact.decode(finding, site, panel(value))
-        .orThrow()
-        .with(method, at, Optional.empty());
+    return Fact.decode(finding, site, panel(value)).orThrow().with(method, at, Optional.empty());
   }
 
   private EncodedValue panel(Optional<String> value) {
