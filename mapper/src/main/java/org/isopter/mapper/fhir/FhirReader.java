@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import org.apiguardian.api.API;
 import org.apiguardian.api.API.Status;
-import org.isopter.mapper.fhir.element.JsonTrouble;
+import org.isopter.mapper.json.JsonTrouble;
 import org.isopter.mapper.json.token.JsonTokens;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
-import org.isopter.mapper.fhir.element.JsonTrouble;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;

@@ -2,6 +2,7 @@ package org.isopter.model.note;
 
 import java.util.List;
 import java.util.Optional;
+import org.isopter.model.catalogue.Alignments;
 import org.isopter.model.catalogue.Drops;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.Measurement;
@@ -45,8 +46,18 @@ record NotedFact(Fact<?> fact, Token at, String item) {
     Measurement two = Measurement.of(other.fact);
     boolean bothFound = fact.panel().isPresent() && other.fact.panel().isPresent();
     return bothFound
-        ? one.equals(two)
+        ? one.equals(two) || differOnlyInSaying(one, two)
         : one.anyTechnique().anyConditions().equals(two.anyTechnique().anyConditions());
+  }
+
+  /**
+   * One that names no technique may be of the technique of the other; a cover test is seen before
+   * it is measured.
+   */
+  private static boolean differOnlyInSaying(Measurement one, Measurement two) {
+    return !one.finding().equals(Alignments.DEVIATION)
+        && one.technique().isPresent() != two.technique().isPresent()
+        && one.anyTechnique().equals(two.anyTechnique());
   }
 
   /** Returns the value and its parts in a few words. */

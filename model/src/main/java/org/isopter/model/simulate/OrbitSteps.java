@@ -1,6 +1,7 @@
 package org.isopter.model.simulate;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.isopter.model.answer.movement.Alignment;
@@ -34,7 +35,9 @@ final class OrbitSteps {
       for (Site eye : Site.EACH_EYE) {
         visit.add(Fact.of(Movements.DUCTIONS, eye, ductions(person, eye)));
       }
-      visit.add(Fact.of(Movements.DIPLOPIA, Site.BOTH, diplopia(person)));
+      Fact<?> diplopia = Fact.of(Movements.DIPLOPIA, Site.BOTH, diplopia(person));
+      visit.add(
+          isCovered(person) ? diplopia.remarks(List.of("The lid covers the pupil.")) : diplopia);
       visit.add(
           Fact.of(Alignments.DEVIATION, Site.BOTH, deviation(person))
               .by(CoverMethod.COVER_UNCOVER));
@@ -56,8 +59,12 @@ final class OrbitSteps {
     return new Movements.Ductions(grades);
   }
 
+  private static boolean isCovered(InventedPerson person) {
+    return person.group == Group.THIRD_NERVE && person.ptosis >= COVERS;
+  }
+
   private static Movements.Diplopia diplopia(InventedPerson person) {
-    boolean twice = person.group == Group.THIRD_NERVE && person.ptosis < COVERS;
+    boolean twice = person.group == Group.THIRD_NERVE && !isCovered(person);
     return twice
         ? new Movements.Diplopia(
             DoubleVision.BINOCULAR, Optional.of(Separation.OBLIQUE), Optional.empty())

@@ -1,4 +1,4 @@
-package org.isopter.mapper.fhir.element;
+package org.isopter.mapper.json;
 
 import java.util.regex.Pattern;
 import org.isopter.model.value.Fault;
