@@ -120,19 +120,17 @@ public final class Amendment {
   }
 
   private static Fault lessSaid(Fact<?> fact, Fact<?> other) {
-    return new Fault(
-        fact.finding().id(),
-        RecordText.of(fact),
-        "the method, the conditions and the time of what it is to replace",
-        "the record holds " + RecordText.of(other));
+    return unclear(fact, "the method, the conditions and the time of what it is to replace", other);
   }
 
   private static Fault placesLost(Fact<?> fact, Fact<?> other) {
-    return new Fault(
-        fact.finding().id(),
-        RecordText.of(fact),
-        "every place of which the record speaks, for it takes the place of all",
-        "the record holds " + RecordText.of(other));
+    return unclear(
+        fact, "every place of which the record speaks, for it takes the place of all", other);
+  }
+
+  private static Fault unclear(Fact<?> fact, String wanted, Fact<?> other) {
+    String seen = RecordText.of(fact);
+    return new Fault(fact.finding().id(), seen, wanted, "the record holds " + RecordText.of(other));
   }
 
   /** A panel in which no part must be there holds places that are examined one by one. */

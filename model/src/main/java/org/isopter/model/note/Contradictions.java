@@ -42,13 +42,6 @@ record Contradictions(List<Fact<?>> facts, List<Unread> unread) {
     String eyes = site == Site.BOTH ? "both eyes" : site.word() + " eye";
     String finding = one.fact().finding().title() + ", " + eyes;
     String why = finding + ": " + one.words() + " here, " + other.words() + " at " + where + APART;
-    return new Unread(
-        one.at().start(),
-        one.at().line(),
-        one.at().column(),
-        one.item(),
-        why,
-        one.item(),
-        List.of());
+    return one.unread(why);
   }
 }

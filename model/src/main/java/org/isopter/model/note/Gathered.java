@@ -53,22 +53,7 @@ final class Gathered {
 
   /** Leaves unread what was read from a place on, before words that may change it. */
   void takeBack(int place, String why) {
-    List<Unread> items = new ArrayList<>();
-    for (NotedFact one : from(place)) {
-      Unread item =
-          new Unread(
-              one.at().start(),
-              one.at().line(),
-              one.at().column(),
-              one.item(),
-              why,
-              one.item(),
-              List.of());
-      if (!items.contains(item)) {
-        items.add(item);
-      }
-    }
-    unread.addAll(items);
+    from(place).stream().map(one -> one.unread(why)).distinct().forEach(unread::add);
     forget(place);
   }
 

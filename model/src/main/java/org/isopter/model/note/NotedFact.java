@@ -24,6 +24,11 @@ record NotedFact(Fact<?> fact, Token at, String item) {
     return at.start() == other.at.start();
   }
 
+  /** Returns the item as one that is not read after all. */
+  Unread unread(String why) {
+    return new Unread(at.start(), at.line(), at.column(), item, why, item, List.of());
+  }
+
   /** Says whether the two speak of one thing and do not say the same. */
   boolean contradicts(NotedFact other) {
     return isAbout(other)
