@@ -4,6 +4,7 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiPredicate;
 import java.util.stream.Stream;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
@@ -83,17 +84,18 @@ public final class Amendment {
 
   /** Returns the facts of a record that a fact of the note would stand beside as another value. */
   public static List<Fact<?>> clashing(Exam old, List<Fact<?>> facts) {
-    return old.facts().stream()
-        .filter(fact -> facts.stream().anyMatch(other -> isAbout(fact, other)))
-        .filter(fact -> !facts.contains(fact))
-        .<Fact<?>>map(fact -> fact)
-        .toList();
+    return changed(old, facts, Measurement::areOfOne);
   }
 
   /** Returns the facts of a record whose place others take, and that are not said again. */
   public static List<Fact<?>> replaced(Exam old, List<Fact<?>> facts) {
+    return changed(old, facts, Amendment::takesThePlace);
+  }
+
+  private static List<Fact<?>> changed(
+      Exam old, List<Fact<?>> facts, BiPredicate<Fact<?>, Fact<?>> touches) {
     return old.facts().stream()
-        .filter(fact -> facts.stream().anyMatch(other -> takesThePlace(other, fact)))
+        .filter(fact -> facts.stream().anyMatch(other -> touches.test(other, fact)))
         .filter(fact -> !facts.contains(fact))
         .<Fact<?>>map(fact -> fact)
         .toList();
@@ -107,13 +109,13 @@ public final class Amendment {
   public static List<Fault> unclear(Exam old, List<Fact<?>> facts) {
     List<Fault> unclear = new ArrayList<>();
     for (Fact<?> fact : facts) {
-      if (old.facts().stream().noneMatch(other -> isAbout(other, fact))) {
+      if (old.facts().stream().noneMatch(other -> Measurement.areOfOne(other, fact))) {
         old.facts().stream()
             .filter(other -> Measurement.of(fact).saysLessThan(Measurement.of(other)))
             .forEach(other -> unclear.add(lessSaid(fact, other)));
       }
       old.facts().stream()
-          .filter(other -> isAbout(other, fact) && losesPlaces(other, fact))
+          .filter(other -> Measurement.areOfOne(other, fact) && losesPlaces(other, fact))
           .forEach(other -> unclear.add(placesLost(fact, other)));
     }
     return unclear;
@@ -156,15 +158,7 @@ public final class Amendment {
   }
 
   private static boolean takesThePlace(Fact<?> fact, Fact<?> old) {
-    return isAbout(old, fact) || Measurement.of(old).saysLessThan(Measurement.of(fact));
-  }
-
-  private static boolean isAbout(Fact<?> one, Fact<?> other) {
-    Measurement first = Measurement.of(one);
-    Measurement second = Measurement.of(other);
-    boolean bothFound = one.panel().isPresent() && other.panel().isPresent();
-    return bothFound
-        ? first.equals(second)
-        : first.anyTechnique().anyConditions().equals(second.anyTechnique().anyConditions());
+    return Measurement.areOfOne(old, fact)
+        || Measurement.of(old).saysLessThan(Measurement.of(fact));
   }
 }

@@ -41,6 +41,18 @@ public record Measurement(
         fact.finding(), fact.site(), fact.method(), conditions(fact), moment(fact));
   }
 
+  /**
+   * Says whether two facts speak of one measurement: what was not done was not done by any
+   * technique or under any condition.
+   */
+  public static boolean areOfOne(Fact<?> one, Fact<?> other) {
+    Measurement first = of(one);
+    Measurement second = of(other);
+    return one.panel().isPresent() && other.panel().isPresent()
+        ? first.equals(second)
+        : first.anyTechnique().anyConditions().equals(second.anyTechnique().anyConditions());
+  }
+
   /** Returns the moment of a fact, where it has a time of its own. */
   static Optional<Instant> moment(Fact<?> fact) {
     return fact.at().map(OffsetDateTime::toInstant);

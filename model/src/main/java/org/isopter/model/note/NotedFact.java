@@ -45,14 +45,10 @@ record NotedFact(Fact<?> fact, Token at, String item) {
             .equals(other.fact.panel().flatMap(EncodedValue::value));
   }
 
-  /** What was not done was not done by any technique or under any condition. */
   private boolean isAbout(NotedFact other) {
-    Measurement one = Measurement.of(fact);
-    Measurement two = Measurement.of(other.fact);
     boolean bothFound = fact.panel().isPresent() && other.fact.panel().isPresent();
-    return bothFound
-        ? one.equals(two) || differOnlyInSaying(one, two)
-        : one.anyTechnique().anyConditions().equals(two.anyTechnique().anyConditions());
+    return Measurement.areOfOne(fact, other.fact)
+        || (bothFound && differOnlyInSaying(Measurement.of(fact), Measurement.of(other.fact)));
   }
 
   /**

@@ -7,11 +7,11 @@ import org.isopter.model.answer.pupil.DefectSide;
  * The details of a field, seen from the side of its pattern.
  *
  * @param afferent whether the afferent defect is on the side of the pattern, elsewhere, or nowhere
- * @param unequal whether a part is lost in one eye and not touched in the other; how deep each loss
- *     is says nothing, for by confrontation it is judged and not measured
+ * @param looksIncongruous whether a part is lost in one eye and not touched in the other; how deep
+ *     each loss is says nothing, for by confrontation it is judged and not measured
  * @param signs the fields with what is known beside them
  */
-record FieldEvidence(Afferent afferent, boolean unequal, FieldSigns signs) {
+record FieldEvidence(Afferent afferent, boolean looksIncongruous, FieldSigns signs) {
 
   enum Afferent {
     UNKNOWN,
@@ -23,7 +23,7 @@ record FieldEvidence(Afferent afferent, boolean unequal, FieldSigns signs) {
   static FieldEvidence of(FieldSigns signs, PathwayPlace.Side side) {
     return new FieldEvidence(
         signs.details().afferent().map(eye -> relative(eye, side)).orElse(Afferent.UNKNOWN),
-        isUnequal(signs, side),
+        looksIncongruous(signs, side),
         signs);
   }
 
@@ -40,7 +40,7 @@ record FieldEvidence(Afferent afferent, boolean unequal, FieldSigns signs) {
     };
   }
 
-  private static boolean isUnequal(FieldSigns signs, PathwayPlace.Side side) {
+  private static boolean looksIncongruous(FieldSigns signs, PathwayPlace.Side side) {
     EyeField temporal = side == PathwayPlace.Side.RIGHT ? signs.right() : signs.left();
     EyeField nasal = side == PathwayPlace.Side.RIGHT ? signs.left() : signs.right();
     // The nasal bits are the temporal ones moved by one place.
@@ -53,10 +53,6 @@ record FieldEvidence(Afferent afferent, boolean unequal, FieldSigns signs) {
 
   boolean isIncongruous() {
     return !details().congruous().orElse(true);
-  }
-
-  boolean looksIncongruous() {
-    return unequal;
   }
 
   boolean mayRespectVertical() {
