@@ -28,11 +28,7 @@ record CdaContext(boolean own, List<Raw> sections) {
 
   CdaContext in(CdaNode child, CdaPeople people) {
     boolean found =
-        child.first("subject").isEmpty()
-            && child.attribute("nullFlavor").isEmpty()
-            && child.attribute("negationInd").filter(no -> !no.equals("false")).isEmpty()
-            && child.attribute("moodCode").filter(mood -> !mood.equals("EVN")).isEmpty()
-            && !people.testify(child);
+        child.first("subject").isEmpty() && child.isOfSomethingDone() && !people.testify(child);
     List<Raw> all = new ArrayList<>(sections);
     if (child.name().equals("section")) {
       all.addAll(names(child));

@@ -65,4 +65,11 @@ record CdaNode(Element element) {
     Node node = element;
     return String.valueOf(node.getTextContent()).replaceAll("\\s+", " ").strip();
   }
+
+  /** Says whether it tells of something done: it is not empty, denied, planned or asked for. */
+  boolean isOfSomethingDone() {
+    return attribute("nullFlavor").isEmpty()
+        && attribute("negationInd").filter(no -> !no.equals("false")).isEmpty()
+        && attribute("moodCode").filter(mood -> !mood.equals("EVN")).isEmpty();
+  }
 }

@@ -76,9 +76,7 @@ final class CdaOrganizer {
   private boolean isPlain(CdaNode organizer, List<Raw.Obj> members) {
     boolean known =
         organizer.children().stream().map(CdaNode::name).allMatch(KNOWN::contains)
-            && organizer.attribute("nullFlavor").isEmpty()
-            && organizer.attribute("negationInd").filter(no -> !no.equals("false")).isEmpty()
-            && organizer.attribute("moodCode").filter(mood -> !mood.equals("EVN")).isEmpty()
+            && organizer.isOfSomethingDone()
             && !people.testify(organizer);
     boolean done =
         organizer.all("statusCode").stream().allMatch(status -> status.has("code", "completed"));

@@ -48,7 +48,8 @@ public record Measurement(
   public static boolean areOfOne(Fact<?> one, Fact<?> other) {
     Measurement first = of(one);
     Measurement second = of(other);
-    return one.panel().isPresent() && other.panel().isPresent()
+    boolean bothFound = one.panel().isPresent() && other.panel().isPresent();
+    return bothFound
         ? first.equals(second)
         : first.anyTechnique().anyConditions().equals(second.anyTechnique().anyConditions());
   }
