@@ -1,7 +1,6 @@
 package org.isopter.mapper.json;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,7 +19,7 @@ public sealed interface Raw {
     public static final Obj EMPTY = new Obj(Map.of());
 
     public Obj {
-      members = Collections.unmodifiableMap(new LinkedHashMap<>(members));
+      members = Members.of(members);
     }
 
     /** Returns this object with a member replaced, or added at the end. */
@@ -41,7 +40,7 @@ public sealed interface Raw {
   /** A list. */
   record Arr(List<Raw> items) implements Raw {
     public Arr {
-      items = List.copyOf(items);
+      items = Items.of(items);
     }
   }
 
@@ -69,7 +68,7 @@ public sealed interface Raw {
 
   /** Returns a list. */
   static Arr of(List<? extends Raw> items) {
-    return new Arr(List.copyOf(items));
+    return new Arr(Items.of(items));
   }
 
   /** Returns the member of that name. */
@@ -106,6 +105,23 @@ public sealed interface Raw {
     return this instanceof Leaf leaf && leaf.kind() == Kind.STRING
         ? Optional.of(leaf.text())
         : Optional.empty();
+  }
+
+  /** Returns how many leaves there are below this; of a leaf 1, for it is one itself. */
+  default int leafCount() {
+    if (this instanceof Obj object) {
+      return Math.max(1, ((Members) object.members()).leaves());
+    }
+    return this instanceof Arr list ? Math.max(1, ((Items) list.items()).leaves()) : 1;
+  }
+
+  /** Returns how many leaves some values have together. */
+  static int leafCount(Raw[] values) {
+    int leaves = 0;
+    for (Raw value : values) {
+      leaves += value.leafCount();
+    }
+    return leaves;
   }
 
   /** Returns every leaf below this, in the order of the document. */

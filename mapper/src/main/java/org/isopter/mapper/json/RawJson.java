@@ -2,9 +2,7 @@ package org.isopter.mapper.json;
 
 import java.io.StringWriter;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.function.Supplier;
 import org.isopter.model.value.Canonical;
 import org.isopter.model.value.Fault;
@@ -151,13 +149,13 @@ public final class RawJson {
   }
 
   private static Raw object(JsonParser parser) {
-    Map<String, Raw> members = new LinkedHashMap<>();
+    Members.Draft members = new Members.Draft();
     while (parser.nextToken() != JsonToken.END_OBJECT) {
       String name = parser.currentName();
       parser.nextToken();
-      members.put(name, value(parser));
+      members.add(name, value(parser));
     }
-    return new Raw.Obj(members);
+    return new Raw.Obj(members.members());
   }
 
   private static Raw list(JsonParser parser) {
