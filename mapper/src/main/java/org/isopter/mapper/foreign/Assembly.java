@@ -123,7 +123,7 @@ final class Assembly {
     }
     Optional<String> name = head.subject().name();
     if (name.isPresent() && !name.equals(header.subject().name())) {
-      ledger.giveBack("/subject/display");
+      ledger.giveBack("subject", "display");
     }
     for (int giver : givers.getOrDefault(member, List.of())) {
       settle(giver, translations.get(giver).head().orElseThrow(), header);

@@ -275,12 +275,12 @@ public final class ForeignReader {
   /** Returns that a resource was kept for the observations in it; nothing where it has none. */
   private static Optional<Translation> holder(Document.Part part) {
     long inside = observations(part.resource()) - (isObservation(part.resource()) ? 1 : 0);
-    String seen =
-        "%s with observations inside: %d".formatted(Neighbours.type(part.resource()), inside);
-    return inside == 0
-        ? Optional.empty()
-        : Optional.of(
-            kept(part, Why.OBSERVATIONS_INSIDE, seen, "each of them as a resource of its own"));
+    if (inside == 0) {
+      return Optional.empty();
+    }
+    String seen = Neighbours.type(part.resource()) + " with observations inside: " + inside;
+    return Optional.of(
+        kept(part, Why.OBSERVATIONS_INSIDE, seen, "each of them as a resource of its own"));
   }
 
   /** Counts the observations in a value, itself included. */

@@ -1,6 +1,7 @@
 package org.isopter.mapper.json;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,6 +21,11 @@ public sealed interface Raw {
 
     public Obj {
       members = Members.of(members);
+    }
+
+    /** Says whether the name of a member begins so. */
+    public boolean hasNameLike(String start) {
+      return ((Members) members).hasNameLike(start);
     }
 
     /** Returns this object with a member replaced, or added at the end. */
@@ -80,24 +86,37 @@ public sealed interface Raw {
 
   /** Returns the object of that name; empty where there is none, or something else. */
   default Optional<Obj> object(String name) {
-    return get(name).filter(Obj.class::isInstance).map(Obj.class::cast);
+    return this instanceof Obj holder && holder.members().get(name) instanceof Obj object
+        ? Optional.of(object)
+        : Optional.empty();
   }
 
   /** Returns the items of the list of that name; none where there is no such list. */
   default List<Raw> list(String name) {
-    return get(name)
-        .map(value -> value instanceof Arr list ? list.items() : List.<Raw>of())
-        .orElse(List.of());
+    return this instanceof Obj holder && holder.members().get(name) instanceof Arr list
+        ? list.items()
+        : List.of();
   }
 
   /** Returns the objects in the list of that name. */
   default List<Obj> objects(String name) {
-    return list(name).stream().filter(Obj.class::isInstance).map(Obj.class::cast).toList();
+    List<Obj> objects = List.of();
+    for (Raw item : list(name)) {
+      if (item instanceof Obj object) {
+        objects = objects.isEmpty() ? new ArrayList<>() : objects;
+        objects.add(object);
+      }
+    }
+    return Collections.unmodifiableList(objects);
   }
 
   /** Returns the string of that name; empty where there is none, or something else. */
   default Optional<String> string(String name) {
-    return get(name).flatMap(Raw::string);
+    return this instanceof Obj holder
+            && holder.members().get(name) instanceof Leaf leaf
+            && leaf.kind() == Kind.STRING
+        ? Optional.of(leaf.text())
+        : Optional.empty();
   }
 
   /** Returns the text of a string leaf. */
@@ -113,15 +132,6 @@ public sealed interface Raw {
       return Math.max(1, ((Members) object.members()).leaves());
     }
     return this instanceof Arr list ? Math.max(1, ((Items) list.items()).leaves()) : 1;
-  }
-
-  /** Returns how many leaves some values have together. */
-  static int leafCount(Raw[] values) {
-    int leaves = 0;
-    for (Raw value : values) {
-      leaves += value.leafCount();
-    }
-    return leaves;
   }
 
   /** Returns every leaf below this, in the order of the document. */

@@ -59,11 +59,7 @@ public final class RawJson {
 
   /** Returns a value as JSON on one line; numbers are written as they were read. */
   public static String write(Raw value) {
-    StringWriter text = new StringWriter();
-    try (JsonGenerator out = WRITER.createGenerator(ObjectWriteContext.empty(), text)) {
-      write(value, out);
-    }
-    return text.toString();
+    return RawText.of(value);
   }
 
   /** Returns a value as JSON with a member on each line; numbers are written as they were read. */

@@ -38,6 +38,9 @@ public final class V2Reader {
 
   /** Says whether a document is a message, by how it begins. */
   public static boolean isV2(byte[] message) {
+    if (message.length > 0 && message[0] == '{') {
+      return false;
+    }
     String head = new String(message, 0, Math.min(message.length, 16), UTF_8);
     return head.replaceAll("^[\\uFEFF\\u000B\\s]+", "").matches("(?s)MSH[^\\w\\s].*");
   }

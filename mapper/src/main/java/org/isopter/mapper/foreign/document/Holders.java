@@ -83,6 +83,10 @@ public final class Holders {
       resource.objects("section").forEach(section -> section(resource, section, Panels.name(part)));
     } else if (MEMBERS.containsKey(type)) {
       List<Raw.Obj> members = resource.objects(MEMBERS.getOrDefault(type, ""));
+      if (members.isEmpty()) {
+        comment(resource, part);
+        return;
+      }
       if (type.equals("DiagnosticReport")) {
         members.forEach(
             to -> member(resource, to).ifPresent(name -> reports.putIfAbsent(name, resource)));
@@ -134,10 +138,10 @@ public final class Holders {
 
   /** An observation in words may be a comment on the one that it was derived from. */
   private void comment(Raw.Obj resource, Document.Part part) {
-    if (resource.string("valueString").filter(words::doubts).isPresent()) {
-      List<Raw.Obj> others = new ArrayList<>(resource.objects("derivedFrom"));
-      others.addAll(resource.objects("focus"));
-      others.addAll(resource.objects("hasMember"));
+    List<Raw.Obj> others = new ArrayList<>(resource.objects("derivedFrom"));
+    others.addAll(resource.objects("focus"));
+    others.addAll(resource.objects("hasMember"));
+    if (!others.isEmpty() && resource.string("valueString").filter(words::doubts).isPresent()) {
       note(resource, others, Panels.name(part) + ": \"a comment\"");
     }
   }

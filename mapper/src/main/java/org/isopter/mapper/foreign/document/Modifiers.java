@@ -1,6 +1,5 @@
 package org.isopter.mapper.foreign.document;
 
-import java.util.Map;
 import java.util.Optional;
 import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
@@ -21,15 +20,18 @@ public final class Modifiers {
   /** Returns true if an element at any depth has a name that begins so. */
   public static boolean mayHold(Raw value, String name) {
     if (value instanceof Raw.Obj object) {
-      for (Map.Entry<String, Raw> member : object.members().entrySet()) {
-        if (member.getKey().startsWith(name) || mayHold(member.getValue(), name)) {
-          return true;
-        }
-      }
-      return false;
+      return object.hasNameLike(name) || mayHold(object.members().values(), name);
     }
-    return value instanceof Raw.Arr list
-        && list.items().stream().anyMatch(item -> mayHold(item, name));
+    return value instanceof Raw.Arr list && mayHold(list.items(), name);
+  }
+
+  private static boolean mayHold(Iterable<Raw> values, String name) {
+    for (Raw value : values) {
+      if (mayHold(value, name)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static Optional<String> place(Raw value) {

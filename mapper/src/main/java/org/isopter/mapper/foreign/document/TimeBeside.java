@@ -67,8 +67,7 @@ public record TimeBeside(OffsetDateTime at, String rule, String remark) {
   }
 
   private static boolean isStated(Raw resource) {
-    return resource instanceof Raw.Obj object
-        && object.members().keySet().stream().anyMatch(name -> name.startsWith("effective"));
+    return resource instanceof Raw.Obj object && object.hasNameLike("effective");
   }
 
   private static Optional<OffsetDateTime> effective(Raw.Obj holder, ZoneId zone) {

@@ -2,21 +2,41 @@ package org.isopter.mapper.foreign.ledger;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
+import org.jspecify.annotations.Nullable;
 
-/** A value in a document that is being read; reading looks, and only {@code take} marks. */
+/**
+ * A value in a document that is being read; reading looks, and only {@code take} marks. It knows
+ * the numbers of its leaves; its path is put together where something is reported.
+ *
+ * <p>Not for several threads at once.
+ */
 public final class Place {
 
   private final Ledger ledger;
   private final Raw value;
-  private final String at;
+  private final @Nullable Place holder;
 
-  Place(Ledger ledger, Raw value, String at) {
+  /** The name of the member, or the number of the item, of the holder; empty for the root. */
+  private final String step;
+
+  private final int firstLeaf;
+  private @Nullable String at;
+  private @Nullable List<Place> children;
+
+  private Place(Ledger ledger, Raw value, @Nullable Place holder, String step, int firstLeaf) {
     this.ledger = ledger;
     this.value = value;
-    this.at = at;
+    this.holder = holder;
+    this.step = step;
+    this.firstLeaf = firstLeaf;
+  }
+
+  static Place root(Ledger ledger, Raw document) {
+    return new Place(ledger, document, null, "", 0);
   }
 
   /** Returns what stands here. */
@@ -26,7 +46,17 @@ public final class Place {
 
   /** Returns where this is, as a JSON pointer. */
   public String at() {
-    return at;
+    String known = at;
+    if (known == null) {
+      known = holder == null ? "" : PlacedLeaf.step(holder.at(), step);
+      at = known;
+    }
+    return known;
+  }
+
+  /** Returns the name of the member, or the number of the item, that this is; empty for the root. */
+  public String step() {
+    return step;
   }
 
   /** Returns the account of the resource that this is a place of. */
@@ -34,36 +64,81 @@ public final class Place {
     return ledger;
   }
 
+  /** Returns the number of the first leaf here in the document, from 0. */
+  int firstLeaf() {
+    return firstLeaf;
+  }
+
+  /** Returns the number of the leaf that follows those here. */
+  int endLeaf() {
+    return firstLeaf + value.leafCount();
+  }
+
   /** Says whether there is a member of that name. */
   public boolean has(String name) {
-    return value.get(name).isPresent();
+    return value instanceof Raw.Obj object && object.members().containsKey(name);
   }
 
   /** Says whether there is a {@code value[x]}. */
   public boolean hasValue() {
-    return value instanceof Raw.Obj object
-        && object.members().keySet().stream().anyMatch(name -> name.startsWith("value"));
+    return value instanceof Raw.Obj object && object.hasNameLike("value");
   }
 
   /** Returns the member of that name in its place; empty where there is none. */
   public Optional<Place> child(String name) {
-    return value.get(name).map(child -> new Place(ledger, child, PlacedLeaf.step(at, name)));
+    if (!has(name)) {
+      return Optional.empty();
+    }
+    for (Place child : children()) {
+      if (child.step.equals(name)) {
+        return Optional.of(child);
+      }
+    }
+    return Optional.empty();
   }
 
   /** Returns the items of the list of that name. */
   public List<Place> list(String name) {
-    List<Raw> items = value.list(name);
-    String list = PlacedLeaf.step(at, name);
-    List<Place> places = new ArrayList<>(items.size());
-    for (int i = 0; i < items.size(); i++) {
-      places.add(new Place(ledger, items.get(i), list + "/" + i));
+    Optional<Place> list = child(name);
+    return list.isPresent() && list.get().value instanceof Raw.Arr
+        ? list.get().children()
+        : List.of();
+  }
+
+  /** Returns the members, or the items, each in its place. */
+  public List<Place> children() {
+    List<Place> known = children;
+    if (known == null) {
+      known = made();
+      children = known;
     }
-    return places;
+    return known;
+  }
+
+  private List<Place> made() {
+    List<Place> made = new ArrayList<>();
+    int leaf = firstLeaf;
+    if (value instanceof Raw.Obj object) {
+      for (Map.Entry<String, Raw> member : object.members().entrySet()) {
+        made.add(new Place(ledger, member.getValue(), this, member.getKey(), leaf));
+        leaf += member.getValue().leafCount();
+      }
+    } else if (value instanceof Raw.Arr list) {
+      for (Raw item : list.items()) {
+        made.add(new Place(ledger, item, this, Integer.toString(made.size()), leaf));
+        leaf += item.leafCount();
+      }
+    }
+    return List.copyOf(made);
   }
 
   /** Returns the string of that name without taking it; empty text where there is none. */
   public String text(String name) {
-    return value.string(name).orElse("");
+    return value instanceof Raw.Obj object
+            && object.members().get(name) instanceof Raw.Leaf leaf
+            && leaf.kind() == Raw.Kind.STRING
+        ? leaf.text()
+        : "";
   }
 
   /** Returns the text of a number of that name, as it was written. */
@@ -72,6 +147,11 @@ public final class Place {
         .get(name)
         .filter(leaf -> leaf instanceof Raw.Leaf l && l.kind() == Raw.Kind.NUMBER)
         .map(leaf -> ((Raw.Leaf) leaf).text());
+  }
+
+  /** Returns this as a leaf, or as what it is, with its path. */
+  public PlacedLeaf placed() {
+    return new PlacedLeaf(at(), value);
   }
 
   /** Takes the members of those names, as far as they are there. */
@@ -83,11 +163,16 @@ public final class Place {
 
   /** Takes everything below this. */
   public void takeAll(String rule) {
-    ledger.take(new PlacedLeaf(at, value), rule);
+    ledger.take(this, rule);
+  }
+
+  /** Returns true if something here or below was taken. */
+  public boolean isTaken() {
+    return ledger.hasTaken(this);
   }
 
   @Override
   public String toString() {
-    return at;
+    return at();
   }
 }

@@ -34,13 +34,13 @@ final class ConceptCheck {
   void check() throws Refusal {
     code(observation);
     bodySite();
-    Optional<Place> method = observation.child("method").filter(this::isTaken);
+    Optional<Place> method = observation.child("method").filter(Place::isTaken);
     if (method.isPresent()) {
       concept(method.get());
     }
     value(observation);
     for (Place component : observation.list("component")) {
-      if (isTaken(component)) {
+      if (component.isTaken()) {
         code(component);
         value(component);
       }
@@ -49,17 +49,17 @@ final class ConceptCheck {
 
   private void value(Place holder) throws Refusal {
     Optional<Place> value = holder.child("valueCodeableConcept");
-    if (value.filter(this::isTaken).isPresent()) {
+    if (value.filter(Place::isTaken).isPresent()) {
       concept(value.get());
     }
   }
 
   private void code(Place holder) throws Refusal {
     for (Place code : holder.child("code").stream().toList()) {
-      boolean read = code.list("coding").stream().anyMatch(this::isTaken);
+      boolean read = code.list("coding").stream().anyMatch(Place::isTaken);
       for (Place coding : read ? code.list("coding") : List.<Place>of()) {
         boolean named = isNamed(coding.text("display"));
-        if (!isTaken(coding) && !Coding.isLocal(coding) && !isKnown(coding) && !named) {
+        if (!coding.isTaken() && !Coding.isLocal(coding) && !isKnown(coding) && !named) {
           throw Qualifiers.unread(coding.at(), "a second code that is not understood");
         }
       }
@@ -82,7 +82,7 @@ final class ConceptCheck {
       for (Place coding : site.list("coding")) {
         String display = coding.text("display");
         boolean words = !display.isBlank() && namesSite(display);
-        if (!isTaken(coding) && !isEye(coding) && !words) {
+        if (!coding.isTaken() && !isEye(coding) && !words) {
           throw Qualifiers.unread(
               coding.at(), "a code beside that of the eye that is not understood");
         }
@@ -116,15 +116,15 @@ final class ConceptCheck {
     Set<String> names = names(concept);
     for (Place coding : concept.list("coding")) {
       String display = coding.text("display");
-      if (isTaken(coding) && saysElse(coding)) {
+      if (coding.isTaken() && saysElse(coding)) {
         throw Qualifiers.unread(coding.at(), "a name that says something else than its code");
       }
       boolean same = display.isBlank() ? Coding.isLocal(coding) : isNamed(names, display);
-      if (!isTaken(coding) && !same) {
+      if (!coding.isTaken() && !same) {
         throw Qualifiers.unread(coding.at(), "a second code that is not understood");
       }
     }
-    Optional<Place> text = concept.child("text").filter(place -> !isTaken(place));
+    Optional<Place> text = concept.child("text").filter(place -> !place.isTaken());
     if (text.isPresent()
         && !isNamed(names, concept.text("text"))
         && !saysTheSame(concept, concept.text("text"))) {
@@ -164,7 +164,7 @@ final class ConceptCheck {
     Set<String> names = new HashSet<>();
     for (Place coding : concept.list("coding")) {
       String token = token(coding);
-      if (isTaken(coding)) {
+      if (coding.isTaken()) {
         names.add(plain(coding.text("display")));
         vocabulary.display(token).ifPresent(display -> names.add(plain(display)));
         vocabulary.habits().answer(PRESENCE, token).ifPresent(names::add);
@@ -184,7 +184,7 @@ final class ConceptCheck {
     List<Effect> said = new CodeText(vocabulary).conditions(text).orElse(List.of());
     List<Effect> coded =
         concept.list("coding").stream()
-            .filter(this::isTaken)
+            .filter(Place::isTaken)
             .flatMap(c -> vocabulary.effect(token(c)).stream())
             .toList();
     return !said.isEmpty()
@@ -203,10 +203,6 @@ final class ConceptCheck {
             token -> vocabulary.knows(token) || vocabulary.display(token).isPresent(),
             vocabulary)
         .token();
-  }
-
-  private boolean isTaken(Place place) {
-    return place.ledger().hasTaken(place.at());
   }
 
   private static String plain(String display) {

@@ -34,8 +34,6 @@ import org.isopter.model.value.Site;
  */
 public final class Joining {
 
-  private static final List<String> TIMES =
-      List.of("/effectiveDateTime", "/effectiveInstant", "/effectivePeriod/start");
 
   private final Vocabulary vocabulary;
   private final Duration window;
@@ -171,7 +169,9 @@ public final class Joining {
 
   private static void giveBackOtherTime(Translation one, OffsetDateTime held) {
     if (one.head().filter(head -> head.at().equals(held)).isEmpty()) {
-      TIMES.forEach(one.ledger()::giveBack);
+      one.ledger().giveBack("effectiveDateTime");
+      one.ledger().giveBack("effectiveInstant");
+      one.ledger().giveBack("effectivePeriod", "start");
     }
   }
 

@@ -108,15 +108,19 @@ final class NoteCheck {
 
   private void note(Fact<?> fact, String at, String text) throws Refusal {
     boolean changes =
-        isOfSomethingElse(text, fact.finding().id())
-            || isTestedOtherwise(fact, text)
-            || isOfAnotherEye(text, fact.site())
-            || OtherNumbers.in(text, fact)
-            || isInAnotherScript(text);
+        !text.isBlank() && isChanging(fact, text);
     if (changes) {
       // What somebody wrote of a patient is not quoted.
       throw Qualifiers.unread(at, NOTE);
     }
+  }
+
+  private boolean isChanging(Fact<?> fact, String text) {
+    return isOfSomethingElse(text, fact.finding().id())
+            || isTestedOtherwise(fact, text)
+            || isOfAnotherEye(text, fact.site())
+            || OtherNumbers.in(text, fact)
+            || isInAnotherScript(text);
   }
 
   private static boolean isDistance(Fact<?> fact) {

@@ -32,20 +32,20 @@ final class OtherNumbers {
   /** Says whether a note has a number that may be another result than a fact's. */
   static boolean in(String note, Fact<?> fact) {
     String finding = fact.finding().id();
-    String said = String.valueOf(fact.remarks(List.of()).withoutTime());
     if (finding.equals("intraocular-pressure")) {
-      return PRESSURE.matcher(note).results().anyMatch(found -> isNew(found.group(1), said));
+      return PRESSURE.matcher(note).results().anyMatch(found -> isNew(found.group(1), fact));
     }
     return finding.equals("distance-acuity")
-        && (FRACTION.matcher(note).results().anyMatch(found -> isNew(found.group(), said))
+        && (FRACTION.matcher(note).results().anyMatch(found -> isNew(found.group(), fact))
             || DISTANCE
                 .matcher(note)
                 .results()
                 .map(found -> found.group(1))
-                .anyMatch(metres -> !metres.equals(USUAL) && isNew(metres + " m", said)));
+                .anyMatch(metres -> !metres.equals(USUAL) && isNew(metres + " m", fact)));
   }
 
-  private static boolean isNew(String number, String said) {
+  private static boolean isNew(String number, Fact<?> fact) {
+    String said = String.valueOf(fact.remarks(List.of()).withoutTime());
     return !Pattern.compile("(?<![\\d.])" + Pattern.quote(number) + "(?![\\d.])")
         .matcher(said)
         .find();

@@ -4,7 +4,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.isopter.mapper.foreign.document.Modifiers;
 import org.isopter.mapper.foreign.ledger.Place;
@@ -14,7 +13,6 @@ import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.Effect;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
 import org.isopter.mapper.foreign.vocabulary.Words;
-import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.model.exam.Fact;
 
 /**
@@ -42,7 +40,7 @@ final class Qualifiers {
   private static final Set<String> LENGTHS =
       Set.of("m", "cm", "mm", "ft", "in", "[ft_i]", "[in_i]");
 
-  private static final Pattern TEXT = Pattern.compile("/value(String|Markdown)$");
+  private static final Set<String> TEXTS = Set.of("valueString", "valueMarkdown");
 
   private static final String REFRACTION = "refraction";
 
@@ -112,10 +110,10 @@ final class Qualifiers {
 
   private void components(String finding, boolean valued) throws Refusal {
     for (Place component : observation.list("component")) {
-      if (isTaken(component) && isNamedOtherwise(component, finding)) {
+      if (component.isTaken() && isNamedOtherwise(component, finding)) {
         throw unread(component.at(), "a component whose name says more than its code");
       }
-      boolean read = understood.contains(component.at()) || isTaken(component);
+      boolean read = understood.contains(component.at()) || component.isTaken();
       if (isUndecided(component, finding)) {
         throw unread(component.at(), "a condition of which nobody knows whether it held");
       }
@@ -169,11 +167,6 @@ final class Qualifiers {
         .isPresent();
   }
 
-  /** A component of which only the name was taken may still say anything. */
-  private boolean isTaken(Place component) {
-    return observation.ledger().hasTaken(component.at());
-  }
-
   private static boolean isMeasurement(Place component) {
     Optional<Place> quantity = component.child("valueQuantity");
     return quantity
@@ -203,7 +196,7 @@ final class Qualifiers {
 
   private void method() throws Refusal {
     Optional<Place> method = observation.child("method");
-    if (method.isPresent() && !observation.ledger().hasTaken(method.get().at())) {
+    if (method.isPresent() && !method.get().isTaken()) {
       throw unread(method.get().at(), "a method that is not understood");
     }
   }
@@ -212,21 +205,20 @@ final class Qualifiers {
     if (!Modifiers.mayHold(observation.value(), "extension")) {
       return;
     }
-    for (PlacedLeaf member : new PlacedLeaf("", observation.value()).children()) {
-      String name = PlacedLeaf.steps(member.at()).get(0);
-      if (!AROUND.contains(name)) {
+    for (Place member : observation.children()) {
+      if (!AROUND.contains(member.step())) {
         extensions(member, finding, texts);
       }
     }
   }
 
-  private void extensions(PlacedLeaf element, String finding, Reader texts) throws Refusal {
-    for (PlacedLeaf child : element.children()) {
-      boolean extension = element.at().endsWith("/extension");
+  private void extensions(Place element, String finding, Reader texts) throws Refusal {
+    boolean extension = element.step().equals("extension");
+    for (Place child : element.children()) {
       if (!extension) {
         extensions(child, finding, texts);
-      } else if (!observation.ledger().hasTaken(child.at())) {
-        if (!isHarmless(child, finding)) {
+      } else if (!child.isTaken()) {
+        if (!isHarmlessExtension(child, finding)) {
           throw unread(child.at(), "an extension that is not understood");
         }
         readTexts(child, texts);
@@ -235,16 +227,16 @@ final class Qualifiers {
   }
 
   /** A translation, or a text as it was shown, may say something else than what it stands for. */
-  private static void readTexts(PlacedLeaf extension, Reader texts) throws Refusal {
-    for (PlacedLeaf child : extension.children()) {
-      if (TEXT.matcher(child.at()).find()) {
+  private static void readTexts(Place extension, Reader texts) throws Refusal {
+    for (Place child : extension.children()) {
+      if (TEXTS.contains(child.step())) {
         texts.read(child.at(), child.value().string().orElse(""));
       }
       readTexts(child, texts);
     }
   }
 
-  private boolean isHarmless(PlacedLeaf extension, String finding) {
+  private boolean isHarmlessExtension(Place extension, String finding) {
     String url = extension.value().string("url").orElse("");
     return vocabulary.habits().words().isHarmless(url, finding);
   }

@@ -15,7 +15,6 @@ import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.Shorthand;
 import org.isopter.mapper.foreign.vocabulary.Topic;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
-import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.value.Site;
 
@@ -82,11 +81,11 @@ final class WholeStatement {
       coded.get().take(AS_VALUE, Optional.of(statement.display()));
       return facts;
     }
-    PlacedLeaf text = text().orElseThrow(() -> ForeignValues.unfit(holder, "a text in shorthand"));
+    Place text = text().orElseThrow(() -> ForeignValues.unfit(holder, "a text in shorthand"));
     String words = text.value().string().orElse("");
     List<Fact<?>> facts =
         qualified.all(new Shorthand(topic, text.at(), eye(Optional.empty())).read(words));
-    holder.ledger().take(text, TEXT);
+    text.takeAll(TEXT);
     return facts;
   }
 
@@ -163,13 +162,12 @@ final class WholeStatement {
   }
 
   /** Returns the text; beside a code that others may know it is not read. */
-  private Optional<PlacedLeaf> text() {
+  private Optional<Place> text() {
     Optional<Place> concept = holder.child("valueCodeableConcept");
     boolean published =
         concept.stream().flatMap(c -> c.list("coding").stream()).anyMatch(c -> !Coding.isLocal(c));
     Optional<Place> text = published ? Optional.empty() : concept.flatMap(c -> c.child("text"));
     return text.or(() -> holder.child("valueString"))
-        .filter(place -> !place.value().string().orElse("").isBlank())
-        .map(place -> new PlacedLeaf(place.at(), place.value()));
+        .filter(place -> !place.value().string().orElse("").isBlank());
   }
 }

@@ -94,15 +94,23 @@ public final class SideWords {
   private static void concept(
       Place concept, Function<String, Set<Site>> reading, Map<String, Set<Site>> words)
       throws Refusal {
-    put(PlacedLeaf.step(concept.at(), "text"), concept.text("text"), reading, words);
+    put(concept, "text", reading, words);
     for (Place coding : concept.list("coding")) {
-      put(PlacedLeaf.step(coding.at(), "display"), coding.text("display"), reading, words);
+      put(coding, "display", reading, words);
     }
   }
 
   private static void put(
-      String at, String text, Function<String, Set<Site>> reading, Map<String, Set<Site>> words)
+      Place holder,
+      String name,
+      Function<String, Set<Site>> reading,
+      Map<String, Set<Site>> words)
       throws Refusal {
+    String text = holder.text(name);
+    if (text.isEmpty()) {
+      return;
+    }
+    String at = PlacedLeaf.step(holder.at(), name);
     if (SideText.denies(text)) {
       throw Refusal.of(Why.SIDES_DISAGREE, at, "an eye that is named as not this one", "one eye");
     }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.isopter.mapper.foreign.ledger.Memo;
 
 /**
  * Reads the words of a code: the title of one finding, and beside it only words that are known to
@@ -15,6 +16,8 @@ public final class CodeText {
 
   private static final Pattern DOTS = Pattern.compile("[.'’]");
   private static final Pattern GAPS = Pattern.compile("[^\\p{L}\\p{N}%°+]+");
+
+  private static final Memo<String> WORDS = new Memo<>(CodeText::plain);
 
   /** Nobody writes longer titles, and trying all splits of a long text takes long. */
   private static final int MOST_WORDS = 14;
@@ -27,6 +30,10 @@ public final class CodeText {
 
   /** Returns the words of a text in lower case, without dots, hyphens and brackets. */
   public static String words(String text) {
+    return text.isEmpty() ? text : WORDS.of(text);
+  }
+
+  private static String plain(String text) {
     String lower = DOTS.matcher(text.toLowerCase(Locale.ROOT)).replaceAll("");
     return GAPS.matcher(lower).replaceAll(" ").strip();
   }

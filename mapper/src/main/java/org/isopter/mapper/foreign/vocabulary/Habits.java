@@ -209,6 +209,24 @@ public final class Habits {
 
   /** Returns a text in lower case with single spaces, as the tables hold it. */
   public static String plain(String text) {
+    return isPlain(text) ? text : madePlain(text);
+  }
+
+  /** Codes and most names are plain as they are. */
+  private static boolean isPlain(String text) {
+    char before = ' ';
+    for (int i = 0; i < text.length(); i++) {
+      char each = text.charAt(i);
+      boolean space = each == ' ';
+      if (each > '~' || each < ' ' || (each >= 'A' && each <= 'Z') || (space && before == ' ')) {
+        return false;
+      }
+      before = each;
+    }
+    return text.isEmpty() || before != ' ';
+  }
+
+  private static String madePlain(String text) {
     String lower = text.replace('\u00a0', ' ').strip().toLowerCase(Locale.ROOT);
     return UNEVEN.matcher(lower).find() ? SPACES.matcher(lower).replaceAll(" ") : lower;
   }

@@ -165,6 +165,9 @@ public final class Meaning {
    * @throws Refusal when the codes name several that do not go together
    */
   public Optional<String> finding() throws Refusal {
+    if (findings.size() < 2) {
+      return findings.keySet().stream().findFirst();
+    }
     Map<String, String> left = new LinkedHashMap<>(findings);
     if (left.keySet().stream().anyMatch(ACUITIES::contains)) {
       // Any acuity is an acuity, and one through a pinhole is one at distance.

@@ -41,6 +41,7 @@ public final class SideText {
 
   private static final Memo<Set<Site>> NAMES = new Memo<>(SideText::named);
   private static final Memo<Boolean> DENIALS = new Memo<>(SideText::denied);
+  private static final Memo<Set<Site>> LETTERS = new Memo<>(SideText::letters);
   private static final Memo<String> REST = new Memo<>(SideText::rest);
 
   private SideText() {}
@@ -93,12 +94,16 @@ public final class SideText {
 
   /** Returns the eyes that single letters of a text may stand for; not enough to take one. */
   public static Set<Site> ofLetters(String text) {
+    return text.isEmpty() ? Set.of() : LETTERS.of(text);
+  }
+
+  private static Set<Site> letters(String text) {
     Set<Site> sites = EnumSet.noneOf(Site.class);
     Matcher letters = LETTER.matcher(text);
     while (letters.find()) {
       sites.add(letters.group(1).equals("R") ? Site.RIGHT : Site.LEFT);
     }
-    return sites;
+    return Collections.unmodifiableSet(sites);
   }
 
   /** Says whether the text names an eye to say that it is another one. */

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Site;
 
@@ -43,6 +44,9 @@ public final class Words {
   private final Map<String, String> parts = new HashMap<>();
   private final Map<String, String> answers = new HashMap<>();
   private final Map<String, String> answered = new HashMap<>();
+  private final Memo<Boolean> doubting = new Memo<>(text -> !in(doubts, text).isEmpty());
+  private final Memo<Boolean> denying = new Memo<>(name -> !in(denials, name).isEmpty());
+  private final Memo<List<Effect>> conditionsRead = new Memo<>(this::readConditions);
 
   /** Reads the tables. */
   Words(Raw tables) {
@@ -184,12 +188,12 @@ public final class Words {
 
   /** Returns true if a word of a text says that what stands beside it is wrong. */
   public boolean doubts(String text) {
-    return !text.isBlank() && !in(doubts, text).isEmpty();
+    return !text.isBlank() && doubting.of(text);
   }
 
   /** Returns true if a word of a name says that something was not so. */
   public boolean denies(String name) {
-    return !name.isBlank() && !in(denials, name).isEmpty();
+    return !name.isBlank() && denying.of(name);
   }
 
   /** Returns true if each word of a text is a number, or known to say nothing of a value. */
@@ -231,6 +235,10 @@ public final class Words {
 
   /** Returns what the phrases of a text say of another finding or of a part of one. */
   public List<Effect> conditionsIn(String text) {
+    return text.isBlank() ? List.of() : conditionsRead.of(text);
+  }
+
+  private List<Effect> readConditions(String text) {
     List<String> found = in(conditions.keySet(), text);
     return found.stream()
         .filter(phrase -> found.stream().noneMatch(longer -> isWithin(phrase, longer)))
@@ -245,6 +253,9 @@ public final class Words {
   }
 
   private static List<String> in(Set<String> phrases, String text) {
+    if (text.isBlank()) {
+      return List.of();
+    }
     String spaced = " " + CodeText.words(text) + " ";
     return phrases.stream().filter(phrase -> spaced.contains(" " + phrase + " ")).toList();
   }
