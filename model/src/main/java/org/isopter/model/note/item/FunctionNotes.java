@@ -98,7 +98,8 @@ final class FunctionNotes {
   private static Optional<Quantity> seconds(Cursor cursor) {
     return cursor
         .number()
-        .filter(any -> cursor.takeAny("arcsec", "\"", "sec", "secs", "seconds") || twoStrokes(cursor))
+        .filter(
+            any -> cursor.takeAny("arcsec", "\"", "sec", "secs", "seconds") || twoStrokes(cursor))
         .map(number -> new Quantity(number, Unit.ARC_SECOND));
   }
 

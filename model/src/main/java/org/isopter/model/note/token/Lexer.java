@@ -32,7 +32,8 @@ public final class Lexer {
 
   private static final Map<String, String> SAME_MARK =
       Map.of(
-          "\u2212", "-", "\u2013", "-", "\u00D7", "x", "\u2192", ">", "&", "and", "[", "(", "]", ")");
+          "\u2212", "-", "\u2013", "-", "\u00D7", "x", "\u2192", ">", "&", "and", "[", "(", "]",
+          ")");
 
   private static final String ORDINAL = "\u00BA";
 
