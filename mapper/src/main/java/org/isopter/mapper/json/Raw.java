@@ -23,6 +23,11 @@ public sealed interface Raw {
       members = Members.of(members);
     }
 
+    /** Returns the number of the member of a name, from 0 in the order of the text; else -1. */
+    public int indexOf(String name) {
+      return ((Members) members).indexOf(name);
+    }
+
     /** Says whether the name of a member begins so. */
     public boolean hasNameLike(String start) {
       return ((Members) members).hasNameLike(start);

@@ -67,7 +67,8 @@ final class RawText {
         from = i + 1;
       }
     }
-    out.append(text, from, text.length()).append('"');
+    // A whole text is copied at once, a part of one character by character.
+    out.append(from == 0 ? text : text.substring(from)).append('"');
   }
 
   private void escape(char each) {

@@ -62,7 +62,7 @@ public final class Scalars {
       return complaints.add(node, TIME_WANTED, timeAdvice(text.orElse("")));
     }
     try {
-      Optional<OffsetDateTime> time = text.map(OffsetDateTime::parse);
+      Optional<OffsetDateTime> time = text.map(Times::parse);
       Optional<Fault> far = time.flatMap(Times::check);
       return far.isPresent() ? complaints.add(node, far.get().wanted(), "") : time;
     } catch (DateTimeException e) {

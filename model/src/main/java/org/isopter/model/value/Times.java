@@ -26,6 +26,15 @@ public final class Times {
   }
 
   /**
+   * Returns the time of a text, as {@link OffsetDateTime#parse} does; most are of a plain form.
+   *
+   * @throws java.time.format.DateTimeParseException when the text is no time with its offset
+   */
+  public static OffsetDateTime parse(String text) {
+    return PlainTime.of(text).orElseGet(() -> OffsetDateTime.parse(text));
+  }
+
+  /**
    * Returns the time unchanged.
    *
    * @throws FaultException when something stands in its way

@@ -65,7 +65,7 @@ public final class People {
       return Optional.empty();
     }
     try {
-      OffsetDateTime time = OffsetDateTime.parse(text.get());
+      OffsetDateTime time = Times.parse(text.get());
       Optional<Fault> far = Times.check(time);
       far.ifPresent(fault -> holder.fault(name, fault.seen(), fault.wanted()));
       return far.isPresent() ? Optional.empty() : Optional.of(time);

@@ -114,7 +114,7 @@ public record Head(
 
   private static boolean isBefore(String instant, OffsetDateTime time) {
     try {
-      return !instant.isEmpty() && OffsetDateTime.parse(instant).isBefore(time);
+      return !instant.isEmpty() && Times.parse(instant).isBefore(time);
     } catch (DateTimeParseException unreadable) {
       return false;
     }
@@ -157,8 +157,8 @@ public record Head(
       if (start.length() == DAY && end.length() == DAY) {
         return start.equals(end);
       }
-      OffsetDateTime from = OffsetDateTime.parse(start);
-      OffsetDateTime to = OffsetDateTime.parse(end);
+      OffsetDateTime from = Times.parse(start);
+      OffsetDateTime to = Times.parse(end);
       return !to.isBefore(from) && !to.isAfter(from.plusDays(1));
     } catch (DateTimeParseException unreadable) {
       return start.length() >= DAY && end.startsWith(start.substring(0, DAY));
@@ -175,7 +175,7 @@ public record Head(
         holder.ledger().used("time-day");
         return day;
       }
-      OffsetDateTime time = OffsetDateTime.parse(text);
+      OffsetDateTime time = Times.parse(text);
       Optional<Fault> far = Times.check(time);
       if (far.isPresent()) {
         String at = PlacedLeaf.step(holder.at(), name);

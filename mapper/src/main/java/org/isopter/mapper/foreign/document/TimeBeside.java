@@ -86,7 +86,7 @@ public record TimeBeside(OffsetDateTime at, String rule, String remark) {
       OffsetDateTime time =
           text.length() == Head.DAY
               ? LocalDate.parse(text).atStartOfDay(zone).toOffsetDateTime()
-              : OffsetDateTime.parse(text);
+              : Times.parse(text);
       return Times.check(time).isEmpty() ? Optional.of(time) : Optional.empty();
     } catch (DateTimeException unreadable) {
       return Optional.empty();

@@ -26,7 +26,10 @@ public final class Visits {
 
     /** Returns the member that an observation is, among the panels of its document. */
     public static Member of(int index, Head head, Document.Part part, Map<String, String> panels) {
-      Optional<String> panel = Optional.ofNullable(panels.get(Panels.name(part)));
+      Optional<String> panel =
+          panels.isEmpty()
+              ? Optional.empty()
+              : Optional.ofNullable(panels.get(Panels.name(part)));
       String mark = head.known() ? "" : Head.fingerprint(part.resource());
       return new Member(index, head, panel, mark);
     }
@@ -95,8 +98,8 @@ public final class Visits {
 
   private static String key(Member member) {
     Head head = member.head();
-    String name = head.subject().toString();
-    String known = head.subject().identifier().map(Identifier::toString).orElse(name);
+    Party subject = head.subject();
+    String known = subject.identifier().map(Identifier::toString).orElseGet(subject::toString);
     String person = known + "|" + head.status().word();
     // Two persons may share a name: only what stands together is of one of them.
     String alone = head.known() || !isTimed(member) ? "" : "|" + member.fingerprint();

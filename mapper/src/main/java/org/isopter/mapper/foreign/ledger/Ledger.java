@@ -105,11 +105,24 @@ public final class Ledger {
   /** A state of the account: how many leaves were taken, how many rules used. */
   public record Mark(int taken, int used) {}
 
-  /** Returns the leaves that were taken, in the order of the document. */
+  /** Returns the leaves that were taken once reading is done, in the order of the document. */
   public List<Taken> taken() {
-    List<Taken> taken = new ArrayList<>();
-    taken(root, taken);
-    return taken;
+    return new LaterList<>(
+        count(),
+        () -> {
+          List<Taken> taken = new ArrayList<>();
+          taken(root, taken);
+          return taken;
+        });
+  }
+
+  /** Returns how many leaves were taken. */
+  private int count() {
+    int count = 0;
+    for (String rule : rules) {
+      count += rule == null ? 0 : 1;
+    }
+    return count;
   }
 
   private void taken(Place place, List<Taken> into) {
@@ -125,11 +138,15 @@ public final class Ledger {
     return leaf < rules.length ? rules[leaf] : null;
   }
 
-  /** Returns the leaves that nobody took, in the order of the document. */
+  /** Returns the leaves that nobody took once reading is done, in the order of the document. */
   public List<PlacedLeaf> leftover() {
-    List<PlacedLeaf> leftover = new ArrayList<>();
-    leftover(root, leftover);
-    return leftover;
+    return new LaterList<>(
+        root.endLeaf() - count(),
+        () -> {
+          List<PlacedLeaf> leftover = new ArrayList<>();
+          leftover(root, leftover);
+          return leftover;
+        });
   }
 
   private void leftover(Place place, List<PlacedLeaf> into) {

@@ -1,6 +1,7 @@
 package org.isopter.mapper.foreign.ledger;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -86,15 +87,8 @@ public final class Place {
 
   /** Returns the member of that name in its place; empty where there is none. */
   public Optional<Place> child(String name) {
-    if (!has(name)) {
-      return Optional.empty();
-    }
-    for (Place child : children()) {
-      if (child.step.equals(name)) {
-        return Optional.of(child);
-      }
-    }
-    return Optional.empty();
+    int index = value instanceof Raw.Obj object ? object.indexOf(name) : -1;
+    return index < 0 ? Optional.empty() : Optional.of(children().get(index));
   }
 
   /** Returns the items of the list of that name. */
@@ -109,27 +103,31 @@ public final class Place {
   public List<Place> children() {
     List<Place> known = children;
     if (known == null) {
-      known = made();
+      known = Collections.unmodifiableList(made());
       children = known;
     }
     return known;
   }
 
   private List<Place> made() {
-    List<Place> made = new ArrayList<>();
     int leaf = firstLeaf;
     if (value instanceof Raw.Obj object) {
+      List<Place> made = new ArrayList<>(object.members().size());
       for (Map.Entry<String, Raw> member : object.members().entrySet()) {
         made.add(new Place(ledger, member.getValue(), this, member.getKey(), leaf));
         leaf += member.getValue().leafCount();
       }
-    } else if (value instanceof Raw.Arr list) {
+      return made;
+    }
+    if (value instanceof Raw.Arr list) {
+      List<Place> made = new ArrayList<>(list.items().size());
       for (Raw item : list.items()) {
         made.add(new Place(ledger, item, this, Integer.toString(made.size()), leaf));
         leaf += item.leafCount();
       }
+      return made;
     }
-    return List.copyOf(made);
+    return List.of();
   }
 
   /** Returns the string of that name without taking it; empty text where there is none. */

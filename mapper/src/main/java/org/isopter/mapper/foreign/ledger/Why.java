@@ -39,6 +39,7 @@ public enum Why {
   public static final String KEPT_BEFORE = "kept before";
 
   private final String words;
+  private final String word = name().toLowerCase(Locale.ROOT).replace('_', '-');
 
   Why(String words) {
     this.words = words;
@@ -56,7 +57,7 @@ public enum Why {
 
   /** Returns the word that reports use, in lower case with hyphens. */
   public String word() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return word;
   }
 
   /**

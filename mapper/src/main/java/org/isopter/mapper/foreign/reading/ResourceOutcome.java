@@ -2,6 +2,7 @@ package org.isopter.mapper.foreign.reading;
 
 import java.util.List;
 import java.util.Set;
+import org.isopter.mapper.foreign.ledger.LaterList;
 import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.ledger.Taken;
 import org.isopter.mapper.json.PlacedLeaf;
@@ -36,8 +37,8 @@ public sealed interface ResourceOutcome {
       implements ResourceOutcome {
     public Translated {
       facts = List.copyOf(facts);
-      taken = List.copyOf(taken);
-      leftover = List.copyOf(leftover);
+      taken = LaterList.copyOf(taken);
+      leftover = LaterList.copyOf(leftover);
       reasons = List.copyOf(reasons);
     }
   }

@@ -94,11 +94,14 @@ public final class ReturnedBundle {
 
   /** Says whether a resource is the panel of one of our examinations. */
   static boolean isPanel(Raw resource) {
-    return resource.object("code").map(code -> code.objects("coding")).orElse(List.of()).stream()
-        .anyMatch(
-            coding ->
-                coding.string("system").equals(Optional.of(ExamCodes.PANEL.system()))
-                    && coding.string("code").equals(Optional.of(ExamCodes.PANEL.code())));
+    Optional<Raw.Obj> code = resource.object("code");
+    for (Raw.Obj coding : code.isPresent() ? code.get().objects("coding") : List.<Raw.Obj>of()) {
+      boolean ours = coding.string("system").filter(ExamCodes.PANEL.system()::equals).isPresent();
+      if (ours && coding.string("code").filter(ExamCodes.PANEL.code()::equals).isPresent()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private Raw.Obj strip(Raw.Obj whole) {

@@ -10,7 +10,6 @@ import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
-import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.model.value.Fault;
 
 /**
@@ -45,6 +44,9 @@ public record Batch(List<Origin> origins, Reading reading) {
 
   /** Returns why something was not taken, with files in place of the numbers of documents. */
   public Reason withFiles(Reason reason) {
+    if (!reason.fault().seen().startsWith("another at /")) {
+      return reason;
+    }
     Matcher other = OTHER.matcher(reason.fault().seen());
     if (!other.matches()) {
       return reason;
@@ -61,7 +63,7 @@ public record Batch(List<Origin> origins, Reading reading) {
 
   /** Returns the number of the document that a place is in. */
   static int document(String at) {
-    List<String> steps = PlacedLeaf.steps(at);
-    return steps.isEmpty() ? 0 : Integer.parseInt(steps.get(0));
+    int end = at.indexOf('/', 1);
+    return at.isEmpty() ? 0 : Integer.parseInt(at, 1, end < 0 ? at.length() : end, 10);
   }
 }

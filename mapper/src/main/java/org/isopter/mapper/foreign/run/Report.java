@@ -141,7 +141,7 @@ public final class Report {
 
   private static String said(ReadResource read) {
     return read.outcome() instanceof ResourceOutcome.Translated translated
-        ? "translated, %d values left over".formatted(translated.leftover().size())
+        ? "translated, " + translated.leftover().size() + " values left over"
         : "exact";
   }
 
