@@ -9,10 +9,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.isopter.mapper.foreign.document.Document;
 import org.isopter.mapper.foreign.document.Head;
 import org.isopter.mapper.foreign.document.Panels;
 import org.isopter.mapper.foreign.document.Visits;
+import org.isopter.mapper.foreign.ledger.Lazy;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.ledger.Why;
@@ -41,6 +44,8 @@ final class Assembly {
 
   /** The first examination that each name belongs to: of an observation, or one it refers to. */
   private final Map<String, Integer> examByName = new HashMap<>();
+
+  private final Supplier<Map<String, Integer>> examByContent = Lazy.of(this::byContent);
 
   /** The observations that gave a part to the fact of another, by its number. */
   private final Map<Integer, List<Integer>> givers = new HashMap<>();
@@ -182,10 +187,30 @@ final class Assembly {
     for (Visits.Member member : visit) {
       Document.Part part = document.parts().get(member.index());
       names.addAll(Panels.references(part.resource()));
-      names.add(Panels.name(part));
       part.fullUrl().ifPresent(names::add);
+      if (isNamed(part)) {
+        names.add(Panels.name(part));
+      }
     }
     return names;
+  }
+
+  /** Says whether a resource has a name that needs not be made of its content. */
+  private static boolean isNamed(Document.Part part) {
+    return part.fullUrl().isPresent() || part.resource().string("id").isPresent();
+  }
+
+  /** Returns the first examination of each observation whose name is made of its content. */
+  private Map<String, Integer> byContent() {
+    Map<String, Integer> byContent = new HashMap<>();
+    homes.forEach(
+        (member, number) -> {
+          Document.Part part = document.parts().get(member);
+          if (!isNamed(part)) {
+            byContent.merge(Panels.name(part), number, Math::min);
+          }
+        });
+    return byContent;
   }
 
   /** What was kept goes with the examination that refers to it, or that it refers to. */
@@ -196,28 +221,41 @@ final class Assembly {
     }
     for (int i = 0; i < translations.size(); i++) {
       Document.Part part = document.parts().get(i);
+      int number = i;
       Optional<Integer> joins = translations.get(i).joins();
       if (treatedAsKept(i) || joins.isPresent()) {
         String why = joins.isPresent() ? Why.JOINED.word() : reasons(i).get(0).why().word();
         String word = part.keptBefore().orElse(why);
         int home =
-            joins.flatMap(j -> Optional.ofNullable(homes.get(j))).orElseGet(() -> home(part));
+            joins.flatMap(j -> Optional.ofNullable(homes.get(j))).orElseGet(() -> home(number, part));
         wholes.get(home).add(new Carried.Whole(part.address(), word, part.resource()));
       }
     }
     return wholes;
   }
 
-  private int home(Document.Part part) {
+  private int home(int i, Document.Part part) {
     List<String> names = new ArrayList<>(part.fullUrl().stream().toList());
-    names.add(Panels.name(part));
+    // What has neither address nor id is kept as what was taken is only where it repeats that.
+    if (isNamed(part) || superseded.containsKey(i) || part.keptBefore().isPresent()) {
+      names.add(Panels.name(part));
+    }
     return first(names).or(() -> first(Panels.references(part.resource()))).orElse(0);
   }
 
   private Optional<Integer> first(Collection<String> names) {
-    return names.stream()
-        .flatMap(name -> Optional.ofNullable(examByName.get(name)).stream())
-        .min(Integer::compare);
+    Optional<Integer> first = Optional.empty();
+    for (String name : names) {
+      Optional<Integer> known = Optional.ofNullable(examByName.get(name));
+      Optional<Integer> content =
+          name.startsWith(Document.Part.CONTENT)
+              ? Optional.ofNullable(examByContent.get().get(name))
+              : Optional.empty();
+      for (Integer exam : Stream.concat(known.stream(), content.stream()).toList()) {
+        first = first.filter(before -> before <= exam).or(() -> Optional.of(exam));
+      }
+    }
+    return first;
   }
 
   private boolean treatedAsKept(int i) {

@@ -28,14 +28,24 @@ final class Members extends AbstractMap<String, Raw> {
 
   private final String[] names;
   private final Raw[] values;
+  private final int[] hashes;
   private final int leaves;
   private final Map<String, Integer> table;
 
   private Members(String[] names, Raw[] values) {
     this.names = names;
     this.values = values;
+    this.hashes = hashes(names);
     this.leaves = Items.leaves(values);
     this.table = names.length <= FEW ? Map.of() : table(names);
+  }
+
+  private static int[] hashes(String[] names) {
+    int[] hashes = new int[names.length];
+    for (int i = 0; i < names.length; i++) {
+      hashes[i] = names[i].hashCode();
+    }
+    return hashes;
   }
 
   private static Map<String, Integer> table(String[] names) {
@@ -78,11 +88,15 @@ final class Members extends AbstractMap<String, Raw> {
 
   /** Returns the number of the member of a name; below zero where there is none. */
   int indexOf(@Nullable Object name) {
+    if (name == null) {
+      return NONE;
+    }
     if (names.length > FEW) {
       return table.getOrDefault(name, NONE);
     }
-    for (int i = 0; i < names.length; i++) {
-      if (names[i].equals(name)) {
+    int hash = name.hashCode();
+    for (int i = 0; i < hashes.length; i++) {
+      if (hashes[i] == hash && names[i].equals(name)) {
         return i;
       }
     }

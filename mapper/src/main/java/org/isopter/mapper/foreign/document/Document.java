@@ -20,6 +20,9 @@ public final class Document {
   /** A resource in a document. */
   public static final class Part {
 
+    /** How the address of a resource begins that is made of its content. */
+    public static final String CONTENT = "urn:uuid:";
+
     private final String at;
     private final Raw.Obj resource;
     private final Optional<String> fullUrl;
@@ -69,7 +72,7 @@ public final class Document {
     /** Returns the address, or one made from the content, which is costly and so made once. */
     public String address() {
       if (address == null) {
-        address = fullUrl.orElseGet(() -> "urn:uuid:" + Head.fingerprint(resource));
+        address = fullUrl.orElseGet(() -> CONTENT + Head.fingerprint(resource));
       }
       return address;
     }

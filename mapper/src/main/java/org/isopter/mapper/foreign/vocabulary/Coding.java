@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import org.isopter.mapper.foreign.ledger.Ledger;
+import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.model.value.Code;
 
@@ -27,6 +28,9 @@ public record Coding(Place place, String token, String rule, boolean sure) {
   private static final Pattern PUBLISHED =
       Pattern.compile(
           "snomed|loinc|hl7\\.org|dicom|unitsofmeasure|/sid/|^urn:oid:2\\.16\\.840\\.1\\.113883\\.(?!19\\.)");
+
+  private static final Memo<Boolean> SYSTEMS =
+      new Memo<>(system -> PUBLISHED.matcher(system).find());
 
   /** The systems by the other names that they are known under. */
   private static final Map<String, String> ALIASES =
@@ -92,8 +96,11 @@ public record Coding(Place place, String token, String rule, boolean sure) {
     String code = coding.text("code");
     String system = alias(coding.text("system"));
     boolean unnamed = system.isEmpty() && shaped(code).isEmpty();
-    boolean other = !system.isEmpty() && !PUBLISHED.matcher(system).find();
-    return code.isEmpty() || unnamed || other;
+    return code.isEmpty() || unnamed || (!system.isEmpty() && !isPublished(system));
+  }
+
+  private static boolean isPublished(String system) {
+    return system.equals(Code.SNOMED) || system.equals(Code.LOINC) || SYSTEMS.of(system);
   }
 
   private static String alias(String system) {

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Pattern;
+import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
 import org.isopter.model.value.Site;
@@ -23,6 +24,8 @@ public final class Habits {
 
   private static final Pattern SPACES = Pattern.compile("\\s+");
   private static final Pattern UNEVEN = Pattern.compile("\\s\\s|[\\t\\n\\r]");
+
+  private static final Memo<String> PLAIN = new Memo<>(Habits::madePlain);
 
   /** The table of sites knows these eyes without a side. */
   private static final String EITHER = "eye";
@@ -209,7 +212,7 @@ public final class Habits {
 
   /** Returns a text in lower case with single spaces, as the tables hold it. */
   public static String plain(String text) {
-    return isPlain(text) ? text : madePlain(text);
+    return isPlain(text) ? text : PLAIN.of(text);
   }
 
   /** Codes and most names are plain as they are. */
