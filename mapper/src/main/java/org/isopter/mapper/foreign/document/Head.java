@@ -13,6 +13,7 @@ import java.util.regex.Pattern;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.json.PlacedLeaf;
 import org.isopter.mapper.json.Raw;
@@ -81,7 +82,7 @@ public record Head(
     String word = observation.text("status");
     if (word.equals("amended") || word.equals("corrected")) {
       // The word stays with the resource: what it replaced is not known.
-      observation.ledger().used("status-amended");
+      observation.ledger().used(RuleId.STATUS_AMENDED);
       return Status.FINAL;
     }
     Optional<Status> status = Status.of(word).filter(s -> s != Status.ENTERED_IN_ERROR);
@@ -123,13 +124,13 @@ public record Head(
   private static OffsetDateTime stated(Place observation, ZoneId zone) throws Refusal {
     for (String name : List.of("effectiveDateTime", "effectiveInstant")) {
       if (observation.has(name)) {
-        return time(observation, name, name.equals("effectiveInstant") ? "time-instant" : "", zone);
+        return time(observation, name, name.equals("effectiveInstant") ? RuleId.TIME_INSTANT : "", zone);
       }
     }
     Optional<Place> period = observation.child("effectivePeriod");
     if (period.isPresent() && period.get().has("start")) {
       refuseLong(period.get());
-      return time(period.get(), "start", "time-period-start", zone);
+      return time(period.get(), "start", RuleId.TIME_PERIOD_START, zone);
     }
     throw Refusal.of(
         Why.NO_TIME,
@@ -172,7 +173,7 @@ public record Head(
       if (text.length() == DAY) {
         OffsetDateTime day = LocalDate.parse(text).atStartOfDay(zone).toOffsetDateTime();
         // The day stays with the resource: that no time is known is in it alone.
-        holder.ledger().used("time-day");
+        holder.ledger().used(RuleId.TIME_DAY);
         return day;
       }
       OffsetDateTime time = Times.parse(text);
@@ -296,14 +297,14 @@ public record Head(
             .flatMap(Optional::stream)
             .findFirst();
     if (patient.isPresent()) {
-      observation.ledger().used("subject-patient");
+      observation.ledger().used(RuleId.SUBJECT_PATIENT);
       return patient.get();
     }
     if (reference.startsWith("#")) {
       // The same address means another person inside another observation.
       return nobody(observation);
     }
-    observation.ledger().used("subject-reference");
+    observation.ledger().used(RuleId.SUBJECT_REFERENCE);
     String system = reference.startsWith("urn:") ? URI_SYSTEM : REFERENCE_SYSTEM;
     String address = neighbours.inFull(observation.value(), reference);
     return Identifier.of(system, fitting(address).orElse("unreadable"));
@@ -315,7 +316,7 @@ public record Head(
 
   /** A person of whom nothing is said is never the same as another. */
   private static Identifier nobody(Place observation) {
-    observation.ledger().used("subject-unstated");
+    observation.ledger().used(RuleId.SUBJECT_UNSTATED);
     return Identifier.of(UNSTATED_SYSTEM, fingerprint(observation.value()));
   }
 

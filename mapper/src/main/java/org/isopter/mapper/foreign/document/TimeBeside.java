@@ -7,6 +7,7 @@ import java.time.ZoneId;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.mapper.foreign.ledger.Place;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Times;
 
@@ -34,7 +35,7 @@ public record TimeBeside(OffsetDateTime at, String rule, String remark) {
     }
     return report
         .flatMap(holder -> effective(holder, zone))
-        .map(at -> new TimeBeside(at, "time-report", "Time of the report; the test states none."))
+        .map(at -> new TimeBeside(at, RuleId.TIME_REPORT, "Time of the report; the test states none."))
         .or(() -> performed.map(TimeBeside::named))
         .or(() -> ofVisit(observation, neighbours, zone))
         .or(() -> issued(observation, zone));
@@ -42,7 +43,7 @@ public record TimeBeside(OffsetDateTime at, String rule, String remark) {
 
   private static TimeBeside named(OffsetDateTime at) {
     return new TimeBeside(
-        at, "time-performed", "Time named for the whole input; the test has none.");
+        at, RuleId.TIME_PERFORMED, "Time named for the whole input; the test has none.");
   }
 
   private static Optional<TimeBeside> issued(Place observation, ZoneId zone) {
@@ -50,7 +51,7 @@ public record TimeBeside(OffsetDateTime at, String rule, String remark) {
         .map(
             at ->
                 new TimeBeside(
-                    at, "time-issued", "Time of issue; that of the test is not stated."));
+                    at, RuleId.TIME_ISSUED, "Time of issue; that of the test is not stated."));
   }
 
   private static Optional<TimeBeside> ofVisit(
@@ -63,7 +64,7 @@ public record TimeBeside(OffsetDateTime at, String rule, String remark) {
         .flatMap(visit -> visit.object("period"))
         .flatMap(period -> start(period, zone))
         .map(
-            at -> new TimeBeside(at, "time-encounter", "Time of the visit; the test states none."));
+            at -> new TimeBeside(at, RuleId.TIME_ENCOUNTER, "Time of the visit; the test states none."));
   }
 
   private static boolean isStated(Raw resource) {

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.exam.Party;
@@ -88,12 +89,12 @@ public final class Visits {
   /** Returns the rule by which the visit was put together. */
   public static String rule(Member member) {
     return member.panel().isPresent()
-        ? "visit-panel"
-        : member.head().encounter().isPresent() ? "visit-encounter" : "visit-time";
+        ? RuleId.VISIT_PANEL
+        : member.head().encounter().isPresent() ? RuleId.VISIT_ENCOUNTER : RuleId.VISIT_TIME;
   }
 
   private static boolean isTimed(Member member) {
-    return rule(member).equals("visit-time");
+    return rule(member).equals(RuleId.VISIT_TIME);
   }
 
   private static String key(Member member) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.CodedStatement;
 import org.isopter.mapper.foreign.vocabulary.Coding;
@@ -50,12 +51,12 @@ final class CodeNames {
     }
     if (effect.isPresent()) {
       meaning.add(effect.get(), PlacedLeaf.step(place.at(), name));
-      place.take("code-text", name);
+      place.take(RuleId.CODE_TEXT, name);
       return true;
     }
     for (Effect each : said.get()) {
       meaning.add(each, PlacedLeaf.step(place.at(), name));
-      place.take("code-words", name);
+      place.take(RuleId.CODE_WORDS, name);
     }
     return true;
   }
@@ -75,7 +76,7 @@ final class CodeNames {
       Effect group = token.flatMap(vocabulary.habits()::group).orElseThrow();
       meaning.group(group, PlacedLeaf.step(place.at(), name));
     }
-    place.take("code-text", name);
+    place.take(RuleId.CODE_TEXT, name);
     return true;
   }
 }

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Effect;
@@ -16,7 +17,7 @@ import org.isopter.mapper.json.PlacedLeaf;
 /** Takes words that say how something was tested: the method's, the device's, a component's. */
 final class ConditionWords {
 
-  private static final String RULE = "condition-text";
+  private static final String RULE = RuleId.CONDITION_TEXT;
   private static final String UNAIDED = "unaided";
 
   private final Vocabulary vocabulary;

@@ -9,6 +9,7 @@ import java.util.function.Predicate;
 import org.isopter.mapper.foreign.document.Neighbours;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.CodedStatement;
 import org.isopter.mapper.foreign.vocabulary.Coding;
@@ -77,7 +78,7 @@ final class Conditions {
             c -> vocabulary.habits().words().titledBeside(CodeText.words(c.text("text")), beside));
     if (meaning.isEmpty() && title.isPresent()) {
       meaning.add(title.get(), component.at());
-      code.get().take("code-text", "text");
+      code.get().take(RuleId.CODE_TEXT, "text");
     }
     return meaning;
   }
@@ -163,7 +164,7 @@ final class Conditions {
       }
     }
     if (conditions(meaning, answer.get())) {
-      asked.get().take("condition-coded", Optional.empty());
+      asked.get().take(RuleId.CONDITION_CODED, Optional.empty());
       return true;
     }
     return false;
@@ -212,8 +213,8 @@ final class Conditions {
     if (yes) {
       meaning.add(effect.get(), asked.place().at());
     }
-    asked.take("condition-coded", Optional.of(effect.get().display()));
-    answer.takeAll("condition-coded");
+    asked.take(RuleId.CONDITION_CODED, Optional.of(effect.get().display()));
+    answer.takeAll(RuleId.CONDITION_CODED);
     return true;
   }
 
@@ -236,7 +237,7 @@ final class Conditions {
       Optional<Effect> effect = vocabulary.effect(token).filter(Conditions::isCondition);
       if (effect.isPresent()) {
         meaning.add(effect.get(), device.at());
-        observation.ledger().used("condition-device");
+        observation.ledger().used(RuleId.CONDITION_DEVICE);
       } else {
         deviceWords(meaning, device, coding.string("display").orElse(""));
       }
@@ -258,7 +259,7 @@ final class Conditions {
       Optional<Effect> effect = vocabulary.effect(coding.token()).filter(Conditions::isCondition);
       if (effect.isPresent() && coding.sure()) {
         meaning.add(effect.get(), coding.place().at());
-        coding.take("condition-coded", Optional.of(effect.get().display()));
+        coding.take(RuleId.CONDITION_CODED, Optional.of(effect.get().display()));
         any = true;
       }
     }
@@ -271,7 +272,7 @@ final class Conditions {
 
   /** A condition says how an acuity was tested; the code of a finding as such does not. */
   private static boolean isCondition(Effect effect) {
-    return effect.rule().equals("condition-coded")
+    return effect.rule().equals(RuleId.CONDITION_CODED)
         || effect.finding().equals(Optional.of("pinhole-acuity"));
   }
 
@@ -285,13 +286,13 @@ final class Conditions {
     Optional<CodedStatement> statement = vocabulary.habits().statement(coding.token());
     if (statement.isPresent()) {
       meaning.statement(statement.get(), coding.place().at());
-      coding.take("finding-in-code", Optional.of(statement.get().display()));
+      coding.take(RuleId.FINDING_IN_CODE, Optional.of(statement.get().display()));
       return;
     }
     Optional<Effect> group = vocabulary.habits().group(coding.token());
     if (group.isPresent()) {
       meaning.group(group.get(), coding.place().at());
-      coding.take("code-group", Optional.of(group.get().display()));
+      coding.take(RuleId.CODE_GROUP, Optional.of(group.get().display()));
     }
   }
 

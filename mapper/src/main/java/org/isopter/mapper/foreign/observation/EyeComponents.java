@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.Coding;
@@ -18,7 +19,7 @@ import org.isopter.model.value.Site;
 /** Components whose code is an eye: each holds the value of the finding at that eye. */
 final class EyeComponents {
 
-  private static final String RULE = "component-of-eye";
+  private static final String RULE = RuleId.COMPONENT_OF_EYE;
 
   private EyeComponents() {}
 

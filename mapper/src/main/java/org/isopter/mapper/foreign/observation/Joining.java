@@ -17,6 +17,7 @@ import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
@@ -88,7 +89,7 @@ public final class Joining {
 
   private void join(List<Translation> all, List<Visits.Member> members, Site eye) throws Refusal {
     Visits.Member first = members.get(0);
-    boolean panel = Visits.rule(first).equals("visit-panel");
+    boolean panel = Visits.rule(first).equals(RuleId.VISIT_PANEL);
     refuseGlasses(first.panel());
     if (!panel) {
       refuseDistant(members);
@@ -102,7 +103,7 @@ public final class Joining {
     Fact<?> complete = withMethod(all, members, fact);
     for (Visits.Member member : members) {
       Translation one = all.get(member.index());
-      one.ledger().used("parts-joined");
+      one.ledger().used(RuleId.PARTS_JOINED);
       Frame.take(piece(all, member).holder(), List.of(complete));
       giveBackOtherTime(one, first.head().at());
       boolean holds = member.index() == first.index();

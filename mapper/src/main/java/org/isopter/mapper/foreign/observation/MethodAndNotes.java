@@ -8,6 +8,7 @@ import java.util.Set;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.Coding;
@@ -111,7 +112,7 @@ final class MethodAndNotes {
         String display = method.get().code().display();
         boolean own = coding.token().equals(method.get().code().token());
         refuseOtherName(coding.place(), method.get());
-        coding.take(own ? Ledger.CATALOGUE : "answer-alias", Optional.of(display));
+        coding.take(own ? Ledger.CATALOGUE : RuleId.ANSWER_ALIAS, Optional.of(display));
         if (Vocabulary.sameName(display, place.text("text"))) {
           place.take(Ledger.CATALOGUE, "text");
         }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Effect;
@@ -33,7 +34,7 @@ record PartCode(
     Optional<Site> site,
     Optional<String> unit) {
 
-  private static final String IN_WORDS = "part-text";
+  private static final String IN_WORDS = RuleId.PART_TEXT;
 
   /** What names a part, and can be taken. */
   interface Naming {
@@ -67,7 +68,7 @@ record PartCode(
         Optional<Site> site = vocabulary.habits().part(coding.token()).flatMap(Effect::site);
         return Optional.of(
             new PartCode(
-                coding::take, alias.get(), part, "code-alias", display, site, Optional.empty()));
+                coding::take, alias.get(), part, RuleId.CODE_ALIAS, display, site, Optional.empty()));
       }
     }
     return named(vocabulary, code.get(), finding);

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.side.SideWords;
 import org.isopter.mapper.foreign.side.Sides;
@@ -138,7 +139,7 @@ final class Pieces {
     Fact<?> fact =
         new SlotReader(vocabulary, first, meaning, pieces, List.of(), Optional.empty())
             .parts(refraction, eye);
-    first.ledger().used("parts-by-eye");
+    first.ledger().used(RuleId.PARTS_BY_EYE);
     return fact;
   }
 

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.value.TestDistance;
 import org.isopter.mapper.foreign.vocabulary.Effect;
@@ -35,7 +36,7 @@ final class Qualified {
   /** Returns the facts with what the code says of each of them. */
   List<Fact<?>> all(List<Fact<?>> facts) throws Refusal {
     if (meaning.finding().equals(Optional.of(Effect.ACUITY))) {
-      holder.ledger().used("acuity-unqualified");
+      holder.ledger().used(RuleId.ACUITY_UNQUALIFIED);
     }
     List<Fact<?>> all = new ArrayList<>();
     for (Fact<?> fact : facts) {

@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import org.isopter.mapper.foreign.document.Modifiers;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.Effect;
@@ -152,7 +153,7 @@ final class Qualifiers {
   }
 
   private boolean isOfAnother(Effect effect, String finding) {
-    boolean question = effect.rule().equals("condition-coded");
+    boolean question = effect.rule().equals(RuleId.CONDITION_CODED);
     boolean same =
         effect.finding().map(f -> f.equals(finding) || f.equals(Effect.ACUITY)).orElse(true);
     return question && !same && vocabulary.isAcuity(Optional.of(finding));

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.side.Sides;
 import org.isopter.mapper.foreign.value.Absences;
@@ -96,7 +97,7 @@ final class SlotReader {
           Why.VALUE_UNFIT, holder.at(), "a value and a reason why there is none", "one of them");
     }
     if (meaning.finding().equals(Optional.of(Effect.ACUITY))) {
-      holder.ledger().used("acuity-unqualified");
+      holder.ledger().used(RuleId.ACUITY_UNQUALIFIED);
     }
     return Fact.absent(finding, site, new Absences(vocabulary).reason(holder));
   }
@@ -107,7 +108,7 @@ final class SlotReader {
     String text = new AcuityValues(vocabulary, holder, notation).take();
     Finding<?> finding = known;
     if (unqualified) {
-      holder.ledger().used("acuity-unqualified");
+      holder.ledger().used(RuleId.ACUITY_UNQUALIFIED);
       finding = isPrint(text) ? finding("near-acuity") : known;
     }
     EncodedValue others = new EncodedValue(Optional.empty(), Optional.empty(), parts);

@@ -13,6 +13,7 @@ import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Reason;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.side.SideWords;
@@ -239,7 +240,7 @@ public final class Translator {
       Optional<Meaning> meaning = gathering.attempt(() -> conditions.of(component, named));
       if (meaning.isPresent() && isFinding(meaning.get())) {
         if (slot(component, meaning.get(), List.of(), around)) {
-          ledger.used("code-component");
+          ledger.used(RuleId.CODE_COMPONENT);
         } else {
           ledger.backTo(mark);
           Optional<String> asked = gathering.attempt(meaning.get()::finding).flatMap(f -> f);

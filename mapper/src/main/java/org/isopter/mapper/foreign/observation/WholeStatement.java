@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.side.Sides;
 import org.isopter.mapper.foreign.value.ForeignValues;
@@ -24,9 +25,9 @@ import org.isopter.model.value.Site;
  */
 final class WholeStatement {
 
-  private static final String TEXT = "shorthand-text";
-  private static final String AS_VALUE = "finding-as-value";
-  private static final String IN_CODE = "finding-in-code";
+  private static final String TEXT = RuleId.SHORTHAND_TEXT;
+  private static final String AS_VALUE = RuleId.FINDING_AS_VALUE;
+  private static final String IN_CODE = RuleId.FINDING_IN_CODE;
 
   private final Vocabulary vocabulary;
   private final Place holder;

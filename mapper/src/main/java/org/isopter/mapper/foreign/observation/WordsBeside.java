@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.Coding;
@@ -19,7 +20,7 @@ import org.isopter.mapper.json.PlacedLeaf;
  */
 final class WordsBeside {
 
-  private static final String RULE = "code-words";
+  private static final String RULE = RuleId.CODE_WORDS;
 
   private final Vocabulary vocabulary;
   private final CodeText text;

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.isopter.mapper.foreign.ledger.Place;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Habits;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
@@ -34,10 +35,10 @@ final class Laterality {
         lateralityCodings(extension).forEach(c -> lateralityCoding(extension, c));
         Optional<Place> concept = extension.child("valueCodeableConcept");
         boolean worded =
-            concept.filter(c -> codes.word(c, "side-extension", "text")).isPresent()
-                || codes.word(extension, "side-extension", "valueCode", "valueString");
-        if (worded || codes.letter(extension, "side-extension")) {
-          extension.take("side-extension", "url");
+            concept.filter(c -> codes.word(c, RuleId.SIDE_EXTENSION, "text")).isPresent()
+                || codes.word(extension, RuleId.SIDE_EXTENSION, "valueCode", "valueString");
+        if (worded || codes.letter(extension, RuleId.SIDE_EXTENSION)) {
+          extension.take(RuleId.SIDE_EXTENSION, "url");
         }
       }
     }
@@ -52,15 +53,15 @@ final class Laterality {
     boolean coded = false;
     for (Place concept : component.child("valueCodeableConcept").stream().toList()) {
       for (Coding coding : Coding.of(concept, codes::isSite, vocabulary)) {
-        coded |= codes.qualifier(coding, "side-component") || codes.site(coding);
+        coded |= codes.qualifier(coding, RuleId.SIDE_COMPONENT) || codes.site(coding);
       }
-      coded |= codes.word(concept, "side-component", "text");
+      coded |= codes.word(concept, RuleId.SIDE_COMPONENT, "text");
       for (Place coding : concept.list("coding")) {
-        coded |= Coding.isLocal(coding) && codes.word(coding, "side-component", "display", "code");
+        coded |= Coding.isLocal(coding) && codes.word(coding, RuleId.SIDE_COMPONENT, "display", "code");
       }
     }
-    if (coded || codes.word(component, "side-component", "valueCode", "valueString")) {
-      asked.get().takeAll("side-component");
+    if (coded || codes.word(component, RuleId.SIDE_COMPONENT, "valueCode", "valueString")) {
+      asked.get().takeAll(RuleId.SIDE_COMPONENT);
     }
   }
 
@@ -87,8 +88,8 @@ final class Laterality {
   }
 
   private void lateralityCoding(Place extension, Coding coding) {
-    if (codes.qualifier(coding, "side-extension") || codes.site(coding)) {
-      extension.take("side-extension", "url");
+    if (codes.qualifier(coding, RuleId.SIDE_EXTENSION) || codes.site(coding)) {
+      extension.take(RuleId.SIDE_EXTENSION, "url");
     }
   }
 }

@@ -6,6 +6,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.SideText;
@@ -35,7 +36,7 @@ final class SideCodes {
     site.ifPresent(
         found -> {
           boolean ours = coding.token().equals(found.code().token());
-          String rule = ours ? Ledger.CATALOGUE : "side-body-site";
+          String rule = ours ? Ledger.CATALOGUE : RuleId.SIDE_BODY_SITE;
           coding.take(rule, ours ? Optional.of(found.code().display()) : Optional.empty());
           said.add(new Meaning.Side(found, coding.place().at(), rule));
         });
@@ -48,8 +49,8 @@ final class SideCodes {
         Coding.isLocal(coding) ? SideText.alone(coding.text("code")) : Optional.empty();
     site.ifPresent(
         found -> {
-          coding.take("side-local-code", "code");
-          said.add(new Meaning.Side(found, coding.at(), "side-local-code"));
+          coding.take(RuleId.SIDE_LOCAL_CODE, "code");
+          said.add(new Meaning.Side(found, coding.at(), RuleId.SIDE_LOCAL_CODE));
         });
     return site.isPresent();
   }
@@ -81,8 +82,8 @@ final class SideCodes {
     if (!vocabulary.habits().isEye(Code.SNOMED + "|" + parts.group(1)) || side.isEmpty()) {
       return false;
     }
-    coding.place().take("side-expression", "system", "code");
-    said.add(new Meaning.Side(side.get(), coding.place().at(), "side-expression"));
+    coding.place().take(RuleId.SIDE_EXPRESSION, "system", "code");
+    said.add(new Meaning.Side(side.get(), coding.place().at(), RuleId.SIDE_EXPRESSION));
     return true;
   }
 

@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
@@ -41,7 +42,7 @@ public final class SideWords {
       }
     }
     if (around.isEmpty() && !meaning.sides().isEmpty()) {
-      ledger.used("side-in-code");
+      ledger.used(RuleId.SIDE_IN_CODE);
     }
     Map<String, Set<Site>> words = words(holder, observation, component);
     if (said.isEmpty()) {
@@ -130,9 +131,9 @@ public final class SideWords {
     if (only.isEmpty()) {
       return List.of();
     }
-    ledger.used("side-text");
+    ledger.used(RuleId.SIDE_TEXT);
     String at = words.keySet().iterator().next();
-    return List.of(new Meaning.Side(only.get(), at, "side-text"));
+    return List.of(new Meaning.Side(only.get(), at, RuleId.SIDE_TEXT));
   }
 
   private static void refuseOthers(List<Meaning.Side> said, Map<String, Set<Site>> words)

@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import org.isopter.mapper.foreign.document.Neighbours;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
@@ -102,7 +103,7 @@ public final class Sides {
 
   private static Site ofPair(Finding<?> finding, Place at) throws Refusal {
     if (finding.sites().equals(Site.PAIR)) {
-      at.ledger().used("side-of-pair");
+      at.ledger().used(RuleId.SIDE_OF_PAIR);
       return Site.BOTH;
     }
     throw Refusal.of(Why.NO_SIDE, at.at(), "no eye", "right, left or both eyes");
@@ -115,7 +116,7 @@ public final class Sides {
       Coding coding = Coding.single(place, codes::isSite, vocabulary);
       boolean known =
           codes.site(coding)
-              || codes.qualifier(coding, "side-qualifier")
+              || codes.qualifier(coding, RuleId.SIDE_QUALIFIER)
               || codes.expression(coding)
               || codes.localCode(place);
       eye |= known || codes.eitherEye(coding);
@@ -148,7 +149,7 @@ public final class Sides {
       Optional<Place> reference = extension.child("valueReference");
       if (structure && reference.isPresent()) {
         structure(reference.get());
-        extension.take("side-structure", "url");
+        extension.take(RuleId.SIDE_STRUCTURE, "url");
       }
     }
   }
@@ -168,8 +169,8 @@ public final class Sides {
       throw Refusal.of(
           Why.NO_SIDE, reference.at(), to + " without a side", "a body structure of one eye");
     }
-    reference.take("side-structure", "reference");
-    sites.forEach(s -> said.add(new Meaning.Side(s, reference.at(), "side-structure")));
+    reference.take(RuleId.SIDE_STRUCTURE, "reference");
+    sites.forEach(s -> said.add(new Meaning.Side(s, reference.at(), RuleId.SIDE_STRUCTURE)));
   }
 
   private void refuseAnother(Raw.Obj structure, Place reference) throws Refusal {

@@ -4,6 +4,7 @@ import java.util.Optional;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
@@ -31,7 +32,7 @@ public final class Absences {
       if (reason.isPresent()) {
         boolean own = coding.token().equals(reason.get().code().token());
         coding.take(
-            own ? Ledger.CATALOGUE : "absence-alias", Optional.of(reason.get().code().display()));
+            own ? Ledger.CATALOGUE : RuleId.ABSENCE_ALIAS, Optional.of(reason.get().code().display()));
         return reason.get();
       }
     }

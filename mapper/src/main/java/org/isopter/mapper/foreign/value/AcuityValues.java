@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.isopter.mapper.foreign.ledger.Digits;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.ForeignAcuity;
@@ -70,7 +71,7 @@ public final class AcuityValues {
       throw Refusal.of(
           Why.UNITS_DISAGREE, ratio.at(), "two units", "metres or feet in both places");
     }
-    String rule = unit.isPresent() ? "acuity-ratio" : "acuity-ratio-bare";
+    String rule = unit.isPresent() ? RuleId.ACUITY_RATIO : RuleId.ACUITY_RATIO_BARE;
     over.take(rule, "value");
     under.take(rule, "value");
     return unit.map(known -> line + " " + known.text()).orElse(line);
@@ -80,7 +81,7 @@ public final class AcuityValues {
     String named = side.text("code") + side.text("unit");
     // A plain number says nothing of metres or feet, as does no unit at all.
     if (named.isEmpty() || side.text("code").equals("1")) {
-      side.take("acuity-ratio-bare", "system", "code");
+      side.take(RuleId.ACUITY_RATIO_BARE, "system", "code");
       return Optional.empty();
     }
     return Optional.of(new Units(vocabulary.habits(), DISTANCES).take(side));
@@ -108,9 +109,9 @@ public final class AcuityValues {
 
   private static String rule(String notation) {
     return switch (notation) {
-      case "N", "J", "M" -> "acuity-print-size";
-      case "letters" -> "acuity-letters";
-      default -> notation.equals("decimal") ? "acuity-decimal" : "acuity-logmar";
+      case "N", "J", "M" -> RuleId.ACUITY_PRINT_SIZE;
+      case "letters" -> RuleId.ACUITY_LETTERS;
+      default -> notation.equals("decimal") ? RuleId.ACUITY_DECIMAL : RuleId.ACUITY_LOGMAR;
     };
   }
 
@@ -135,7 +136,7 @@ public final class AcuityValues {
     }
     agree(quantity, in, named);
     agree(quantity, in, fixed);
-    String rule = coded.or(() -> named).isPresent() ? rule(in) : "acuity-notation-implied";
+    String rule = coded.or(() -> named).isPresent() ? rule(in) : RuleId.ACUITY_NOTATION_IMPLIED;
     quantity.take(rule, "system", "code");
     quantity.take(rule, "unit");
     return in;
@@ -180,7 +181,7 @@ public final class AcuityValues {
           "one acuity");
     }
     if (words.isPresent()) {
-      place.take("acuity-text", name);
+      place.take(RuleId.ACUITY_TEXT, name);
     }
     return words;
   }
@@ -192,7 +193,7 @@ public final class AcuityValues {
       Optional<String> acuity = vocabulary.habits().acuity(coding.token());
       if (acuity.isPresent()) {
         found.add(acuity.get());
-        coding.take("acuity-finding-code", LowVisionNames.display(coding.token()));
+        coding.take(RuleId.ACUITY_FINDING_CODE, LowVisionNames.display(coding.token()));
       }
     }
     if (found.stream().distinct().count() > 1) {
@@ -221,7 +222,7 @@ public final class AcuityValues {
     Optional<BigDecimal> number = Digits.plain(place.text(name));
     boolean counted = notation.filter(word -> !word.equals("jaeger")).isPresent();
     if (written.isEmpty() && number.isPresent() && counted) {
-      place.take("acuity-notation-implied", name);
+      place.take(RuleId.ACUITY_NOTATION_IMPLIED, name);
       return number.get().toPlainString() + " " + text(notation.orElseThrow());
     }
     if (written.isEmpty()) {
@@ -231,7 +232,7 @@ public final class AcuityValues {
           "\"" + place.text(name) + "\"",
           "one acuity with its notation, such as 6/9-2, 20/40, 0.3 logMAR or CF 1 m");
     }
-    place.take("acuity-text", name);
+    place.take(RuleId.ACUITY_TEXT, name);
     return written.get();
   }
 
@@ -240,7 +241,7 @@ public final class AcuityValues {
     if (!notation.equals(Optional.of("letters"))) {
       throw Refusal.of(Why.NOTATION_NOT_STATED, holder.at(), count, "a notation beside the number");
     }
-    holder.take("acuity-letters", "valueInteger");
+    holder.take(RuleId.ACUITY_LETTERS, "valueInteger");
     return count + " letters";
   }
 }

@@ -4,6 +4,7 @@ import java.util.Optional;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.Coding;
@@ -45,7 +46,7 @@ final class CodedValues {
         found = one;
         boolean own = coding.token().equals(one.get().code().token());
         coding.take(
-            own ? Ledger.CATALOGUE : "answer-alias", Optional.of(one.get().code().display()));
+            own ? Ledger.CATALOGUE : RuleId.ANSWER_ALIAS, Optional.of(one.get().code().display()));
       }
     }
     if (found.isPresent()) {
@@ -60,7 +61,7 @@ final class CodedValues {
   private void agree(Place concept, Answers answers, Concept found) throws Refusal {
     Optional<Concept> text = word(answers, concept.text("text"));
     if (text.equals(Optional.of(found))) {
-      concept.take("answer-text", "text");
+      concept.take(RuleId.ANSWER_TEXT, "text");
     }
     refuseOther(text, found, concept);
     for (Place coding : concept.list("coding")) {
@@ -89,13 +90,13 @@ final class CodedValues {
   private Optional<Concept> named(Place concept, Answers answers) {
     Optional<Concept> byText = word(answers, concept.text("text"));
     if (byText.isPresent()) {
-      concept.take("answer-text", "text");
+      concept.take(RuleId.ANSWER_TEXT, "text");
       return byText;
     }
     for (Place coding : concept.list("coding")) {
       Optional<Concept> byDisplay = word(answers, coding.text("display"));
       if (Coding.isLocal(coding) && byDisplay.isPresent()) {
-        coding.take("answer-text", "display");
+        coding.take(RuleId.ANSWER_TEXT, "display");
         return byDisplay;
       }
     }
@@ -106,11 +107,11 @@ final class CodedValues {
     Optional<Concept> truth =
         Truth.of(holder).flatMap(yes -> spec.answers().byWord(yes ? "present" : "absent"));
     if (truth.isPresent() && spec.answers().id().equals("presence")) {
-      holder.take("answer-truth", "valueBoolean");
+      holder.take(RuleId.ANSWER_TRUTH, "valueBoolean");
       return truth.get();
     }
     Optional<Concept> word = word(spec.answers(), holder.text("valueString"));
-    word.ifPresent(found -> holder.take("answer-text", "valueString"));
+    word.ifPresent(found -> holder.take(RuleId.ANSWER_TEXT, "valueString"));
     return word.orElseThrow(() -> ForeignValues.unfit(holder, DatumTexts.wanted(spec)));
   }
 

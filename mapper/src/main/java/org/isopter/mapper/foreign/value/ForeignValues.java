@@ -9,6 +9,7 @@ import org.isopter.mapper.foreign.ledger.Digits;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.Truth;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
@@ -76,14 +77,14 @@ public final class ForeignValues {
     if (quantity.isPresent() && spec.unit().equals(Unit.ONE)) {
       BigDecimal percent = Digits.value(quantity.get());
       new Units(vocabulary.habits(), List.of(Unit.PERCENT)).take(quantity.get());
-      quantity.get().take("percent-as-ratio", "value");
+      quantity.get().take(RuleId.PERCENT_AS_RATIO, "value");
       return new Datum.Ratio(percent, HUNDRED, spec.unit());
     }
     Matcher text = RATIO.matcher(holder.text("valueString").strip());
     if (!text.matches()) {
       throw unfit(spec);
     }
-    holder.take("text-quantity", "valueString");
+    holder.take(RuleId.TEXT_QUANTITY, "valueString");
     return new Datum.Ratio(
         new BigDecimal(text.group(1)), new BigDecimal(text.group(2)), spec.unit());
   }
@@ -108,7 +109,7 @@ public final class ForeignValues {
       Place quantity = holder.child("valueQuantity").orElseThrow();
       whole = Optional.of(Digits.value(quantity));
       new Units(vocabulary.habits(), List.of(Unit.ONE)).take(quantity);
-      quantity.take("unit-of-ratio", "value");
+      quantity.take(RuleId.UNIT_OF_RATIO, "value");
     }
     return whole
         .filter(number -> number.stripTrailingZeros().scale() <= 0)

@@ -10,6 +10,7 @@ import org.isopter.mapper.foreign.ledger.Digits;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.Habits;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
@@ -23,7 +24,7 @@ import org.isopter.model.value.Unit;
 /** Takes a number with its unit, which stands beside it, in a text, or in the words of the code. */
 final class Measures {
 
-  private static final String UNIT_IN_CODE = "unit-in-code";
+  private static final String UNIT_IN_CODE = RuleId.UNIT_IN_CODE;
 
   private static final Pattern MEASURE = Pattern.compile("([+-]?\\d+(?:\\.\\d+)?)\\s*(.*)");
 
@@ -74,7 +75,7 @@ final class Measures {
     BigDecimal kept = withoutZerosBeyond(value, spec.decimals());
     quantity
         .get()
-        .take(kept.scale() == value.scale() ? Ledger.CATALOGUE : "digits-beyond", "value");
+        .take(kept.scale() == value.scale() ? Ledger.CATALOGUE : RuleId.DIGITS_BEYOND, "value");
     return new Datum.Measure(kept, unit);
   }
 
@@ -108,7 +109,7 @@ final class Measures {
   private Datum written(Spec.Measure spec, Units known) throws Refusal {
     String text = holder.text("valueString");
     if (units(spec).contains(Unit.DIOPTRE) && Habits.plain(text).matches("plano|plan|pl")) {
-      holder.take("text-quantity", "valueString");
+      holder.take(RuleId.TEXT_QUANTITY, "valueString");
       return new Datum.Measure(BigDecimal.ZERO, Unit.DIOPTRE);
     }
     String point = COMMA.matcher(text.strip()).replaceFirst("$1.$2");
@@ -125,7 +126,7 @@ final class Measures {
           unit.isEmpty() ? known.none(unit).or(() -> inCode) : agreeing(known.unit(unit), inCode);
       Optional<BigDecimal> value = Digits.plain(parts.group(1));
       if (named.isPresent() && value.isPresent()) {
-        holder.take("text-quantity", "valueString");
+        holder.take(RuleId.TEXT_QUANTITY, "valueString");
         return new Datum.Measure(value.get(), named.get());
       }
     }
@@ -148,7 +149,7 @@ final class Measures {
 
   private static Datum kilopascal(Place quantity, BigDecimal value) {
     // The quantity as sent is left over on purpose: what was measured is in its digits.
-    quantity.ledger().used("unit-kilopascal");
+    quantity.ledger().used(RuleId.UNIT_KILOPASCAL);
     BigDecimal mmHg = value.multiply(MM_HG_PER_KPA).setScale(1, RoundingMode.HALF_EVEN);
     return new Datum.Measure(mmHg, Unit.MM_HG);
   }

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.Habits;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
@@ -61,10 +62,10 @@ public final class Refraction {
     boolean flat = isZero("cylinder");
     if (flat && !parts.containsKey("axis")) {
       parts.remove("cylinder");
-      at.ledger().used("cylinder-zero");
+      at.ledger().used(RuleId.CYLINDER_ZERO);
     } else if (isZero("axis")) {
       parts.put("axis", Outcome.found(new Datum.Measure(STRAIGHT, Unit.DEGREE)));
-      at.ledger().used("axis-zero");
+      at.ledger().used(RuleId.AXIS_ZERO);
     }
   }
 
@@ -98,22 +99,22 @@ public final class Refraction {
       return named(base, concept.get());
     }
     if (!text.isEmpty()) {
-      base.take("prism-word", "valueString", "valueCode");
+      base.take(RuleId.PRISM_WORD, "valueString", "valueCode");
       return direction(base, text);
     }
     Datum.Measure angle = (Datum.Measure) new ForeignValues(vocabulary, base).take(DIRECTION);
-    base.ledger().used("prism-angle");
+    base.ledger().used(RuleId.PRISM_ANGLE);
     return direction(base, angle.value(), eye);
   }
 
   private static String named(Place base, Place concept) throws Refusal {
     for (Place coding : concept.list("coding")) {
       if (coding.text("system").equals("http://hl7.org/fhir/vision-base-codes")) {
-        coding.take("prism-word", "system", "code");
+        coding.take(RuleId.PRISM_WORD, "system", "code");
         return direction(base, coding.text("code"));
       }
     }
-    concept.take("prism-word", "text");
+    concept.take(RuleId.PRISM_WORD, "text");
     return direction(base, concept.text("text"));
   }
 

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.Habits;
 import org.isopter.model.value.Code;
@@ -79,20 +80,20 @@ final class Units {
     if (ours) {
       quantity.take(Ledger.CATALOGUE, "system", "code");
     } else if (!quantity.text("code").isEmpty()) {
-      quantity.take("unit-spelling", "system", "code");
+      quantity.take(RuleId.UNIT_SPELLING, "system", "code");
     } else {
-      quantity.take("unit-uncoded", "system");
+      quantity.take(RuleId.UNIT_UNCODED, "system");
     }
     if (named) {
-      quantity.take(ours ? label ? Ledger.CATALOGUE : "unit-spelling" : rule(quantity), "unit");
+      quantity.take(ours ? label ? Ledger.CATALOGUE : RuleId.UNIT_SPELLING : rule(quantity), "unit");
     }
     if (unit.equals(Unit.ONE) && !ours) {
-      quantity.ledger().used("unit-of-ratio");
+      quantity.ledger().used(RuleId.UNIT_OF_RATIO);
     }
   }
 
   private static String rule(Place quantity) {
-    return quantity.text("code").isEmpty() ? "unit-uncoded" : "unit-spelling";
+    return quantity.text("code").isEmpty() ? RuleId.UNIT_UNCODED : RuleId.UNIT_SPELLING;
   }
 
   private void refuseConflict(Place quantity, Unit coded, String text) throws Refusal {

@@ -2,6 +2,7 @@ package org.isopter.mapper.foreign.value;
 
 import java.util.Optional;
 import org.isopter.mapper.foreign.ledger.Place;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.Coding;
 import org.isopter.mapper.foreign.vocabulary.Truth;
@@ -11,7 +12,7 @@ import org.isopter.model.answer.tissue.Presence;
 /** A value that says that something is there or is not: a truth, a code, or a word. */
 public final class YesOrNo {
 
-  private static final String RULE = "answer-truth";
+  private static final String RULE = RuleId.ANSWER_TRUTH;
   private static final String LIST = "presence";
 
   private final Vocabulary vocabulary;

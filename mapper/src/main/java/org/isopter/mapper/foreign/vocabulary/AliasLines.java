@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.finding.Answers;
 import org.isopter.model.finding.Finding;
@@ -124,7 +125,7 @@ final class AliasLines {
     Map<String, Raw> whole = raw(row);
     whole.put("parts", new Raw.Obj(Map.of(key, Raw.of(word))));
     if (coded) {
-      whole.put("rule", Raw.of("condition-coded"));
+      whole.put("rule", Raw.of(RuleId.CONDITION_CODED));
     } else {
       whole.put("spellings", Raw.of(List.of(Raw.of(CodeText.words(phrase)))));
     }

@@ -9,6 +9,7 @@ import java.util.regex.Pattern;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.mapper.foreign.ledger.Place;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.model.value.Code;
 
 /**
@@ -76,13 +77,13 @@ public record Coding(Place place, String token, String rule, boolean sure) {
     }
     String alias = alias(system) + "|" + code;
     if (known.test(alias)) {
-      return new Coding(place, alias, "code-system-alias", true);
+      return new Coding(place, alias, RuleId.CODE_SYSTEM_ALIAS, true);
     }
     Optional<String> shaped = shaped(code).filter(known);
     if (shaped.isEmpty() || !isMistakable(system)) {
       return new Coding(place, plain, Ledger.CATALOGUE, true);
     }
-    String rule = system.isEmpty() ? "code-missing-system" : "code-wrong-system";
+    String rule = system.isEmpty() ? RuleId.CODE_MISSING_SYSTEM : RuleId.CODE_WRONG_SYSTEM;
     boolean named =
         vocabulary
             .display(shaped.get())

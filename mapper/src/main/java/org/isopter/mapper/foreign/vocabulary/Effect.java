@@ -3,6 +3,7 @@ package org.isopter.mapper.foreign.vocabulary;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Site;
 
@@ -46,7 +47,7 @@ public record Effect(
         .ifPresent(
             all -> all.members().keySet().forEach(k -> parts.put(k, all.string(k).orElseThrow())));
     return new Effect(
-        row.string("rule").orElse("code-alias"),
+        row.string("rule").orElse(RuleId.CODE_ALIAS),
         row.string("display").orElse(""),
         row.string("finding"),
         row.string("site").map(Effect::site),

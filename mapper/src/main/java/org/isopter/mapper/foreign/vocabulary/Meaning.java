@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.model.value.Site;
 
@@ -68,7 +69,7 @@ public final class Meaning {
 
   /** Notes an eye that the code names. */
   public void side(Site site, String at) {
-    sides.add(new Side(site, at, "side-in-code"));
+    sides.add(new Side(site, at, RuleId.SIDE_IN_CODE));
   }
 
   /**

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.lang.reflect.Field;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -12,6 +13,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.isopter.mapper.foreign.ForeignReader;
+import org.isopter.mapper.foreign.ledger.RuleId;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.ReadResource;
 import org.isopter.mapper.foreign.reading.Reading;
@@ -47,6 +49,18 @@ class ForeignRulesTest {
   void hasNoTwoRulesOfOneName() {
     List<String> ids = ForeignRules.all().stream().map(ForeignRule::id).toList();
     assertEquals(ids.size(), new HashSet<>(ids).size(), ids.toString());
+  }
+
+  /** The code names each rule once, and the list says of each what it takes. */
+  @Test
+  void isTheListOfTheRulesThatTheCodeNames() throws IllegalAccessException {
+    Set<String> named = new TreeSet<>();
+    for (Field id : RuleId.class.getFields()) {
+      assertTrue(named.add((String) id.get(null)), () -> "twice: " + id.getName());
+    }
+    Set<String> listed = new TreeSet<>();
+    ForeignRules.all().forEach(rule -> listed.add(rule.id()));
+    assertEquals(listed, named);
   }
 
   @Test
