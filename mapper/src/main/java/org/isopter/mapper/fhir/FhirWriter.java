@@ -8,6 +8,8 @@ import java.util.Optional;
 import org.isopter.mapper.fhir.element.GeneratorSink;
 import org.isopter.mapper.fhir.element.Json;
 import org.isopter.mapper.fhir.element.PatientReference;
+import org.isopter.mapper.fhir.element.Sink;
+import org.isopter.mapper.fhir.element.TextSink;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.value.Code;
@@ -144,6 +146,11 @@ public final class FhirWriter {
 
   /** Returns a bundle as text. */
   public String write(Exam exam) {
+    if (!pretty) {
+      TextSink text = new TextSink();
+      write(exam, text);
+      return text.text();
+    }
     StringWriter text = new StringWriter(4096);
     try (JsonGenerator generator = FACTORY.createGenerator(context(), text)) {
       write(exam, new GeneratorSink(generator, !pretty));
@@ -156,7 +163,7 @@ public final class FhirWriter {
     write(exam, new GeneratorSink(generator, false));
   }
 
-  private void write(Exam exam, GeneratorSink sink) {
+  private void write(Exam exam, Sink sink) {
     Json json = new Json(sink, patients);
     new BundleWriter(json, exam, kind, hash, derived).labelled(label).takingBack(former).write();
   }

@@ -2,10 +2,8 @@ package org.isopter.mapper.json;
 
 import java.util.Map;
 
-/** Writes values as JSON on one line, escaping what RFC 8259 demands and nothing else. */
+/** Writes values as JSON on one line. */
 final class RawText {
-
-  private static final String HEXADECIMAL = "0123456789ABCDEF";
 
   private final StringBuilder out = new StringBuilder(512);
 
@@ -30,7 +28,7 @@ final class RawText {
     char before = '{';
     for (Map.Entry<String, Raw> member : object.members().entrySet()) {
       out.append(before);
-      quoted(member.getKey());
+      QuotedText.add(member.getKey(), out);
       out.append(':');
       add(member.getValue());
       before = ',';
@@ -50,37 +48,9 @@ final class RawText {
 
   private void add(Raw.Leaf leaf) {
     if (leaf.kind() == Raw.Kind.STRING) {
-      quoted(leaf.text());
+      QuotedText.add(leaf.text(), out);
     } else {
       out.append(leaf.text());
-    }
-  }
-
-  private void quoted(String text) {
-    out.append('"');
-    int from = 0;
-    for (int i = 0; i < text.length(); i++) {
-      char each = text.charAt(i);
-      if (each < ' ' || each == '"' || each == '\\') {
-        out.append(text, from, i);
-        escape(each);
-        from = i + 1;
-      }
-    }
-    // A whole text is copied at once, a part of one character by character.
-    out.append(from == 0 ? text : text.substring(from)).append('"');
-  }
-
-  private void escape(char each) {
-    switch (each) {
-      case '"', '\\' -> out.append('\\').append(each);
-      case '\b' -> out.append("\\b");
-      case '\f' -> out.append("\\f");
-      case '\n' -> out.append("\\n");
-      case '\r' -> out.append("\\r");
-      case '\t' -> out.append("\\t");
-      default ->
-          out.append("\\u00").append(HEXADECIMAL.charAt(each >> 4)).append(HEXADECIMAL.charAt(each & 15));
     }
   }
 }
