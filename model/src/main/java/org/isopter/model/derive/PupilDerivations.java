@@ -66,7 +66,8 @@ final class PupilDerivations {
         StatementBuilder.of("pupils.table", Citation.COMMON_PRACTICE, why)
             .<Boolean>withheld("Nothing is concluded from the pupils: " + why + ".")
             .statement();
-    boolean some = Pupils.all().stream().anyMatch(finding -> facts.seen(finding).findAny().isPresent());
+    boolean some =
+        Pupils.all().stream().anyMatch(finding -> facts.seen(finding).findAny().isPresent());
     return some ? Stream.of(Derived.of(statement, Site.BOTH, from)) : Stream.empty();
   }
 

@@ -34,8 +34,7 @@ public record FieldDetails(
 
   /** Returns these details as if no afferent defect had been looked for. */
   FieldDetails withoutAfferent() {
-    return new FieldDetails(
-        Optional.empty(), congruous, macularSparing, crescentSpared, vertical);
+    return new FieldDetails(Optional.empty(), congruous, macularSparing, crescentSpared, vertical);
   }
 
   /** Returns these details with the examiner's word on congruity. */

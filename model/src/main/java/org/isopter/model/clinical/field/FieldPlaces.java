@@ -44,7 +44,9 @@ public final class FieldPlaces {
     FieldSigns alone = signs.with(signs.details().withoutAfferent());
     List<PathwayPlace> others = places(sided, FieldEvidence.of(alone, sided.side()));
     return places.isEmpty() && !others.isEmpty()
-        ? " All but the afferent defect fits: " + listed(others) + ". There may be more than one cause."
+        ? " All but the afferent defect fits: "
+            + listed(others)
+            + ". There may be more than one cause."
         : "";
   }
 

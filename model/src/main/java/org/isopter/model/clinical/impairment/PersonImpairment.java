@@ -121,9 +121,7 @@ public record PersonImpairment(
   }
 
   private String facts(Site eye, List<AcuityReading> readings) {
-    return sightless.contains(eye) && readings.isEmpty()
-        ? "gone or shrunken"
-        : facts(readings);
+    return sightless.contains(eye) && readings.isEmpty() ? "gone or shrunken" : facts(readings);
   }
 
   private static String facts(List<AcuityReading> readings) {
