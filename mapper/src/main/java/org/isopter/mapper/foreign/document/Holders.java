@@ -142,7 +142,7 @@ public final class Holders {
   private void sided(Raw.Obj document, Raw.Obj holder, List<Raw.Obj> members, String name) {
     Set<Site> eyes = eyes(holder);
     HolderDoubts.names(holder).forEach(text -> eyes.addAll(SideText.in(text)));
-    eyes.addAll(SideText.in(Narrative.of(holder)));
+    eyes.addAll(SideText.in(NarrativeWords.of(holder)));
     if (eyes.size() == 1 && !eyes.contains(Site.BOTH)) {
       String doubt = name + ": \"another eye\"";
       for (Raw.Obj member : members) {

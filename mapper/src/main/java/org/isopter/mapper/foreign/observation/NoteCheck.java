@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
-import org.isopter.mapper.foreign.document.Narrative;
+import org.isopter.mapper.foreign.document.NarrativeWords;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.vocabulary.Effect;
@@ -78,8 +78,8 @@ final class NoteCheck {
 
   /** What a sender made of the same data names the same eye, unless the two were mixed up. */
   private void narrative(Fact<?> fact) throws Refusal {
-    String text = Narrative.of(observation.value());
-    if (Narrative.isMore(observation.value())) {
+    String text = NarrativeWords.of(observation.value());
+    if (NarrativeWords.isMore(observation.value())) {
       note(fact, "/text/div", text);
     }
     if (isOfSomethingElse(text, fact.finding().id()) || isOfAnotherEye(text, fact.site())) {

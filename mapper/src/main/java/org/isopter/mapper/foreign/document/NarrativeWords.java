@@ -4,11 +4,11 @@ import java.util.regex.Pattern;
 import org.isopter.mapper.json.Raw;
 
 /** The text that a sender made for people of what a resource, or a section, says. */
-public final class Narrative {
+public final class NarrativeWords {
 
   private static final Pattern TAGS = Pattern.compile("<[^>]*>");
 
-  private Narrative() {}
+  private NarrativeWords() {}
 
   /** Returns its words without the tags; empty text where there is none. */
   public static String of(Raw holder) {
