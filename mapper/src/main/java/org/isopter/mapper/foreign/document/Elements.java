@@ -49,7 +49,7 @@ public final class Elements {
       Meta versionId lastUpdated source profile* security*:Coding tag*:Coding
       """;
 
-  private static final Map<String, Map<String, OneElement>> TYPES = read();
+  private static final Map<String, Map<String, Allowed>> TYPES = read();
 
   private Elements() {}
 
@@ -76,7 +76,7 @@ public final class Elements {
   }
 
   private static Optional<String> member(String name, Raw value, String type) {
-    Map<String, OneElement> elements = TYPES.getOrDefault(type, Map.of());
+    Map<String, Allowed> elements = TYPES.getOrDefault(type, Map.of());
     boolean nothing = isNothing(value);
     if (nothing || (name.startsWith("_") && elements.containsKey(name.substring(1)))) {
       return Optional.empty();
@@ -84,7 +84,7 @@ public final class Elements {
     if (name.equals("extension") || name.equals("modifierExtension")) {
       return value instanceof Raw.Arr ? Optional.empty() : Optional.of("");
     }
-    OneElement element = name.equals("id") ? OneElement.PRIMITIVE : elements.get(name);
+    Allowed element = name.equals("id") ? Allowed.PRIMITIVE : elements.get(name);
     return element == null ? Optional.of("") : element.other(value);
   }
 
@@ -92,12 +92,12 @@ public final class Elements {
     return value instanceof Raw.Leaf leaf && leaf.kind() == Raw.Kind.NULL;
   }
 
-  private static Map<String, Map<String, OneElement>> read() {
-    Map<String, Map<String, OneElement>> types = new HashMap<>();
+  private static Map<String, Map<String, Allowed>> read() {
+    Map<String, Map<String, Allowed>> types = new HashMap<>();
     for (String line : TABLE.strip().split("\n", -1)) {
       List<String> words = List.of(line.strip().split("\\s+", -1));
-      Map<String, OneElement> elements = new HashMap<>();
-      words.subList(1, words.size()).forEach(word -> elements.put(name(word), OneElement.of(word)));
+      Map<String, Allowed> elements = new HashMap<>();
+      words.subList(1, words.size()).forEach(word -> elements.put(name(word), Allowed.of(word)));
       types.put(words.get(0), elements);
     }
     return types;
@@ -108,13 +108,13 @@ public final class Elements {
   }
 
   /** An element: whether it is a list, and its type; empty for a primitive. */
-  private record OneElement(boolean list, String type) {
+  private record Allowed(boolean list, String type) {
 
-    static final OneElement PRIMITIVE = new OneElement(false, "");
+    static final Allowed PRIMITIVE = new Allowed(false, "");
 
-    static OneElement of(String word) {
+    static Allowed of(String word) {
       int colon = word.indexOf(':');
-      return new OneElement(word.indexOf('*') > 0, colon < 0 ? "" : word.substring(colon + 1));
+      return new Allowed(word.indexOf('*') > 0, colon < 0 ? "" : word.substring(colon + 1));
     }
 
     Optional<String> other(Raw value) {
