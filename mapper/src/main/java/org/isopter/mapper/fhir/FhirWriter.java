@@ -36,6 +36,11 @@ public final class FhirWriter {
           .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
           .build();
 
+  /** Characters that a fact usually takes, and resources around the facts. */
+  private static final int OF_FACT = 1_800;
+
+  private static final int AROUND = 4;
+
   private final BundleKind kind;
   private final Optional<String> hash;
   private final boolean pretty;
@@ -147,7 +152,7 @@ public final class FhirWriter {
   /** Returns a bundle as text. */
   public String write(Exam exam) {
     if (!pretty) {
-      TextSink text = new TextSink();
+      TextSink text = new TextSink(OF_FACT * (exam.facts().size() + AROUND));
       write(exam, text);
       return text.text();
     }

@@ -35,11 +35,15 @@ final class ObservationWriter {
   private final Header header;
   private final Ids ids;
 
+  /** The time of the examination, which most facts have. */
+  private final String performed;
+
   ObservationWriter(Json json, Header header, Ids ids) {
     this.json = json;
     this.values = new DatumWriter(json);
     this.header = header;
     this.ids = ids;
+    this.performed = Frame.time(header.performed());
   }
 
   /** Writes the properties of the resource, in the order in which FHIR lists them. */
@@ -69,7 +73,7 @@ final class ObservationWriter {
       case CODE ->
           () -> code(name, finding.codes().at(fact.site(), panel, fact.method()), finding.title());
       case SUBJECT -> () -> Frame.subject(json, header);
-      case EFFECTIVE -> () -> Frame.effective(json, fact.at().orElse(header.performed()));
+      case EFFECTIVE -> () -> effective(fact);
       case PERFORMER -> () -> Frame.performer(json, header);
       case VALUE -> () -> panel.value().ifPresent(value -> value.fold(values));
       case ABSENT_REASON ->
@@ -81,6 +85,11 @@ final class ObservationWriter {
           () -> fact.device().ifPresent(of -> json.object(name, () -> json.text("display", of)));
       case COMPONENT -> () -> components(finding, panel);
     };
+  }
+
+  private void effective(Fact<?> fact) {
+    boolean own = fact.at().filter(at -> !at.equals(header.performed())).isPresent();
+    json.text(Frame.EFFECTIVE, own ? Frame.time(fact.at().orElseThrow()) : performed);
   }
 
   private void code(String name, List<Code> codes, String title) {

@@ -1,5 +1,6 @@
 package org.isopter.mapper.fhir.element;
 
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.util.Arrays;
@@ -13,6 +14,7 @@ final class NameId {
   private static final int BLOCK = 64;
   private static final int[] SHIFTS = {7, 12, 17, 22, 5, 9, 14, 20, 4, 11, 16, 23, 6, 10, 15, 21};
   private static final int[] SINES = sines();
+  private static final byte[] DIGITS = "0123456789abcdef".getBytes(ISO_8859_1);
 
   private final int[] state = {0x67452301, 0xefcdab89, 0x98badcfe, 0x10325476};
 
@@ -23,13 +25,16 @@ final class NameId {
     byte[] bytes = new NameId().digest(name.getBytes(UTF_8));
     bytes[6] = (byte) ((bytes[6] & 0x0f) | 0x30);
     bytes[8] = (byte) ((bytes[8] & 0x3f) | 0x80);
-    StringBuilder text = new StringBuilder(36);
+    byte[] text = new byte[36];
+    int at = 0;
     for (int i = 0; i < bytes.length; i++) {
-      text.append(i == 4 || i == 6 || i == 8 || i == 10 ? "-" : "")
-          .append(Character.forDigit((bytes[i] >> 4) & 15, 16))
-          .append(Character.forDigit(bytes[i] & 15, 16));
+      if (i == 4 || i == 6 || i == 8 || i == 10) {
+        text[at++] = '-';
+      }
+      text[at++] = DIGITS[(bytes[i] >> 4) & 15];
+      text[at++] = DIGITS[bytes[i] & 15];
     }
-    return text.toString();
+    return new String(text, ISO_8859_1);
   }
 
   private static int[] sines() {

@@ -20,10 +20,15 @@ public final class TextSink implements Sink {
   private static final Map<String, String> CONSTANTS = new ConcurrentHashMap<>();
   private static final Map<Code, String> CODINGS = new ConcurrentHashMap<>();
 
-  private final StringBuilder out = new StringBuilder(1 << 14);
+  private final StringBuilder out;
 
   /** Whether what comes next stands behind something in the same object or list. */
   private boolean follows;
+
+  /** Makes one for so many characters, and more where there are. */
+  public TextSink(int expected) {
+    this.out = new StringBuilder(expected);
+  }
 
   /** Returns what was gathered. */
   public String text() {
