@@ -72,7 +72,7 @@ public final class FhirPackage {
     return archive;
   }
 
-  private Map<String, byte[]> files() {
+  private Map<String, byte[]> files() throws IOException {
     Map<String, byte[]> files = new TreeMap<>();
     PackageManifest manifest = new PackageManifest();
     for (Resource each : withSnapshots()) {
