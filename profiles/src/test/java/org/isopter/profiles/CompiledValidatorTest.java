@@ -164,7 +164,8 @@ class CompiledValidatorTest {
             pressure.replace("\"final\"", "\"corrected\""),
             pressure.replaceFirst("\"valueQuantity\":\\{[^}]*}", "\"valueInteger\":14"),
             BundleTest.BUNDLE.formatted(pressure.replace("\"value\":14", "\"value\":99")))) {
-      assertEquals(words(reference.validate(json)), words(QuickValidator.standard().validate(json)));
+      assertEquals(
+          words(reference.validate(json)), words(QuickValidator.standard().validate(json)));
       assertInstanceOf(Verdict.Invalid.class, compiled.judge(json), json);
     }
   }
