@@ -196,7 +196,8 @@ public final class FieldPlaces {
   }
 
   private static String noPlace(FieldPattern pattern) {
-    return pattern == FieldPattern.NO_REGION_REDUCED
+    boolean said = pattern == FieldPattern.NO_REGION_REDUCED || pattern == FieldPattern.OTHER;
+    return said
         ? ""
         : " No single place of the table fits all of it.";
   }
