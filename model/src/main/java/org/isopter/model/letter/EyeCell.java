@@ -7,10 +7,10 @@ import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.text.ReadingText;
 import org.isopter.model.text.FactText;
 import org.isopter.model.text.FactWords;
 import org.isopter.model.text.PlainWords;
+import org.isopter.model.text.ReadingText;
 import org.isopter.model.value.Acuity;
 
 /** What one eye showed of a subject; what shares technique, instrument and time is put together. */

@@ -19,7 +19,10 @@ import org.isopter.model.text.PlainWords;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.Site;
 
-/** Sight that is lost: no letters, an afferent defect, or a part of the field in which nothing is seen. */
+/**
+ * Sight that is lost: no letters, an afferent defect, or a part of the field in which nothing is
+ * seen.
+ */
 final class LostSight {
 
   /** The largest letter of most charts, in logMAR (common practice, no source). */
@@ -81,6 +84,7 @@ final class LostSight {
         Fields.CONFRONTATION,
         field ->
             field.regions().values().stream()
-                .anyMatch(region -> region.ifFound().filter(FieldResponse.ABSENT::equals).isPresent()));
+                .anyMatch(
+                    region -> region.ifFound().filter(FieldResponse.ABSENT::equals).isPresent()));
   }
 }

@@ -24,7 +24,6 @@ import org.isopter.model.value.Unit;
 /** Signs that are on a list of urgent findings when they are new, which no record says. */
 final class UrgentWhenNew {
 
-
   private static final BigDecimal FIFTY = BigDecimal.valueOf(50);
 
   private UrgentWhenNew() {}

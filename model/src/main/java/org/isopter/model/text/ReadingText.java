@@ -1,6 +1,5 @@
 package org.isopter.model.text;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;

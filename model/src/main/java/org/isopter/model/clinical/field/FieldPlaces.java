@@ -197,8 +197,6 @@ public final class FieldPlaces {
 
   private static String noPlace(FieldPattern pattern) {
     boolean said = pattern == FieldPattern.NO_REGION_REDUCED || pattern == FieldPattern.OTHER;
-    return said
-        ? ""
-        : " No single place of the table fits all of it.";
+    return said ? "" : " No single place of the table fits all of it.";
   }
 }
