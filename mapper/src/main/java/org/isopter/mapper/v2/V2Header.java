@@ -106,7 +106,8 @@ public final class V2Header {
     }
     return CHARSETS.containsKey(segment.raw(CHARSET))
         ? Optional.empty()
-        : fault(V2Fault.Code.TABLE_VALUE, CHARSET, "UNICODE UTF-8, 8859/1, 8859/2, 8859/15 or nothing");
+        : fault(
+            V2Fault.Code.TABLE_VALUE, CHARSET, "UNICODE UTF-8, 8859/1, 8859/2, 8859/15 or nothing");
   }
 
   private Optional<V2Fault> fault(V2Fault.Code code, int field, String wanted) {

@@ -5,8 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import org.isopter.mapper.json.Raw;
 
@@ -44,8 +44,29 @@ final class V2Observation {
 
   /** What is read, and what says nothing of a value: identifiers, times of analysis, a director. */
   private static final Set<Integer> KNOWN =
-      Set.of(1, 2, CODE, SUB_ID, VALUE, 6, RANGE, FLAGS, 10, RESULT_STATUS, 12, PERFORMED, 15, 16,
-          METHOD, 18, 19, SITE, 21, 23, 24, 25);
+      Set.of(
+          1,
+          2,
+          CODE,
+          SUB_ID,
+          VALUE,
+          6,
+          RANGE,
+          FLAGS,
+          10,
+          RESULT_STATUS,
+          12,
+          PERFORMED,
+          15,
+          16,
+          METHOD,
+          18,
+          19,
+          SITE,
+          21,
+          23,
+          24,
+          25);
 
   /** HL7 tables 0725 (mood: an event) and 0936 (type: a result). */
   private static final Map<Integer, String> USUAL = Map.of(22, "EVN", 29, "RSLT");
@@ -141,8 +162,7 @@ final class V2Observation {
   private void range() {
     String range = segment.plain(segment.raw(RANGE));
     if (!range.isEmpty()) {
-      resource.put(
-          "referenceRange", Raw.of(List.of(V2Values.object("text", Raw.of(range)))));
+      resource.put("referenceRange", Raw.of(List.of(V2Values.object("text", Raw.of(range)))));
     }
   }
 

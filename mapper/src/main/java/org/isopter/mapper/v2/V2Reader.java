@@ -3,9 +3,6 @@ package org.isopter.mapper.v2;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.nio.charset.Charset;
-import java.util.Set;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Base64;
@@ -13,6 +10,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
@@ -94,7 +94,8 @@ public final class V2Reader {
 
   private Result<Raw> read(String text, byte[] message) {
     if (text.indexOf('\uFFFD') >= 0) {
-      return refused("MSH-18", "another character set than it says", "a message in the one of MSH-18");
+      return refused(
+          "MSH-18", "another character set than it says", "a message in the one of MSH-18");
     }
     List<String> lines = List.of(text.split("[\\r\\n]+", -1));
     if (lines.stream().skip(1).anyMatch(line -> line.startsWith("MSH"))) {

@@ -44,7 +44,9 @@ record V2Segment(List<String> fields, String marks) {
     return number < fields.size() ? fields.get(number) : "";
   }
 
-  /** Says whether a component of a coded field is divided, of which no more than one part is read. */
+  /**
+   * Says whether a component of a coded field is divided, of which no more than one part is read.
+   */
   boolean isDivided(int number) {
     return marks.length() > SUBCOMPONENT && raw(number).indexOf(marks.charAt(SUBCOMPONENT)) >= 0;
   }
