@@ -115,15 +115,16 @@ final class ClauseReader {
     List<Token> rest = found.map(heading -> heading.rest(tokens, 0)).orElse(tokens);
     int skipped = found.map(Headings.Found::skipped).orElse(0);
     try {
-      unclear.requireNone(start);
       ItemStarts.requireBegun(from, found.isPresent(), rest);
-      ItemReader.Item item =
-          items.read(start.orElse(Grammars.bare(rest)), rest, tokens.get(0), context.side());
+      ItemReader.Start mine = start.orElse(Grammars.bare(rest));
+      Optional<Site> side = context.side(mine.grammar());
+      ItemReader.Item item = items.read(mine, rest, tokens.get(0), side);
       int length = skipped + item.length();
       denial.requireClear(tokens.subList(0, length), item.facts());
       requireSideOfDenial(tokens.subList(0, length), item.facts());
       Additions.requireOfEach(gathered.from(0), item.facts());
       BareHeadings.requireOfEach(item.facts());
+      unclear.requireNone(start);
       took(item, new Piece(tokens.subList(0, length)));
       first = from == 0;
       return from + length;
@@ -146,8 +147,7 @@ final class ClauseReader {
     }
     context.leave(piece.tokens());
     unclear.left(piece, start);
-    NotRead why = unsided(notRead, piece, start);
-    gathered.leave(why, piece, start.map(ItemReader.Start::grammar));
+    gathered.leave(unsided(notRead, piece, start), piece, start.map(ItemReader.Start::grammar));
     if (BareHeadings.isPinholeAlone(piece.tokens())) {
       takeBackBefore(piece, clauseStart);
     }
@@ -240,9 +240,11 @@ final class ClauseReader {
 
   /** Two numbers without a side are better explained by the side that is missing. */
   private NotRead unsided(NotRead notRead, Piece piece, Optional<ItemReader.Start> start) {
-    boolean needsSide = start.map(s -> s.grammar().sides().namesAnEye()).orElse(false);
+    Optional<Grammar> grammar = start.map(ItemReader.Start::grammar);
+    boolean needsSide = grammar.filter(one -> one.sides().namesAnEye()).isPresent();
     boolean number = notRead.at().map(at -> at.kind() != Token.Kind.WORD).orElse(false);
-    boolean lacks = !ItemStarts.namesSide(piece.tokens()) && context.side().isEmpty();
+    boolean lacks =
+        !ItemStarts.namesSide(piece.tokens()) && grammar.flatMap(context::side).isEmpty();
     return needsSide && number && lacks ? NotRead.at(piece.first(), ItemReader.NO_SIDE) : notRead;
   }
 }
