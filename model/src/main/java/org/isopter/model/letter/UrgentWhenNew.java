@@ -99,11 +99,10 @@ final class UrgentWhenNew {
 
   /** Drops that widen a pupil explain why it is larger; what measuring gives is no difference. */
   private static boolean areUnequal(ExamView exam) {
-    if (exam.seen(Drops.DILATION).findAny().isPresent()) {
-      return false;
-    }
-    return exam.both().has(Pupils.EQUALITY, pupils -> pupils != PupilEquality.EQUAL)
-        || exam.pairs(Pupils.SIZE).anyMatch(UrgentWhenNew::differ);
+    return Stream.concat(
+            exam.both().seen(Pupils.EQUALITY, pupils -> pupils != PupilEquality.EQUAL),
+            exam.pairs(Pupils.SIZE).filter(UrgentWhenNew::differ).map(EyePair::right))
+        .anyMatch(unequal -> exam.notLater(Drops.DILATION, unequal.fact()).findAny().isEmpty());
   }
 
   /** Sizes are compared in one light and at one time; any pair of them that differs counts. */
@@ -140,12 +139,7 @@ final class UrgentWhenNew {
     boolean offChart = seen.isEmpty() && eye.has(Acuities.BOUND, UrgentWhenNew::isBelowCharts);
     return (low || offChart)
         && !readsThroughPinhole(eye)
-        && !eye.has(Globes.STATE, UrgentWhenNew::isSightless);
-  }
-
-  /** An eye that is gone or shrunken has lost its sight long since. */
-  private static boolean isSightless(GlobeState state) {
-    return state != GlobeState.PRESENT;
+        && !eye.has(Globes.STATE, GlobeState::isSightless);
   }
 
   /** What letters a pinhole shows, lenses are likely to show. */
@@ -159,10 +153,16 @@ final class UrgentWhenNew {
     return bound.isWorse() && line > SIX_SIXTY - AcuityScale.LINE_TOLERANCE;
   }
 
+  /** A defect that is suspected is on the list as well. */
   private static boolean hasDefect(ExamView exam, EyeView eye) {
     DefectSide side = eye.site() == Site.RIGHT ? DefectSide.RIGHT : DefectSide.LEFT;
-    return !eye.has(Globes.STATE, UrgentWhenNew::isSightless)
-        && exam.both().has(Pupils.AFFERENT_DEFECT, defect -> defect.side() == side);
+    return !eye.has(Globes.STATE, GlobeState::isSightless)
+        && exam.both()
+            .has(
+                Pupils.AFFERENT_DEFECT,
+                defect ->
+                    defect.side() == side
+                        || defect.suspected().equals(Pupils.suspectedEye(eye.site())));
   }
 
   /** Where no age is stated, the person may be old enough. */
