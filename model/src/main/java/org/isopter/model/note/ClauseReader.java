@@ -112,6 +112,10 @@ final class ClauseReader {
     if (tokens.get(0).is(NotRead.NO_PLACE)) {
       return noPlace(tokens, from);
     }
+    int label = found.map(heading -> ItemStarts.label(heading, tokens, headings)).orElse(0);
+    if (label > 0) {
+      return from + label;
+    }
     List<Token> rest = found.map(heading -> heading.rest(tokens, 0)).orElse(tokens);
     int skipped = found.map(Headings.Found::skipped).orElse(0);
     try {
@@ -121,7 +125,7 @@ final class ClauseReader {
       ItemReader.Item item = items.read(mine, rest, tokens.get(0), side);
       int length = skipped + item.length();
       denial.requireClear(tokens.subList(0, length), item.facts());
-      requireSideOfDenial(tokens.subList(0, length), item.facts());
+      denial.requireSide(tokens.subList(0, length), item.facts());
       Additions.requireOfEach(gathered.from(0), item.facts());
       BareHeadings.requireOfEach(item.facts());
       unclear.requireNone(start);
@@ -142,6 +146,7 @@ final class ClauseReader {
 
   private void leave(NotRead notRead, Piece piece, Optional<ItemReader.Start> start) {
     close();
+    denial.left(piece.tokens());
     if (UnknownSide.mayBeIn(piece.tokens())) {
       context.lose();
     }
@@ -164,15 +169,6 @@ final class ClauseReader {
 
   private Optional<ItemReader.Start> goesOn(List<Token> tokens, int from) {
     return open.filter(before -> (first || !newLine) && ItemStarts.goesOn(before, tokens, from));
-  }
-
-  /** Behind what is said of one eye, a sign that is denied without a side may be that eye's. */
-  private void requireSideOfDenial(List<Token> item, List<Fact<?>> facts) throws NotRead {
-    List<Site> before = Gathered.eyes(gathered.from(clauseStart).stream().map(NotedFact::fact));
-    boolean ofBoth = Gathered.eyes(facts.stream()).size() == 2;
-    if (before.size() == 1 && ofBoth && Denial.isNo(item.get(0)) && !ItemStarts.namesSide(item)) {
-      throw NotRead.because(ItemReader.NO_SIDE);
-    }
   }
 
   /** A correction with its own line goes on with the chart and the notation of the line before. */
@@ -213,6 +209,7 @@ final class ClauseReader {
     open = Optional.of(item.start()).filter(start -> start.grammar().sides().namesAnEye());
     pending = item.facts().isEmpty() ? Optional.of(piece) : Optional.empty();
     pendingStart = clauseStart;
+    denial.said(item.facts());
     item.facts().forEach(fact -> gathered.add(fact, piece));
   }
 
