@@ -40,6 +40,9 @@ final class ClauseReader {
   /** A heading of which nothing is said yet. */
   private Optional<Piece> pending = Optional.empty();
 
+  /** A heading of acuity, not read, that may say how what follows it was tested. */
+  private final UnclearHeading unclear = new UnclearHeading();
+
   /** How much was said before the clause of that heading. */
   private int pendingStart;
 
@@ -104,6 +107,7 @@ final class ClauseReader {
     Optional<ItemReader.Start> start = found.map(this::start).or(() -> goesOn(tokens, from));
     if (found.isPresent()) {
       close();
+      unclear.clear();
     }
     if (tokens.get(0).is(NotRead.NO_PLACE)) {
       return noPlace(tokens, from);
@@ -111,6 +115,7 @@ final class ClauseReader {
     List<Token> rest = found.map(heading -> heading.rest(tokens, 0)).orElse(tokens);
     int skipped = found.map(Headings.Found::skipped).orElse(0);
     try {
+      unclear.requireNone(start);
       ItemStarts.requireBegun(from, found.isPresent(), rest);
       ItemReader.Item item =
           items.read(start.orElse(Grammars.bare(rest)), rest, tokens.get(0), context.side());
@@ -124,10 +129,13 @@ final class ClauseReader {
       return from + length;
     } catch (NotRead notRead) {
       // Without a mark between, where one item ends and the next starts is only known of both.
-      gathered.forget(notedBefore);
-      Piece piece = new Piece(clause.subList(run, from + end(tokens, found, start)));
-      leave(notRead, piece, start);
-      return run + piece.tokens().size();
+      int end = end(tokens, found, start);
+      boolean apart = found.filter(at -> ItemStarts.areTwoNumbers(at, tokens, end)).isPresent();
+      if (!apart) {
+        gathered.forget(notedBefore);
+      }
+      leave(notRead, new Piece(clause.subList(apart ? from : run, from + end)), start);
+      return from + end;
     }
   }
 
@@ -137,6 +145,7 @@ final class ClauseReader {
       context.lose();
     }
     context.leave(piece.tokens());
+    unclear.left(piece, start);
     NotRead why = unsided(notRead, piece, start);
     gathered.leave(why, piece, start.map(ItemReader.Start::grammar));
     if (BareHeadings.isPinholeAlone(piece.tokens())) {
@@ -146,7 +155,11 @@ final class ClauseReader {
 
   private void takeBackBefore(Piece heading, int clause) {
     int from = BareHeadings.qualifiedBy(heading.tokens(), gathered.from(0), clause);
-    gathered.takeBack(from, BareHeadings.WHY);
+    if (BareHeadings.isPinholeAlone(heading.tokens())) {
+      gathered.takeBackToPinhole(from);
+    } else {
+      gathered.takeBack(from, BareHeadings.WHY);
+    }
   }
 
   private Optional<ItemReader.Start> goesOn(List<Token> tokens, int from) {
