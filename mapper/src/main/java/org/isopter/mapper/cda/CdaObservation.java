@@ -124,7 +124,10 @@ final class CdaObservation {
             .findFirst()
             .flatMap(CdaValue::concept)
             .map(one -> side.map(qualifier -> CdaValue.with(one, qualifier)).orElse(one));
-    boolean silent = !name.equals("code") && !name.equals(SITE) && all.stream().allMatch(CdaObservation::isSilent);
+    boolean silent =
+        !name.equals("code")
+            && !name.equals(SITE)
+            && all.stream().allMatch(CdaObservation::isSilent);
     if (silent) {
       return;
     }

@@ -1,7 +1,6 @@
 package org.isopter.mapper.cda;
 
 import java.util.List;
-import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -21,8 +20,7 @@ record CdaPeople(Set<String> ids, String born, boolean isDead) {
   private static final int DAY = "2026-03-02".length();
 
   /** A program with which somebody tests himself. */
-  private static final Pattern AT_HOME =
-      Pattern.compile("(?i)\\b(home|self|phone|smartphone)\\b");
+  private static final Pattern AT_HOME = Pattern.compile("(?i)\\b(home|self|phone|smartphone)\\b");
 
   /** HL7 v3-RoleCode: oneself, and the relatives. */
   private static final String RELATIONS = "2.16.840.1.113883.5.111";
