@@ -44,7 +44,10 @@ public final class NoteReader {
 
   /** Returns a reader of notes of an examination, to whose day and offset a time of day belongs. */
   public static NoteReader performed(OffsetDateTime when) {
-    return new NoteReader(Optional.of(Objects.requireNonNull(when, "when")), Habits.none(), FormTrial.Extent.NEAR_FORMS);
+    return new NoteReader(
+        Optional.of(Objects.requireNonNull(when, "when")),
+        Habits.none(),
+        FormTrial.Extent.NEAR_FORMS);
   }
 
   /** Reads a note; what is not understood is in the answer beside what is. */
