@@ -82,7 +82,8 @@ final class ConceptCheck {
       for (Place coding : site.list("coding")) {
         String display = coding.text("display");
         boolean words = !display.isBlank() && namesSite(display);
-        if (coding.isTaken() || isEye(coding) ? !display.isBlank() && !words : !words) {
+        boolean known = coding.isTaken() || isEye(coding);
+        if (!words && !(known && display.isBlank())) {
           throw Qualifiers.unread(
               coding.at(), "a code beside that of the eye that is not understood");
         }
