@@ -227,7 +227,9 @@ final class Assembly {
         String why = joins.isPresent() ? Why.JOINED.word() : reasons(i).get(0).why().word();
         String word = part.keptBefore().orElse(why);
         int home =
-            joins.flatMap(j -> Optional.ofNullable(homes.get(j))).orElseGet(() -> home(number, part));
+            joins
+                .flatMap(j -> Optional.ofNullable(homes.get(j)))
+                .orElseGet(() -> home(number, part));
         wholes.get(home).add(new Carried.Whole(part.address(), word, part.resource()));
       }
     }

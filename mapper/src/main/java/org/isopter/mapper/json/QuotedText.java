@@ -43,7 +43,9 @@ public final class QuotedText {
       case '\r' -> out.append("\\r");
       case '\t' -> out.append("\\t");
       default ->
-          out.append("\\u00").append(HEXADECIMAL.charAt(each >> 4)).append(HEXADECIMAL.charAt(each & 15));
+          out.append("\\u00")
+              .append(HEXADECIMAL.charAt(each >> 4))
+              .append(HEXADECIMAL.charAt(each & 15));
     }
   }
 }

@@ -124,7 +124,8 @@ public record Head(
   private static OffsetDateTime stated(Place observation, ZoneId zone) throws Refusal {
     for (String name : List.of("effectiveDateTime", "effectiveInstant")) {
       if (observation.has(name)) {
-        return time(observation, name, name.equals("effectiveInstant") ? RuleId.TIME_INSTANT : "", zone);
+        return time(
+            observation, name, name.equals("effectiveInstant") ? RuleId.TIME_INSTANT : "", zone);
       }
     }
     Optional<Place> period = observation.child("effectivePeriod");

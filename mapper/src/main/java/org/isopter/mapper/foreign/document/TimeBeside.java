@@ -35,7 +35,9 @@ public record TimeBeside(OffsetDateTime at, String rule, String remark) {
     }
     return report
         .flatMap(holder -> effective(holder, zone))
-        .map(at -> new TimeBeside(at, RuleId.TIME_REPORT, "Time of the report; the test states none."))
+        .map(
+            at ->
+                new TimeBeside(at, RuleId.TIME_REPORT, "Time of the report; the test states none."))
         .or(() -> performed.map(TimeBeside::named))
         .or(() -> ofVisit(observation, neighbours, zone))
         .or(() -> issued(observation, zone));
@@ -64,7 +66,9 @@ public record TimeBeside(OffsetDateTime at, String rule, String remark) {
         .flatMap(visit -> visit.object("period"))
         .flatMap(period -> start(period, zone))
         .map(
-            at -> new TimeBeside(at, RuleId.TIME_ENCOUNTER, "Time of the visit; the test states none."));
+            at ->
+                new TimeBeside(
+                    at, RuleId.TIME_ENCOUNTER, "Time of the visit; the test states none."));
   }
 
   private static boolean isStated(Raw resource) {

@@ -28,9 +28,7 @@ public final class Visits {
     /** Returns the member that an observation is, among the panels of its document. */
     public static Member of(int index, Head head, Document.Part part, Map<String, String> panels) {
       Optional<String> panel =
-          panels.isEmpty()
-              ? Optional.empty()
-              : Optional.ofNullable(panels.get(Panels.name(part)));
+          panels.isEmpty() ? Optional.empty() : Optional.ofNullable(panels.get(Panels.name(part)));
       String mark = head.known() ? "" : Head.fingerprint(part.resource());
       return new Member(index, head, panel, mark);
     }

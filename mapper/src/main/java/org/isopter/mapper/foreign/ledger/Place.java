@@ -55,7 +55,9 @@ public final class Place {
     return known;
   }
 
-  /** Returns the name of the member, or the number of the item, that this is; empty for the root. */
+  /**
+   * Returns the name of the member, or the number of the item, that this is; empty for the root.
+   */
   public String step() {
     return step;
   }

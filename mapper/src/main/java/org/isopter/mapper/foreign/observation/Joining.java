@@ -36,7 +36,6 @@ import org.isopter.model.value.Site;
  */
 public final class Joining {
 
-
   private final Vocabulary vocabulary;
   private final Duration window;
   private final Document document;

@@ -137,8 +137,7 @@ final class NoteCheck {
   }
 
   private void note(Fact<?> fact, String at, String text) throws Refusal {
-    boolean changes =
-        !text.isBlank() && isChanging(fact, text);
+    boolean changes = !text.isBlank() && isChanging(fact, text);
     if (changes) {
       // What somebody wrote of a patient is not quoted.
       throw Qualifiers.unread(at, NOTE);
@@ -147,10 +146,10 @@ final class NoteCheck {
 
   private boolean isChanging(Fact<?> fact, String text) {
     return isOfSomethingElse(text, fact.finding().id())
-            || isTestedOtherwise(fact, text)
-            || isOfAnotherEye(text, fact.site())
-            || OtherNumbers.in(text, fact)
-            || isInAnotherScript(text);
+        || isTestedOtherwise(fact, text)
+        || isOfAnotherEye(text, fact.site())
+        || OtherNumbers.in(text, fact)
+        || isInAnotherScript(text);
   }
 
   private static boolean isDistance(Fact<?> fact) {

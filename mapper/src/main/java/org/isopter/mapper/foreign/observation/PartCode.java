@@ -68,7 +68,13 @@ record PartCode(
         Optional<Site> site = vocabulary.habits().part(coding.token()).flatMap(Effect::site);
         return Optional.of(
             new PartCode(
-                coding::take, alias.get(), part, RuleId.CODE_ALIAS, display, site, Optional.empty()));
+                coding::take,
+                alias.get(),
+                part,
+                RuleId.CODE_ALIAS,
+                display,
+                site,
+                Optional.empty()));
       }
     }
     return named(vocabulary, code.get(), finding);

@@ -57,7 +57,8 @@ final class Laterality {
       }
       coded |= codes.word(concept, RuleId.SIDE_COMPONENT, "text");
       for (Place coding : concept.list("coding")) {
-        coded |= Coding.isLocal(coding) && codes.word(coding, RuleId.SIDE_COMPONENT, "display", "code");
+        coded |=
+            Coding.isLocal(coding) && codes.word(coding, RuleId.SIDE_COMPONENT, "display", "code");
       }
     }
     if (coded || codes.word(component, RuleId.SIDE_COMPONENT, "valueCode", "valueString")) {

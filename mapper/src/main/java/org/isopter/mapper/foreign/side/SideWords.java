@@ -102,10 +102,7 @@ public final class SideWords {
   }
 
   private static void put(
-      Place holder,
-      String name,
-      Function<String, Set<Site>> reading,
-      Map<String, Set<Site>> words)
+      Place holder, String name, Function<String, Set<Site>> reading, Map<String, Set<Site>> words)
       throws Refusal {
     String text = holder.text(name);
     if (text.isEmpty()) {

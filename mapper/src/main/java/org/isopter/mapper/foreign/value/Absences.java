@@ -32,7 +32,8 @@ public final class Absences {
       if (reason.isPresent()) {
         boolean own = coding.token().equals(reason.get().code().token());
         coding.take(
-            own ? Ledger.CATALOGUE : RuleId.ABSENCE_ALIAS, Optional.of(reason.get().code().display()));
+            own ? Ledger.CATALOGUE : RuleId.ABSENCE_ALIAS,
+            Optional.of(reason.get().code().display()));
         return reason.get();
       }
     }

@@ -85,7 +85,8 @@ final class Units {
       quantity.take(RuleId.UNIT_UNCODED, "system");
     }
     if (named) {
-      quantity.take(ours ? label ? Ledger.CATALOGUE : RuleId.UNIT_SPELLING : rule(quantity), "unit");
+      quantity.take(
+          ours ? label ? Ledger.CATALOGUE : RuleId.UNIT_SPELLING : rule(quantity), "unit");
     }
     if (unit.equals(Unit.ONE) && !ours) {
       quantity.ledger().used(RuleId.UNIT_OF_RATIO);
