@@ -26,7 +26,7 @@ final class NoteCheck {
   private static final Pattern GREEK = Pattern.compile("\\p{IsGreek}{2,}");
 
   /** What an observation refers to under a name, and which is of the same eye. */
-  private static final List<String> NAMED = List.of("basedOn", "hasMember", "derivedFrom");
+  private static final List<String> NAMED = List.of("basedOn", "partOf", "hasMember", "derivedFrom");
 
   /** Latin letters, and single Greek ones. */
   private static final Set<Character.UnicodeScript> LETTERS =
@@ -97,6 +97,23 @@ final class NoteCheck {
     boolean acuity = vocabulary.isAcuity(Optional.of(fact.finding().id()));
     String rest = text.indexOf('?') < 0 ? SideText.without(text) : text;
     return words.areHarmless(acuity ? words.withoutConditions(rest) : rest);
+  }
+
+  /** Refuses the name or the range of a part that is of another eye. */
+  void checkPart(Fact<?> fact, Place component) throws Refusal {
+    List<Place> named = new ArrayList<>(component.list("referenceRange"));
+    component
+        .child("code")
+        .ifPresent(
+            code -> {
+              named.add(code);
+              named.addAll(code.list("coding"));
+            });
+    for (Place place : named) {
+      if (isOfAnotherEye(place.text("text") + place.text("display"), fact.site())) {
+        throw Qualifiers.unread(place.at(), "a part of another eye");
+      }
+    }
   }
 
   /** Refuses a note that makes something else of a finding of that name. */
