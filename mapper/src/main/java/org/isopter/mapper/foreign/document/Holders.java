@@ -217,8 +217,7 @@ public final class Holders {
   }
 
   /** What is said of a section is said of those in it. */
-  private void section(
-      Raw.Obj document, Raw.Obj section, Optional<String> around, String holder) {
+  private void section(Raw.Obj document, Raw.Obj section, Optional<String> around, String holder) {
     Optional<String> doubt = around.or(() -> doubtOf(document, section, holder));
     List<Raw.Obj> entries = section.objects("entry");
     doubt.ifPresent(word -> note(document, entries, word));
@@ -229,8 +228,7 @@ public final class Holders {
 
   private Optional<String> doubtOf(Raw.Obj document, Raw.Obj section, String holder) {
     if (!HolderDoubts.names(section).stream().allMatch(this::isOfExamination)) {
-      return Optional.of(
-          holder + ": \"a section whose name is not that of an examination\"");
+      return Optional.of(holder + ": \"a section whose name is not that of an examination\"");
     }
     boolean other =
         section

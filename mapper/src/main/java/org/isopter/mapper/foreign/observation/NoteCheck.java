@@ -26,7 +26,8 @@ final class NoteCheck {
   private static final Pattern GREEK = Pattern.compile("\\p{IsGreek}{2,}");
 
   /** What an observation refers to under a name, and which is of the same eye. */
-  private static final List<String> NAMED = List.of("basedOn", "partOf", "hasMember", "derivedFrom");
+  private static final List<String> NAMED =
+      List.of("basedOn", "partOf", "hasMember", "derivedFrom");
 
   /** Latin letters, and single Greek ones. */
   private static final Set<Character.UnicodeScript> LETTERS =
