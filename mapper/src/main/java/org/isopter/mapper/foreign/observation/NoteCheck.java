@@ -25,6 +25,9 @@ final class NoteCheck {
   /** A Greek letter stands for a unit or an angle; two of them are a word. */
   private static final Pattern GREEK = Pattern.compile("\\p{IsGreek}{2,}");
 
+  /** Narratives that differ in their numbers alone are read once. */
+  private static final Pattern NUMBER = Pattern.compile("[\\d.,:]+");
+
   /** What an observation refers to under a name, and which is of the same eye. */
   private static final List<String> NAMED =
       List.of("basedOn", "partOf", "hasMember", "derivedFrom");
@@ -87,7 +90,8 @@ final class NoteCheck {
     if (NarrativeWords.isMore(observation.value())) {
       note(fact, "/text/div", text);
     }
-    if (isOfSomethingElse(text, fact.finding().id()) || isOfAnotherEye(text, fact.site())) {
+    String words = NUMBER.matcher(text).replaceAll(" ");
+    if (isOfSomethingElse(words, fact.finding().id()) || isOfAnotherEye(words, fact.site())) {
       throw Qualifiers.unread("/text/div", "a narrative that does not fit the value");
     }
   }
