@@ -72,7 +72,7 @@ public final class Joining {
 
   /** Parts that were ordered apart are of two measurements, unless a panel holds them together. */
   private List<List<Visits.Member>> byOrder(List<Visits.Member> members) {
-    if (Visits.rule(members.get(0)).equals("visit-panel")) {
+    if (Visits.rule(members.get(0)).equals(RuleId.VISIT_PANEL)) {
       return List.of(members);
     }
     Map<Optional<Raw>, List<Visits.Member>> byOrder = new LinkedHashMap<>();
