@@ -151,7 +151,7 @@ final class Qualifiers {
   /** Of facts of both eyes the parts stand under the names of either. */
   private void parts(Fact<?> fact) throws Refusal {
     for (Place component : observation.list("component")) {
-      if (isTaken(component) && PartCode.of(vocabulary, component, fact.finding()).isPresent()) {
+      if (component.isTaken() && PartCode.of(vocabulary, component, fact.finding()).isPresent()) {
         notes.checkPart(fact, component);
       }
     }
