@@ -11,6 +11,7 @@ import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.grammar.ItemReader;
 import org.isopter.model.note.habit.UnknownSide;
 import org.isopter.model.note.item.Grammars;
+import org.isopter.model.note.token.Bullets;
 import org.isopter.model.note.token.Clause;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.NotRead;
@@ -33,6 +34,12 @@ final class ClauseReader {
   private boolean first;
 
   private boolean newLine;
+
+  /** Whether a part of the clause that was not read ends with an eye, or is of one eye. */
+  private boolean unreadEye;
+
+  /** Whether a pinhole was left unread just before: an acuity without a heading may go on. */
+  private boolean unreadPinhole;
 
   /** How much was said before the clause that is read. */
   private int clauseStart;
@@ -61,10 +68,20 @@ final class ClauseReader {
     int run = 0;
     int notedBefore = gathered.size();
     denial.clear();
+    unreadEye = false;
     clauseStart = gathered.size();
+    if (Bullets.isUnclear(clause.get(0)) && ItemStarts.isClearBehindDash(headings, clause)) {
+      denial.open();
+      from++;
+    }
     while (from < clause.size()) {
       if (clause.get(from).is(",")) {
         from++;
+        run = from;
+        notedBefore = gathered.size();
+        unreadEye = false;
+      } else if (clause.get(from).is(NotRead.NO_PLACE)) {
+        from = noPlace(clause.subList(from, clause.size()), from);
         run = from;
         notedBefore = gathered.size();
       } else if (from > run && from + 1 < clause.size() && Common.isConnector(clause.get(from))) {
@@ -105,13 +122,13 @@ final class ClauseReader {
     if (found.isPresent()) {
       close();
     }
-    if (tokens.get(0).is(NotRead.NO_PLACE)) {
-      return noPlace(tokens, from);
-    }
     List<Token> rest = found.map(heading -> heading.rest(tokens, 0)).orElse(tokens);
     int skipped = found.map(Headings.Found::skipped).orElse(0);
     try {
       ItemStarts.requireBegun(from, found.isPresent(), rest);
+      if (start.isEmpty() && unreadPinhole) {
+        throw NotRead.because("it may go on with what was not read before it");
+      }
       ItemReader.Item item =
           items.read(start.orElse(Grammars.bare(rest)), rest, tokens.get(0), context.side());
       int length = skipped + item.length();
@@ -137,6 +154,8 @@ final class ClauseReader {
       context.lose();
     }
     context.leave(piece.tokens());
+    unreadEye = unreadEye || ItemStarts.endsWithEye(piece.tokens());
+    unreadPinhole = BareHeadings.startsWithPinhole(piece.tokens());
     NotRead why = unsided(notRead, piece, start);
     gathered.leave(why, piece, start.map(ItemReader.Start::grammar));
     if (BareHeadings.isPinholeAlone(piece.tokens())) {
@@ -157,7 +176,8 @@ final class ClauseReader {
   private void requireSideOfDenial(List<Token> item, List<Fact<?>> facts) throws NotRead {
     List<Site> before = Gathered.eyes(gathered.from(clauseStart).stream().map(NotedFact::fact));
     boolean ofBoth = Gathered.eyes(facts.stream()).size() == 2;
-    if (before.size() == 1 && ofBoth && Denial.isNo(item.get(0)) && !ItemStarts.namesSide(item)) {
+    boolean ofOne = before.size() == 1 || unreadEye;
+    if (ofOne && ofBoth && Denial.isNo(item.get(0)) && !ItemStarts.namesSide(item)) {
       throw NotRead.because(ItemReader.NO_SIDE);
     }
   }
@@ -181,6 +201,7 @@ final class ClauseReader {
     context.leave(piece.tokens());
     // A phrase may hide another eye than that of the line.
     context.leave(Lexer.read(first.seen()));
+    unreadEye = unreadEye || ItemStarts.endsWithEye(piece.tokens());
     NotRead why = NotRead.at(first, "the record has no place for \"" + first.seen() + "\"");
     gathered.leave(why, piece, Optional.empty());
     return from + end;
@@ -197,6 +218,7 @@ final class ClauseReader {
   }
 
   private void took(ItemReader.Item item, Piece piece) {
+    unreadPinhole = false;
     open = Optional.of(item.start()).filter(start -> start.grammar().sides().namesAnEye());
     pending = item.facts().isEmpty() ? Optional.of(piece) : Optional.empty();
     pendingStart = clauseStart;

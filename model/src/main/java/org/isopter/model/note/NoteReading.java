@@ -4,6 +4,11 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.model.note.arrange.HeadingDashes;
+import org.isopter.model.note.arrange.NothingSeen;
+import org.isopter.model.note.arrange.Respectively;
+import org.isopter.model.note.arrange.SideMarks;
+import org.isopter.model.note.arrange.SidePairs;
 import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.habit.Habits;
 import org.isopter.model.note.habit.OtherTimes;
@@ -133,8 +138,9 @@ final class NoteReading {
   }
 
   private List<Token> tokens() {
-    List<Token> said = habits.book().apply(OrLists.spelledOut(Lexer.read(text)));
-    List<Token> sided = SidePairs.parted(HeadingDashes.colons(said));
+    List<Token> written = Respectively.parted(OrLists.spelledOut(Lexer.read(text)));
+    List<Token> said = NothingSeen.plain(SideMarks.plain(habits.book().apply(written)));
+    List<Token> sided = SidePairs.parted(HeadingDashes.colons(said, headings));
     return HalfFieldOrder.of(Additions.joined(OtherTimes.parted(sided)));
   }
 

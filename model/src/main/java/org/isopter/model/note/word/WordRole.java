@@ -48,8 +48,6 @@ public enum WordRole {
   AGE("age", false),
   /** Words for the patient behind an age, before a colon. */
   SEX("sex", false),
-  /** Headings behind which a dash is a colon. */
-  HEADING("heading", false),
   /** Headings of numbers that are never less than nought and never two of one value. */
   SIZE("size", false),
   /** Words for a person who is not the patient. */

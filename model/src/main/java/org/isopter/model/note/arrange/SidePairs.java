@@ -1,4 +1,4 @@
-package org.isopter.model.note;
+package org.isopter.model.note.arrange;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +14,7 @@ import org.isopter.model.value.Site;
  * 14/16} and {@code IOP 14/16 (R/L)}. A stroke may also be that of a fraction: only pressures and
  * other sizes, and numbers with decimals, are two values.
  */
-final class SidePairs {
+public final class SidePairs {
 
   private final List<Token> note;
   private final List<Token> out = new ArrayList<>();
@@ -25,7 +25,7 @@ final class SidePairs {
   }
 
   /** Returns the note with each value of such a pair behind its side. */
-  static List<Token> parted(List<Token> note) {
+  public static List<Token> parted(List<Token> note) {
     SidePairs pairs = new SidePairs(note);
     int at = 0;
     while (at < note.size()) {
