@@ -254,7 +254,10 @@ public final class ForeignReader {
           Translator.of(
               vocabulary.get(), options, neighbours, part.resource(), holders.reportOf(part));
       boolean taken = !read.facts().isEmpty() || read.piece().isPresent();
-      Optional<String> doubt = taken ? holders.doubtOf(part) : Optional.empty();
+      Optional<String> doubt =
+          taken
+              ? holders.doubtOf(part).or(() -> holders.otherEyeOf(part, read.facts()))
+              : Optional.empty();
       if (doubt.isPresent()) {
         return kept(part, Why.UNREAD_QUALIFIER, doubt.get(), "what was found in this examination");
       }

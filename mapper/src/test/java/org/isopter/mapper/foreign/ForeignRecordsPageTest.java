@@ -72,7 +72,14 @@ class ForeignRecordsPageTest {
       So does anything else in a concept beside the code that was read: another published code, or
       words that name something else. A category, an interpretation, a label, a source or a specimen
       keeps the observation unless it is known as harmless, and so does a report, a panel or a section
-      of targets, of an earlier visit or of a relative.
+      of targets, of an earlier visit or of a relative, or one whose name or narrative tells of another
+      eye alone. A section is one of findings only where its name is known as such.
+
+      An element that FHIR does not have, or in another shape than it has there (one for a list), is
+      seen by no rule, and keeps the observation. A name beside a published code may be in any language
+      that is read; with a word that is not known it keeps the observation too. The narrative that a
+      sender made of the same data must not name another eye, a target or a mistake; its numbers are
+      not compared.
 
       An observation without a time has that of the report that names it, else the one that the caller
       states (`--performed`), else that of its visit of no more than a day, else when it was issued; a

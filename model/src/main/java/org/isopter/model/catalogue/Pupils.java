@@ -221,6 +221,11 @@ public final class Pupils {
               .note("One entry for each feature that was looked for.")
               .build());
 
+  /** Returns the findings of the pupils; drops that widen them change all of these. */
+  public static List<Finding<?>> all() {
+    return ENTRIES.all();
+  }
+
   /** Returns the word by which a defect that could not be decided names the suspected eye. */
   public static Optional<Term> suspectedEye(Site eye) {
     return switch (eye) {

@@ -5,7 +5,6 @@ import static org.isopter.model.check.ConsistencyRule.implausible;
 import static org.isopter.model.check.ConsistencyRule.incomplete;
 
 import java.math.BigDecimal;
-import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -16,7 +15,6 @@ import org.isopter.model.catalogue.Drops;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Pupils.AfferentDefect;
 import org.isopter.model.clinical.pupil.AfferentDefects;
-import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Span;
@@ -195,16 +193,9 @@ final class DefectRules {
                     .flatMap(
                         defect ->
                             both.exam()
-                                .seen(Drops.DILATION)
-                                .filter(drop -> !isLater(drop, defect, both.exam().exam()))
+                                .notLater(Drops.DILATION, defect.fact())
                                 .limit(1)
                                 .map(drop -> Breach.of(defect, drop))));
-  }
-
-  /** Says whether a drop has a time, and it is later than that of the defect. */
-  private static boolean isLater(Seen<?> drop, Seen<?> defect, Exam exam) {
-    OffsetDateTime tested = defect.fact().at().orElse(exam.header().performed());
-    return drop.fact().at().filter(given -> given.isAfter(tested)).isPresent();
   }
 
   private static ConsistencyRule defectInBetterEye() {

@@ -242,7 +242,7 @@ final class LightRules {
     return Reflexes.isBlindBeside(eye, seen)
         ? Stream.of(Reflexes.besideAcuity(seen, eye))
         : eye
-            .beside(seen, Globes.STATE, state -> state != GlobeState.PRESENT)
+            .beside(seen, Globes.STATE, GlobeState::isSightless)
             .map(gone -> Breach.of(seen, gone))
             .stream();
   }

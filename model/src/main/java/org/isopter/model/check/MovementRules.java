@@ -150,7 +150,7 @@ final class MovementRules {
                 eye ->
                     Reflexes.isBlindBeside(eye, at)
                         || Sight.farWorseFellow(eye, at).findAny().isPresent()
-                        || eye.has(Globes.STATE, globe -> globe != GlobeState.PRESENT)
+                        || eye.has(Globes.STATE, GlobeState::isSightless)
                         || eye.has(Lids.PTOSIS, lid -> lid.presence() != Presence.ABSENT));
   }
 

@@ -1,39 +1,23 @@
 package org.isopter.model.compare;
 
 import java.util.Optional;
-import java.util.Set;
 import org.isopter.model.catalogue.Alignments;
 import org.isopter.model.catalogue.Colours;
 import org.isopter.model.catalogue.Drops;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Quantity;
 
 /** What else keeps two results of one measurement from being compared; common practice. */
 final class Comparability {
 
-  private static final Set<Finding<?>> OF_THE_PUPIL =
-      Set.of(
-          Pupils.SIZE,
-          Pupils.EQUALITY,
-          Pupils.OUTLINE,
-          Pupils.DIRECT,
-          Pupils.CONSENSUAL,
-          Pupils.NEAR,
-          Pupils.AFFERENT_DEFECT,
-          Pupils.FEATURE);
-
   private Comparability() {}
 
-  /** Says whether a finding is one of pupils of which drops that widen them are recorded. */
-  static boolean isUnderDrops(Finding<?> finding, Exam earlier, Exam later) {
-    return OF_THE_PUPIL.contains(finding) && (hasDrops(earlier) || hasDrops(later));
-  }
-
-  private static boolean hasDrops(Exam exam) {
-    return exam.view().seen(Drops.DILATION).findAny().isPresent();
+  /** Says whether a fact is of pupils on which drops that widen them may have acted. */
+  static boolean isUnderDrops(Fact<?> fact, Exam exam) {
+    return Pupils.all().contains(fact.finding())
+        && exam.view().notLater(Drops.DILATION, fact).findAny().isPresent();
   }
 
   /** Says whether two results were found with the same set of plates, or between the same rims. */

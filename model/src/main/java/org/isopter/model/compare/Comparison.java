@@ -99,7 +99,7 @@ public record Comparison(Exam earlier, Exam later, List<Change> changes) {
     }
     Fact<?> before = pair.before().get();
     Fact<?> now = pair.now().get();
-    if (Comparability.isUnderDrops(now.finding(), earlier, later)) {
+    if (Comparability.isUnderDrops(before, earlier) || Comparability.isUnderDrops(now, later)) {
       return Change.Kind.UNDER_DROPS;
     }
     if (!pair.sameTechnique() || !Comparability.isAlike(before, now)) {

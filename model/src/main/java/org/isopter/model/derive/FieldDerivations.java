@@ -52,7 +52,7 @@ final class FieldDerivations {
         facts
             .both()
             .only(Pupils.AFFERENT_DEFECT)
-            .filter(any -> facts.seen(Drops.DILATION).findAny().isEmpty());
+            .filter(any -> facts.notLater(Drops.DILATION, any.fact()).findAny().isEmpty());
     defect.ifPresent(used::add);
     FieldDetails details = FieldFeatureReader.details(facts, used);
     if (defect.isPresent()) {

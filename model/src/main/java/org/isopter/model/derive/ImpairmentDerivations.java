@@ -2,9 +2,12 @@ package org.isopter.model.derive;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.isopter.model.answer.tissue.GlobeState;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.catalogue.Globes;
 import org.isopter.model.clinical.impairment.PersonImpairment;
 import org.isopter.model.clinical.impairment.PresentingAcuity;
 import org.isopter.model.clinical.impairment.VisionImpairments;
@@ -42,14 +45,18 @@ final class ImpairmentDerivations {
 
   private static Optional<Derived> person(ExamView facts) {
     List<Seen<AcuityReading>> all = facts.seen(Acuities.DISTANCE).toList();
+    List<Seen<GlobeState>> gone =
+        facts.eyes().flatMap(eye -> eye.seen(Globes.STATE, GlobeState::isSightless)).toList();
     PersonImpairment person =
         new PersonImpairment(
             values(facts.eye(Site.RIGHT).seen(Acuities.DISTANCE).toList()),
             values(facts.eye(Site.LEFT).seen(Acuities.DISTANCE).toList()),
-            values(facts.eye(Site.BOTH).seen(Acuities.DISTANCE).toList()));
-    return Optional.of(all)
-        .filter(some -> !some.isEmpty())
-        .map(some -> Derived.of(person.category().statement(), Site.BOTH, List.copyOf(some)));
+            values(facts.eye(Site.BOTH).seen(Acuities.DISTANCE).toList()),
+            gone.stream().map(Seen::site).collect(Collectors.toSet()));
+    List<Seen<?>> from = Stream.<Seen<?>>concat(all.stream(), gone.stream()).toList();
+    return all.isEmpty()
+        ? Optional.empty()
+        : Optional.of(Derived.of(person.category().statement(), Site.BOTH, from));
   }
 
   private static List<AcuityReading> values(List<Seen<AcuityReading>> seen) {

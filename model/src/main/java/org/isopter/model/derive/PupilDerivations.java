@@ -21,8 +21,8 @@ import org.isopter.model.value.Unit;
 
 /**
  * What follows from the pupils: their difference, and the causes that fit all their signs. Nothing
- * follows from pupils of which a dilating drop is recorded, whenever it was given, nor from two of
- * which one is gone: what the table knows, it knows of two.
+ * follows from pupils on which a dilating drop may have acted, one that was given later excepted,
+ * nor from two of which one is gone: what the table knows, it knows of two.
  */
 final class PupilDerivations {
 
@@ -35,19 +35,29 @@ final class PupilDerivations {
   }
 
   static Stream<Derived> of(ExamView facts) {
-    List<Seen<?>> drops = facts.seen(Drops.DILATION).<Seen<?>>map(drop -> drop).toList();
+    List<Seen<?>> drops = drops(facts);
     if (!drops.isEmpty()) {
       return silent(facts, "drops that widen them are recorded", drops);
     }
     List<Seen<?>> gone =
         facts
             .eyes()
-            .flatMap(eye -> eye.seen(Globes.STATE, state -> state != GlobeState.PRESENT))
+            .flatMap(eye -> eye.seen(Globes.STATE, GlobeState::isSightless))
             .<Seen<?>>map(seen -> seen)
             .toList();
     return gone.isEmpty()
         ? new PupilDerivations(facts).all()
         : silent(facts, "one of the eyes is gone or shrunken", gone);
+  }
+
+  /** Returns the drops that may have acted when any of the pupils' signs was found. */
+  private static List<Seen<?>> drops(ExamView facts) {
+    return Stream.concat(Pupils.all().stream(), Stream.of(Drops.TEST))
+        .flatMap(facts::seen)
+        .flatMap(seen -> facts.notLater(Drops.DILATION, seen.fact()))
+        .<Seen<?>>map(drop -> drop)
+        .distinct()
+        .toList();
   }
 
   /** Says why nothing is said, where there is something it would be said of. */
@@ -57,9 +67,7 @@ final class PupilDerivations {
             .<Boolean>withheld("Nothing is concluded from the pupils: " + why + ".")
             .statement();
     boolean some =
-        Stream.of(Pupils.SIZE, Pupils.DIRECT, Pupils.CONSENSUAL, Pupils.NEAR, Pupils.EQUALITY)
-                .anyMatch(finding -> facts.seen(finding).findAny().isPresent())
-            || facts.seen(Pupils.AFFERENT_DEFECT).findAny().isPresent();
+        Pupils.all().stream().anyMatch(finding -> facts.seen(finding).findAny().isPresent());
     return some ? Stream.of(Derived.of(statement, Site.BOTH, from)) : Stream.empty();
   }
 

@@ -1,5 +1,6 @@
 package org.isopter.model.exam;
 
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -95,6 +96,16 @@ public final class ExamView {
   /** Returns what was found of a finding in both eyes in one way and at one time. */
   public <V> Stream<EyePair<V>> pairs(Finding<V> finding) {
     return right().seen(finding).flatMap(right -> EyePair.of(right, left().seen(finding)));
+  }
+
+  /**
+   * Returns the values of a finding that may have been there when a fact was found: those with a
+   * time of their own after that of the fact were not. A fact without a time has that of the
+   * examination.
+   */
+  public <V> Stream<Seen<V>> notLater(Finding<V> finding, Fact<?> than) {
+    OffsetDateTime time = than.at().orElse(exam.header().performed());
+    return seen(finding).filter(seen -> seen.fact().at().filter(time::isBefore).isEmpty());
   }
 
   /**

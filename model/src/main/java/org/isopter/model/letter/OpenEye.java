@@ -7,7 +7,9 @@ import java.util.stream.Stream;
 import org.isopter.model.answer.pupil.PupilFeature;
 import org.isopter.model.answer.pupil.PupilOutline;
 import org.isopter.model.answer.tissue.AnteriorSign;
+import org.isopter.model.answer.tissue.GlobeState;
 import org.isopter.model.answer.tissue.Presence;
+import org.isopter.model.catalogue.Globes;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Segments;
@@ -18,7 +20,7 @@ import org.isopter.model.value.Quantity;
 
 /**
  * Signs that an eye may be open after an injury, two of them in one eye; each alone is common after
- * an operation (common practice, no source).
+ * an operation, and all of them in an eye that has shrunken (common practice, no source).
  */
 final class OpenEye {
 
@@ -30,6 +32,7 @@ final class OpenEye {
   static Optional<String> of(ExamView exam) {
     List<String> eyes =
         exam.eyes()
+            .filter(eye -> !eye.has(Globes.STATE, GlobeState::isSightless))
             .filter(eye -> signs(eye).count() > 1)
             .map(
                 eye ->
@@ -40,8 +43,7 @@ final class OpenEye {
         : Optional.of(
             "A penetrating injury, of which two such signs may tell, is on the list: "
                 + PlainWords.list(eyes)
-                + UrgentWhenNew.UNKNOWN
-                + "there was an injury.");
+                + UrgentWhenNew.unknown("there was an injury"));
   }
 
   private static Stream<String> signs(EyeView eye) {

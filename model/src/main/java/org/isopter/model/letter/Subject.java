@@ -36,6 +36,7 @@ record Subject(String title, Map<Finding<?>, String> labels) {
 
   private static final List<Subject> ORDER =
       List.of(
+          of("Globe").and(Globes.STATE, ""),
           of("Acuity")
               .and(Acuities.DISTANCE, "")
               .and(Acuities.BOUND, "")
@@ -45,7 +46,6 @@ record Subject(String title, Map<Finding<?>, String> labels) {
               .and(VisualFunctions.PREFERENTIAL_LOOKING, "grating")
               .and(VisualFunctions.CONTRAST, "contrast")
               .and(VisualFunctions.PHOTOSTRESS, "recovery after bright light"),
-          of("Globe").and(Globes.STATE, ""),
           of("Confrontation")
               .and(Fields.CONFRONTATION, "")
               .and(FieldFeatures.BORDER, "loss")
@@ -60,7 +60,7 @@ record Subject(String title, Map<Finding<?>, String> labels) {
               .and(Perimetry.FALSE_NEGATIVES, "false negatives")
               .and(Perimetry.FALSE_POSITIVES, "false positives")
               .and(Perimetry.FIXATION_LOSSES, "fixation losses")
-              .and(Perimetry.DURATION, "duration"),
+              .and(Perimetry.DURATION, "lasted"),
           of("Optic disc")
               .and(Discs.SWELLING, "swelling")
               .and(Discs.MARGIN, "margin")
@@ -87,7 +87,7 @@ record Subject(String title, Map<Finding<?>, String> labels) {
           of("Central grid").and(VisualFunctions.GRID, ""),
           of("Lids, face")
               .and(Lids.PTOSIS, "ptosis")
-              .and(Lids.MARGIN_REFLEX, "margin reflex distance")
+              .and(Lids.MARGIN_REFLEX, "margin reflex")
               .and(Lids.FISSURE, "fissure")
               .and(Lids.LEVATOR, "levator")
               .and(Lids.SWEATING, "sweating"),

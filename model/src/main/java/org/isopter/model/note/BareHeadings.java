@@ -2,6 +2,7 @@ package org.isopter.model.note;
 
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Finding;
@@ -9,6 +10,8 @@ import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Sharing;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
 import org.isopter.model.value.Site;
 
 /**
@@ -20,12 +23,7 @@ final class BareHeadings {
   static final String WHY =
       "a heading without a value stands behind it and may say how it was tested";
 
-  private static final Set<String> PINHOLE = Set.of("ph", "pinhole");
-
-  private static final Set<String> LINKS =
-      Set.of(
-          "with", "w", "/", "c", "through", "via", "by", "using", "on", "a", "the", "and", "in",
-          "all", "done", "tested", "(", ")", "[", "]", ",", ":", "-");
+  private static final Set<String> MARKS = Set.of("/", "(", ")", "[", "]", ",", ":", "-", "=");
 
   private BareHeadings() {}
 
@@ -36,17 +34,13 @@ final class BareHeadings {
             .allMatch(
                 token ->
                     isPinhole(token)
-                        || LINKS.contains(token.text())
+                        || MARKS.contains(token.text())
+                        || WordFiles.is(WordRole.LINK, token.text())
                         || Common.side(token).isPresent());
   }
 
-  /** Says whether a pinhole is what a piece starts with. */
-  static boolean startsWithPinhole(List<Token> piece) {
-    return isPinhole(piece.get(0));
-  }
-
   private static boolean isPinhole(Token token) {
-    return PINHOLE.contains(token.text());
+    return WordFiles.is(WordRole.PINHOLE, token.text());
   }
 
   /**
@@ -64,6 +58,14 @@ final class BareHeadings {
       from--;
     }
     return from;
+  }
+
+  /** Returns acuities as they are written where they were read through a pinhole. */
+  static String throughPinhole(List<NotedFact> acuities) {
+    return acuities.stream()
+        .map(noted -> NoteWriter.standard().write(List.of(noted.fact())))
+        .map(line -> line.isOk() ? line.orThrow().strip().replaceFirst("^VA", "PH") : Advice.START)
+        .collect(Collectors.joining("; "));
   }
 
   /**

@@ -38,14 +38,14 @@ final class ClauseReader {
   /** Whether a part of the clause that was not read ends with an eye, or is of one eye. */
   private boolean unreadEye;
 
-  /** Whether a pinhole was left unread just before: an acuity without a heading may go on. */
-  private boolean unreadPinhole;
-
   /** How much was said before the clause that is read. */
   private int clauseStart;
 
   /** A heading of which nothing is said yet. */
   private Optional<Piece> pending = Optional.empty();
+
+  /** A heading of acuity, not read, that may say how what follows it was tested. */
+  private final UnclearHeading unclear = new UnclearHeading();
 
   /** How much was said before the clause of that heading. */
   private int pendingStart;
@@ -121,14 +121,13 @@ final class ClauseReader {
     Optional<ItemReader.Start> start = found.map(this::start).or(() -> goesOn(tokens, from));
     if (found.isPresent()) {
       close();
+      unclear.clear();
     }
     List<Token> rest = found.map(heading -> heading.rest(tokens, 0)).orElse(tokens);
     int skipped = found.map(Headings.Found::skipped).orElse(0);
     try {
+      unclear.requireNone(start);
       ItemStarts.requireBegun(from, found.isPresent(), rest);
-      if (start.isEmpty() && unreadPinhole) {
-        throw NotRead.because("it may go on with what was not read before it");
-      }
       ItemReader.Item item =
           items.read(start.orElse(Grammars.bare(rest)), rest, tokens.get(0), context.side());
       int length = skipped + item.length();
@@ -141,10 +140,13 @@ final class ClauseReader {
       return from + length;
     } catch (NotRead notRead) {
       // Without a mark between, where one item ends and the next starts is only known of both.
-      gathered.forget(notedBefore);
-      Piece piece = new Piece(clause.subList(run, from + end(tokens, found, start)));
-      leave(notRead, piece, start);
-      return run + piece.tokens().size();
+      int end = end(tokens, found, start);
+      boolean apart = found.filter(at -> ItemStarts.areTwoNumbers(at, tokens, end)).isPresent();
+      if (!apart) {
+        gathered.forget(notedBefore);
+      }
+      leave(notRead, new Piece(clause.subList(apart ? from : run, from + end)), start);
+      return from + end;
     }
   }
 
@@ -155,7 +157,7 @@ final class ClauseReader {
     }
     context.leave(piece.tokens());
     unreadEye = unreadEye || ItemStarts.endsWithEye(piece.tokens());
-    unreadPinhole = BareHeadings.startsWithPinhole(piece.tokens());
+    unclear.left(piece, start);
     NotRead why = unsided(notRead, piece, start);
     gathered.leave(why, piece, start.map(ItemReader.Start::grammar));
     if (BareHeadings.isPinholeAlone(piece.tokens())) {
@@ -165,7 +167,11 @@ final class ClauseReader {
 
   private void takeBackBefore(Piece heading, int clause) {
     int from = BareHeadings.qualifiedBy(heading.tokens(), gathered.from(0), clause);
-    gathered.takeBack(from, BareHeadings.WHY);
+    if (BareHeadings.isPinholeAlone(heading.tokens())) {
+      gathered.takeBackToPinhole(from);
+    } else {
+      gathered.takeBack(from, BareHeadings.WHY);
+    }
   }
 
   private Optional<ItemReader.Start> goesOn(List<Token> tokens, int from) {
@@ -218,7 +224,6 @@ final class ClauseReader {
   }
 
   private void took(ItemReader.Item item, Piece piece) {
-    unreadPinhole = false;
     open = Optional.of(item.start()).filter(start -> start.grammar().sides().namesAnEye());
     pending = item.facts().isEmpty() ? Optional.of(piece) : Optional.empty();
     pendingStart = clauseStart;

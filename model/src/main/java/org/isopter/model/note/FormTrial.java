@@ -30,9 +30,9 @@ record FormTrial(
     return read.size() > 1 || read.stream().anyMatch(PossibleReading::isCertain) ? read : List.of();
   }
 
-  /** Returns the first form that is read whole. */
+  /** Returns the first form that is read whole; a form that is tried itself needs none. */
   String nearest(Stream<String> forms) {
-    return forms.filter(form -> !asking || isRead(form)).findFirst().orElse(Advice.START);
+    return asking ? forms.filter(this::isRead).findFirst().orElse(Advice.START) : Advice.START;
   }
 
   private boolean isRead(String form) {

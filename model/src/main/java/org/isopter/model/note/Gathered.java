@@ -57,6 +57,18 @@ final class Gathered {
     forget(place);
   }
 
+  /** Leaves acuities unread that may have been read through a pinhole; offers them so. */
+  void takeBackToPinhole(int place) {
+    List<NotedFact> acuities = List.copyOf(from(place));
+    for (NotedFact one : acuities) {
+      List<NotedFact> item = acuities.stream().filter(one::sameItem).toList();
+      if (item.indexOf(one) == 0) {
+        unread.add(one.unread(BareHeadings.WHY).nearest(BareHeadings.throughPinhole(item)));
+      }
+    }
+    forget(place);
+  }
+
   /** Leaves a piece unread that may mean one of several things. */
   void leave(NotRead why, Piece piece, Optional<Grammar> grammar) {
     unread.add(unread(why, piece, grammar));

@@ -1,6 +1,7 @@
 package org.isopter.model.note;
 
 import java.util.List;
+import java.util.Set;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Denial;
 import org.isopter.model.note.grammar.Headings;
@@ -15,6 +16,9 @@ import org.isopter.model.value.Site;
 /** How an item starts: with a heading of its own, or by going on with the item before. */
 final class ItemStarts {
 
+  /** What may stand between two numbers or behind them. */
+  private static final Set<String> UNITS = Set.of("/", ",", ":", "=", "(", ")", "mmhg", "mm");
+
   private ItemStarts() {}
 
   /** A comma right behind a heading within a clause: it may belong before it, 6/9 ph, L 6/6. */
@@ -22,6 +26,25 @@ final class ItemStarts {
     if (from > 0 && heading && !rest.isEmpty() && rest.get(0).is(",")) {
       throw NotRead.word(rest.get(0));
     }
+  }
+
+  /**
+   * Says whether an item that is no acuity is a heading and nothing but two numbers: {@code IOP
+   * 14/16}. It says nothing of what stands before it without a mark between.
+   *
+   * @param end where the item ends
+   */
+  static boolean areTwoNumbers(Headings.Found found, List<Token> tokens, int end) {
+    List<Token> rest = found.rest(tokens.subList(0, end), 0);
+    return found.at() == 0
+        && found.skipped() > 0
+        && !Grammars.isOfAcuity(found.grammar())
+        && rest.stream().filter(ItemStarts::isNumber).count() == 2
+        && rest.stream().allMatch(token -> isNumber(token) || UNITS.contains(token.text()));
+  }
+
+  private static boolean isNumber(Token token) {
+    return token.kind() == Token.Kind.NUMBER;
   }
 
   /** A side goes on with the item before, and so does a condition with sides behind it. */

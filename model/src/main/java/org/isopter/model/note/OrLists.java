@@ -86,8 +86,8 @@ final class OrLists {
     out.subList(no, out.size()).clear();
     for (int i = 0; i < list.size(); i++) {
       out.add(list.get(i));
-      boolean denied = i + 1 < list.size() && ListWords.isDenial(list.get(i + 1));
-      if (list.get(i).is(",") && !denied) {
+      boolean member = i + 1 < list.size() && !ListWords.isDenial(list.get(i + 1));
+      if (list.get(i).is(",") && member) {
         addNo(list, out);
       }
     }

@@ -9,6 +9,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.isopter.model.check.Consistency;
 import org.isopter.model.derive.Derivations;
 import org.isopter.model.derive.Derived;
 import org.isopter.model.exam.Exam;
@@ -21,7 +22,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class ScenarioTest {
 
   static Stream<Scenario> rows() {
-    return Stream.of("pupils", "fields", "sight").flatMap(Scenario::rows);
+    return Stream.of("pupils", "fields", "sight", "whole").flatMap(Scenario::rows);
   }
 
   @ParameterizedTest
@@ -60,6 +61,7 @@ class ScenarioTest {
     for (UrgencyRules list : UrgencyRules.values()) {
       list.hints(exam).forEach(hint -> lines.add("urgency> " + hint));
     }
+    Consistency.check(exam).forEach(breach -> lines.add("check> " + breach.rule().id()));
     return lines;
   }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.isopter.mapper.foreign.vocabulary.Words;
 import org.isopter.mapper.json.Raw;
 
@@ -15,6 +16,9 @@ final class HolderDoubts {
 
   /** HL7 v3-DataOperation: what takes a resource back. */
   private static final Set<String> TAKEN_BACK = Set.of("DELETE", "NULLIFY", "ABORT");
+
+  /** The elements that say who tested, or made the holder. */
+  private static final List<String> LAYMEN = List.of("performer", "agent", "source");
 
   private static final Pattern LAYMAN = Pattern.compile("(.*/)?(Patient|RelatedPerson)/[^/]+");
 
@@ -39,20 +43,25 @@ final class HolderDoubts {
     if (holder.get("modifierExtension").isPresent() || holder.get("implicitRules").isPresent()) {
       return Optional.of("a modifier");
     }
+    if (LAYMEN.stream().anyMatch(name -> isByLayman(holder, name))) {
+      return Optional.of("by the patient or a relative");
+    }
     boolean panel = type.equals("Observation");
     if (panel && holder.get("focus").isPresent()) {
       return Optional.of("a focus");
-    }
-    if (panel && holder.objects("performer").stream().anyMatch(HolderDoubts::isLayman)) {
-      return Optional.of("a test by the patient or a relative");
     }
     return named(holder)
         .or(() -> remarked(holder))
         .or(() -> panel ? tested(holder) : Optional.empty());
   }
 
-  private static boolean isLayman(Raw.Obj performer) {
-    return LAYMAN.matcher(performer.string("reference").orElse("")).matches();
+  /** A person, or in a provenance an agent that is one; a list has one source. */
+  static boolean isByLayman(Raw.Obj holder, String name) {
+    Stream<Raw.Obj> people =
+        Stream.concat(holder.object(name).stream(), holder.objects(name).stream());
+    return people
+        .map(person -> person.object("who").orElse(person))
+        .anyMatch(person -> LAYMAN.matcher(person.string("reference").orElse("")).matches());
   }
 
   private static boolean isTakenBack(Raw.Obj activity) {
@@ -62,7 +71,7 @@ final class HolderDoubts {
   }
 
   /** Returns the word of a name that makes something else of what is held. */
-  Optional<String> named(Raw.Obj holder) {
+  private Optional<String> named(Raw.Obj holder) {
     return names(holder).stream()
         .filter(name -> words.doubts(name) || words.otherwise(name, "").isPresent())
         .map(name -> words.otherwise(name, "").orElse("a name that doubts it"))
@@ -74,7 +83,8 @@ final class HolderDoubts {
     List<String> remarks = new ArrayList<>();
     holder.objects("note").forEach(note -> note.string("text").ifPresent(remarks::add));
     holder.objects("payload").forEach(p -> p.string("contentString").ifPresent(remarks::add));
-    holder.string("conclusion").ifPresent(remarks::add);
+    List.of("conclusion", "comment", "comments")
+        .forEach(name -> holder.string(name).ifPresent(remarks::add));
     holder.object("device").flatMap(d -> d.string("display")).ifPresent(remarks::add);
     holder.objects("interpretation").forEach(concept -> remarks.addAll(texts(concept)));
     return remarks.stream()
@@ -100,7 +110,8 @@ final class HolderDoubts {
     return words.namesOtherAcuity(text).isPresent() || words.changesAll(text).isPresent();
   }
 
-  private static List<String> names(Raw.Obj holder) {
+  /** Returns the title of a holder, and the words of its codes. */
+  static List<String> names(Raw.Obj holder) {
     List<String> names = new ArrayList<>();
     holder.string("title").ifPresent(names::add);
     List<Raw.Obj> concepts = new ArrayList<>(holder.objects("category"));

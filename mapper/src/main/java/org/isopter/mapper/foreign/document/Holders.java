@@ -2,6 +2,7 @@ package org.isopter.mapper.foreign.document;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
@@ -13,6 +14,7 @@ import org.isopter.mapper.foreign.vocabulary.Habits;
 import org.isopter.mapper.foreign.vocabulary.SideText;
 import org.isopter.mapper.foreign.vocabulary.Words;
 import org.isopter.mapper.json.Raw;
+import org.isopter.model.exam.Fact;
 import org.isopter.model.value.Site;
 
 /**
@@ -45,6 +47,7 @@ public final class Holders {
   private final Neighbours neighbours;
   private final IdentityHashMap<Raw, Document.Part> byResource = new IdentityHashMap<>();
   private final Map<String, String> doubtful = new HashMap<>();
+  private final Map<String, Map<Site, String>> otherwiseSided = new HashMap<>();
   private final Map<String, Raw.Obj> reports = new HashMap<>();
 
   private Holders(List<Document.Part> parts, Neighbours neighbours, Habits habits) {
@@ -67,6 +70,21 @@ public final class Holders {
     return of(part, doubtful);
   }
 
+  /** Returns which holder of a resource names one eye, and it is not that of a fact. */
+  public Optional<String> otherEyeOf(Document.Part part, List<Fact<?>> facts) {
+    Map<Site, String> named =
+        otherwiseSided.isEmpty()
+            ? Map.of()
+            : otherwiseSided.getOrDefault(Panels.name(part), Map.of());
+    return named.entrySet().stream()
+        .filter(
+            eye ->
+                facts.stream()
+                    .anyMatch(f -> f.site() != Site.BOTH && !f.site().equals(eye.getKey())))
+        .map(Map.Entry::getValue)
+        .findFirst();
+  }
+
   /** Returns the first report that names a resource. */
   public Optional<Raw.Obj> reportOf(Document.Part part) {
     return of(part, reports);
@@ -80,7 +98,11 @@ public final class Holders {
     Raw.Obj resource = part.resource();
     String type = Neighbours.type(resource);
     if (type.equals("Composition")) {
-      resource.objects("section").forEach(section -> section(resource, section, Panels.name(part)));
+      composition(resource, Panels.name(part));
+    } else if (type.equals("Linkage")) {
+      List<Raw.Obj> items = resource.objects("item");
+      List<Raw.Obj> old = items.stream().filter(Holders::isOutdated).toList();
+      note(resource, old, Panels.name(part) + ": \"historical\"");
     } else if (MEMBERS.containsKey(type)) {
       List<Raw.Obj> members = resource.objects(MEMBERS.getOrDefault(type, ""));
       if (type.equals("DiagnosticReport")) {
@@ -90,9 +112,10 @@ public final class Holders {
       doubts
           .of(resource, type)
           .ifPresent(word -> note(resource, members, Panels.name(part) + ": \"" + word + "\""));
-      List<Raw.Obj> removed = members.stream().filter(Holders::isRemoved).toList();
+      List<Raw.Obj> removed = members.stream().filter(this::isRemoved).toList();
       note(resource, removed, Panels.name(part) + ": \"deleted\"");
       comment(resource, part);
+      sided(resource, resource, members, Panels.name(part));
       members.forEach(to -> contradiction(resource, to, Panels.name(part)));
     }
   }
@@ -115,6 +138,24 @@ public final class Holders {
     }
   }
 
+  /** Notes the only eye that the names and the narrative of a holder tell of. */
+  private void sided(Raw.Obj document, Raw.Obj holder, List<Raw.Obj> members, String name) {
+    Set<Site> eyes = eyes(holder);
+    HolderDoubts.names(holder).forEach(text -> eyes.addAll(SideText.in(text)));
+    eyes.addAll(SideText.in(NarrativeWords.of(holder)));
+    if (eyes.size() == 1 && !eyes.contains(Site.BOTH)) {
+      String doubt = name + ": \"another eye\"";
+      for (Raw.Obj member : members) {
+        member(document, member)
+            .ifPresent(
+                to ->
+                    otherwiseSided
+                        .computeIfAbsent(to, any -> new EnumMap<>(Site.class))
+                        .put(eyes.iterator().next(), doubt));
+      }
+    }
+  }
+
   private Set<Site> eyes(Raw.Obj resource) {
     Set<Site> eyes = EnumSet.noneOf(Site.class);
     for (Raw.Obj site : resource.object("bodySite").stream().toList()) {
@@ -129,7 +170,11 @@ public final class Holders {
   }
 
   private static Optional<String> reference(Raw.Obj member) {
-    return member.object("item").orElse(member).string("reference");
+    return member
+        .object("item")
+        .or(() -> member.object("resource"))
+        .orElse(member)
+        .string("reference");
   }
 
   /** An observation in words may be a comment on the one that it was derived from. */
@@ -142,15 +187,49 @@ public final class Holders {
     }
   }
 
-  /** An entry of a list may say that it is no longer one. */
-  private static boolean isRemoved(Raw.Obj entry) {
-    return entry.get("deleted").filter(new Raw.Leaf(Raw.Kind.TRUTH, "true")::equals).isPresent();
+  /** An entry of a list may say that it is no longer one, or that it is wrong. */
+  private boolean isRemoved(Raw.Obj entry) {
+    return entry.get("deleted").filter(new Raw.Leaf(Raw.Kind.TRUTH, "true")::equals).isPresent()
+        || entry.object("flag").stream()
+            .flatMap(flag -> HolderDoubts.texts(flag).stream())
+            .anyMatch(words::doubts);
+  }
+
+  /** FHIR R4, LinkageType: information that is no longer true. */
+  private static boolean isOutdated(Raw.Obj item) {
+    return item.string("type").filter("historical"::equals).isPresent();
+  }
+
+  /** What the patient or a relative wrote alone is no examination. */
+  private void composition(Raw.Obj document, String name) {
+    List<Raw.Obj> sections = document.objects("section");
+    sections.forEach(section -> section(document, section, name));
+    if (HolderDoubts.isByLayman(document, "author")) {
+      String doubt = name + ": \"by the patient or a relative\"";
+      sections.forEach(section -> note(document, section.objects("entry"), doubt));
+    }
+  }
+
+  private boolean isOfExamination(String name) {
+    String rest = SideText.without(name);
+    return rest.isBlank() || habits.surroundings().categorises(rest);
   }
 
   private void section(Raw.Obj document, Raw.Obj section, String holder) {
-    doubts
-        .named(section)
-        .ifPresent(word -> note(document, section.objects("entry"), holder + ": \"" + word + "\""));
+    if (!HolderDoubts.names(section).stream().allMatch(this::isOfExamination)) {
+      String doubt = holder + ": \"a section whose name is not that of an examination\"";
+      note(document, section.objects("entry"), doubt);
+    }
+    boolean other =
+        section
+            .object("focus")
+            .flatMap(focus -> focus.string("reference"))
+            .filter(focus -> !focus.contains("Patient/"))
+            .isPresent();
+    if (other || neighbours.differ(section, "focus", document, "subject")) {
+      note(document, section.objects("entry"), holder + ": \"another focus\"");
+    }
+    sided(document, section, section.objects("entry"), holder);
     section.objects("section").forEach(inner -> section(document, inner, holder));
   }
 

@@ -82,7 +82,7 @@ final class ConceptCheck {
       for (Place coding : site.list("coding")) {
         String display = coding.text("display");
         boolean words = !display.isBlank() && namesSite(display);
-        if (!isTaken(coding) && !isEye(coding) && !words) {
+        if (isTaken(coding) || isEye(coding) ? !display.isBlank() && !words : !words) {
           throw Qualifiers.unread(
               coding.at(), "a code beside that of the eye that is not understood");
         }

@@ -1,7 +1,9 @@
 package org.isopter.mapper.foreign.observation;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.isopter.mapper.foreign.ledger.Place;
@@ -21,7 +23,9 @@ import org.isopter.model.finding.Datum;
 final class ContextCheck {
 
   private static final Pattern TYPE = Pattern.compile("(?:.*/)?([A-Z][A-Za-z]+)/[^/]+.*");
-  private static final Pattern TAGS = Pattern.compile("<[^>]*>");
+
+  /** HL7 v3 ObservationInterpretation: POS and NEG, by code and name. */
+  private static final Set<String> NAMES_OF_PRESENCE = Set.of("pos", "neg", "positive", "negative");
 
   private final Surroundings known;
   private final Words words;
@@ -49,15 +53,6 @@ final class ContextCheck {
     if (observation.has("specimen")) {
       throw Qualifiers.unread("/specimen", "a specimen");
     }
-  }
-
-  /** Returns the words of a narrative that says more than the elements; empty text for others. */
-  String narrative() {
-    return observation
-        .child("text")
-        .filter(text -> text.text("status").equals("additional"))
-        .map(text -> TAGS.matcher(text.text("div")).replaceAll(" "))
-        .orElse("");
   }
 
   private void labels() throws Refusal {
@@ -118,7 +113,10 @@ final class ContextCheck {
     boolean published = coding.text("system").contains("ObservationInterpretation");
     boolean hl7 = published || coding.text("system").contains("v2-0078");
     String words = coding.text("display").isBlank() ? code : coding.text("display");
-    return hl7 ? known.isInterpretation(code) || agrees(code, facts) : known.interprets(words);
+    return hl7
+        ? (known.isInterpretation(code) && (words.equals(code) || known.interprets(words)))
+            || (agrees(code, facts) && NAMES_OF_PRESENCE.contains(words.toLowerCase(Locale.ROOT)))
+        : known.interprets(words);
   }
 
   /** Positive and negative fit only the presence that they say. */

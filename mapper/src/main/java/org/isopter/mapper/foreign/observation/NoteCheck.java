@@ -1,10 +1,12 @@
 package org.isopter.mapper.foreign.observation;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import org.isopter.mapper.foreign.document.NarrativeWords;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.vocabulary.Effect;
@@ -44,20 +46,44 @@ final class NoteCheck {
   }
 
   /** Refuses a note of which a word is not known, or may change the value. */
-  void check(Fact<?> fact, String narrative) throws Refusal {
+  void check(Fact<?> fact) throws Refusal {
     for (Place note : observation.list("note")) {
       if (!isReadWhole(fact, note.text("text"))) {
         throw Qualifiers.unread(note.at(), "a note with words that are not understood");
       }
       note(fact, note.at(), note.text("text"));
     }
-    note(fact, "/text/div", narrative);
-    for (String name : NAMED) {
-      for (Place other : observation.list(name)) {
-        if (isOfAnotherEye(other.text("display"), fact.site())) {
-          throw Qualifiers.unread(other.at(), "the name of something of another eye");
-        }
+    narrative(fact);
+    for (Place other : named()) {
+      String said = other.text("display") + other.text("text");
+      if (isOfAnotherEye(said, fact.site())) {
+        throw Qualifiers.unread(other.at(), "the name of something of another eye");
       }
+    }
+    for (Place range : observation.list("referenceRange")) {
+      if (vocabulary.habits().words().doubts(range.text("text"))) {
+        throw Qualifiers.unread(range.at(), "a range with words that doubt the value");
+      }
+    }
+  }
+
+  /** Returns what may name an eye beside the code and the body site. */
+  private List<Place> named() {
+    List<Place> named = new ArrayList<>(observation.list("referenceRange"));
+    NAMED.forEach(name -> named.addAll(observation.list(name)));
+    observation.child("device").ifPresent(named::add);
+    observation.child("dataAbsentReason").ifPresent(named::add);
+    return named;
+  }
+
+  /** What a sender made of the same data names the same eye, unless the two were mixed up. */
+  private void narrative(Fact<?> fact) throws Refusal {
+    String text = NarrativeWords.of(observation.value());
+    if (NarrativeWords.isMore(observation.value())) {
+      note(fact, "/text/div", text);
+    }
+    if (isOfSomethingElse(text, fact.finding().id()) || isOfAnotherEye(text, fact.site())) {
+      throw Qualifiers.unread("/text/div", "a narrative that does not fit the value");
     }
   }
 

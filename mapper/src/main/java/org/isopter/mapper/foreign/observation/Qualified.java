@@ -39,8 +39,7 @@ final class Qualified {
     }
     List<Fact<?>> all = new ArrayList<>();
     for (Fact<?> fact : facts) {
-      boolean unqualified = meaning.finding().equals(Optional.of(Effect.ACUITY));
-      if (unqualified && !isNear(fact) && fact.panel().isPresent()) {
+      if (isDistance(fact) && fact.panel().isPresent()) {
         TestDistance.refuseNear(fact.panel().get(), holder);
       }
       all.add(fact.panel().isPresent() ? one(fact, fact.panel().get()) : fact);
@@ -48,8 +47,8 @@ final class Qualified {
     return all;
   }
 
-  private static boolean isNear(Fact<?> fact) {
-    return fact.finding().id().equals("near-acuity");
+  private static boolean isDistance(Fact<?> fact) {
+    return fact.finding().id().equals("distance-acuity");
   }
 
   private <V> Fact<V> one(Fact<V> fact, EncodedValue panel) throws Refusal {

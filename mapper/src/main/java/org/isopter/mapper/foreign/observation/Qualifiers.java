@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.isopter.mapper.foreign.document.Elements;
 import org.isopter.mapper.foreign.document.Modifiers;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
@@ -43,6 +44,9 @@ final class Qualifiers {
       Set.of("m", "cm", "mm", "ft", "in", "[ft_i]", "[in_i]");
 
   private static final Pattern TEXT = Pattern.compile("/value(String|Markdown)$");
+
+  private static final Pattern NAME =
+      Pattern.compile("/value(Reference/display|CodeableConcept/(.*/)?(text|display))$");
 
   private static final String REFRACTION = "refraction";
 
@@ -89,10 +93,13 @@ final class Qualifiers {
    *     otherwise a component with a number of its own is a measurement beside the others
    */
   void check(List<Fact<?>> facts, boolean valued) throws Refusal {
+    if (!facts.isEmpty()) {
+      elements();
+    }
     for (Fact<?> fact : facts) {
       components(fact.finding().id(), valued);
       extensions(fact.finding().id(), (at, text) -> notes.checkName(fact, at, text));
-      notes.check(fact, context.narrative());
+      notes.check(fact);
     }
     if (!facts.isEmpty()) {
       context.check(facts);
@@ -103,11 +110,19 @@ final class Qualifiers {
 
   /** Refuses what may change a part of a refraction that stands alone. */
   void checkPiece() throws Refusal {
+    elements();
     components(REFRACTION, true);
     extensions(REFRACTION, (at, text) -> notes.checkNameFor(REFRACTION, at, text));
     context.check(List.of());
     concepts.check();
     notes.checkFor(REFRACTION);
+  }
+
+  private void elements() throws Refusal {
+    Optional<String> other = Elements.firstOther(observation.value());
+    if (other.isPresent()) {
+      throw unread(other.get(), "an element that an Observation does not have, or not so");
+    }
   }
 
   private void components(String finding, boolean valued) throws Refusal {
@@ -235,10 +250,18 @@ final class Qualifiers {
   }
 
   /** A translation, or a text as it was shown, may say something else than what it stands for. */
-  private static void readTexts(PlacedLeaf extension, Reader texts) throws Refusal {
+  private void readTexts(PlacedLeaf extension, Reader texts) throws Refusal {
+    Words words = vocabulary.habits().words();
     for (PlacedLeaf child : extension.children()) {
+      String text = child.value().string().orElse("");
       if (TEXT.matcher(child.at()).find()) {
-        texts.read(child.at(), child.value().string().orElse(""));
+        texts.read(child.at(), text);
+      }
+      if (NAME.matcher(child.at()).find()) {
+        texts.read(child.at(), text);
+        if (words.changesAll(text).isPresent()) {
+          throw unread(child.at(), "a place or a person that is not understood");
+        }
       }
       readTexts(child, texts);
     }

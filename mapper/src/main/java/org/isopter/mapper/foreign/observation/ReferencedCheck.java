@@ -50,6 +50,15 @@ final class ReferencedCheck {
       Pattern.compile(
           "(?i)\\b(self|patient|parent|mother|father|spouse|relative|carer|caregiver)\\b");
 
+  /** Somebody who is named by another person. */
+  private static final Pattern RELATIVE =
+      Pattern.compile(
+          "(?iu)\\b(mother|father|parent|spouse|husband|wife|partner|son|daughter|baby|newborn"
+              + "|neonate|infant|f(o)?etus|twin|brother|sister|sibling|relative|donor|mutter|vater"
+              + "|sohn|tochter|neugeborenes|mère|père|fils|fille|madre|padre|hijo|hija"
+              + "|moeder|vader|zoon|dochter)\\s+(of|to|from|von|der|des|de|du|d|van)\\b"
+              + "|['’]s\\s+(mother|father|son|daughter|baby|child|twin|brother|sister|newborn)\\b");
+
   private final Surroundings known;
   private final Words words;
   private final Predicate<String> isFamiliar;
@@ -67,6 +76,10 @@ final class ReferencedCheck {
   /** Refuses what is not a finding of a patient at a visit. */
   void check() throws Refusal {
     subject();
+    Optional<Place> named = observation.child("encounter");
+    if (named.filter(place -> !isHarmless(place.text("display"))).isPresent()) {
+      throw Qualifiers.unread("/encounter", "a visit whose name is not understood");
+    }
     Optional<Raw.Obj> visit = found("encounter");
     Optional<String> status = visit.flatMap(v -> v.string("status")).filter(NO_VISIT::contains);
     if (status.isPresent()) {
@@ -155,7 +168,7 @@ final class ReferencedCheck {
   }
 
   private void subject() throws Refusal {
-    if (observation.child("subject").filter(s -> words.doubts(s.text("display"))).isPresent()) {
+    if (observation.child("subject").filter(s -> isOfAnother(s.text("display"))).isPresent()) {
       throw Qualifiers.unread("/subject", "a subject that is no patient");
     }
     Optional<Raw.Obj> subject = found("subject");
@@ -165,6 +178,9 @@ final class ReferencedCheck {
     String type = Neighbours.type(subject.get());
     if (!type.equals("Patient")) {
       throw Qualifiers.unread("/subject", "a subject that is no patient: " + type);
+    }
+    if (isBornAfter(subject.get())) {
+      throw Qualifiers.unread("/subject", "a patient who was born later");
     }
     if (isDeadBefore(subject.get())) {
       throw Qualifiers.unread("/subject", "a patient who had died before");
@@ -182,6 +198,16 @@ final class ReferencedCheck {
         throw Qualifiers.unread("/subject", "a patient with the label " + code);
       }
     }
+  }
+
+  private boolean isOfAnother(String name) {
+    return words.doubts(name) || RELATIVE.matcher(name).find();
+  }
+
+  private boolean isBornAfter(Raw.Obj patient) {
+    String born = day(patient.string("birthDate").orElse(""));
+    String tested = day(observation.text("effectiveDateTime"));
+    return born.length() == DAY && tested.length() == DAY && born.compareTo(tested) > 0;
   }
 
   /** On an earlier day: of one day the hours may be in two time zones. */

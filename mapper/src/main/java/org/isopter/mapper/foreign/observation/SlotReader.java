@@ -115,7 +115,7 @@ final class SlotReader {
     if (chosen instanceof Result.Ok<EncodedValue> ok) {
       refuseOtherNotation(ok.value());
       EncodedValue whole = ok.value().with(parts);
-      if (unqualified && finding.equals(known)) {
+      if (finding.id().equals("distance-acuity")) {
         TestDistance.refuseNear(whole, holder);
       }
       return decode(finding, site, whole);

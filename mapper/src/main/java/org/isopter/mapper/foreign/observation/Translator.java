@@ -240,6 +240,9 @@ public final class Translator {
       if (meaning.isPresent() && isFinding(meaning.get())) {
         if (slot(component, meaning.get(), List.of(), around)) {
           ledger.used("code-component");
+          if (valued && isSecond(meaning.get(), name)) {
+            gathering.refused(Qualifiers.unread(component.at(), "a second value of the finding"));
+          }
         } else {
           ledger.backTo(mark);
           Optional<String> asked = gathering.attempt(meaning.get()::finding).flatMap(f -> f);
@@ -250,6 +253,13 @@ public final class Translator {
         ledger.backTo(mark);
       }
     }
+  }
+
+  /** Nobody can say of two values of one finding at one eye which was found. */
+  private boolean isSecond(Meaning meaning, Optional<String> name) {
+    return meaning.sides().isEmpty()
+        && name.isPresent()
+        && gathering.attempt(meaning::finding).flatMap(f -> f).equals(name);
   }
 
   private boolean isFinding(Meaning meaning) {

@@ -136,7 +136,7 @@ final class WordsBeside {
             && place.list("coding").stream()
                 .filter(coding -> !Coding.isLocal(coding))
                 .anyMatch(coding -> Vocabulary.sameName(coding.text("display"), said));
-    if (ofSender && !repeated && !vocabulary.isFamiliar(said)) {
+    if (!repeated && !vocabulary.isFamiliar(said)) {
       throw Qualifiers.unread(at, "words beside a code that are not understood");
     }
   }

@@ -12,7 +12,7 @@ import org.isopter.model.value.Concept;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Unit;
 
-/** How far away an acuity was tested, where its code leaves open whether it was near. */
+/** How far away an acuity was tested that its code does not call near. */
 public final class TestDistance {
 
   /** Print is read at 33 to 40 cm, charts at a metre or more (common practice, no source). */
@@ -28,7 +28,7 @@ public final class TestDistance {
   private TestDistance() {}
 
   /**
-   * Refuses an acuity that nothing but its distance says to be near.
+   * Refuses an acuity, unqualified or at distance, that only its distance says to be near.
    *
    * @throws Refusal when it is a distance of reading
    */
@@ -43,8 +43,8 @@ public final class TestDistance {
       throw Refusal.of(
           Why.CODES_DISAGREE,
           holder.at(),
-          "any acuity, tested at 50 cm or less",
-          "the code of near acuity or of acuity at distance");
+          "an acuity that is not called near, tested at 50 cm or less",
+          "the code of near acuity, or a greater distance");
     }
   }
 

@@ -24,6 +24,7 @@ final class FamiliarWords {
           "ofPanels",
           "harmless",
           "harmlessWords",
+          "togetherHarmful",
           "otherAcuity",
           "otherCorrection");
 

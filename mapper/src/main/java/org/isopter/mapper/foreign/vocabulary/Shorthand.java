@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.model.catalogue.Refractions;
@@ -21,7 +22,7 @@ import org.isopter.model.value.Site;
  */
 public final class Shorthand {
 
-  private static final NoteReader NOTES = NoteReader.standard();
+  private static final Memo<Note> NOTES = new Memo<>(NoteReader.withoutAdvice()::read);
   private static final String PRESSURE = "intraocular-pressure";
 
   private static final Pattern SIDE =
@@ -61,7 +62,7 @@ public final class Shorthand {
   public List<Fact<?>> read(String text) throws Refusal {
     Optional<Note> last = Optional.empty();
     for (String form : forms(text)) {
-      Note note = NOTES.read(form);
+      Note note = NOTES.of(form);
       if (isWhole(note)) {
         if (!isOfPair(note.facts(), text, form)) {
           refuseOtherEye(note.facts());

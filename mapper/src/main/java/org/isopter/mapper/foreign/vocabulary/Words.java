@@ -31,6 +31,7 @@ public final class Words {
   private final Set<String> denials = new HashSet<>();
   private final Map<String, Set<String>> harmless = new HashMap<>();
   private final Set<String> harmlessWords = new HashSet<>();
+  private final Set<String> togetherHarmful = new HashSet<>();
   private final ChangingPhrases otherwise;
   private final ChangingPhrases otherwiseNamed;
   private final ChangingPhrases otherAcuity;
@@ -60,6 +61,7 @@ public final class Words {
     texts(tables, "derivedParts", derivedParts);
     texts(tables, "doubts", doubts);
     texts(tables, "denials", denials);
+    texts(tables, "togetherHarmful", togetherHarmful);
     for (Raw row : tables.objects("harmless")) {
       Set<String> names =
           harmless.computeIfAbsent(row.string("of").orElse(""), any -> new HashSet<>());
@@ -192,9 +194,13 @@ public final class Words {
     return !name.isBlank() && !in(denials, name).isEmpty();
   }
 
-  /** Returns true if each word of a text is a number, or known to say nothing of a value. */
+  /**
+   * Returns true if each word of a text is a number, or known to say nothing of a value, and they
+   * say nothing together.
+   */
   public boolean areHarmless(String text) {
     return !denies(text)
+        && in(togetherHarmful, text).isEmpty()
         && text.indexOf('?') < 0
         && WORDS
             .splitAsStream(CodeText.words(text))

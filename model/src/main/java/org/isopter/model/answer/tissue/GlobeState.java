@@ -21,6 +21,11 @@ public enum GlobeState implements Concept {
     return this == REMOVED || this == PROSTHESIS;
   }
 
+  /** Says whether the eye is gone or shrunken, so that it sees nothing. */
+  public boolean isSightless() {
+    return this != PRESENT;
+  }
+
   @Override
   public String word() {
     return Concept.word(this);

@@ -32,6 +32,11 @@ public record FieldDetails(
     return new FieldDetails(Optional.of(side), congruous, macularSparing, crescentSpared, vertical);
   }
 
+  /** Returns these details as if no afferent defect had been looked for. */
+  FieldDetails withoutAfferent() {
+    return new FieldDetails(Optional.empty(), congruous, macularSparing, crescentSpared, vertical);
+  }
+
   /** Returns these details with the examiner's word on congruity. */
   public FieldDetails congruous(boolean match) {
     return new FieldDetails(afferent, Optional.of(match), macularSparing, crescentSpared, vertical);

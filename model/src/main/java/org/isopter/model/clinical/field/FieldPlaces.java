@@ -32,7 +32,22 @@ public final class FieldPlaces {
         new StatementBuilder("field.places", sided.pattern().source(), signs.facts());
     return new Reading(
         sided.pattern(),
-        Fit.of(places, (certainty, fitting) -> topic.say(certainty, words(sided, fitting))));
+        Fit.of(
+            places,
+            (certainty, fitting) ->
+                topic.say(certainty, words(sided, fitting) + butForDefect(signs, sided, fitting))));
+  }
+
+  /** Where nothing fits beside an afferent defect, a second lesion may have made that. */
+  private static String butForDefect(
+      FieldSigns signs, SidedPattern sided, List<PathwayPlace> places) {
+    FieldSigns alone = signs.with(signs.details().withoutAfferent());
+    List<PathwayPlace> others = places(sided, FieldEvidence.of(alone, sided.side()));
+    return places.isEmpty() && !others.isEmpty()
+        ? " All but the afferent defect fits: "
+            + listed(others)
+            + ". There may be more than one cause."
+        : "";
   }
 
   /**
@@ -172,15 +187,16 @@ public final class FieldPlaces {
     String fits =
         places.isEmpty()
             ? noPlace(sided.pattern())
-            : " What fits in the table: "
-                + String.join("; ", places.stream().map(PathwayPlace::toString).toList())
-                + ".";
+            : " What fits in the table: " + listed(places) + ".";
     return sided.pattern().words() + fits;
   }
 
+  private static String listed(List<PathwayPlace> places) {
+    return String.join("; ", places.stream().map(PathwayPlace::toString).toList());
+  }
+
   private static String noPlace(FieldPattern pattern) {
-    return pattern == FieldPattern.NO_REGION_REDUCED
-        ? ""
-        : " No single place of the table fits all of it.";
+    boolean said = pattern == FieldPattern.NO_REGION_REDUCED || pattern == FieldPattern.OTHER;
+    return said ? "" : " No single place of the table fits all of it.";
   }
 }

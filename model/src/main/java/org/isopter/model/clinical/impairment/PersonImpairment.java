@@ -2,6 +2,7 @@ package org.isopter.model.clinical.impairment;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.clinical.acuity.AcuityComparison;
@@ -10,6 +11,7 @@ import org.isopter.model.clinical.impairment.VisionImpairments.Category;
 import org.isopter.model.clinical.statement.Answer;
 import org.isopter.model.clinical.statement.Sources;
 import org.isopter.model.clinical.statement.StatementBuilder;
+import org.isopter.model.value.Site;
 
 /**
  * The vision impairment category of a person: by both eyes open where that was tested, else by the
@@ -18,14 +20,25 @@ import org.isopter.model.clinical.statement.StatementBuilder;
  * @param right the distance acuities of the right eye
  * @param left the distance acuities of the left eye
  * @param both the distance acuities with both eyes open
+ * @param sightless the eyes that are recorded as gone or shrunken, and see nothing
  */
 public record PersonImpairment(
-    List<AcuityReading> right, List<AcuityReading> left, List<AcuityReading> both) {
+    List<AcuityReading> right,
+    List<AcuityReading> left,
+    List<AcuityReading> both,
+    Set<Site> sightless) {
 
   public PersonImpairment {
     right = List.copyOf(right);
     left = List.copyOf(left);
     both = List.copyOf(both);
+    sightless = Set.copyOf(sightless);
+  }
+
+  /** Makes the acuities of a person who has both eyes. */
+  public PersonImpairment(
+      List<AcuityReading> right, List<AcuityReading> left, List<AcuityReading> both) {
+    this(right, left, both, Set.of());
   }
 
   /**
@@ -57,10 +70,21 @@ public record PersonImpairment(
   private Optional<Category> byEyes() {
     Optional<AcuityReading> rightEye = PresentingAcuity.of(right).value();
     Optional<AcuityReading> leftEye = PresentingAcuity.of(left).value();
+    if (isSightless(Site.RIGHT, right)) {
+      return leftEye.flatMap(PersonImpairment::category);
+    }
+    if (isSightless(Site.LEFT, left)) {
+      return rightEye.flatMap(PersonImpairment::category);
+    }
     return rightEye
         .flatMap(one -> leftEye.flatMap(two -> betterOf(one, two)))
         .flatMap(PersonImpairment::category)
         .or(() -> byCategories(rightEye, leftEye));
+  }
+
+  /** An eye that sees after all is not what the record calls it. */
+  private boolean isSightless(Site eye, List<AcuityReading> readings) {
+    return sightless.contains(eye) && readings.stream().allMatch(PresentingAcuity::isNoLight);
   }
 
   private static Optional<AcuityReading> betterOf(AcuityReading one, AcuityReading two) {
@@ -91,9 +115,13 @@ public record PersonImpairment(
     return StatementBuilder.of(
         "impairment.person",
         Sources.WHO,
-        "right " + facts(right),
-        "left " + facts(left),
+        "right " + facts(Site.RIGHT, right),
+        "left " + facts(Site.LEFT, left),
         "both eyes open " + facts(both));
+  }
+
+  private String facts(Site eye, List<AcuityReading> readings) {
+    return sightless.contains(eye) && readings.isEmpty() ? "gone or shrunken" : facts(readings);
   }
 
   private static String facts(List<AcuityReading> readings) {

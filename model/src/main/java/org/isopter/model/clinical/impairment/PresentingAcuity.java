@@ -12,6 +12,7 @@ import org.isopter.model.clinical.statement.Certainty;
 import org.isopter.model.clinical.statement.Sources;
 import org.isopter.model.clinical.statement.StatementBuilder;
 import org.isopter.model.value.Acuity;
+import org.isopter.model.value.LowVision;
 
 /** The acuity of an eye, or of both together, with the correction that the person came with. */
 public final class PresentingAcuity {
@@ -26,14 +27,15 @@ public final class PresentingAcuity {
    *
    * <p>What was worn comes first; where nothing is recorded as worn, one reading of which no
    * correction is stated is taken for it by convention. An unaided reading is presenting only of a
-   * person who wears nothing, which no record says; trial lenses never are. Withheld where none or
-   * several remain.
+   * person who wears nothing, which no record says; trial lenses never are. An eye that perceives
+   * no light perceives none through any lens. Withheld where none or several remain.
    */
   public static Answer<AcuityReading> of(List<AcuityReading> readings) {
     List<String> facts = readings.stream().map(PresentingAcuity::fact).toList();
     List<String> because = facts.isEmpty() ? List.of("no acuity recorded") : facts;
     StatementBuilder topic = new StatementBuilder("acuity.presenting", Sources.WHO, because);
     return worn(readings, topic)
+        .or(() -> noLight(readings, topic))
         .or(() -> assumed(readings, topic))
         .orElseGet(
             () -> topic.withheld("Which acuity the person came with cannot be told from these."));
@@ -47,6 +49,22 @@ public final class PresentingAcuity {
 
   static boolean isWorn(AcuityReading reading) {
     return reading.correction().filter(WORN::contains).isPresent();
+  }
+
+  private static Optional<Answer<AcuityReading>> noLight(
+      List<AcuityReading> readings, StatementBuilder topic) {
+    return readings.stream()
+        .filter(any -> readings.stream().allMatch(PresentingAcuity::isNoLight))
+        .findFirst()
+        .map(
+            one ->
+                topic.given(
+                    one, Certainty.BY_RULE, "No light is perceived, whatever may be worn."));
+  }
+
+  static boolean isNoLight(AcuityReading reading) {
+    return reading.acuity() instanceof Acuity.Low low
+        && low.category() == LowVision.NO_LIGHT_PERCEPTION;
   }
 
   private static Optional<Answer<AcuityReading>> assumed(

@@ -18,8 +18,8 @@ record Joints(List<Token> tokens, Cursor cursor) {
       Set.of("normal", "full", "clear", "pink", "sharp", "flat", "healthy", "brisk", "sluggish");
 
   /**
-   * Takes a dash with a space on either side between a heading or a value and a side, or between a
-   * side and how something is.
+   * Takes a dash with a space on either side between a number and a side, or between a side and how
+   * something is. Between a word and a side nobody knows what it says, and it is no dash by then.
    *
    * @param behindSide whether a side stands just before
    */

@@ -308,11 +308,15 @@ final class Scan {
     if (afterComma && head.hasValuesOfEyes() && groups.isEmpty() && !ofBoth && !sideAlone) {
       throw NotRead.at(here, "before the comma no side is named: put each value behind its side");
     }
-    if (groups.stream().anyMatch(group -> group.side().equals(side))) {
+    boolean again = groups.stream().anyMatch(group -> group.side().equals(side));
+    // Both eyes are said again of the next value: discs OU pink, OU sharp. One eye may be a slip.
+    if (again && (side.get() != Site.BOTH || groups.size() > 1)) {
       throw NotRead.at(
           here, "\"" + here.seen() + "\" names an eye that was named in this item before");
     }
-    groups.add(new Group(side, here, new Said()));
+    if (!again) {
+      groups.add(new Group(side, here, new Said()));
+    }
     afterComma = false;
     denied = false;
     last = Last.SIDE;

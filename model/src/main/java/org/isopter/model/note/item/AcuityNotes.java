@@ -60,6 +60,10 @@ final class AcuityNotes {
   private static final Slot<String> TENTHS =
       Slot.condition("tenths", PhraseTable.<String>empty().say("decimal", "tenths"));
 
+  /** The same of near acuities, of which a whole number may be a line of a card: Nieden 1. */
+  private static final Slot<String> NEAR_TENTHS =
+      Slot.condition("tenths", PhraseTable.<String>empty().say("decimal", "tenths"));
+
   static final Grammar DISTANCE =
       Grammar.of("distance acuity", "VA sc R 6/9 ph 6/6 L 6/12")
           .sides(Grammar.Sides.EACH_OR_ASKED)
@@ -97,7 +101,7 @@ final class AcuityNotes {
           .sides(Grammar.Sides.EACH_OR_ASKED)
           .startsWith("NV", "near", "near vision", "near VA", "near acuity")
           .slots(CLOSE, CORRECTION, CHART, TEST_DISTANCE, LETTERS_PER_LINE, NOTATION)
-          .slots(READING_LENS)
+          .slots(READING_LENS, NEAR_TENTHS)
           .whole(Acuities.NEAR)
           .build(
               eye -> {
@@ -214,7 +218,9 @@ final class AcuityNotes {
   }
 
   private static String text(Eye eye, AcuityWords.Seen seen) throws NotRead {
-    boolean tenths = eye.find(TENTHS).isPresent();
+    boolean tenths =
+        eye.find(TENTHS).isPresent()
+            || (eye.find(NEAR_TENTHS).isPresent() && seen.text().contains("."));
     if (seen.bare()) {
       boolean named = eye.find(NOTATION).isPresent();
       return WrittenWords.join(

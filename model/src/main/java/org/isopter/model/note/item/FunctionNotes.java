@@ -94,12 +94,17 @@ final class FunctionNotes {
     return PhraseTable.<Boolean>empty().say(true, yes).say(false, no);
   }
 
-  /** Reads an angle: 60 arcsec, 60". */
+  /** Reads an angle: 60 arcsec, 60", and the mark as two strokes. */
   private static Optional<Quantity> seconds(Cursor cursor) {
     return cursor
         .number()
-        .filter(any -> cursor.takeAny("arcsec", "\"", "sec", "secs", "seconds"))
+        .filter(
+            any -> cursor.takeAny("arcsec", "\"", "sec", "secs", "seconds") || twoStrokes(cursor))
         .map(number -> new Quantity(number, Unit.ARC_SECOND));
+  }
+
+  private static boolean twoStrokes(Cursor cursor) {
+    return cursor.take("'") && cursor.take("'");
   }
 
   /** Adds the stereopsis; an angle that was seen says that there is some. */

@@ -53,6 +53,18 @@ public final class Grammars {
     return new Cursor(item, 0).attempt(AcuityWords.PRINT).isPresent();
   }
 
+  /** Says whether an acuity stands among the words of an item. */
+  public static boolean holdsAcuity(List<Token> item) {
+    Cursor cursor = new Cursor(item, 0);
+    while (!cursor.atEnd()) {
+      if (cursor.attempt(AcuityWords.EVIDENT).isPresent()) {
+        return true;
+      }
+      cursor.back(cursor.place() + 1);
+    }
+    return false;
+  }
+
   /** Says whether an eye and a Snellen fraction start an item that is not of plates: L 6/9. */
   public static boolean startsWithSnellen(List<Token> item, Grammar before) {
     Cursor cursor = new Cursor(item, 0);

@@ -209,15 +209,19 @@ final class MovementNotes {
 
   /** Adds the grade of the direction that stands before the eyes. */
   private static void graded(Eye eye, Map<GazeDirection, Outcome<Integer>> grades) throws NotRead {
-    boolean full = eye.has(FULL);
+    boolean rest = eye.has(FULL) && !eye.get(FULL);
+    boolean full = eye.has(FULL) && !rest;
     Gazes.Toward toward = eye.get(DIRECTION);
     int grade = full ? 0 : eye.get(GRADE);
     if (!grades.isEmpty()
-        || (full && (eye.has(GRADE) || !eye.get(FULL)))
+        || (full && eye.has(GRADE))
         || !eye.isBefore(DIRECTION, full ? FULL : GRADE)) {
       throw NotRead.because("it is not clear of which direction this is the grade");
     }
     grades.put(toward.of(eye.site()), Outcome.found(grade));
+    if (rest) {
+      fill(grades, false);
+    }
   }
 
   private static void fill(Map<GazeDirection, Outcome<Integer>> grades, boolean whole)

@@ -118,7 +118,18 @@ final class PupilNotes {
       Slot.value(
           "pupil shape", Common.named(PhraseTable.of(PupilOutline.class), "outline", "shape"));
 
-  private static final Slot<PupilResponse> RESPONSE = Slot.value("response", RESPONSES);
+  /** A response to light, of which "to light" may be said again: direct R sluggish to light. */
+  private static final Slot<PupilResponse> RESPONSE =
+      Slot.value(
+          "response",
+          cursor ->
+              RESPONSES
+                  .read(cursor)
+                  .map(
+                      response -> {
+                        cursor.take(Lexer.words("to light"));
+                        return response;
+                      }));
 
   private static final Slot<Outcome<PupilResponse>> DIRECT =
       Slot.value(

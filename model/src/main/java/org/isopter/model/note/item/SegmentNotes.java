@@ -121,13 +121,17 @@ final class SegmentNotes {
     all.add(
         Grammar.of("cornea", "cornea R clear L clear")
             .startsWith("cornea")
+            .startsWith(Stream.of(Heading.of("corneas").ofBothEyes()))
+            .unsided((said, heading) -> heading.plural())
             .slots(CLEAR, OEDEMA, AMOUNT)
             .method(METHOD)
             .onClockFace()
             .build(SegmentNotes::cornea));
     all.add(
         Grammar.of("lens", "lens R clear L clear")
-            .startsWith("lens", "lenses")
+            .startsWith("lens")
+            .startsWith(Stream.of(Heading.of("lenses").ofBothEyes()))
+            .unsided((said, heading) -> heading.plural())
             .slots(CLEAR, STATE, AMOUNT)
             .method(METHOD)
             .onClockFace()

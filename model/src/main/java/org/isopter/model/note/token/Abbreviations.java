@@ -45,7 +45,9 @@ public final class Abbreviations {
     boolean opened = false;
     boolean sideFirst = false;
     for (int at = 0; at < tokens.size(); at++) {
-      boolean side = isFullStop(at) && isSide(at) && (sideFirst || !isNumber(at - 2));
+      boolean side =
+          isFullStop(at)
+              && ((isSide(at) && (sideFirst || !isNumber(at - 2))) || opens(at, sideFirst));
       boolean stop = side || (isFullStop(at) && isOfWord(at, opened));
       if (!stop) {
         joined.add(tokens.get(at));
@@ -81,6 +83,17 @@ public final class Abbreviations {
     return side.test(tokens.get(stop - 1))
         && isNumber(stop + 1)
         && (stop + 2 == tokens.size() || !OTHER_UNITS.contains(tokens.get(stop + 2).text()));
+  }
+
+  /**
+   * Says whether an eye before the stop opens a clause: re. Papille blass. Behind a comma it may
+   * close one, unless the sentence opened with an eye: re. Papille blass, li. Papille rosig.
+   */
+  private boolean opens(int stop, boolean sideFirst) {
+    boolean first = stop == 1 || tokens.get(stop - 2).kind() == Token.Kind.BREAK;
+    return side.test(tokens.get(stop - 1))
+        && tokens.get(stop + 1).kind() == Token.Kind.WORD
+        && (first || (sideFirst && tokens.get(stop - 2).is(",")));
   }
 
   private boolean isNumber(int at) {

@@ -18,7 +18,7 @@ public final class Lexer {
   private static final Pattern PIECE =
       Pattern.compile(
           "(?<number>(?:\\d|\\.(?=\\d))(?:\\d|[.,](?=\\d))*)"
-              + "|(?<word>(?:[DdLlNnSs]|[Qq]u)['\u2019](?=\\p{L}{2})|\\p{L}+(?:['\u2019]\\p{L}+)*)"
+              + "|(?<word>(?:[DdLlNnSs]|[Qq]u)['\u2019](?=\\p{L}{2}|$)|\\p{L}+(?:['\u2019]\\p{L}+)*)"
               + "|(?<hyphen>(?<=\\p{L})-(?=\\p{L}))"
               + "|(?<break>[;\\n]|\\.(?="
               + SPACE
@@ -32,8 +32,10 @@ public final class Lexer {
 
   private static final Map<String, String> SAME_MARK =
       Map.of(
-          "\u2212", "-", "\u2013", "-", "\u00D7", "x", "\u00BA", "\u00B0", "\u2192", ">", "&",
-          "and", "[", "(", "]", ")");
+          "\u2212", "-", "\u2013", "-", "\u00D7", "x", "\u2192", ">", "&", "and", "[", "(", "]",
+          ")");
+
+  private static final String ORDINAL = "\u00BA";
 
   private final List<Token> tokens = new ArrayList<>();
   private int line = 1;
@@ -69,6 +71,9 @@ public final class Lexer {
       // Several points, or a comma, between digits: no number that can be trusted.
       boolean clear = NUMBER.matcher(seen).matches();
       add(clear ? Token.Kind.NUMBER : Token.Kind.MARK, seen, piece);
+    } else if (seen.equals(ORDINAL)) {
+      // A letter to Unicode; keyboards without a sign for degrees have it instead.
+      add(Token.Kind.MARK, "\u00B0", piece);
     } else if (piece.group("word") != null) {
       add(Token.Kind.WORD, LowerCase.of(seen).replace('\u2019', '\''), piece);
     } else if (piece.group("break") != null) {

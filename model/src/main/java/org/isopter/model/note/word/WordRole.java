@@ -76,6 +76,10 @@ public enum WordRole {
   APART("apart", false),
   /** Words that a sentence needs and that say nothing of an eye. */
   PASS("pass", false),
+  /** Words for a pinhole. */
+  PINHOLE("pinhole", false),
+  /** Words that say of a means of testing only that it was used. */
+  LINK("link", false),
   /** Words that are no slip of spelling, however near they come to a known one. */
   WHOLE("word", false);
 

@@ -23,7 +23,7 @@ class PupilCausesPageTest {
       All recorded signs are held against every row together. A row fits when it allows each of
       them; where one sign alone is against it, it is named with that sign. A sign that was not
       recorded excludes nothing, and is named where the rows that fit differ in it. Dilating drops
-      that are recorded, whenever they were given, silence everything. What was judged twice
+      that are recorded silence everything, unless they have a later time than the pupils. What was judged twice
       counts as either. Hippus is not read: people without disease have it too.
 
       What may cost sight or life when it is missed is **grave** and stands first; rows that are

@@ -11,6 +11,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
 import org.isopter.model.note.Unread;
 import org.isopter.model.note.word.WordFiles;
@@ -35,6 +36,26 @@ class StandardPhrasesTest {
       }
     }
     assertEquals(List.of(), twice);
+  }
+
+  @Test
+  void readAsTheirMeaningWhereThatIsAnItem() {
+    List<String> other = new ArrayList<>();
+    for (PhraseLine line : WordFiles.lines(WordRole.SAY)) {
+      Note meant = NoteReader.standard().read(line.meaning());
+      if (!meant.facts().isEmpty() && meant.unread().isEmpty()) {
+        line.phrases().stream()
+            .map(PhraseRow::bare)
+            .filter(phrase -> !reads(phrase, meant))
+            .forEach(other::add);
+      }
+    }
+    assertEquals(List.of(), other);
+  }
+
+  private static boolean reads(String phrase, Note meant) {
+    Note note = NoteReader.standard().read(phrase);
+    return note.unread().isEmpty() && note.facts().equals(meant.facts());
   }
 
   @Test
