@@ -104,7 +104,7 @@ class NoteMatrixTest {
 
   /** Reads a note without looking for what its unread items may mean. */
   private static Note quickly(String note) {
-    return new NoteReading(note, HEADINGS, Optional.of(DAY), Habits.none(), false).read();
+    return new NoteReading(note, HEADINGS, Optional.of(DAY), Habits.none(), FormTrial.Extent.NOTHING).read();
   }
 
   private static String key(MatrixCell cell) {

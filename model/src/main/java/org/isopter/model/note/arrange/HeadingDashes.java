@@ -31,7 +31,9 @@ public final class HeadingDashes {
   public static List<Token> colons(List<Token> note, Headings headings) {
     List<Token> out = new ArrayList<>(note);
     for (int i = 1; i + 1 < note.size(); i++) {
-      if (isDash(note, i) && isClear(note, i, heading(note, i, headings))) {
+      if (isDash(note, i) && isBetweenEyeAndHeading(note, i, headings)) {
+        out.set(i, note.get(i).saying(":"));
+      } else if (isDash(note, i) && isClear(note, i, heading(note, i, headings))) {
         out.set(i, note.get(i).saying(":"));
       } else if (isDash(note, i) && isBetweenWordAndSide(note, i)) {
         out.set(i, note.get(i).saying(UNCLEAR));
@@ -51,6 +53,18 @@ public final class HeadingDashes {
     return note.get(at - 1).kind() == Token.Kind.WORD
         && Common.side(note.get(at - 1)).isEmpty()
         && Common.side(note.get(at + 1)).isPresent();
+  }
+
+  /** Says whether a dash stands behind the eye that starts a clause: R - VA 6/9. */
+  private static boolean isBetweenEyeAndHeading(List<Token> note, int at, Headings headings) {
+    boolean starts = at == 1 || note.get(at - 2).kind() == Token.Kind.BREAK;
+    return starts
+        && Common.side(note.get(at - 1)).isPresent()
+        && headings
+            .certain(note, at + 1)
+            .filter(found -> found.at() == at + 1 && !found.heading().kept())
+            .filter(found -> !Denial.isOfSign(found.grammar()))
+            .isPresent();
   }
 
   /** Returns the grammar of the heading that alone stands before a dash in its clause. */

@@ -1,6 +1,7 @@
 package org.isopter.model.note.grammar;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -49,15 +50,49 @@ public final class Denial {
   /** What the item before denied. */
   private List<Fact<?>> denied = List.of();
 
+  /** The eyes, of the two, that something was said of in the clause. */
+  private final Set<Site> eyes = new HashSet<>();
+
   /** Starts a new clause, which no earlier "no" reaches. */
   public void clear() {
     open = false;
     denied = List.of();
+    eyes.clear();
   }
 
   /** Takes note of a mark before the first item of a clause that may deny it. */
   public void open() {
     open = true;
+  }
+
+  /** Takes note of the facts of an item. */
+  public void said(List<Fact<?>> facts) {
+    facts.stream().map(Fact::site).filter(Site.EACH_EYE::contains).forEach(eyes::add);
+  }
+
+  /** Takes note of an item that was not read. */
+  public void left(List<Token> item) {
+    item.stream().flatMap(word -> Common.side(word).stream()).forEach(this::add);
+  }
+
+  private void add(Site side) {
+    eyes.addAll(side == Site.BOTH ? Site.EACH_EYE : List.of(side));
+  }
+
+  /**
+   * Refuses a sign that is denied without a side behind what is said of one eye: it may be that
+   * eye's.
+   *
+   * @param behindEye whether what stands just before was not read and ends with an eye
+   */
+  public void requireSide(List<Token> item, List<Fact<?>> facts, boolean behindEye)
+      throws NotRead {
+    boolean ofBoth =
+        facts.stream().map(Fact::site).filter(Site.EACH_EYE::contains).distinct().count() == 2;
+    boolean named = item.stream().anyMatch(word -> Common.side(word).isPresent());
+    if ((eyes.size() == 1 || behindEye) && ofBoth && isNo(item.get(0)) && !named) {
+      throw NotRead.because(ItemReader.NO_SIDE);
+    }
   }
 
   /**

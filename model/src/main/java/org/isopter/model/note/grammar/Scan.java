@@ -173,7 +173,8 @@ final class Scan {
         && groups.isEmpty()
         && head.hasValues()
         && grammar.unsided().test(head, grammar.headings().get(0).ofBothEyes())
-        && next.grammar().whole().size() == 1;
+        && next.grammar().whole().size() == 1
+        && joints.namesSideBehind(next.end());
   }
 
   /** Says whether nothing but a condition follows: 20/30 OD, 20/40 OS, uncorrected. */
@@ -210,6 +211,10 @@ final class Scan {
       return false;
     }
     cursor.back(here + 1);
+    if (cursor.sees(NotRead.NO_PLACE)) {
+      cursor.back(here);
+      return true;
+    }
     int mine = cursor.atEnd() ? here : longest().map(this::end).orElse(here);
     cursor.back(here);
     return headings
@@ -338,7 +343,7 @@ final class Scan {
             && grammar.headings().stream()
                 .filter(heading -> !heading.kept())
                 .anyMatch(heading -> cursor.take(heading.phrase()));
-    if (taken && cursor.atEnd() && head.hasValuesOfEyes()) {
+    if (taken && cursor.atEnd() && head.hasValuesOfEyes() && groups.size() == 1) {
       throw NotRead.at(groups.get(groups.size() - 1).at(), OF_EITHER);
     }
     return taken;
@@ -363,6 +368,9 @@ final class Scan {
     boolean joins =
         last == Last.VALUE || last == Last.CONDITION || (last == Last.SIDE && head.hasValues());
     boolean value = last == Last.VALUE;
+    // Behind a side that its value stands before, what follows is of the next: pink R and pale L.
+    boolean parts =
+        last == Last.SIDE && head.hasValues() && cursor.sees("and") && groups.size() == 1;
     boolean taken = (!value && cursor.takeAny(":", "=")) || takeOf();
     taken =
         taken
@@ -371,6 +379,10 @@ final class Scan {
     taken = taken || (value && takePlus());
     if (taken) {
       last = Last.OTHER;
+    }
+    if (parts) {
+      afterComma = true;
+      commas.add(tokens.get(cursor.place() - 1));
     }
     return taken;
   }

@@ -48,6 +48,8 @@ public enum WordRole {
   AGE("age", false),
   /** Words for the patient behind an age, before a colon. */
   SEX("sex", false),
+  /** Headings behind which a colon may stand before another heading. */
+  HEADING("heading", false),
   /** Headings of numbers that are never less than nought and never two of one value. */
   SIZE("size", false),
   /** Words for a person who is not the patient. */
@@ -76,6 +78,8 @@ public enum WordRole {
   APART("apart", false),
   /** Words that a sentence needs and that say nothing of an eye. */
   PASS("pass", false),
+  /** Headings of a part of the examination that may name the eye that it is of. */
+  PART("part", false),
   /** Words for a pinhole. */
   PINHOLE("pinhole", false),
   /** Words that say of a means of testing only that it was used. */
