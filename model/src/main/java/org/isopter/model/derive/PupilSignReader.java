@@ -1,6 +1,7 @@
 package org.isopter.model.derive;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -34,23 +35,23 @@ final class PupilSignReader {
   private final ExamView exam;
   private final PupilSizes sizes;
   private final List<Seen<?>> used = new ArrayList<>();
-  private PupilSigns signs = PupilSigns.none();
+  private final Map<PupilSigns.Key, PupilSigns.Seen> signs = new LinkedHashMap<>();
 
-  private PupilSignReader(ExamView exam) {
+  private PupilSignReader(ExamView exam, PupilPairs pairs) {
     this.exam = exam;
-    this.sizes = new PupilSizes(exam);
+    this.sizes = new PupilSizes(exam, pairs);
   }
 
   /** The signs, and the facts that they were read from. */
   record Read(PupilSigns signs, List<Seen<?>> used) {}
 
-  static Read of(ExamView exam) {
-    PupilSignReader reader = new PupilSignReader(exam);
+  static Read of(ExamView exam, PupilPairs pairs) {
+    PupilSignReader reader = new PupilSignReader(exam, pairs);
     reader.unequal();
     exam.eyes().forEach(reader::eye);
     reader.lit();
     reader.pair();
-    return new Read(reader.signs, reader.used);
+    return new Read(new PupilSigns(reader.signs), reader.used);
   }
 
   private void eye(EyeView eye) {
@@ -101,9 +102,10 @@ final class PupilSignReader {
   private void put(PupilSign sign, Site site, String said, Set<String> words, List<Seen<?>> facts) {
     String eye = site == Site.BOTH ? "" : site.word() + " ";
     Set<String> all = new LinkedHashSet<>(words);
+    PupilSigns.Key key = new PupilSigns.Key(sign, sign.isOfThePair() ? Site.BOTH : site);
     // What was judged twice may be as it was judged either time.
-    signs.seen(new PupilSigns.Key(sign, site)).ifPresent(before -> all.addAll(before.words()));
-    signs = signs.with(sign, site, eye + sign.title() + " " + said, all);
+    Optional.ofNullable(signs.get(key)).ifPresent(before -> all.addAll(before.words()));
+    signs.put(key, new PupilSigns.Seen(all, eye + sign.title() + " " + said));
     used.addAll(facts);
   }
 
