@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.isopter.mapper.cda.CdaReader;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.v2.V2Reader;
@@ -17,8 +18,9 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 
 /**
- * What a careful human takes from messages with results (HL7 v2.5.1 and v2.8, chapters 2 and 7),
- * judged before they were read: the facts of each, or that it is refused.
+ * What a careful human takes from messages with results (HL7 v2.5.1 and v2.8, chapters 2 and 7) and
+ * from clinical documents (HL7 CDA R2, in the shapes of the sections of C-CDA for examinations and
+ * results), judged before they were read: the facts of each, or that it is refused.
  */
 class MessagesAndDocumentsTest {
 
@@ -29,6 +31,11 @@ class MessagesAndDocumentsTest {
   Stream<DynamicTest> takesFromAMessageWhatAHumanTakes() {
     return Foreign.cases("messages")
         .map(row -> test(row, bytes -> V2Reader.read(bytes), "message"));
+  }
+
+  @TestFactory
+  Stream<DynamicTest> takesFromADocumentWhatAHumanTakes() {
+    return Foreign.cases("documents").map(row -> test(row, CdaReader::read, "document"));
   }
 
   private static DynamicTest test(Raw row, Function<byte[], Result<Raw>> reading, String name) {

@@ -55,11 +55,11 @@ record Subject(String title, Map<Finding<?>, String> labels) {
           of("Perimetry")
               .and(Perimetry.MEAN_DEVIATION, "mean deviation")
               .and(Perimetry.PATTERN_DEVIATION, "pattern standard deviation")
-              .and(Perimetry.FIELD_INDEX, "field index")
+              .and(Perimetry.FIELD_INDEX, "index")
               // How far it may be trusted, in the order of DICOM PS3.6, group 0024.
+              .and(Perimetry.FIXATION_LOSSES, "fixation losses")
               .and(Perimetry.FALSE_NEGATIVES, "false negatives")
               .and(Perimetry.FALSE_POSITIVES, "false positives")
-              .and(Perimetry.FIXATION_LOSSES, "fixation losses")
               .and(Perimetry.DURATION, "lasted"),
           of("Optic disc")
               .and(Discs.SWELLING, "swelling")

@@ -3,7 +3,6 @@ package org.isopter.model.note;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
-import org.isopter.model.exam.Fact;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Denial;
 import org.isopter.model.note.grammar.Grammar;
