@@ -30,19 +30,19 @@ final class NoteReading {
   /**
    * Makes a reading.
    *
-   * @param asking whether what an unread item may mean is looked for
+   * @param extent which forms of an unread item are tried
    */
   NoteReading(
       String text,
       Headings headings,
       Optional<OffsetDateTime> performed,
       Habits habits,
-      boolean asking) {
+      FormTrial.Extent extent) {
     this.text = text;
     this.headings = headings;
     this.habits = habits;
     this.gathered =
-        new Gathered(text, headings, new FormTrial(headings, performed, habits, asking));
+        new Gathered(text, headings, new FormTrial(headings, performed, habits, extent));
     this.reader = new ClauseReader(headings, performed, context, gathered);
   }
 
