@@ -11,8 +11,8 @@ import org.isopter.model.value.Site;
 
 /**
  * Puts each of two values behind its eye where both eyes are named with a stroke: {@code IOP R/L
- * 14/16}, {@code IOP 14/16 (R/L)} and {@code IOP 14/16 R/L}. A stroke may also be that of a fraction: only pressures and
- * other sizes, and numbers with decimals, are two values.
+ * 14/16}, {@code IOP 14/16 (R/L)} and {@code IOP 14/16 R/L}. A stroke may also be that of a
+ * fraction: only pressures and other sizes, and numbers with decimals, are two values.
  */
 final class SidePairs {
 
