@@ -72,8 +72,7 @@ class NeverDerivedTest {
   /** So are those of a pinhole, and of the fields and the cups of both eyes. */
   private final ExamSampler sight =
       new ExamSampler(
-          List.of(
-              Acuities.DISTANCE, Acuities.PINHOLE, Fields.CONFRONTATION, Discs.VERTICAL_CUP),
+          List.of(Acuities.DISTANCE, Acuities.PINHOLE, Fields.CONFRONTATION, Discs.VERTICAL_CUP),
           new Random(SEED));
 
   @Test
