@@ -53,7 +53,9 @@ record MatrixFinding(String name, Map<String, List<String>> fields) {
   List<String> facts(String key, String eye) {
     String said = one(key).orElseThrow(() -> new IllegalStateException(name + " lacks " + key));
     String facts = said.contains(" = ") ? said.split(" = ", 2)[1] : said;
-    return facts.equals("none") ? List.of() : Stream.of(facts.split(" & ")).map(f -> of(f, eye)).toList();
+    return facts.equals("none")
+        ? List.of()
+        : Stream.of(facts.split(" & ")).map(f -> of(f, eye)).toList();
   }
 
   /** Returns the facts of findings that have no value for a reason. */

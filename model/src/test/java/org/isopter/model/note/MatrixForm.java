@@ -2,7 +2,6 @@ package org.isopter.model.note;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -31,8 +30,17 @@ record MatrixForm(String group, String name, String template, List<String> more)
 
   private static final List<String> BOTH =
       List.of(
-          "OU", "BE", "both", "both eyes", "bilat", "b/l", "bilaterally", "each eye", "R and L",
-          "R+L", "R & L");
+          "OU",
+          "BE",
+          "both",
+          "both eyes",
+          "bilat",
+          "b/l",
+          "bilaterally",
+          "each eye",
+          "R and L",
+          "R+L",
+          "R & L");
 
   private static final Set<String> PAIRED = Set.of("two", "signof", "undonetwo");
 
@@ -40,7 +48,10 @@ record MatrixForm(String group, String name, String template, List<String> more)
     return file.lines()
         .filter(line -> !line.isBlank() && !line.startsWith("#"))
         .map(line -> List.of(line.split("\t")))
-        .map(parts -> new MatrixForm(parts.get(0), parts.get(1), parts.get(2), parts.subList(3, parts.size())))
+        .map(
+            parts ->
+                new MatrixForm(
+                    parts.get(0), parts.get(1), parts.get(2), parts.subList(3, parts.size())))
         .toList();
   }
 
@@ -49,7 +60,8 @@ record MatrixForm(String group, String name, String template, List<String> more)
     return switch (group) {
       case "two", "one", "both" -> finding.has(group.equals("two") ? "two" : "one");
       case "sign", "signs" -> finding.has("sign");
-      case "signof" -> finding.has("sign") && finding.has("no") && !of(finding, "sign").startsWith("both");
+      case "signof" ->
+          finding.has("sign") && finding.has("no") && !of(finding, "sign").startsWith("both");
       case "deny", "denyboth", "denyone" -> finding.has("no");
       case "undone" -> finding.has("undone") && (!name.equals("both") || !isOfPair(finding));
       case "undoneone" -> finding.has("undone") && !isOfPair(finding);
@@ -61,7 +73,8 @@ record MatrixForm(String group, String name, String template, List<String> more)
 
   /** Says whether only the two eyes together can be left undone. */
   private static boolean isOfPair(MatrixFinding finding) {
-    return finding.absent("undone", "right", "x").get(0).startsWith("both") && !finding.has("undone-one");
+    return finding.absent("undone", "right", "x").get(0).startsWith("both")
+        && !finding.has("undone-one");
   }
 
   /** Says whether the form is asked about, or left, whatever the finding. */
@@ -78,8 +91,10 @@ record MatrixForm(String group, String name, String template, List<String> more)
     boolean all = finding.headings().get(0).equals(heading);
     boolean sided = template.contains("{R}") || template.contains("{L}");
     List<String> normals = template.contains("{n}") ? finding.normal() : List.of("");
-    List<List<String>> eyes = some(sided ? EYES : List.of(EYES.get(0)), all && normals.size() == 1, turn);
-    List<String> boths = some(template.contains("{both}") ? BOTH : List.of(""), all && normals.size() == 1, turn);
+    List<List<String>> eyes =
+        some(sided ? EYES : List.of(EYES.get(0)), all && normals.size() == 1, turn);
+    List<String> boths =
+        some(template.contains("{both}") ? BOTH : List.of(""), all && normals.size() == 1, turn);
     return normals.stream()
         .flatMap(
             normal ->
@@ -90,7 +105,11 @@ record MatrixForm(String group, String name, String template, List<String> more)
                                 .flatMap(
                                     pair ->
                                         Stream.of(sided && (EYES.indexOf(pair) + turn) % 2 == 1)
-                                            .map(swapped -> cell(finding, heading, normal, both, pair, swapped)))));
+                                            .map(
+                                                swapped ->
+                                                    cell(
+                                                        finding, heading, normal, both, pair,
+                                                        swapped)))));
   }
 
   private static <T> List<T> some(List<T> words, boolean all, int turn) {
@@ -98,7 +117,12 @@ record MatrixForm(String group, String name, String template, List<String> more)
   }
 
   private MatrixCell cell(
-      MatrixFinding finding, String heading, String normal, String both, List<String> pair, boolean swapped) {
+      MatrixFinding finding,
+      String heading,
+      String normal,
+      String both,
+      List<String> pair,
+      boolean swapped) {
     String note =
         template
             .replace("{h}", heading)
@@ -114,8 +138,14 @@ record MatrixForm(String group, String name, String template, List<String> more)
     } else if (more.contains("lower")) {
       note = note.toLowerCase(Locale.ROOT);
     }
-    String words = Stream.of(normal, both, boths(pair)).filter(w -> !w.isEmpty()).findFirst().orElse("");
-    String place = group + "/" + name + "@" + (normal.isEmpty() ? words : (normal + " " + boths(pair)).strip());
+    String words =
+        Stream.of(normal, both, boths(pair)).filter(w -> !w.isEmpty()).findFirst().orElse("");
+    String place =
+        group
+            + "/"
+            + name
+            + "@"
+            + (normal.isEmpty() ? words : (normal + " " + boths(pair)).strip());
     return new MatrixCell(finding, heading, this, place, note, expected(finding, both, swapped));
   }
 
@@ -135,21 +165,31 @@ record MatrixForm(String group, String name, String template, List<String> more)
       case "one" -> facts.addAll(finding.facts("one", eye));
       case "both" -> each(facts, finding, "one");
       case "sign" -> facts.addAll(finding.facts("sign", eye));
-      case "signs" -> each(facts, finding, together(finding, "signs-both", both) ? "signs-both" : "sign");
+      case "signs" ->
+          each(facts, finding, together(finding, "signs-both", both) ? "signs-both" : "sign");
       case "signof" -> {
         facts.addAll(finding.facts("sign", eye));
         facts.addAll(finding.facts("no", fellow));
       }
       case "deny" -> each(facts, finding, "no");
-      case "denyboth" -> each(facts, finding, together(finding, "no-one", both) || !finding.has("no-one") ? "no" : "no-one");
+      case "denyboth" ->
+          each(
+              facts,
+              finding,
+              together(finding, "no-one", both) || !finding.has("no-one") ? "no" : "no-one");
       case "denyone" -> facts.addAll(finding.facts(finding.has("no-one") ? "no-one" : "no", eye));
       case "whole" -> each(facts, finding, "whole");
       case "undone" -> {
-        String key = both.isEmpty() || together(finding, "undone-one", both) || !finding.has("undone-one") ? "undone" : "undone-one";
+        String key =
+            both.isEmpty() || together(finding, "undone-one", both) || !finding.has("undone-one")
+                ? "undone"
+                : "undone-one";
         facts.addAll(finding.absent(key, "right", reason()));
         facts.addAll(finding.absent(key, "left", reason()));
       }
-      case "undoneone" -> facts.addAll(finding.absent(finding.has("undone-one") ? "undone-one" : "undone", eye, reason()));
+      case "undoneone" ->
+          facts.addAll(
+              finding.absent(finding.has("undone-one") ? "undone-one" : "undone", eye, reason()));
       case "undonetwo" -> {
         facts.addAll(finding.facts("one", eye));
         facts.addAll(finding.absent("undone", fellow, reason()));

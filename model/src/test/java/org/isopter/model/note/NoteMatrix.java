@@ -37,7 +37,9 @@ final class NoteMatrix {
     return forms;
   }
 
-  /** Returns the cells of a finding: all words for eyes under its first heading, some under others. */
+  /**
+   * Returns the cells of a finding: all words for eyes under its first heading, some under others.
+   */
   Stream<MatrixCell> cells(MatrixFinding finding) {
     List<String> headings = finding.headings();
     return headings.stream()
@@ -48,6 +50,8 @@ final class NoteMatrix {
                     .flatMap(
                         form ->
                             form.cells(
-                                finding, heading, forms.indexOf(form) + headings.indexOf(heading))));
+                                finding,
+                                heading,
+                                forms.indexOf(form) + headings.indexOf(heading))));
   }
 }

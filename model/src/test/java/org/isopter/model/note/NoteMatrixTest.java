@@ -99,12 +99,15 @@ class NoteMatrixTest {
     String shown = cell.finding().name() + ", " + cell.place() + ": " + cell.note();
     assertNotEquals(Outcome.MISREAD, outcome, shown);
     String mark = unread.getOrDefault(key(cell), String.valueOf(cell.wanted()));
-    assertEquals(mark.replace('?', '-'), String.valueOf(outcome.mark), shown + " (seed " + SEED + ")");
+    assertEquals(
+        mark.replace('?', '-'), String.valueOf(outcome.mark), shown + " (seed " + SEED + ")");
   }
 
   /** Reads a note without looking for what its unread items may mean. */
   private static Note quickly(String note) {
-    return new NoteReading(note, HEADINGS, Optional.of(DAY), Habits.none(), FormTrial.Extent.NOTHING).read();
+    return new NoteReading(
+            note, HEADINGS, Optional.of(DAY), Habits.none(), FormTrial.Extent.NOTHING)
+        .read();
   }
 
   private static String key(MatrixCell cell) {
@@ -143,7 +146,8 @@ class NoteMatrixTest {
                   String[] place = cell.place().split("@", -1);
                   lines
                       .computeIfAbsent(
-                          String.join("\t", finding.name(), cell.heading(), place[0], outcome.mark + ""),
+                          String.join(
+                              "\t", finding.name(), cell.heading(), place[0], outcome.mark + ""),
                           any -> new ArrayList<>())
                       .add(place[1].isEmpty() ? " " : place[1]);
                 }

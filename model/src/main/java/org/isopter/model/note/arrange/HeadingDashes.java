@@ -96,10 +96,8 @@ public final class HeadingDashes {
 
   private static boolean isAnswer(List<Token> note, int at) {
     Cursor cursor = new Cursor(note, at);
-    boolean answer =
-        cursor.attempt(Common.ABSENCES).isPresent() || cursor.takeAny(ANSWERS);
-    boolean ends =
-        cursor.atEnd() || cursor.sees(",") || cursor.token().kind() == Token.Kind.BREAK;
+    boolean answer = cursor.attempt(Common.ABSENCES).isPresent() || cursor.takeAny(ANSWERS);
+    boolean ends = cursor.atEnd() || cursor.sees(",") || cursor.token().kind() == Token.Kind.BREAK;
     return answer && ends;
   }
 }

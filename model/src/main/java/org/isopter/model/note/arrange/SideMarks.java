@@ -11,8 +11,8 @@ import org.isopter.model.value.Site;
 
 /**
  * The words for eyes, each as one token: {@code right eye}, brackets that hold nothing else, {@code
- * (R)}, and a plus that joins the two, {@code R+L}. A word behind such a plus that says a sign is missing may be of
- * the second eye alone: then it is not read.
+ * (R)}, and a plus that joins the two, {@code R+L}. A word behind such a plus that says a sign is
+ * missing may be of the second eye alone: then it is not read.
  */
 public final class SideMarks {
 

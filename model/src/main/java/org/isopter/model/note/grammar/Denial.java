@@ -85,8 +85,7 @@ public final class Denial {
    *
    * @param behindEye whether what stands just before was not read and ends with an eye
    */
-  public void requireSide(List<Token> item, List<Fact<?>> facts, boolean behindEye)
-      throws NotRead {
+  public void requireSide(List<Token> item, List<Fact<?>> facts, boolean behindEye) throws NotRead {
     boolean ofBoth =
         facts.stream().map(Fact::site).filter(Site.EACH_EYE::contains).distinct().count() == 2;
     boolean named = item.stream().anyMatch(word -> Common.side(word).isPresent());

@@ -242,8 +242,7 @@ final class Scan {
             .filter(found -> !readsOver(found));
     boolean sideBetween = next.filter(found -> found.at() > here).isPresent() && namesSide(here);
     if (sideBetween && head.hasValues() && groups.isEmpty()) {
-      throw NotRead.at(
-          cursor.token(), OF_EITHER);
+      throw NotRead.at(cursor.token(), OF_EITHER);
     }
     return next.isPresent() && !(sideBetween && waitsForSide());
   }

@@ -152,8 +152,7 @@ final class PupilNotes {
   private static final Slot<Outcome<PupilEquality>> EQUALITY =
       Slot.valueOfPair(
           "equality of the pupils",
-          Common.named(
-              PhraseTable.of(PupilEquality.class).or(PupilNotes::equalsSign), "equality"));
+          Common.named(PhraseTable.of(PupilEquality.class).or(PupilNotes::equalsSign), "equality"));
 
   static final List<Grammar> GRAMMARS =
       List.of(

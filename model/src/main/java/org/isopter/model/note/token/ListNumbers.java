@@ -10,8 +10,8 @@ import java.util.stream.Collectors;
 /**
  * The numbers of a list, each below the other or all on one line: {@code 1. VA R 6/6 2. PERLA}.
  *
- * <p>A list starts a line with 1 and counts up by one; of one number alone, it starts the note. Behind a side, or a word that waits for a
- * number, it may be a value and ends the list.
+ * <p>A list starts a line with 1 and counts up by one; of one number alone, it starts the note.
+ * Behind a side, or a word that waits for a number, it may be a value and ends the list.
  */
 final class ListNumbers {
 
