@@ -113,7 +113,7 @@ class ElementsTest {
       String ending = type.substring(0, 1).toUpperCase(Locale.ROOT) + type.substring(1);
       all.add(new Property(name + ending, type, "", 0, 1, List.of()));
     }
-    return all;
+    return List.copyOf(all);
   }
 
   private static boolean isPrimitive(String type) {
