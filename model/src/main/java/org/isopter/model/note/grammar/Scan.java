@@ -198,7 +198,7 @@ final class Scan {
     }
     int here = cursor.place();
     cursor.back(end(next.get()));
-    boolean side = !cursor.atEnd() && namesSide(cursor.place());
+    boolean side = !cursor.atEnd() && joints.namesSide(cursor.place());
     cursor.back(here);
     return side;
   }
@@ -240,7 +240,7 @@ final class Scan {
             .runningOn(tokens, here)
             .filter(found -> isOther(found, here) && (mine == here || found.end() > mine))
             .filter(found -> !readsOver(found));
-    boolean sideBetween = next.filter(found -> found.at() > here).isPresent() && namesSide(here);
+    boolean sideBetween = next.filter(found -> found.at() > here).isPresent() && joints.namesSide(here);
     if (sideBetween && head.hasValues() && groups.isEmpty()) {
       throw NotRead.at(cursor.token(), OF_EITHER);
     }
@@ -259,10 +259,6 @@ final class Scan {
     int mine = longest().map(this::end).orElse(found.at());
     cursor.back(here);
     return mine > found.end();
-  }
-
-  private boolean namesSide(int at) {
-    return joints.namesSide(at);
   }
 
   /** Says whether each value so far stands before its side, as in 14 OD 16. */
@@ -291,15 +287,11 @@ final class Scan {
   /** A plus stands between two values where a word follows: pink + flat. */
   private boolean takePlus() {
     int at = cursor.place();
-    if (cursor.take("+") && !cursor.atEnd() && slotReads() && isWord(cursor.token())) {
+    if (cursor.take("+") && !cursor.atEnd() && slotReads() && cursor.token().kind() == Token.Kind.WORD) {
       return true;
     }
     cursor.back(at);
     return false;
-  }
-
-  private static boolean isWord(Token token) {
-    return token.kind() == Token.Kind.WORD;
   }
 
   private boolean takeSide(Token here) throws NotRead {
