@@ -197,7 +197,7 @@ record MatrixForm(String group, String name, String template, List<String> more)
       case "normalone" -> facts.addAll(finding.facts("normal", eye));
       default -> each(facts, finding, "normal");
     }
-    extra(finding, eye, fellow).forEach(facts::add);
+    extra(eye, fellow).forEach(facts::add);
     return facts;
   }
 
@@ -211,7 +211,7 @@ record MatrixForm(String group, String name, String template, List<String> more)
     facts.addAll(finding.facts(key, "left"));
   }
 
-  private Stream<String> extra(MatrixFinding finding, String eye, String fellow) {
+  private Stream<String> extra(String eye, String fellow) {
     return more.stream()
         .filter(said -> said.contains("="))
         .flatMap(
