@@ -153,7 +153,7 @@ final class DrawingTest {
   void drawsWhatWasRecordedOfAnEyeThatIsSaidToBeGone() {
     String drawn = svg("globe L prosthesis; pupil L 4 mm dim", "isopter-pupils");
 
-    assertTrue(drawn.contains("prosthesis worn. Size: 4 mm, in dim light."), drawn);
+    assertTrue(drawn.contains("prosthesis worn. Size: 4 mm in dim light."), drawn);
   }
 
   @Test
