@@ -2,6 +2,7 @@ package org.isopter.model.note.item;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.isopter.model.catalogue.VisualFunctions;
 import org.isopter.model.note.grammar.Eye;
 import org.isopter.model.note.grammar.Grammar;
@@ -104,7 +105,7 @@ final class FunctionNotes {
   }
 
   private static boolean twoStrokes(Cursor cursor) {
-    return cursor.take("'") && cursor.take("'");
+    return IntStream.range(0, 2).allMatch(stroke -> cursor.take("'"));
   }
 
   /** Adds the stereopsis; an angle that was seen says that there is some. */
