@@ -20,15 +20,15 @@ final class Scan {
    */
   record Group(Optional<Site> side, Token at, Said said) {}
 
-  private static final String OF_EITHER =
-      "it may name the eye of what is before it or of what follows";
+  static final String OF_EITHER = "it may name the eye of what is before it or of what follows";
 
   private final Grammar grammar;
   private final boolean plural;
-  private final Headings headings;
   private final List<Token> tokens;
   private final Cursor cursor;
   private final Joints joints;
+  private final SlotFinder slots;
+  private final ItemEnd ends;
   private final Said head = new Said();
   private final List<Group> groups = new ArrayList<>();
   private final List<Token> commas = new ArrayList<>();
@@ -37,7 +37,7 @@ final class Scan {
   private Last last = Last.HEADING;
 
   /** What stands before the cursor. */
-  private enum Last {
+  enum Last {
     HEADING,
     SIDE,
     CONDITION,
@@ -45,17 +45,18 @@ final class Scan {
     OTHER
   }
 
-  private Scan(Grammar grammar, boolean plural, Headings headings, List<Token> tokens) {
-    this.grammar = grammar;
-    this.plural = plural;
-    this.headings = headings;
+  private Scan(ItemReader.Start start, Headings headings, List<Token> tokens) {
+    this.grammar = start.grammar();
+    this.plural = start.heading().plural();
     this.tokens = tokens;
     this.cursor = new Cursor(tokens, 0);
     this.joints = new Joints(tokens, cursor);
+    this.slots = new SlotFinder(grammar, cursor);
+    this.ends = new ItemEnd(start, headings, tokens, cursor, head, groups);
   }
 
   static Scan of(ItemReader.Start start, Headings headings, List<Token> tokens) throws NotRead {
-    Scan scan = new Scan(start.grammar(), start.heading().plural(), headings, tokens);
+    Scan scan = new Scan(start, headings, tokens);
     scan.run();
     return scan;
   }
@@ -97,14 +98,7 @@ final class Scan {
   }
 
   private void run() throws NotRead {
-    while (!cursor.atEnd()) {
-      if ((cursor.sees(",") && endsAtComma())
-          || endsAtConnector()
-          || deniesNext()
-          || changesCondition()
-          || runsIntoNext()) {
-        return;
-      }
+    while (!cursor.atEnd() && !ends.isHere(last)) {
       step();
     }
   }
@@ -116,7 +110,7 @@ final class Scan {
       commas.add(here);
       return;
     }
-    if (cursor.takeAny(")") || (!slotReads() && cursor.takeAny("("))) {
+    if (cursor.takeAny(")") || (!slots.read() && cursor.takeAny("("))) {
       return;
     }
     if (!takeHeading() && !takeSlot() && !takeSide(here) && !takePause()) {
@@ -124,170 +118,13 @@ final class Scan {
     }
   }
 
-  /** Says whether what follows the comma is an item of its own rather than a word of this one. */
-  private boolean endsAtComma() {
-    int comma = cursor.place();
-    cursor.take(",");
-    if (cursor.sees(NotRead.NO_PLACE)) {
-      cursor.back(comma);
-      return true;
-    }
-    boolean sidesBehind = last == Last.SIDE && head.hasValues() && !endsWithCondition();
-    int end = sidesBehind ? comma : longest().map(this::end).orElse(comma);
-    cursor.back(comma);
-    int mine = namesAgain(end) ? comma : end;
-    return headings
-        .at(tokens, comma + 1)
-        .filter(
-            next ->
-                mine == comma
-                    || (isMine(next) ? startsAnew(next) : next.end() > mine || ofBothEyes(next)))
-        .isPresent();
-  }
-
-  /** Says whether both eyes have their own and one is named at a place: 6/9 R 6/6 L, ph 6/5 L. */
-  private boolean namesAgain(int at) {
-    int here = cursor.place();
-    cursor.back(at);
-    Optional<Site> side = cursor.atEnd() ? Optional.empty() : cursor.attempt(Common.SIDES);
-    cursor.back(here);
-    return groups.size() > 1
-        && side.isPresent()
-        && groups.stream().anyMatch(group -> group.side().equals(side));
-  }
-
-  /** Says whether a direction with an eye that has its own starts: abd R -2, add R -1. */
-  private boolean startsAnew(Headings.Found next) {
-    int here = cursor.place();
-    cursor.back(next.end());
-    Optional<Site> side = cursor.attempt(Common.SIDES);
-    cursor.back(here);
-    return next.heading().kept()
-        && side.isPresent()
-        && groups.stream().anyMatch(group -> group.side().equals(side) && group.said().hasValues());
-  }
-
-  /** Says whether both eyes have what they need: discs pink, C/D 0.3 both. */
-  private boolean ofBothEyes(Headings.Found next) {
-    return plural
-        && groups.isEmpty()
-        && head.hasValues()
-        && grammar.unsided().test(head, grammar.headings().get(0).ofBothEyes())
-        && next.grammar().whole().size() == 1
-        && joints.namesSideBehind(next.end());
-  }
-
-  /** Says whether nothing but a condition follows: 20/30 OD, 20/40 OS, uncorrected. */
-  private boolean endsWithCondition() {
-    return longest().filter(Slot::isCondition).filter(slot -> nothingMore(end(slot))).isPresent();
-  }
-
-  /** Says whether the item ends at a place: nothing follows, or a comma and another item. */
-  private boolean nothingMore(int at) {
-    return at == tokens.size()
-        || (tokens.get(at).is(",")
-            && headings.certain(tokens, at + 1).filter(next -> !isMine(next)).isPresent());
-  }
-
-  /** Says whether a condition of all eyes is said anew: bright R 3 L 2, dim R 6 L 4. */
-  private boolean changesCondition() {
-    boolean anew = groups.size() > 1 && groups.stream().allMatch(group -> group.said().hasValues());
-    Optional<Slot<?>> next = anew ? longest() : Optional.empty();
-    if (next.isEmpty() || !next.get().isCondition() || !head.has(next.get())) {
-      return false;
-    }
-    int here = cursor.place();
-    cursor.back(end(next.get()));
-    boolean side = !cursor.atEnd() && joints.namesSide(cursor.place());
-    cursor.back(here);
-    return side;
-  }
-
-  /** Says whether a word that joins stands before an item of its own: full with no diplopia. */
-  private boolean endsAtConnector() {
-    int here = cursor.place();
-    boolean said = head.hasValues() || groups.stream().anyMatch(group -> group.said().hasValues());
-    if (!said || !Common.isConnector(cursor.token()) || slotReads()) {
-      return false;
-    }
-    cursor.back(here + 1);
-    if (cursor.sees(NotRead.NO_PLACE)) {
-      cursor.back(here);
-      return true;
-    }
-    int mine = cursor.atEnd() ? here : longest().map(this::end).orElse(here);
-    cursor.back(here);
-    return headings
-        .runningOn(tokens, here + 1)
-        .filter(next -> mine == here || (!isMine(next) && next.end() > mine))
-        .isPresent();
-  }
-
-  /**
-   * Says whether the next item starts here without a mark between: a heading that no slot reads, or
-   * a "no" and a heading. A side before the heading belongs to it unless a value waits for its
-   * side.
-   */
-  private boolean runsIntoNext() throws NotRead {
-    boolean said = head.hasValues() || groups.stream().anyMatch(group -> group.said().hasValues());
-    if (!said) {
-      return false;
-    }
-    int here = cursor.place();
-    int mine = longest().map(this::end).orElse(here);
-    Optional<Headings.Found> next =
-        headings
-            .runningOn(tokens, here)
-            .filter(found -> isOther(found, here) && (mine == here || found.end() > mine))
-            .filter(found -> !readsOver(found));
-    boolean sideBetween = next.filter(found -> found.at() > here).isPresent() && joints.namesSide(here);
-    if (sideBetween && head.hasValues() && groups.isEmpty()) {
-      throw NotRead.at(cursor.token(), OF_EITHER);
-    }
-    return next.isPresent() && !(sideBetween && waitsForSide());
-  }
-
-  /** A heading of this item said again starts a new item where its side follows. */
-  private boolean isOther(Headings.Found found, int here) {
-    return !isMine(found) || (found.at() == here && last != Last.SIDE && !found.heading().kept());
-  }
-
-  /** Says whether a slot reads the words of a heading and more, as that of a pinhole does. */
-  private boolean readsOver(Headings.Found found) {
-    int here = cursor.place();
-    cursor.back(found.at());
-    int mine = longest().map(this::end).orElse(found.at());
-    cursor.back(here);
-    return mine > found.end();
-  }
-
-  /** Says whether each value so far stands before its side, as in 14 OD 16. */
-  private boolean waitsForSide() {
-    return head.hasValues() && groups.stream().allMatch(group -> group.said().hasValues());
-  }
-
-  /** Says whether a "no" behind an eye is that of the next item: ptosis R no ptosis L. */
-  private boolean deniesNext() {
-    int here = cursor.place();
-    boolean denies =
-        last == Last.SIDE
-            && Denial.isNo(cursor.token())
-            && headings.certain(tokens, here + 1).filter(next -> next.at() == here + 1).isPresent();
-    return denies && longest().map(this::end).orElse(here) <= here + 1;
-  }
-
-  private boolean isMine(Headings.Found next) {
-    return next.grammar().equals(grammar);
-  }
-
-  private boolean slotReads() {
-    return longest().isPresent();
-  }
-
   /** A plus stands between two values where a word follows: pink + flat. */
   private boolean takePlus() {
     int at = cursor.place();
-    if (cursor.take("+") && !cursor.atEnd() && slotReads() && cursor.token().kind() == Token.Kind.WORD) {
+    if (cursor.take("+")
+        && !cursor.atEnd()
+        && slots.read()
+        && cursor.token().kind() == Token.Kind.WORD) {
       return true;
     }
     cursor.back(at);
@@ -379,7 +216,7 @@ final class Scan {
   }
 
   private boolean takeSlot() throws NotRead {
-    Optional<Slot<?>> slot = longest();
+    Optional<Slot<?>> slot = slots.longest();
     if (slot.isPresent()) {
       put(slot.get());
       boolean value = !slot.get().isCondition() && slot.get().role() != Slot.Role.VALUE_OF_PAIR;
@@ -411,28 +248,5 @@ final class Scan {
       throw Denial.reaches(words.get(0));
     }
     denied = denies || (denied && last == Last.CONDITION);
-  }
-
-  private int end(Slot<?> slot) {
-    int start = cursor.place();
-    cursor.attempt(slot.matcher());
-    int end = cursor.place();
-    cursor.back(start);
-    return end;
-  }
-
-  /** Returns the slot that reads most of what stands here; the cursor stays. */
-  private Optional<Slot<?>> longest() {
-    int start = cursor.place();
-    int farthest = start;
-    Optional<Slot<?>> best = Optional.empty();
-    for (Slot<?> slot : grammar.slots()) {
-      if (cursor.attempt(slot.matcher()).isPresent() && cursor.place() > farthest) {
-        farthest = cursor.place();
-        best = Optional.of(slot);
-      }
-      cursor.back(start);
-    }
-    return best;
   }
 }
