@@ -124,6 +124,9 @@ final class ClauseReader {
       requireSideOfDenial(tokens.subList(0, length), item.facts());
       Additions.requireOfEach(gathered.from(0), item.facts());
       BareHeadings.requireOfEach(item.facts());
+      if (found.isEmpty()) {
+        BareHeadings.requireWithoutPinhole(gathered.from(0), item.facts());
+      }
       took(item, new Piece(tokens.subList(0, length)));
       first = from == 0;
       return from + length;
