@@ -32,7 +32,7 @@ import org.openjdk.jmh.annotations.State;
 public class ValidationBench {
 
   private final CompiledValidator compiled = new CompiledValidator(Catalogue.standard());
-  private final ProfileValidator reference = new ProfileValidator();
+  private final ProfileValidator reference = ProfileValidator.standard();
   private final String json = decided();
 
   /**

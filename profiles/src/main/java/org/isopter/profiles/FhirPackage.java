@@ -20,6 +20,7 @@ import org.isopter.model.catalogue.Catalogue;
 import org.isopter.profiles.artefact.ArtefactText;
 import org.isopter.profiles.artefact.Artefacts;
 import org.isopter.profiles.artefact.view.View;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The profiles, terminology and views of a catalogue as a FHIR package: an archive that validators
@@ -32,17 +33,20 @@ public final class FhirPackage {
   // A folder of its own: readers of packages take all beside the profiles for resources of R4.
   private static final String VIEWS = "package/view/";
 
+  private static final FhirPackage STANDARD = new FhirPackage(Catalogue.standard());
+
   private final Artefacts artefacts;
   private final List<View> views;
+  private byte @Nullable [] archive;
 
   private FhirPackage(Catalogue catalogue) {
     this.artefacts = Artefacts.of(catalogue);
     this.views = View.of(catalogue);
   }
 
-  /** Returns the package of the standard catalogue. */
+  /** Returns the package of the standard catalogue, which is made once for all. */
   public static FhirPackage standard() {
-    return of(Catalogue.standard());
+    return STANDARD;
   }
 
   /** Returns the package of a catalogue. */
@@ -57,6 +61,18 @@ public final class FhirPackage {
    * @throws IOException when it cannot be written
    */
   public void writeTo(OutputStream tgz) throws IOException {
+    tgz.write(archive());
+  }
+
+  /** Snapshots of all profiles take seconds: they are made when they are first asked for. */
+  private synchronized byte[] archive() throws IOException {
+    if (archive == null) {
+      archive = Archive.of(files());
+    }
+    return archive;
+  }
+
+  private Map<String, byte[]> files() throws IOException {
     Map<String, byte[]> files = new TreeMap<>();
     PackageManifest manifest = new PackageManifest();
     for (Resource each : withSnapshots()) {
@@ -71,7 +87,7 @@ public final class FhirPackage {
     files.put("package/.index.json", manifest.index());
     files.putAll(viewFiles());
     Examples.all().forEach((name, bytes) -> files.put("package/example/" + name, bytes));
-    tgz.write(Archive.of(files));
+    return files;
   }
 
   private Map<String, byte[]> viewFiles() {

@@ -20,12 +20,14 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ProfileValidator {
 
+  private static final ProfileValidator STANDARD = new ProfileValidator(Catalogue.standard());
+
   private final Catalogue catalogue;
   private @Nullable Loaded loaded;
 
-  /** Makes a validator for the profiles of the standard catalogue. */
-  public ProfileValidator() {
-    this(Catalogue.standard());
+  /** Returns the validator of the standard catalogue: one for all, for it is slow to load. */
+  public static ProfileValidator standard() {
+    return STANDARD;
   }
 
   /** Makes a validator for the profiles of a catalogue. */

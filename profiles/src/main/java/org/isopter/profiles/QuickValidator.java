@@ -18,16 +18,19 @@ public final class QuickValidator {
   private final CompiledValidator compiled;
   private final ProfileValidator reference;
 
-  /** Makes a validator for the profiles of the standard catalogue. */
-  public QuickValidator() {
-    this(Catalogue.standard());
+  private QuickValidator(Catalogue catalogue, ProfileValidator reference) {
+    this.compiled = new CompiledValidator(catalogue);
+    this.reference = reference;
   }
 
   /** Makes a validator for the profiles of a catalogue. */
   public QuickValidator(Catalogue catalogue) {
-    Objects.requireNonNull(catalogue, "catalogue");
-    this.compiled = new CompiledValidator(catalogue);
-    this.reference = new ProfileValidator(catalogue);
+    this(Objects.requireNonNull(catalogue, "catalogue"), new ProfileValidator(catalogue));
+  }
+
+  /** Returns a validator of the standard catalogue, which asks the one that all share. */
+  public static QuickValidator standard() {
+    return new QuickValidator(Catalogue.standard(), ProfileValidator.standard());
   }
 
   /**

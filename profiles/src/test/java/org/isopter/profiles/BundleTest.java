@@ -48,7 +48,7 @@ class BundleTest {
           "agent": [{"who": {"display": "isopter 0.1.0"}}]}}]}
       """;
 
-  private final ProfileValidator validator = Validators.standard();
+  private final ProfileValidator validator = ProfileValidator.standard();
   private final String pressure =
       Wire.observation(Fact.of(Pressures.INTRAOCULAR, Site.RIGHT, Quantity.of("14", Unit.MM_HG)))
           .toString();

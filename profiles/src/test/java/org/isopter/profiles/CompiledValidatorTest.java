@@ -38,7 +38,7 @@ class CompiledValidatorTest {
   private static final int EDITS = Integer.getInteger("edits", 3);
 
   private final CompiledValidator compiled = new CompiledValidator(Catalogue.standard());
-  private final ProfileValidator reference = Validators.standard();
+  private final ProfileValidator reference = ProfileValidator.standard();
 
   private final String pressure =
       Wire.observation(Fact.of(Pressures.INTRAOCULAR, Site.RIGHT, Quantity.of("14", Unit.MM_HG)))
@@ -164,7 +164,8 @@ class CompiledValidatorTest {
             pressure.replace("\"final\"", "\"corrected\""),
             pressure.replaceFirst("\"valueQuantity\":\\{[^}]*}", "\"valueInteger\":14"),
             BundleTest.BUNDLE.formatted(pressure.replace("\"value\":14", "\"value\":99")))) {
-      assertEquals(words(reference.validate(json)), words(new QuickValidator().validate(json)));
+      assertEquals(
+          words(reference.validate(json)), words(QuickValidator.standard().validate(json)));
       assertInstanceOf(Verdict.Invalid.class, compiled.judge(json), json);
     }
   }

@@ -165,7 +165,7 @@ class FhirPackageTest {
             "ValueSet-published-codes.json",
             "ImplementationGuide-isopter.json")) {
       List<ValidationMessage> errors =
-          Validators.standard()
+          ProfileValidator.standard()
               .validate(new String(installed.load("package", name).readAllBytes(), UTF_8))
               .stream()
               .filter(ValidationMessage::isError)

@@ -32,7 +32,7 @@ class ProfileValidatorTest {
 
   private static final int FACTS = 4;
 
-  private final ProfileValidator validator = Validators.standard();
+  private final ProfileValidator validator = ProfileValidator.standard();
 
   private final String pressure =
       json(

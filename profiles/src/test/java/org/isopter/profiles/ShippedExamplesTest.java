@@ -22,7 +22,7 @@ class ShippedExamplesTest {
                     () ->
                         assertEquals(
                             List.of(),
-                            Validators.standard()
+                            ProfileValidator.standard()
                                 .validate(new String(example.getValue(), UTF_8)))));
   }
 }

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
 import org.isopter.mapper.json.Raw;
 
 /**
@@ -15,6 +17,11 @@ import org.isopter.mapper.json.Raw;
  */
 record CdaContext(boolean own, List<Raw> sections) {
 
+  private static final Set<String> NAMED = Set.of("section", "act");
+
+  private static final Pattern FROM_AFAR =
+      Pattern.compile("(?i)\\b(virtual|video|tele\\p{L}*|phone|home)\\b");
+
   CdaContext {
     sections = List.copyOf(sections);
   }
@@ -23,17 +30,31 @@ record CdaContext(boolean own, List<Raw> sections) {
   static CdaContext of(CdaNode document, CdaPeople people) {
     List<CdaNode> authors = document.all("author");
     boolean lay = !authors.isEmpty() && people.testify(document);
-    return new CdaContext(!lay, List.of());
+    return new CdaContext(!lay && !people.isDead() && !isFromAfar(document), List.of());
   }
 
   CdaContext in(CdaNode child, CdaPeople people) {
     boolean found =
-        child.first("subject").isEmpty() && child.isOfSomethingDone() && !people.testify(child);
+        child.first("subject").isEmpty()
+            && child.isOfSomethingDone()
+            && !child.isTakenBack()
+            && !people.testify(child);
     List<Raw> all = new ArrayList<>(sections);
-    if (child.name().equals("section")) {
+    if (NAMED.contains(child.name())) {
       all.addAll(names(child));
     }
     return new CdaContext(own && found, all);
+  }
+
+  /** What a virtual visit, or one from home, found is none of an examination. */
+  private static boolean isFromAfar(CdaNode document) {
+    return document.all("componentOf").stream()
+        .flatMap(of -> of.all("encompassingEncounter").stream())
+        .flatMap(visit -> visit.all("code").stream())
+        .anyMatch(
+            code ->
+                code.has("code", "VR")
+                    || FROM_AFAR.matcher(code.attribute("displayName").orElse("")).find());
   }
 
   /** A section may be one of goals, of history, of a plan: its name goes with what it holds. */
@@ -52,14 +73,14 @@ record CdaContext(boolean own, List<Raw> sections) {
     return names;
   }
 
-  private static Raw text(String name) {
+  static Raw text(String name) {
     return new Raw.Obj(Map.of("text", Raw.of(name)));
   }
 
   /** Returns an observation with what is said around it. */
   Raw.Obj around(Raw.Obj observation) {
     Raw.Obj named =
-        sections.isEmpty() ? observation : observation.with("category", Raw.of(sections));
+        sections.isEmpty() ? observation : CdaOrganizer.categorised(observation, sections);
     return own ? named : CdaOrganizer.unread(named);
   }
 }

@@ -15,6 +15,7 @@ import org.w3c.dom.NodeList;
 record CdaNode(Element element) {
 
   private static final String HL7 = "urn:hl7-org:v3";
+  private static final String EXTENSIONS = "urn:hl7-org:sdtc";
   private static final String TYPES = "http://www.w3.org/2001/XMLSchema-instance";
 
   /** Returns its name; empty for one of another vocabulary. */
@@ -64,6 +65,22 @@ record CdaNode(Element element) {
   String text() {
     Node node = element;
     return String.valueOf(node.getTextContent()).replaceAll("\\s+", " ").strip();
+  }
+
+  /** Says whether its status takes it back: it was cancelled, stopped or made void. */
+  boolean isTakenBack() {
+    return all("statusCode").stream()
+        .flatMap(status -> status.attribute("code").stream())
+        .anyMatch(code -> !code.equals("completed") && !code.equals("active"));
+  }
+
+  /** Returns a value of an extension of HL7's of that name in it; empty where there is none. */
+  Optional<String> extended(String name) {
+    return children().stream()
+        .filter(child -> EXTENSIONS.equals(child.element().getNamespaceURI()))
+        .filter(child -> name.equals(child.element().getLocalName()))
+        .flatMap(child -> child.attribute("value").stream())
+        .findFirst();
   }
 
   /** Says whether it tells of something done: it is not empty, denied, planned or asked for. */

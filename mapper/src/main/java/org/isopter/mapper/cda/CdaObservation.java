@@ -94,6 +94,7 @@ final class CdaObservation {
     concept("interpretationCode", "interpretation");
     concept("methodCode", "method");
     concept(SITE, "bodySite");
+    ranges();
     attributes();
     node.all("entryRelationship").forEach(this::related);
     text();
@@ -123,12 +124,25 @@ final class CdaObservation {
             .findFirst()
             .flatMap(CdaValue::concept)
             .map(one -> side.map(qualifier -> CdaValue.with(one, qualifier)).orElse(one));
+    boolean silent =
+        !name.equals("code")
+            && !name.equals(SITE)
+            && all.stream().allMatch(CdaObservation::isSilent);
+    if (silent) {
+      return;
+    }
     if (plain && concept.isPresent()) {
       Raw.Obj said = said(concept.get(), all.get(0));
       resource.put(as, as.equals("interpretation") ? Raw.of(List.of(said)) : said);
     } else if (!all.isEmpty()) {
       unread.add(unread(name));
     }
+  }
+
+  private static boolean isSilent(CdaNode code) {
+    return code.attribute("nullFlavor").isPresent()
+        && code.attribute("code").isEmpty()
+        && code.children().isEmpty();
   }
 
   /** What was written where the code was chosen stands beside it, for the two may disagree. */
@@ -167,6 +181,16 @@ final class CdaObservation {
     } else if (!values.isEmpty()) {
       unread.add(unread("value"));
     }
+  }
+
+  private void ranges() {
+    List<Raw> ranges =
+        node.all("referenceRange").stream()
+            .map(CdaNode::text)
+            .filter(text -> !text.isEmpty())
+            .<Raw>map(text -> CdaValue.object("text", Raw.of(text)))
+            .toList();
+    put("referenceRange", ranges);
   }
 
   private void attributes() {

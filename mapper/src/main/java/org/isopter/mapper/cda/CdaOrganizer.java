@@ -54,7 +54,7 @@ final class CdaOrganizer {
   /** Returns an observation that no organizer holds. */
   Raw.Obj single(CdaNode observation) {
     Raw.Obj read = CdaObservation.of(observation, narrative, subject);
-    return people.testify(observation) ? unread(read) : read;
+    return people.testify(observation) || people.areYoungerThan(read) ? unread(read) : read;
   }
 
   /** Returns the observations of an organizer. */
@@ -69,7 +69,49 @@ final class CdaOrganizer {
         code.filter(of -> of.has("code", REFRACTION)).isPresent()
             ? refractions(members, code.get())
             : members.stream().map(member -> under(member, code)).toList();
-    return isPlain(organizer, members) ? all : all.stream().map(CdaOrganizer::unread).toList();
+    List<Raw.Obj> worded = all.stream().map(member -> worded(member, organizer)).toList();
+    return isPlain(organizer, members)
+        ? worded
+        : worded.stream().map(CdaOrganizer::unread).toList();
+  }
+
+  /** What an organizer says in words is said of each of its members. */
+  private Raw.Obj worded(Raw.Obj member, CdaNode organizer) {
+    List<Raw> words = new ArrayList<>();
+    Optional<CdaNode> code = organizer.first("code");
+    String name = code.flatMap(of -> of.attribute("displayName")).orElse("");
+    if (!name.isEmpty() && !displays(member).contains(name)) {
+      words.add(CdaContext.text(name));
+    }
+    code.stream()
+        .flatMap(of -> of.all("translation").stream())
+        .flatMap(more -> more.attribute("displayName").stream())
+        .filter(more -> !displays(member).contains(more))
+        .forEach(more -> words.add(CdaContext.text(more)));
+    List<CdaNode> texts = new ArrayList<>(organizer.all("text"));
+    code.flatMap(of -> of.first("originalText")).ifPresent(texts::add);
+    for (CdaNode text : texts) {
+      Optional<String> to = text.first("reference").flatMap(it -> it.attribute("value"));
+      String said = to.map(id -> narrative.getOrDefault(id, "?")).orElseGet(text::text);
+      if (!said.isEmpty() && !said.equals(name)) {
+        words.add(CdaContext.text(said));
+      }
+    }
+    return words.isEmpty() ? member : categorised(member, words);
+  }
+
+  /** Returns an observation that has more categories. */
+  static Raw.Obj categorised(Raw.Obj observation, List<Raw> names) {
+    List<Raw> all = new ArrayList<>(observation.list("category"));
+    all.addAll(names);
+    return observation.with("category", Raw.of(all));
+  }
+
+  private static Set<String> displays(Raw.Obj member) {
+    return member.object("code").stream()
+        .flatMap(code -> code.objects("coding").stream())
+        .flatMap(coding -> coding.string("display").stream())
+        .collect(Collectors.toSet());
   }
 
   /** What is not understood of an organizer may touch all that is in it. */
@@ -77,6 +119,7 @@ final class CdaOrganizer {
     boolean known =
         organizer.children().stream().map(CdaNode::name).allMatch(KNOWN::contains)
             && organizer.isOfSomethingDone()
+            && organizer.all("code").stream().allMatch(CdaOrganizer::isUnqualified)
             && !people.testify(organizer);
     boolean done =
         organizer.all("statusCode").stream().allMatch(status -> status.has("code", "completed"));
@@ -87,6 +130,16 @@ final class CdaOrganizer {
         && members.stream()
             .filter(member -> codes(member).contains(AID))
             .allMatch(aid -> corrected && answers(aid).equals(Set.of(GLASSES)));
+  }
+
+  /** A qualifier or another code of an organizer may say anything of its members. */
+  private static boolean isUnqualified(CdaNode code) {
+    return code.children().stream()
+        .allMatch(
+            child ->
+                child.name().equals("originalText")
+                    || (child.name().equals("translation")
+                        && child.attribute("displayName").isPresent()));
   }
 
   /** Returns an observation as one that nobody takes. */

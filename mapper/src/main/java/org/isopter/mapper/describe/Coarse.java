@@ -3,7 +3,6 @@ package org.isopter.mapper.describe;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 /**
  * Takes out of a description what is said of few persons: rows that fewer are behind, the least and
@@ -17,30 +16,6 @@ public record Coarse(int fewest) {
 
   /** Leaves everything as it is. */
   public static final Coarse NOT = new Coarse(1);
-
-  private static final Set<String> COUNTS =
-      Set.of(
-          "persons",
-          "examinations",
-          "facts",
-          "derived statements",
-          "rows of findings",
-          "replaced",
-          "more than once",
-          "right",
-          "left",
-          "both",
-          "found",
-          "no value",
-          "times",
-          "examined",
-          "not examined",
-          "not recorded",
-          "with number",
-          "without",
-          "n");
-
-  private static final Set<String> SINGLE = Set.of("least", "most");
 
   /**
    * Makes one.
@@ -57,31 +32,46 @@ public record Coarse(int fewest) {
     return fewest > 1;
   }
 
-  /** Returns a table of counts without its last column, which says how many are behind a row. */
-  Listing of(Listing listing) {
-    List<String> columns = listing.columns().subList(0, listing.columns().size() - 1);
+  /**
+   * Returns an answer without the column that says how many persons are behind a row.
+   *
+   * @param sayings what each of its columns says
+   * @throws IllegalArgumentException when they are not those of the answer
+   */
+  Listing of(Listing answer, List<Saying> sayings) {
+    int behind = sayings.indexOf(Saying.BEHIND);
+    if (sayings.size() != answer.columns().size() || behind != sayings.size() - 1) {
+      throw new IllegalArgumentException("the columns " + answer.columns() + " say " + sayings);
+    }
     List<List<String>> rows = new ArrayList<>();
-    for (List<String> row : listing.rows()) {
-      if (Long.parseLong(row.get(columns.size())) >= fewest || !isCoarse()) {
-        rows.add(cells(columns, row));
+    for (List<String> row : answer.rows()) {
+      if (!isCoarse()) {
+        rows.add(row.subList(0, behind));
+      } else if (Long.parseLong(row.get(behind)) >= fewest) {
+        rows.add(cells(row.subList(0, behind), sayings, Long.parseLong(row.get(behind))));
       }
     }
-    return new Listing(listing.title(), listing.remark(), columns, rows);
+    List<String> columns = answer.columns().subList(0, behind);
+    return new Listing(answer.title(), answer.remark(), columns, rows);
   }
 
-  private List<String> cells(List<String> columns, List<String> row) {
+  private List<String> cells(List<String> row, List<Saying> sayings, long behind) {
     List<String> cells = new ArrayList<>();
-    for (int i = 0; i < columns.size(); i++) {
-      cells.add(isCoarse() ? cell(columns.get(i), row.get(i)) : row.get(i));
+    for (int i = 0; i < row.size(); i++) {
+      cells.add(cell(row.get(i), sayings.get(i), behind));
     }
     return cells;
   }
 
-  private String cell(String column, String cell) {
-    if (SINGLE.contains(column)) {
-      return "";
-    }
-    return COUNTS.contains(column) ? Long.toString(rounded(Long.parseLong(cell))) : cell;
+  /** A number between the numbers of few persons is one of theirs, or tells it. */
+  private String cell(String cell, Saying saying, long behind) {
+    return switch (saying) {
+      case WORD, SHARED -> cell;
+      case MIDDLE -> behind >= 2L * fewest ? cell : "";
+      case QUARTER -> behind >= 4L * fewest ? cell : "";
+      case COUNT -> Long.toString(rounded(Long.parseLong(cell)));
+      case OF_ONE, BEHIND -> "";
+    };
   }
 
   /** Returns a count that may be said; empty where too few persons are behind it. */

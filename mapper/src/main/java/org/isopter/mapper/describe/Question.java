@@ -1,8 +1,18 @@
 package org.isopter.mapper.describe;
 
+import static org.isopter.mapper.describe.Saying.BEHIND;
+import static org.isopter.mapper.describe.Saying.COUNT;
+import static org.isopter.mapper.describe.Saying.MIDDLE;
+import static org.isopter.mapper.describe.Saying.OF_ONE;
+import static org.isopter.mapper.describe.Saying.QUARTER;
+import static org.isopter.mapper.describe.Saying.SHARED;
+import static org.isopter.mapper.describe.Saying.WORD;
+
+import java.util.List;
+
 /**
- * What is asked first of a pool. The last column of an answer, which is shown to nobody, says how
- * many persons are behind a row.
+ * What is asked first of a pool, and what each column of the answer says. The last one, which is
+ * shown to nobody, says how many persons are behind a row.
  */
 enum Question {
   SIZE(
@@ -13,7 +23,13 @@ enum Question {
         count(DISTINCT (examination, fact)) FILTER (WHERE NOT derived) AS facts,
         count(DISTINCT (examination, fact)) FILTER (WHERE derived) AS "derived statements",
         count(*) AS "rows of findings", count(DISTINCT subject) AS behind
-      FROM findings"""),
+      FROM findings""",
+      COUNT,
+      COUNT,
+      COUNT,
+      COUNT,
+      COUNT,
+      BEHIND),
   STATUS(
       "How far the records have come",
       "What was entered in error, what a later examination here replaces and what is there more"
@@ -25,7 +41,12 @@ enum Question {
         count(DISTINCT examination) FILTER (WHERE examination IN (SELECT examination
           FROM examinations GROUP BY examination, eye HAVING count(*) > 1)) AS "more than once",
         count(DISTINCT subject) AS behind
-      FROM examinations GROUP BY status ORDER BY status"""),
+      FROM examinations GROUP BY status ORDER BY status""",
+      WORD,
+      COUNT,
+      COUNT,
+      COUNT,
+      BEHIND),
   COUNTS(
       "What was examined",
       "Each fact is counted once, whatever parts it has.",
@@ -37,14 +58,26 @@ enum Question {
         count(DISTINCT subject) AS behind
       FROM (SELECT finding, eye, subject, examination, fact, bool_or(part IS NOT NULL) AS found
         FROM findings WHERE NOT derived GROUP BY ALL)
-      GROUP BY finding ORDER BY finding"""),
+      GROUP BY finding ORDER BY finding""",
+      WORD,
+      COUNT,
+      COUNT,
+      COUNT,
+      COUNT,
+      COUNT,
+      BEHIND),
   ABSENT(
       "Why there was no value",
       "Not done is not normal: these are in no mean and no share below.",
       """
       SELECT finding, coalesce(part, 'whole') AS part, absent AS reason, count(*) AS times,
         count(DISTINCT subject) AS behind
-      FROM findings WHERE absent IS NOT NULL GROUP BY ALL ORDER BY finding, part, times DESC"""),
+      FROM findings WHERE absent IS NOT NULL GROUP BY ALL ORDER BY finding, part, times DESC""",
+      WORD,
+      WORD,
+      WORD,
+      COUNT,
+      BEHIND),
   STEPS(
       "What was examined of the usual steps",
       "Eyes of examinations, by the usual order. Not recorded says neither that it was examined nor"
@@ -54,7 +87,12 @@ enum Question {
         count(*) FILTER (WHERE state = 'not-examined') AS "not examined",
         count(*) FILTER (WHERE state = 'not-recorded') AS "not recorded",
         count(DISTINCT subject) AS behind
-      FROM steps GROUP BY step ORDER BY step"""),
+      FROM steps GROUP BY step ORDER BY step""",
+      WORD,
+      COUNT,
+      COUNT,
+      COUNT,
+      BEHIND),
   ACUITIES(
       "How acuities and limits got their numbers",
       "Those without one are in no mean below, which makes it too good where they are low. A limit"
@@ -63,7 +101,12 @@ enum Question {
       SELECT finding, number_rule AS rule, count(number) AS "with number",
         count(*) - count(number) AS without, count(DISTINCT subject) AS behind
       FROM findings WHERE NOT derived AND number_rule IS NOT NULL GROUP BY ALL
-      ORDER BY finding, count(*) DESC, rule"""),
+      ORDER BY finding, count(*) DESC, rule""",
+      WORD,
+      WORD,
+      COUNT,
+      COUNT,
+      BEHIND),
   METHODS(
       "By which techniques",
       "Each fact is counted once; - is one that does not say.",
@@ -73,7 +116,11 @@ enum Question {
       FROM (SELECT DISTINCT subject, examination, fact, finding, method FROM findings
         WHERE NOT derived AND absent IS NULL AND finding IN
           (SELECT finding FROM findings WHERE method IS NOT NULL AND NOT derived))
-      GROUP BY ALL ORDER BY finding, facts DESC, technique"""),
+      GROUP BY ALL ORDER BY finding, facts DESC, technique""",
+      WORD,
+      WORD,
+      COUNT,
+      BEHIND),
   NUMBERS(
       "How the numbers are spread",
       "In the usual unit; acuities in logMAR, where less is better. By what was worn or lit, by the"
@@ -94,7 +141,23 @@ enum Question {
         round(quantile_cont(linear, 0.75), 3) AS "upper quarter", round(max(number), 3) AS most,
         count(DISTINCT subject) AS behind
       FROM numbers GROUP BY finding, part, condition, method, chart, eye, unit_name
-      ORDER BY finding, part, condition, technique, chart, eye DESC, unit"""),
+      ORDER BY finding, part, condition, technique, chart, eye DESC, unit""",
+      WORD,
+      WORD,
+      WORD,
+      WORD,
+      WORD,
+      WORD,
+      WORD,
+      COUNT,
+      SHARED,
+      SHARED,
+      OF_ONE,
+      QUARTER,
+      MIDDLE,
+      QUARTER,
+      OF_ONE,
+      BEHIND),
   ANSWERS(
       "Which answers were given",
       "",
@@ -102,7 +165,13 @@ enum Question {
       SELECT finding, part, eye, value AS answer, count(*) AS times,
         count(DISTINCT subject) AS behind
       FROM findings WHERE NOT derived AND value_code IS NOT NULL AND notation IS NULL
-      GROUP BY ALL ORDER BY finding, part, eye DESC, times DESC, answer"""),
+      GROUP BY ALL ORDER BY finding, part, eye DESC, times DESC, answer""",
+      WORD,
+      WORD,
+      WORD,
+      WORD,
+      COUNT,
+      BEHIND),
   UNITS(
       "In which units and notations it was recorded",
       "",
@@ -111,7 +180,12 @@ enum Question {
         count(DISTINCT subject) AS behind
       FROM (SELECT subject, finding, part, notation, regexp_extract(value, '^[-+]?[0-9./]+ (.+)$', 1) AS unit
         FROM findings WHERE NOT derived AND (number IS NOT NULL OR notation IS NOT NULL))
-      WHERE coalesce(notation, unit) <> '' GROUP BY ALL ORDER BY finding, part, times DESC"""),
+      WHERE coalesce(notation, unit) <> '' GROUP BY ALL ORDER BY finding, part, times DESC""",
+      WORD,
+      WORD,
+      WORD,
+      COUNT,
+      BEHIND),
   RULES(
       "By which rules foreign findings were translated",
       "",
@@ -119,7 +193,10 @@ enum Question {
       SELECT rule, count(DISTINCT (examination, fact)) AS facts, count(DISTINCT subject) AS behind
       FROM (SELECT subject, examination, fact, unnest(string_split(rules, ' ')) AS rule FROM findings
         WHERE rules IS NOT NULL)
-      GROUP BY rule ORDER BY facts DESC, rule"""),
+      GROUP BY rule ORDER BY facts DESC, rule""",
+      WORD,
+      COUNT,
+      BEHIND),
   FAR_OUT(
       "Numbers to look at",
       "Beyond three times the distance between the quarters (Tukey 1977, \"far out\"), where there"
@@ -137,7 +214,16 @@ enum Question {
         LEFT JOIN (SELECT examination, min(source) AS source, min(line) AS line FROM origins
           GROUP BY examination) o USING (examination)
       WHERE NOT f.derived AND (f.number < q1 - 3 * (q3 - q1) OR f.number > q3 + 3 * (q3 - q1))
-      ORDER BY f.finding, f.part, abs(f.number - (q1 + q3) / 2) DESC, o.source, o.line, f.examination, f.fact LIMIT 200""");
+      ORDER BY f.finding, f.part, abs(f.number - (q1 + q3) / 2) DESC, o.source, o.line, f.examination, f.fact LIMIT 200""",
+      WORD,
+      WORD,
+      WORD,
+      OF_ONE,
+      OF_ONE,
+      WORD,
+      OF_ONE,
+      OF_ONE,
+      BEHIND);
 
   /**
    * The numbers. An amount that has a way, such as inwards or outwards, stands beside no amount of
@@ -157,11 +243,13 @@ enum Question {
   private final String title;
   private final String remark;
   private final String sql;
+  private final List<Saying> sayings;
 
-  Question(String title, String remark, String sql) {
+  Question(String title, String remark, String sql, Saying... sayings) {
     this.title = title;
     this.remark = remark;
     this.sql = sql;
+    this.sayings = List.of(sayings);
   }
 
   String title() {
@@ -170,6 +258,11 @@ enum Question {
 
   String remark() {
     return remark;
+  }
+
+  /** Returns what each column of the answer says, in their order. */
+  List<Saying> sayings() {
+    return sayings;
   }
 
   String sql() {

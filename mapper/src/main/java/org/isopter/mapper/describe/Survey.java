@@ -66,7 +66,9 @@ public final class Survey {
     PoolTables.Rows rows = tables.ask(question.sql());
     List<List<String>> cells =
         rows.cells().stream().map(row -> row.stream().map(Survey::text).toList()).toList();
-    return coarse.of(new Listing(question.title(), question.remark(), rows.columns(), cells));
+    return coarse.of(
+        new Listing(question.title(), question.remark(), rows.columns(), cells),
+        question.sayings());
   }
 
   private List<Spread> spreads() throws SQLException {

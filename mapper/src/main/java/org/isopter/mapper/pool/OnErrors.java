@@ -2,6 +2,8 @@ package org.isopter.mapper.pool;
 
 import java.util.List;
 import org.isopter.model.check.Consistency;
+import org.isopter.model.check.ConsistencyRule;
+import org.isopter.model.check.Rules;
 import org.isopter.model.check.Severity;
 import org.isopter.model.check.Violation;
 import org.isopter.model.exam.Exam;
@@ -15,12 +17,12 @@ public enum OnErrors {
   /** It is named and left over. */
   LEFT_OVER;
 
+  /** The others are not looked at: there are as many, and a pool has many examinations. */
+  private static final List<ConsistencyRule> RULES =
+      Rules.all().stream().filter(rule -> rule.severity() == Severity.ERROR).toList();
+
   /** Returns the errors of an examination, where they are looked for. */
   List<Violation> of(Exam exam) {
-    return this == NOT_LOOKED_FOR
-        ? List.of()
-        : Consistency.check(exam).stream()
-            .filter(violation -> violation.rule().severity() == Severity.ERROR)
-            .toList();
+    return this == NOT_LOOKED_FOR ? List.of() : Consistency.check(exam, RULES);
   }
 }

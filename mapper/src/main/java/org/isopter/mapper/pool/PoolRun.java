@@ -3,7 +3,6 @@ package org.isopter.mapper.pool;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.SQLException;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -15,15 +14,11 @@ import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.fhir.Version;
 import org.isopter.mapper.io.UnwritableException;
-import org.isopter.mapper.omop.OmopTables;
 import org.isopter.mapper.omop.OmopVocabulary;
 import org.isopter.mapper.person.PersonsFile;
 import org.isopter.mapper.privacy.Deidentifier;
-import org.isopter.mapper.privacy.RiskReport;
 import org.isopter.mapper.privacy.SmallCells;
 import org.isopter.mapper.privacy.StudyPeriod;
-import org.isopter.mapper.privacy.Suppression;
-import org.isopter.mapper.store.Codebook;
 import org.isopter.mapper.store.PoolTables;
 import org.isopter.mapper.store.TableDraft;
 import org.isopter.mapper.store.TableStore;
@@ -55,9 +50,6 @@ public final class PoolRun implements AutoCloseable {
   /** Bytes from which on a batch waits for no more documents. */
   private static final long FULL = 8 << 20;
 
-  private static final String DATABASE = "tables.duckdb";
-  private static final String BUNDLES = "bundles.ndjson";
-
   private final PoolReader reader;
   private final PoolPlan plan;
   private final Table<EyeRow> eyes;
@@ -87,7 +79,7 @@ public final class PoolRun implements AutoCloseable {
         new ExamRows.Maker(
             findings, eyes, steps, plan.deidentifier(), writer(plan), Optional.empty());
     this.folder = folder;
-    this.store = TableStore.at(folder.file(DATABASE));
+    this.store = TableStore.at(folder.file(PoolCompletion.WORKING));
     this.store.beginFilling();
     Path files = folder.file("");
     this.sink =
@@ -212,7 +204,7 @@ public final class PoolRun implements AutoCloseable {
   private void takeOver(Path older, PoolCounts counts) throws IOException {
     try {
       if (plan.bundles()) {
-        store.loadLines(RunFiles.BUNDLES, older.resolve(BUNDLES));
+        store.loadLines(RunFiles.BUNDLES, older.resolve(RunFiles.BUNDLE_LINES));
       }
       sink.resume(counts, older);
     } catch (SQLException failed) {
@@ -235,60 +227,10 @@ public final class PoolRun implements AutoCloseable {
     }
     layOut();
     try {
-      sink.complete();
-      store.endFilling();
-      Suppression.Taken taken = suppress();
-      long filling = period.persons(store);
-      PoolResult.Tables shared = shared();
-      Codebook.of(store, sink.tables()).write(folder.file(""), plan.formats());
-      long ageless =
-          plan.vocabulary().isPresent()
-              ? OmopTables.write(
-                  store, plan.vocabulary().get(), plan.formats(), folder.file(OmopTables.FOLDER))
-              : 0;
-      long cells =
-          SmallCells.write(store, plan.traits(), plan.smallest(), folder.file("small-cells.csv"));
-      long k =
-          RiskReport.write(
-              store, plan.traits(), plan.smallest(), eyes, folder.file(RiskReport.FILE));
-      RunFiles.write(
-          folder.file("provenance.json"),
-          RunProvenance.of(plan, sink.counts(), shared, taken, Instant.now()));
-      if (history.isPresent()) {
-        history.get().write(folder.file(PoolHistory.FILE), sink.counts());
-      }
-      if (plan.bundles()) {
-        store.copyLines(RunFiles.BUNDLES, folder.file(BUNDLES));
-        store.execute("DROP TABLE " + RunFiles.BUNDLES);
-      }
-      PoolResult.Aside aside =
-          new PoolResult.Aside(repeated(), ageless, history.map(PoolHistory::skipped).orElse(0L));
-      for (TableDraft table : sink.tables()) {
-        table.finish(plan.formats(), plan.database(), folder.file(""));
-      }
-      store.close();
-      if (!plan.database()) {
-        RunFiles.delete(folder.file(DATABASE), folder.file(DATABASE + ".wal"));
-      }
-      sink.commit();
-      folder.commit();
-      return new PoolResult(
-          sink.counts(), shared, new PoolResult.Risk(cells, k, filling, taken), aside);
+      return new PoolCompletion(plan, folder, store, sink, eyes).of(period, history);
     } catch (SQLException failed) {
       throw failure(failed);
     }
-  }
-
-  private Suppression.Taken suppress() throws SQLException, IOException {
-    if (!plan.suppress()) {
-      return Suppression.Taken.NOTHING;
-    }
-    Suppression.Taken taken =
-        Suppression.apply(store, plan.traits(), plan.smallest(), eyes, period.longest());
-    for (TableDraft table : sink.tables()) {
-      table.settle();
-    }
-    return taken;
   }
 
   /** Closes the run; what was not finished is gone. */
@@ -301,31 +243,6 @@ public final class PoolRun implements AutoCloseable {
     } catch (SQLException failed) {
       throw failure(failed);
     }
-  }
-
-  private PoolResult.Tables shared() throws SQLException {
-    String persons = "count(DISTINCT subject), count(DISTINCT examination)";
-    List<Optional<Object>> counts =
-        store
-            .ask(
-                "SELECT %s, (SELECT count(*) FROM %s), count(*) FROM %s"
-                    .formatted(persons, FindingsTable.NAME, ExaminationsTable.NAME))
-            .get(0);
-    return new PoolResult.Tables(
-        number(counts, 0), number(counts, 1), number(counts, 2), number(counts, 3));
-  }
-
-  private static long number(List<Optional<Object>> row, int at) {
-    return (Long) row.get(at).orElse(0L);
-  }
-
-  /** Counts the examinations of which an eye has more than one row. */
-  private long repeated() throws SQLException {
-    String sql =
-        "SELECT count(DISTINCT examination) FROM (SELECT examination FROM "
-            + ExaminationsTable.NAME
-            + " GROUP BY examination, eye HAVING count(*) > 1)";
-    return number(store.ask(sql).get(0), 0);
   }
 
   private void layOut() throws IOException {

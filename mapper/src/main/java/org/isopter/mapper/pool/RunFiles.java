@@ -30,6 +30,9 @@ final class RunFiles implements AutoCloseable {
   /** The table of the bundles, a line each. */
   static final String BUNDLES = "bundles";
 
+  /** Their file. */
+  static final String BUNDLE_LINES = "bundles.ndjson";
+
   private final Path leftover;
   private final Optional<Appender> bundles;
   private final Optional<AtomicFile> whole;

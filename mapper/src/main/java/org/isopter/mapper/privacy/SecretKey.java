@@ -34,12 +34,13 @@ public final class SecretKey {
   /** Hexadecimal digits of a pseudonym: 80 bits, so that two of ten million persons differ. */
   private static final int DIGITS = 20;
 
-  private final SecretKeySpec key;
+  private final ThreadLocal<Mac> macs;
   private final boolean demo;
 
   private SecretKey(byte[] secret, boolean demo) {
     this.demo = demo;
-    this.key = new SecretKeySpec(secret, ALGORITHM);
+    SecretKeySpec key = new SecretKeySpec(secret, ALGORITHM);
+    this.macs = ThreadLocal.withInitial(() -> mac(key));
   }
 
   /**
@@ -94,13 +95,19 @@ public final class SecretKey {
   }
 
   private byte[] digest(String kind, String name) {
+    // It ends as it began. To make one takes longer than to use it.
+    Mac mac = macs.get();
+    // No kind holds a zero byte: what is hashed tells kind and name apart.
+    mac.update(kind.getBytes(UTF_8));
+    mac.update((byte) 0);
+    return mac.doFinal(name.getBytes(UTF_8));
+  }
+
+  private static Mac mac(SecretKeySpec key) {
     try {
       Mac mac = Mac.getInstance(ALGORITHM);
       mac.init(key);
-      // No kind holds a zero byte: what is hashed tells kind and name apart.
-      mac.update(kind.getBytes(UTF_8));
-      mac.update((byte) 0);
-      return mac.doFinal(name.getBytes(UTF_8));
+      return mac;
     } catch (NoSuchAlgorithmException | InvalidKeyException impossible) {
       throw new IllegalStateException("every Java has " + ALGORITHM, impossible);
     }

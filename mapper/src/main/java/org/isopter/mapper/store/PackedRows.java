@@ -55,35 +55,72 @@ public final class PackedRows {
 
   /** Packs the rows of one examination, of which there is at least one. */
   static PackedRows of(RowOrder order, List<SparseRow> rows) {
-    List<SparseRow> sorted = new ArrayList<>(rows);
-    sorted.sort(order);
-    Bytes bytes = new Bytes();
+    List<SparseRow> sorted = order.sorted(rows);
+    PackedBytes bytes = new PackedBytes();
     write(sorted, bytes);
     return new PackedRows(order.key(sorted.get(0)), bytes.all(), rows.size());
   }
 
-  private static void write(List<SparseRow> rows, Bytes out) {
-    Map<Object, Integer> numbers = new HashMap<>();
-    Bytes values = new Bytes();
-    Bytes cells = new Bytes();
+  private static void write(List<SparseRow> rows, PackedBytes out) {
+    Numbering numbering = new Numbering(rows);
+    PackedBytes cells = new PackedBytes();
     for (SparseRow row : rows) {
-      cells.number(row.columns().length);
-      for (int i = 0; i < row.columns().length; i++) {
-        Integer next = numbers.size();
-        Integer known = numbers.putIfAbsent(row.values()[i], next);
-        if (known == null) {
-          value(row.values()[i], values);
-        }
+      int[] numbers = numbering.of(row);
+      cells.number(numbers.length);
+      for (int i = 0; i < numbers.length; i++) {
         cells.number(row.columns()[i]);
-        cells.number(known == null ? next : known);
+        cells.number(numbers[i]);
       }
     }
-    out.number(numbers.size());
-    out.put(values.all());
-    out.put(cells.all());
+    out.number(numbering.known.size());
+    out.put(numbering.values);
+    out.put(cells);
   }
 
-  private static void value(Object value, Bytes out) {
+  /** Numbers the values of rows, each different value once. */
+  private static final class Numbering {
+
+    private final Map<Object, Integer> known;
+    private final PackedBytes values = new PackedBytes();
+    private SparseRow before = new SparseRow(new int[0], new Object[0]);
+    private int[] ofBefore = new int[0];
+
+    Numbering(List<SparseRow> rows) {
+      this.known = new HashMap<>(8 * rows.size());
+    }
+
+    int[] of(SparseRow row) {
+      int[] numbers = new int[row.columns().length];
+      int at = 0;
+      for (int i = 0; i < numbers.length; i++) {
+        int column = row.columns()[i];
+        while (at < ofBefore.length && before.columns()[at] < column) {
+          at++;
+        }
+        // Neighbours mostly share the very object, which needs no look-up.
+        boolean same =
+            at < ofBefore.length
+                && before.columns()[at] == column
+                && before.values()[at] == row.values()[i];
+        numbers[i] = same ? ofBefore[at] : number(row.values()[i]);
+      }
+      before = row;
+      ofBefore = numbers;
+      return numbers;
+    }
+
+    private int number(Object value) {
+      Integer next = known.size();
+      Integer number = known.putIfAbsent(value, next);
+      if (number == null) {
+        value(value, values);
+        return next;
+      }
+      return number;
+    }
+  }
+
+  private static void value(Object value, PackedBytes out) {
     if (value instanceof String text) {
       byte[] bytes = text.getBytes(UTF_8);
       out.number(TEXT);
@@ -159,45 +196,5 @@ public final class PackedRows {
       shift += 7;
     } while (next >= 0x80);
     return number;
-  }
-
-  /** Bytes in the making, without the locks that the library's streams have. */
-  private static final class Bytes {
-
-    private ByteBuffer buffer = ByteBuffer.allocate(8_192);
-
-    /** Adds a number of at least 0, seven bits in a byte, the lowest first. */
-    void number(int number) {
-      room(5);
-      int rest = number;
-      while (rest >= 0x80) {
-        buffer.put((byte) ((rest & 0x7f) | 0x80));
-        rest >>>= 7;
-      }
-      buffer.put((byte) rest);
-    }
-
-    void put(long eight) {
-      room(Long.BYTES);
-      buffer.putLong(eight);
-    }
-
-    void put(byte[] bytes) {
-      room(bytes.length);
-      buffer.put(bytes);
-    }
-
-    private void room(int wanted) {
-      if (buffer.remaining() < wanted) {
-        int size = Math.max(2 * buffer.capacity(), buffer.position() + wanted);
-        buffer = ByteBuffer.allocate(size).put(buffer.flip());
-      }
-    }
-
-    byte[] all() {
-      byte[] all = new byte[buffer.position()];
-      buffer.flip().get(all);
-      return all;
-    }
   }
 }

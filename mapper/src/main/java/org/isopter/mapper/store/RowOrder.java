@@ -4,7 +4,6 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.table.Column;
@@ -17,7 +16,7 @@ import org.isopter.mapper.table.Table;
  * nothing of that of the input. Rows that are alike in all of that, of a record that was read
  * twice, stand in an order that does not depend on which was read first.
  */
-final class RowOrder implements Comparator<SparseRow> {
+final class RowOrder {
 
   /** What the rows of one examination share. */
   private static final List<String> GROUP = List.of("subject", "examination");
@@ -25,11 +24,14 @@ final class RowOrder implements Comparator<SparseRow> {
   private static final List<String> WITHIN = List.of("fact", "part", "eye", "step");
 
   /** An empty cell comes last. */
-  private static final Comparator<Optional<String>> CELLS =
-      (one, other) ->
-          one.isPresent() && other.isPresent()
-              ? one.get().compareTo(other.get())
-              : Boolean.compare(one.isEmpty(), other.isEmpty());
+  private static int compare(Optional<String> one, Optional<String> other) {
+    return one.isPresent() && other.isPresent()
+        ? one.get().compareTo(other.get())
+        : Boolean.compare(one.isEmpty(), other.isEmpty());
+  }
+
+  /** A row, with what tells it apart looked up once. */
+  private record Placed(List<Optional<String>> within, SparseRow row) {}
 
   private final List<Integer> group;
   private final List<Integer> within;
@@ -47,17 +49,30 @@ final class RowOrder implements Comparator<SparseRow> {
     return String.join("\0", parts).getBytes(UTF_8);
   }
 
-  @Override
-  public int compare(SparseRow one, SparseRow other) {
-    for (int column : within) {
-      int order = CELLS.compare(one.text(column), other.text(column));
+  /** Returns rows of one examination in their order. */
+  List<SparseRow> sorted(List<SparseRow> rows) {
+    List<Placed> placed = new ArrayList<>(rows.size());
+    for (SparseRow row : rows) {
+      List<Optional<String>> texts = new ArrayList<>(within.size());
+      within.forEach(column -> texts.add(row.text(column)));
+      placed.add(new Placed(texts, row));
+    }
+    placed.sort(RowOrder::compare);
+    List<SparseRow> sorted = new ArrayList<>(rows.size());
+    placed.forEach(one -> sorted.add(one.row()));
+    return sorted;
+  }
+
+  private static int compare(Placed one, Placed other) {
+    for (int i = 0; i < one.within().size(); i++) {
+      int order = compare(one.within().get(i), other.within().get(i));
       if (order != 0) {
         return order;
       }
     }
-    int order = Arrays.compare(one.columns(), other.columns());
+    int order = Arrays.compare(one.row().columns(), other.row().columns());
     return order != 0
         ? order
-        : Arrays.toString(one.values()).compareTo(Arrays.toString(other.values()));
+        : Arrays.toString(one.row().values()).compareTo(Arrays.toString(other.row().values()));
   }
 }

@@ -171,7 +171,7 @@ public final class TableDraft implements AutoCloseable {
   /**
    * Gives the files of the table their names; then there is nothing left to ask.
    *
-   * @param database whether the rows are put into the database too
+   * @param database whether the rows are put into the database that is left, too
    * @throws SQLException when the database refuses it, for instance for a full disk
    * @throws IOException when a file cannot be written, for instance for a full disk
    */
@@ -184,7 +184,7 @@ public final class TableDraft implements AutoCloseable {
     }
     store.execute("DROP VIEW " + table.name());
     if (database) {
-      store.execute("CREATE TABLE " + TableStore.name(table.name()) + " AS FROM " + rows());
+      store.shareRows(table.name(), rows());
     }
     if (formats.contains(TableFormat.PARQUET)) {
       Files.move(file, folder.resolve(table.name() + "." + TableFormat.PARQUET.ending()));

@@ -39,6 +39,7 @@ public final class TableStore implements AutoCloseable {
   private static final int WIDE_GROUP = 2048;
 
   private static final String POOL = "pool";
+  private static final String SHARED = "shared";
 
   /**
    * Bytes of a block and rows that are laid down together: few, for each of the hundreds of columns
@@ -64,11 +65,31 @@ public final class TableStore implements AutoCloseable {
    */
   public static TableStore at(Path file) throws SQLException {
     TableStore store = open(file.resolveSibling("spilled"), new Properties(), Optional.empty());
-    store.execute(
-        "ATTACH %s AS %s (BLOCK_SIZE %d, ROW_GROUP_SIZE %d)"
-            .formatted(text(file.toString()), POOL, BLOCK, GROUP));
+    store.attach(file, POOL);
     store.execute("USE " + POOL);
     return store;
+  }
+
+  private void attach(Path file, String name) throws SQLException {
+    execute(
+        "ATTACH %s AS %s (BLOCK_SIZE %d, ROW_GROUP_SIZE %d)"
+            .formatted(text(file.toString()), name, BLOCK, GROUP));
+  }
+
+  /**
+   * Begins a database in another file, with the tables that are there: a file that holds nothing
+   * else, not even what was deleted.
+   *
+   * @throws SQLException when the database refuses it, for instance for a full disk
+   */
+  public void share(Path file) throws SQLException {
+    attach(file, SHARED);
+    execute("COPY FROM DATABASE " + POOL + " TO " + SHARED);
+  }
+
+  /** Puts the rows of a question into a table of the database in the other file. */
+  void shareRows(String table, String from) throws SQLException {
+    execute("CREATE TABLE " + SHARED + "." + name(table) + " AS FROM " + from);
   }
 
   /**

@@ -153,10 +153,7 @@ final class WaitingRows implements AutoCloseable {
         all.addAll(take().rows());
         several = true;
       }
-      if (several) {
-        all.sort(order);
-      }
-      return all.iterator();
+      return (several ? order.sorted(all) : all).iterator();
     }
 
     private PackedRows take() {

@@ -42,6 +42,18 @@ public final class FindingRows {
     }
   }
 
+  /** A fact with what all its rows share. */
+  private record Rowed(
+      Fact<?> fact, FactKey key, FactOrigin origin, Code code, List<String> conditions) {
+
+    static Rowed of(ExamView.Named entry, FactOrigin origin) {
+      Fact<?> fact = entry.fact();
+      EncodedValue panel = fact.panel().orElse(NOTHING);
+      Code code = fact.finding().codes().at(fact.site(), panel, fact.method()).get(0);
+      return new Rowed(fact, entry.key(), origin, code, Measurement.of(fact).conditions());
+    }
+  }
+
   private final PooledExam pooled;
   private final ExamView exam;
   private final List<Derived> derived;
@@ -77,51 +89,54 @@ public final class FindingRows {
 
   private void fact(ExamView.Named entry, FactOrigin origin) {
     origins.put(entry.key(), origin);
-    fact(entry.fact(), entry.key(), origin);
-    vector(entry.fact(), entry.key(), origin);
+    Rowed rowed = Rowed.of(entry, origin);
+    fact(rowed);
+    vector(rowed);
   }
 
-  private void fact(Fact<?> fact, FactKey key, FactOrigin origin) {
+  private void fact(Rowed rowed) {
+    Fact<?> fact = rowed.fact();
     Optional<EncodedValue> panel = fact.panel();
     if (panel.isEmpty()) {
       fact.outcome()
           .ifAbsent()
-          .ifPresent(why -> add(fact, key, origin, Optional.empty(), FindingRow.Value.absent(why)));
+          .ifPresent(why -> add(rowed, Optional.empty(), FindingRow.Value.absent(why)));
       return;
     }
     Variant variant = fact.finding().layout().variant(panel.get().notation()).orElseThrow();
     panel
         .get()
         .value()
-        .map(datum -> value(fact, key, panel.get(), variant, datum))
-        .ifPresent(value -> add(fact, key, origin, Optional.of(Named.VALUE), value));
+        .map(datum -> value(fact, rowed.key(), panel.get(), variant, datum))
+        .ifPresent(value -> add(rowed, Optional.of(Named.VALUE), value));
     for (Part<?, ?> part : variant.parts()) {
       Outcome<Datum> outcome = panel.get().parts().get(part.key());
       if (outcome != null) {
         FindingRow.Value value =
             outcome.fold(
                 datum -> plain(part.spec(), datum, DatumTexts.of(datum)), FindingRow.Value::absent);
-        add(fact, key, origin, Optional.of(Named.of(part)), value);
+        add(rowed, Optional.of(Named.of(part)), value);
       }
     }
   }
 
-  private void vector(Fact<?> fact, FactKey key, FactOrigin origin) {
-    PowerVectors.of(fact)
+  private void vector(Rowed rowed) {
+    PowerVectors.of(rowed.fact())
         .ifPresent(
             vector -> {
-              component(fact, key, origin, "m", vector.m());
-              component(fact, key, origin, "j0", vector.j0());
-              component(fact, key, origin, "j45", vector.j45());
+              component(rowed, "m", vector.m());
+              component(rowed, "j0", vector.j0());
+              component(rowed, "j45", vector.j45());
             });
   }
 
-  private void component(Fact<?> fact, FactKey key, FactOrigin origin, String part, double power) {
+  private void component(Rowed rowed, String part, double power) {
+    Fact<?> fact = rowed.fact();
     Quantity rounded = new Quantity(Numbers.round(power, 3), Unit.DIOPTRE);
     rows.add(
         new FindingRow(
             pooled.exam(),
-            key.text() + ".power-vector",
+            rowed.key().text() + ".power-vector",
             "power-vector",
             Optional.of(part),
             ExamCodes.DERIVED,
@@ -130,9 +145,9 @@ public final class FindingRows {
             fact.at().orElse(pooled.exam().header().performed()),
             FindingRow.Value.of(rounded.toString(), Optional.of(rounded)),
             fact.method(),
-            Measurement.of(fact).conditions(),
+            rowed.conditions(),
             false,
-            FactOrigin.of(origin.source(), origin.line()),
+            FactOrigin.of(rowed.origin().source(), rowed.origin().line()),
             Optional.empty(),
             List.of()));
   }
@@ -167,26 +182,24 @@ public final class FindingRows {
     return datum instanceof Datum.Coded one ? Optional.of(one.concept()) : Optional.empty();
   }
 
-  private void add(
-      Fact<?> fact, FactKey key, FactOrigin origin, Optional<Named> part, FindingRow.Value value) {
+  private void add(Rowed rowed, Optional<Named> part, FindingRow.Value value) {
     Exam exam = pooled.exam();
-    Code code =
-        fact.finding().codes().at(fact.site(), fact.panel().orElse(NOTHING), fact.method()).get(0);
+    Fact<?> fact = rowed.fact();
     rows.add(
         new FindingRow(
             exam,
-            key.text(),
+            rowed.key().text(),
             fact.finding().id(),
             part.map(Named::key),
-            code,
+            rowed.code(),
             part.flatMap(Named::code),
             fact.site(),
             fact.at().orElse(exam.header().performed()),
             value,
             fact.method(),
-            Measurement.of(fact).conditions(),
+            rowed.conditions(),
             true,
-            origin,
+            rowed.origin(),
             fact.device(),
             fact.remarks()));
   }

@@ -5,6 +5,7 @@ import java.util.Set;
 /** What a message says before its results: of the person (PID) and of what was asked for (ORC). */
 final class V2Before {
 
+  private static final int BORN = 7;
   private static final int DIED = 29;
   private static final int DEAD = 30;
   private static final int SPECIES = 35;
@@ -28,7 +29,8 @@ final class V2Before {
         segment.raw(SPECIES).isEmpty()
             && segment.raw(DIED).isEmpty()
             && Set.of("", "N").contains(segment.raw(DEAD));
-    person = plain ? V2Order.none() : V2Order.none().touched();
+    V2Order none = V2Order.none().of(segment.raw(BORN));
+    person = plain ? none : none.touched();
     next = person;
     ordered = false;
   }

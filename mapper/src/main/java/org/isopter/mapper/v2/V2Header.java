@@ -1,7 +1,10 @@
 package org.isopter.mapper.v2;
 
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import java.nio.charset.Charset;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -20,7 +23,15 @@ public final class V2Header {
   private static final int ACCEPT = 15;
   private static final int CHARSET = 18;
 
-  private static final Set<String> CHARSETS = Set.of("", "ASCII", "UNICODE UTF-8");
+  /** HL7 table 0211, of those in which a header looks the same; ASCII is UTF-8, too. */
+  private static final Map<String, Charset> CHARSETS =
+      Map.of(
+          "", UTF_8,
+          "ASCII", UTF_8,
+          "UNICODE UTF-8", UTF_8,
+          "8859/1", ISO_8859_1,
+          "8859/2", Charset.forName("ISO-8859-2"),
+          "8859/15", Charset.forName("ISO-8859-15"));
 
   /** HL7 table 0104. What is read of an OBX stands in the same fields in all of them. */
   private static final Set<String> VERSIONS =
@@ -61,6 +72,11 @@ public final class V2Header {
     return segment.component(segment.raw(field), component);
   }
 
+  /** Returns the character set of the message; UTF-8 where none is named that is read. */
+  Charset charset() {
+    return CHARSETS.getOrDefault(segment.raw(CHARSET), UTF_8);
+  }
+
   /** Returns what its sender knows the message by (MSH-10); may be empty. */
   public String controlId() {
     return component(CONTROL_ID, 1);
@@ -88,9 +104,10 @@ public final class V2Header {
     if (!VERSIONS.contains(component(VERSION, 1))) {
       return fault(V2Fault.Code.VERSION, VERSION, "a version from 2.3 to 2.8.2");
     }
-    return CHARSETS.contains(segment.raw(CHARSET))
+    return CHARSETS.containsKey(segment.raw(CHARSET))
         ? Optional.empty()
-        : fault(V2Fault.Code.TABLE_VALUE, CHARSET, "UNICODE UTF-8 or nothing");
+        : fault(
+            V2Fault.Code.TABLE_VALUE, CHARSET, "UNICODE UTF-8, 8859/1, 8859/2, 8859/15 or nothing");
   }
 
   private Optional<V2Fault> fault(V2Fault.Code code, int field, String wanted) {

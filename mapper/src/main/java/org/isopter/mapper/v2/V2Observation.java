@@ -5,7 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.isopter.mapper.json.Raw;
 
 /**
@@ -33,10 +35,41 @@ final class V2Observation {
   private static final int VALUE = 5;
   private static final int FLAGS = 8;
   private static final int RESULT_STATUS = 11;
-  private static final int ACCESS_CHECKS = 13;
+  private static final int RANGE = 7;
   private static final int PERFORMED = 14;
   private static final int METHOD = 17;
   private static final int SITE = 20;
+
+  private static final String DELETED = "\"\"";
+
+  /** What is read, and what says nothing of a value: identifiers, times of analysis, a director. */
+  private static final Set<Integer> KNOWN =
+      Set.of(
+          1,
+          2,
+          CODE,
+          SUB_ID,
+          VALUE,
+          6,
+          RANGE,
+          FLAGS,
+          10,
+          RESULT_STATUS,
+          12,
+          PERFORMED,
+          15,
+          16,
+          METHOD,
+          18,
+          19,
+          SITE,
+          21,
+          23,
+          24,
+          25);
+
+  /** HL7 tables 0725 (mood: an event) and 0936 (type: a result). */
+  private static final Map<Integer, String> USUAL = Map.of(22, "EVN", 29, "RSLT");
 
   private final V2Segment segment;
   private final Map<String, Raw> resource = new LinkedHashMap<>();
@@ -86,9 +119,7 @@ final class V2Observation {
     Optional.ofNullable(STATUS.get(status)).ifPresent(word -> resource.put("status", Raw.of(word)));
     concept(CODE, "code");
     subject.ifPresent(who -> resource.put("subject", who));
-    order
-        .time(segment.raw(PERFORMED))
-        .ifPresent(time -> resource.put("effectiveDateTime", Raw.of(time)));
+    time(order);
     value();
     segment.repetitions(FLAGS).stream()
         .findFirst()
@@ -98,7 +129,8 @@ final class V2Observation {
     new V2Witnesses(segment).device().ifPresent(device -> resource.put("device", device));
     concept(METHOD, "method");
     concept(SITE, "bodySite");
-    if (segment.repetitions(FLAGS).size() > 1 || !segment.raw(ACCESS_CHECKS).isEmpty()) {
+    range();
+    if (segment.repetitions(FLAGS).size() > 1 || !isOfKnownFields()) {
       unread("OBX");
     }
     if (!order.isPlain()) {
@@ -109,6 +141,39 @@ final class V2Observation {
     put("component", parts);
     put("modifierExtension", unread);
     return new Raw.Obj(resource);
+  }
+
+  /** An order may be of a time that lasts; a result that has its own is of that. */
+  private void time(V2Order order) {
+    String own = segment.raw(PERFORMED);
+    Optional<String> end = own.isEmpty() ? order.end() : Optional.empty();
+    Optional<Raw> start = order.time(own).map(Raw::of);
+    if (end.isEmpty()) {
+      start.ifPresent(time -> resource.put("effectiveDateTime", time));
+    } else if (start.isPresent()) {
+      Raw.Obj period = V2Values.object("start", start.get()).with("end", Raw.of(end.get()));
+      resource.put("effectivePeriod", period);
+    }
+    if (order.isBeforeBirth(own)) {
+      unread("PID-7");
+    }
+  }
+
+  private void range() {
+    String range = segment.plain(segment.raw(RANGE));
+    if (!range.isEmpty()) {
+      resource.put("referenceRange", Raw.of(List.of(V2Values.object("text", Raw.of(range)))));
+    }
+  }
+
+  /** A probability, an intent, or who may see it, are none of a result that was simply found. */
+  private boolean isOfKnownFields() {
+    return IntStream.range(1, segment.fields().size())
+        .filter(field -> !KNOWN.contains(field))
+        .allMatch(
+            field ->
+                segment.raw(field).isEmpty()
+                    || segment.raw(field).equals(USUAL.getOrDefault(field, "")));
   }
 
   private void put(String name, List<Raw> all) {
@@ -124,8 +189,11 @@ final class V2Observation {
   }
 
   private void concept(int field, String name) {
+    if (field != CODE && segment.raw(field).equals(DELETED)) {
+      return;
+    }
     V2Values.concept(segment, field).ifPresent(concept -> resource.put(name, concept));
-    if (segment.repetitions(field).size() > 1) {
+    if (segment.repetitions(field).size() > 1 || segment.isDivided(field)) {
       unread("OBX-" + field);
     }
   }

@@ -28,7 +28,7 @@ record V2Part(V2Segment whole, V2Segment part) {
         IntStream.range(1, part.fields().size())
             .allMatch(field -> OWN.contains(field) || part.raw(field).isEmpty());
     boolean same = part.raw(RESULT_STATUS).equals(whole.raw(RESULT_STATUS)) || value.isReason();
-    if (!plain || !same || part.repetitions(CODE).size() != 1) {
+    if (!plain || !same || part.repetitions(CODE).size() != 1 || part.isDivided(CODE)) {
       return Optional.empty();
     }
     return value.read().flatMap(this::component);

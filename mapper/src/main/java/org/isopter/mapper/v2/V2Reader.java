@@ -2,6 +2,7 @@ package org.isopter.mapper.v2;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import java.nio.charset.Charset;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Base64;
@@ -9,6 +10,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.isopter.mapper.json.Raw;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
@@ -18,6 +22,17 @@ import org.isopter.model.value.Result;
  * segment, and the whole message beside them, so that nothing of it is lost.
  */
 public final class V2Reader {
+
+  /** Somebody or something that took part (v2.7 and later), in whatever way. */
+  private static final String PARTICIPATION = "PRT";
+
+  /** The rest of a segment, or of the message, stands elsewhere (HL7 v2.5.1, section 2.10.2). */
+  private static final Set<String> GOES_ON = Set.of("ADD", "DSC");
+
+  private static final int CONTINUES = 14;
+  private static final int ORDER_OF_PLACER = 2;
+  private static final int ORDER_OF_FILLER = 3;
+  private static final int SUB_ID = 4;
 
   private static final String FRAME = "[\\u000B\\u001C]";
 
@@ -29,6 +44,10 @@ public final class V2Reader {
   private V2Order order;
   private boolean started;
   private Optional<V2Observation> open = Optional.empty();
+  private boolean orders;
+  private boolean groups;
+  private String orderName = "";
+  private String subId = "";
 
   private V2Reader(V2Header header, Optional<ZoneId> zone) {
     this.header = header;
@@ -53,8 +72,7 @@ public final class V2Reader {
    * @param zone the time zone of times without an offset, where the message has none either
    */
   public static Result<Raw> read(byte[] message, Optional<ZoneId> zone) {
-    String text = new String(message, UTF_8).replaceAll(FRAME, "").replace("\uFEFF", "").strip();
-    Optional<V2Header> header = V2Header.ofText(text);
+    Optional<V2Header> header = V2Header.ofText(text(message, UTF_8));
     if (header.isEmpty()) {
       return refused("MSH", "no message", "a message of HL7 version 2");
     }
@@ -62,7 +80,12 @@ public final class V2Reader {
     if (fault.isPresent()) {
       return refused("MSH-" + fault.get().field(), shown(fault.get().seen()), fault.get().wanted());
     }
+    String text = text(message, header.get().charset());
     return new V2Reader(header.get(), zone).read(text, message);
+  }
+
+  private static String text(byte[] message, Charset charset) {
+    return new String(message, charset).replaceAll(FRAME, "").replace("\uFEFF", "").strip();
   }
 
   private static String shown(String field) {
@@ -71,7 +94,8 @@ public final class V2Reader {
 
   private Result<Raw> read(String text, byte[] message) {
     if (text.indexOf('\uFFFD') >= 0) {
-      return refused("MSH-18", "another character set than UTF-8", "a message in UTF-8");
+      return refused(
+          "MSH-18", "another character set than it says", "a message in the one of MSH-18");
     }
     List<String> lines = List.of(text.split("[\\r\\n]+", -1));
     if (lines.stream().skip(1).anyMatch(line -> line.startsWith("MSH"))) {
@@ -83,6 +107,11 @@ public final class V2Reader {
     if (!segments.stream().allMatch(segment -> segment.name().matches("[A-Z][A-Z0-9]{2}"))) {
       return refused("message", "a line that begins no segment", "segments alone");
     }
+    boolean parts = segments.stream().anyMatch(segment -> GOES_ON.contains(segment.name()));
+    if (parts || !segments.get(0).raw(CONTINUES).isEmpty()) {
+      return refused("message", "a part of a message (ADD, DSC, MSH-14)", "a whole message");
+    }
+    divide(segments);
     segments.forEach(this::take);
     return Result.ok(bundle(message));
   }
@@ -99,6 +128,7 @@ public final class V2Reader {
         if (open.filter(observation -> observation.takes(segment)).isEmpty()) {
           close();
           open = Optional.of(new V2Observation(segment));
+          subId = segment.raw(SUB_ID);
         }
       }
       case "PID" -> {
@@ -120,16 +150,19 @@ public final class V2Reader {
         close();
         order = V2Order.of(segment).in(clock).behind(before.said());
         started = true;
+        orderName =
+            Stream.of(1, ORDER_OF_PLACER, ORDER_OF_FILLER)
+                .map(segment::raw)
+                .collect(Collectors.joining(" "))
+                .strip();
       }
       case "SPM" -> {
         close();
         order = order.touched();
       }
       default -> {
-        if (segment.name().startsWith("Z")) {
+        if (segment.name().startsWith("Z") || segment.name().equals(PARTICIPATION)) {
           local();
-        } else {
-          close();
         }
       }
     }
@@ -160,8 +193,45 @@ public final class V2Reader {
   }
 
   private void close() {
-    open.ifPresent(observation -> add(observation.read(subject, order)));
+    open.ifPresent(observation -> add(ordered(observation.read(subject, order))));
     open = Optional.empty();
+  }
+
+  /**
+   * Several orders, or groups of results with one sub-id, tell measurements apart: their parts are
+   * put together only where they have both in common.
+   */
+  private void divide(List<V2Segment> segments) {
+    orders = segments.stream().filter(segment -> segment.name().equals("OBR")).count() > 1;
+    List<String> ids =
+        segments.stream()
+            .filter(segment -> segment.name().equals("OBX"))
+            .map(segment -> segment.raw(SUB_ID))
+            .filter(id -> !id.isEmpty() && id.indexOf('.') < 0)
+            .toList();
+    long different = ids.stream().distinct().count();
+    groups = different > 1 && different < ids.size();
+  }
+
+  private Raw.Obj ordered(Raw.Obj resource) {
+    List<String> names = new ArrayList<>();
+    if (orders) {
+      names.add(orderName);
+    }
+    if (groups) {
+      names.add(subId);
+    }
+    String name = String.join(" ", names).strip();
+    return name.isEmpty()
+        ? resource
+        : resource.with(
+            "basedOn",
+            Raw.of(
+                List.of(
+                    V2Values.object(
+                        "identifier",
+                        V2Values.object("system", Raw.of("urn:hl7-org:v2#OBR"))
+                            .with("value", Raw.of(name))))));
   }
 
   private void add(Raw.Obj resource) {

@@ -44,6 +44,13 @@ record V2Segment(List<String> fields, String marks) {
     return number < fields.size() ? fields.get(number) : "";
   }
 
+  /**
+   * Says whether a component of a coded field is divided, of which no more than one part is read.
+   */
+  boolean isDivided(int number) {
+    return marks.length() > SUBCOMPONENT && raw(number).indexOf(marks.charAt(SUBCOMPONENT)) >= 0;
+  }
+
   /** Returns the repetitions of a field; none where it is empty. */
   List<String> repetitions(int number) {
     String field = raw(number);

@@ -3,6 +3,7 @@ package org.isopter.mapper.v2;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.isopter.mapper.hl7.Hl7Number;
 import org.isopter.mapper.json.Raw;
 
@@ -13,6 +14,7 @@ import org.isopter.mapper.json.Raw;
  */
 record V2Value(V2Segment segment) {
 
+  private static final Set<String> CODED = Set.of("CWE", "CE", "CNE", "CF");
   private static final String DELETED = "\"\"";
   private static final int TYPE = 2;
   private static final int VALUE = 5;
@@ -26,6 +28,7 @@ record V2Value(V2Segment segment) {
         values.size() == 1
             && !values.get(0).equals(DELETED)
             && segment.repetitions(UNIT).size() <= 1
+            && !(CODED.contains(segment.raw(TYPE)) && segment.isDivided(VALUE))
             && unit().isOne();
     return one ? of(values.get(0)) : Optional.empty();
   }

@@ -11,6 +11,9 @@ import org.isopter.mapper.json.Raw;
 /** The data types of HL7 version 2 as those of FHIR, by HL7's map from the one to the other. */
 final class V2Values {
 
+  /** Where the codings of a field begin (CWE, HL7 v2.7 and later: the third is at 10). */
+  private static final List<Integer> CODINGS = List.of(1, 4, 10);
+
   private V2Values() {}
 
   static Raw.Obj object(String name, Raw value) {
@@ -24,7 +27,7 @@ final class V2Values {
 
   private static Raw.Obj concept(V2Segment segment, String field) {
     List<Raw.Obj> codings = new ArrayList<>();
-    for (int i = 1; i <= 4; i += 3) {
+    for (int i : CODINGS) {
       coding(
               segment.component(field, i),
               segment.component(field, i + 1),

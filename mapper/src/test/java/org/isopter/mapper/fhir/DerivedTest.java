@@ -204,7 +204,7 @@ class DerivedTest {
 
   @Test
   void areAcceptedByTheReferenceValidator() {
-    ProfileValidator validator = new ProfileValidator();
+    ProfileValidator validator = ProfileValidator.standard();
     for (BundleKind kind : BundleKind.values()) {
       String json = FhirWriter.of(kind).withDerived().write(demo("02-net-mender.yaml"));
       List<ValidationMessage> said =

@@ -23,7 +23,7 @@ import org.junit.jupiter.api.TestFactory;
 class ReferenceValidatorTest {
 
   private static final long SEED = Long.getLong("seed", 43L);
-  private static final ProfileValidator VALIDATOR = new ProfileValidator();
+  private static final ProfileValidator VALIDATOR = ProfileValidator.standard();
 
   @TestFactory
   Stream<DynamicTest> acceptsWhatIsWritten() {
@@ -41,13 +41,20 @@ class ReferenceValidatorTest {
         (exam, name) -> {
           String json = FhirWriter.of(BundleKind.COLLECTION).write(exam);
           Random random = new Random(SEED);
-          for (Mutation mutation : Mutation.values()) {
+          for (Mutation mutation : half(name)) {
             List<String> changed = mutation.of(json);
             if (!changed.isEmpty()) {
               refused(mutation, changed.get(random.nextInt(changed.size())), name + " " + mutation);
             }
           }
         });
+  }
+
+  /** Half of the changes to each finding, and each of them to half of the findings: it is slow. */
+  private static List<Mutation> half(String finding) {
+    return Stream.of(Mutation.values())
+        .filter(mutation -> Math.floorMod(finding.hashCode() + mutation.ordinal(), 2) == 0)
+        .toList();
   }
 
   @Test

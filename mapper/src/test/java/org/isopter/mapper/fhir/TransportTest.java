@@ -20,8 +20,8 @@ class TransportTest {
 
   private static final JsonMapper MAPPER = new JsonMapper();
   private static final FhirReader READER = new FhirReader(Catalogue.standard());
-  private static final ProfileValidator VALIDATOR = new ProfileValidator();
-  private static final Exam EXAM = DerivedTest.demo("02-net-mender.yaml");
+  private static final ProfileValidator VALIDATOR = ProfileValidator.standard();
+  private static final Exam EXAM = DerivedTest.demo("16-quarry-foreman.yaml");
 
   @ParameterizedTest(name = "{0} {1}: {2}")
   @CsvSource(

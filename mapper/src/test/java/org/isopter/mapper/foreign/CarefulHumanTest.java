@@ -165,7 +165,7 @@ class CarefulHumanTest {
     return String.join("; ", facts);
   }
 
-  private static String said(Fact<?> fact) {
+  static String said(Fact<?> fact) {
     StringBuilder text = new StringBuilder(fact.finding().id() + " " + fact.site().word());
     fact.panel().ifPresent(panel -> said(fact, panel, text));
     fact.outcome().ifAbsent().ifPresent(reason -> text.append(" absent ").append(reason.word()));

@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class CarriedExtensionsTest {
 
   private static final int EVERY = 7;
-  private static final ProfileValidator VALIDATOR = new ProfileValidator();
+  private static final ProfileValidator VALIDATOR = ProfileValidator.standard();
   private static final ForeignReader READER =
       new ForeignReader(Catalogue.standard(), Options.usual());
 

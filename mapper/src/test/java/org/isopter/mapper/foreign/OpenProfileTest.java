@@ -37,7 +37,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class OpenProfileTest {
 
-  private static final ProfileValidator VALIDATOR = new ProfileValidator();
+  private static final ProfileValidator VALIDATOR = ProfileValidator.standard();
   private static final Catalogue CATALOGUE = Catalogue.standard();
 
   private final String plain = FhirWriter.of(BundleKind.COLLECTION).write(exam());

@@ -13,7 +13,7 @@ import org.isopter.profiles.ValidationMessage;
 /** Any text to the validator: an answer in words, and no error where the strict reader has none. */
 public final class ValidatorFuzz {
 
-  private static final ProfileValidator VALIDATOR = new ProfileValidator();
+  private static final ProfileValidator VALIDATOR = ProfileValidator.standard();
   private static final FhirReader STRICT = new FhirReader(Catalogue.standard());
 
   private ValidatorFuzz() {}

@@ -36,7 +36,7 @@ class HapiRimTest {
   @EnumSource(BundleKind.class)
   void xmlAndObjectsGiveBackEveryExamination(BundleKind kind) {
     ExamSampler exams = new ExamSampler(Catalogue.standard().all(), new Random(SEED));
-    for (int i = 0; i < 150; i++) {
+    for (int i = 0; i < 60; i++) {
       Exam exam = exams.next();
       String name = "seed " + SEED + ", examination " + i;
       String xml = FhirXml.toXml(FhirWriter.of(kind).write(exam));

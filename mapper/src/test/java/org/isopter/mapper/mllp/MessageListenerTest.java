@@ -135,7 +135,7 @@ class MessageListenerTest extends ReceiverFixture {
             new Wrong("|w|P|", "|w|T|", "AR", "MSH^1^11 202"),
             new Wrong("|2.5.1", "|3.0", "AR", "MSH^1^12 203"),
             new Wrong("|2.5.1", "|", "AR", "MSH^1^12 101"),
-            new Wrong(id, id + "||||||8859/1", "AR", "MSH^1^18 103"),
+            new Wrong(id, id + "||||||ISO IR87", "AR", "MSH^1^18 103"),
             new Wrong("|w|", "||", "AE", "MSH^1^10 101"),
             new Wrong("\rPID", "\rMSH|^~\\&|x\rPID", "AE", " 100"),
             new Wrong("Sitting", "Sittezed\rafter drops", "AE", " 100"));

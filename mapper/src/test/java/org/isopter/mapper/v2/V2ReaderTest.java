@@ -272,7 +272,7 @@ class V2ReaderTest {
             message + message,
             message.replace("ORU^R01", "ADT^A01"),
             message.replace("|P|2.5.1", "|T|2.5.1"),
-            message.replace("|P|2.5.1", "|P|2.5.1||||||8859/1"))) {
+            message.replace("|P|2.5.1", "|P|2.5.1||||||ISO IR87"))) {
       assertFalse(V2Reader.read(bad.getBytes(UTF_8)).isOk(), bad);
     }
     byte[] latin =

@@ -2,6 +2,7 @@ package org.isopter.mapper.view;
 
 import ca.uhn.fhir.context.FhirContext;
 import ca.uhn.fhir.context.support.DefaultProfileValidationSupport;
+import ca.uhn.fhir.context.support.IValidationSupport;
 import java.util.List;
 import org.hl7.fhir.common.hapi.validation.support.InMemoryTerminologyServerValidationSupport;
 import org.hl7.fhir.common.hapi.validation.support.ValidationSupportChain;
@@ -33,18 +34,19 @@ public final class Definitions extends DefaultProfileValidationSupport {
 
   /** Loaded once for all tests. */
   private static final class R4 {
-    private static final IWorkerContext TYPES = of(FhirContext.forR4Cached());
+    private static final IWorkerContext TYPES =
+        of(FhirContext.forR4Cached(), new Definitions(FhirContext.forR4Cached()));
   }
 
   /** Loaded once for all tests. */
   private static final class R5 {
-    private static final IWorkerContext TYPES = of(FhirContext.forR5Cached());
+    private static final IWorkerContext TYPES =
+        of(FhirContext.forR5Cached(), R5Types.in(FhirContext.forR5Cached()));
   }
 
-  private static IWorkerContext of(FhirContext release) {
+  private static IWorkerContext of(FhirContext release, IValidationSupport types) {
     return new WorkerContextValidationSupportAdapter(
-        new ValidationSupportChain(
-            new Definitions(release), new InMemoryTerminologyServerValidationSupport(release)));
+        new ValidationSupportChain(types, new InMemoryTerminologyServerValidationSupport(release)));
   }
 
   @Override

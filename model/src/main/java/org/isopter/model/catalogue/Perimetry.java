@@ -17,11 +17,36 @@ import org.isopter.model.value.Unit;
  *
  * <p>Mean deviation, pattern standard deviation and test duration are SNOMED CT's terms; fixation
  * loss, false positive and false negative those of HL7's FHIR guide Ophthalmology Retinal 0.1.0
- * (code system visual-field-observations).
+ * (code system visual-field-observations). They stand in the order of their numbers in DICOM PS3.6,
+ * group 0024; the index, which has none there, is last.
  */
 public final class Perimetry {
 
   static final Entries ENTRIES = new Entries();
+
+  /** Fixation losses, out of the catch trials. */
+  public static final Finding<Datum.Ratio> FIXATION_LOSSES =
+      reliability(
+          "visual-field-fixation-losses",
+          "Fixation losses in perimetry",
+          "DICOM PS3.6 (0024,0036) Patient Not Properly Fixated Quantity of (0024,0035) Fixation"
+              + " Checked Quantity");
+
+  /** False negative answers, out of the catch trials; out of 100 where a percentage is printed. */
+  public static final Finding<Datum.Ratio> FALSE_NEGATIVES =
+      reliability(
+          "visual-field-false-negatives",
+          "False negative answers in perimetry",
+          "DICOM PS3.6 (0024,0050) False Negatives Quantity of (0024,0048) Negative Catch Trials"
+              + " Quantity");
+
+  /** False positive answers, out of the catch trials; out of 100 where a percentage is printed. */
+  public static final Finding<Datum.Ratio> FALSE_POSITIVES =
+      reliability(
+          "visual-field-false-positives",
+          "False positive answers in perimetry",
+          "DICOM PS3.6 (0024,0060) False Positives Quantity of (0024,0056) Positive Catch Trials"
+              + " Quantity");
 
   /**
    * The global deviation of a field, its mean, from that of a healthy eye of the same age, in dB.
@@ -52,40 +77,6 @@ public final class Perimetry {
                       + " data-entry limits: common practice, no source")
               .build());
 
-  /** The visual field index, in percent of a full field. */
-  public static final Finding<BigDecimal> FIELD_INDEX =
-      ENTRIES.add(
-          Finding.of("visual-field-index", "Visual field index")
-              .value(Shapes.number(Unit.PERCENT, "0", "100", 1))
-              .by(FieldMethod.class)
-              .cite(
-                  "DICOM PS3.16 CID 4257, code 111852 Visual Field Index, as an open FHIR edition prints it;"
-                      + " data-entry limits: common practice, no source")
-              .build());
-
-  /** Fixation losses, out of the catch trials. */
-  public static final Finding<Datum.Ratio> FIXATION_LOSSES =
-      reliability(
-          "visual-field-fixation-losses",
-          "Fixation losses in perimetry",
-          "DICOM PS3.6 Patient Not Properly Fixated Quantity of Fixation Checked Quantity");
-
-  /** False positive answers, out of the catch trials; out of 100 where a percentage is printed. */
-  public static final Finding<Datum.Ratio> FALSE_POSITIVES =
-      reliability(
-          "visual-field-false-positives",
-          "False positive answers in perimetry",
-          "DICOM PS3.6 (0024,0060) False Positives Quantity of (0024,0056) Positive Catch Trials"
-              + " Quantity");
-
-  /** False negative answers, out of the catch trials; out of 100 where a percentage is printed. */
-  public static final Finding<Datum.Ratio> FALSE_NEGATIVES =
-      reliability(
-          "visual-field-false-negatives",
-          "False negative answers in perimetry",
-          "DICOM PS3.6 (0024,0050) False Negatives Quantity of (0024,0048) Negative Catch Trials"
-              + " Quantity");
-
   /** How long the test took. */
   public static final Finding<Quantity> DURATION =
       ENTRIES.add(
@@ -96,7 +87,18 @@ public final class Perimetry {
                       1, Span.of(Unit.SECOND, "1", "7200"), Span.of(Unit.MINUTE, "0.1", "120")))
               .by(FieldMethod.class)
               .cite(
-                  "DICOM PS3.6 Visual Field Test Duration, number not seen;"
+                  "DICOM PS3.6 (0024,0088) Visual Field Test Duration;"
+                      + " data-entry limits: common practice, no source")
+              .build());
+
+  /** The visual field index, in percent of a full field. */
+  public static final Finding<BigDecimal> FIELD_INDEX =
+      ENTRIES.add(
+          Finding.of("visual-field-index", "Visual field index")
+              .value(Shapes.number(Unit.PERCENT, "0", "100", 1))
+              .by(FieldMethod.class)
+              .cite(
+                  "DICOM PS3.16 CID 4257, code 111852 Visual Field Index, as an open FHIR edition prints it;"
                       + " data-entry limits: common practice, no source")
               .build());
 

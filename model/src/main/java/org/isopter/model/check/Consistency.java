@@ -2,6 +2,8 @@ package org.isopter.model.check;
 
 import static java.util.Comparator.comparing;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamView;
@@ -19,9 +21,9 @@ public final class Consistency {
   /** Returns every violation of these rules, the worst first, otherwise in the order of rules. */
   public static List<Violation> check(Exam exam, List<ConsistencyRule> rules) {
     ExamView view = ExamView.of(exam);
-    return rules.stream()
-        .flatMap(rule -> rule.check(view).stream())
-        .sorted(comparing(violation -> violation.rule().severity()))
-        .toList();
+    List<Violation> all = new ArrayList<>();
+    rules.forEach(rule -> all.addAll(rule.check(view)));
+    all.sort(comparing(violation -> violation.rule().severity()));
+    return Collections.unmodifiableList(all);
   }
 }

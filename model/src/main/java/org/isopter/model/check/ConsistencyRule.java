@@ -1,5 +1,6 @@
 package org.isopter.model.check;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Function;
@@ -21,19 +22,21 @@ public final class ConsistencyRule {
   private final String what;
   private final String why;
   private final Citation source;
+  private final List<Finding<?>> findings;
   private final List<String> paths;
   private final String wanted;
   private final String suggestion;
   private final boolean settledByRemark;
-  private final Function<ExamView, Stream<Breach>> test;
+  private final Function<ExamView, List<Breach>> test;
 
-  private ConsistencyRule(Draft draft, Function<ExamView, Stream<Breach>> test) {
+  private ConsistencyRule(Draft draft, Function<ExamView, List<Breach>> test) {
     this.id = draft.id;
     this.kind = draft.kind;
     this.severity = draft.severity;
     this.what = draft.what;
     this.why = draft.why;
     this.source = draft.source;
+    this.findings = draft.findings;
     this.paths = draft.paths;
     this.wanted = draft.wanted;
     this.suggestion = draft.suggestion;
@@ -113,10 +116,23 @@ public final class ConsistencyRule {
 
   /** Returns every place where the examination breaks it. */
   public List<Violation> check(ExamView view) {
-    return test.apply(view)
-        .filter(breach -> !settledByRemark || breach.where().remarks().isEmpty())
-        .map(breach -> violation(view.exam(), breach))
-        .toList();
+    return isSettledBySilence(view) ? List.of() : violations(view);
+  }
+
+  /** A rule is broken at a finding that it looks at: where none is stated, it is kept. */
+  private boolean isSettledBySilence(ExamView view) {
+    return !findings.isEmpty() && findings.stream().allMatch(view::isSilentOn);
+  }
+
+  private List<Violation> violations(ExamView view) {
+    List<Breach> breaches = test.apply(view);
+    // Most rules are kept: a look at them costs no more than it must.
+    return breaches.isEmpty()
+        ? List.of()
+        : breaches.stream()
+            .filter(breach -> !settledByRemark || breach.where().remarks().isEmpty())
+            .map(breach -> violation(view.exam(), breach))
+            .toList();
   }
 
   private Violation violation(Exam exam, Breach breach) {
@@ -139,6 +155,7 @@ public final class ConsistencyRule {
     private String what = "";
     private String why = "";
     private Citation source = Citation.COMMON_PRACTICE;
+    private List<Finding<?>> findings = List.of();
     private List<String> paths = List.of();
     private String wanted = "";
     private String suggestion = "";
@@ -181,8 +198,9 @@ public final class ConsistencyRule {
       return this;
     }
 
-    Draft on(Finding<?>... findings) {
-      this.paths = Arrays.stream(findings).map(finding -> "findings." + finding.id()).toList();
+    Draft on(Finding<?>... looked) {
+      this.findings = List.of(looked);
+      this.paths = Arrays.stream(looked).map(finding -> "findings." + finding.id()).toList();
       return this;
     }
 
@@ -207,8 +225,15 @@ public final class ConsistencyRule {
       return over(Site.PAIR, look);
     }
 
+    private static List<Breach> breaches(
+        ExamView exam, List<Site> sites, Function<EyeView, Stream<Breach>> look) {
+      List<Breach> breaches = new ArrayList<>();
+      sites.forEach(site -> look.apply(exam.eye(site)).forEach(breaches::add));
+      return breaches;
+    }
+
     private ConsistencyRule over(List<Site> sites, Function<EyeView, Stream<Breach>> look) {
-      return new ConsistencyRule(this, exam -> sites.stream().map(exam::eye).flatMap(look));
+      return new ConsistencyRule(this, exam -> breaches(exam, sites, look));
     }
   }
 }

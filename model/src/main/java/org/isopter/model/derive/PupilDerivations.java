@@ -124,7 +124,7 @@ final class PupilDerivations {
 
   /** The table is one of lesions: it is asked only where a sign of the pupils is unusual. */
   private Optional<Derived> causes() {
-    PupilSignReader.Read read = PupilSignReader.of(facts);
+    PupilSignReader.Read read = PupilSignReader.of(facts, pairs);
     return read.signs().unusual().stream().anyMatch(key -> key.sign().isOfThePupils())
         ? Optional.of(Derived.of(PupilReading.of(read.signs()).statement(), Site.BOTH, read.used()))
         : Optional.empty();

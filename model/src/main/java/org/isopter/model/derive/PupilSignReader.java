@@ -3,6 +3,7 @@ package org.isopter.model.derive;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -58,23 +59,23 @@ final class PupilSignReader {
   private final ExamView exam;
   private final PupilSizes sizes;
   private final List<Seen<?>> used = new ArrayList<>();
-  private PupilSigns signs = PupilSigns.none();
+  private final Map<PupilSigns.Key, PupilSigns.Seen> signs = new LinkedHashMap<>();
 
-  private PupilSignReader(ExamView exam) {
+  private PupilSignReader(ExamView exam, PupilPairs pairs) {
     this.exam = exam;
-    this.sizes = new PupilSizes(exam);
+    this.sizes = new PupilSizes(exam, pairs);
   }
 
   /** The signs, and the facts that they were read from. */
   record Read(PupilSigns signs, List<Seen<?>> used) {}
 
-  static Read of(ExamView exam) {
-    PupilSignReader reader = new PupilSignReader(exam);
+  static Read of(ExamView exam, PupilPairs pairs) {
+    PupilSignReader reader = new PupilSignReader(exam, pairs);
     reader.unequal();
     exam.eyes().forEach(reader::eye);
     reader.lit();
     reader.pair();
-    return new Read(reader.signs, reader.used);
+    return new Read(new PupilSigns(reader.signs), reader.used);
   }
 
   private void eye(EyeView eye) {
@@ -121,9 +122,10 @@ final class PupilSignReader {
   private void put(PupilSign sign, Site site, String said, Set<String> words, List<Seen<?>> facts) {
     String eye = site == Site.BOTH ? "" : site.word() + " ";
     Set<String> all = new LinkedHashSet<>(words);
+    PupilSigns.Key key = new PupilSigns.Key(sign, sign.isOfThePair() ? Site.BOTH : site);
     // What was judged twice may be as it was judged either time.
-    signs.seen(new PupilSigns.Key(sign, site)).ifPresent(before -> all.addAll(before.words()));
-    signs = signs.with(sign, site, eye + sign.title() + " " + said, all);
+    Optional.ofNullable(signs.get(key)).ifPresent(before -> all.addAll(before.words()));
+    signs.put(key, new PupilSigns.Seen(all, eye + sign.title() + " " + said));
     used.addAll(facts);
   }
 
@@ -211,7 +213,7 @@ final class PupilSignReader {
       String word) {
     List<Seen<Segments.Sign<AnteriorSign>>> found =
         there.stream().filter(seen -> some.contains(seen.value().sign())).toList();
-    boolean known = signs.seen(new PupilSigns.Key(PupilSign.FRONT, eye.site())).isPresent();
+    boolean known = signs.containsKey(new PupilSigns.Key(PupilSign.FRONT, eye.site()));
     if (!found.isEmpty() && !known) {
       String said = String.join(", ", found.stream().map(s -> s.value().sign().word()).toList());
       put(PupilSign.FRONT, eye.site(), said, Set.of(word), List.copyOf(found));

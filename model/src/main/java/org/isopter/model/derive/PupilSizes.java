@@ -25,9 +25,11 @@ final class PupilSizes {
           Lighting.DIM, List.of(new BigDecimal("3.1"), new BigDecimal("7.9")));
 
   private final ExamView exam;
+  private final PupilPairs pairs;
 
-  PupilSizes(ExamView exam) {
+  PupilSizes(ExamView exam, PupilPairs pairs) {
     this.exam = exam;
+    this.pairs = pairs;
   }
 
   record Found(String said, Set<String> words, List<Seen<?>> from) {}
@@ -45,7 +47,6 @@ final class PupilSizes {
   }
 
   Optional<Found> unequal() {
-    PupilPairs pairs = new PupilPairs(exam);
     Optional<PupilPairs.Pair> bright = pairs.in(Lighting.BRIGHT);
     Optional<PupilPairs.Pair> dim = pairs.in(Lighting.DIM);
     if (bright.isPresent() && dim.isPresent()) {
@@ -124,7 +125,6 @@ final class PupilSizes {
   }
 
   Optional<Found> amount() {
-    PupilPairs pairs = new PupilPairs(exam);
     List<PupilPairs.Pair> all =
         Stream.of(Lighting.values()).flatMap(light -> pairs.in(light).stream()).toList();
     List<Seen<?>> from = all.stream().<Seen<?>>flatMap(one -> one.sizes().stream()).toList();

@@ -2,11 +2,13 @@ package org.isopter.model.exam;
 
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Site;
@@ -20,7 +22,7 @@ public final class ExamView {
 
   private final Exam exam;
   private final List<Named> entries = new ArrayList<>();
-  private final Map<Finding<?>, List<Named>> byFinding = new LinkedHashMap<>();
+  private final Map<Finding<?>, Stated> byFinding = new LinkedHashMap<>();
   private final Map<FactKey, Fact<?>> byKey = new HashMap<>();
 
   /**
@@ -31,6 +33,30 @@ public final class ExamView {
    */
   public record Named(FactKey key, Fact<?> fact) {}
 
+  /** What is stated of one finding; questions are many, so that the values are sorted out once. */
+  private static final class Stated {
+
+    static final Stated NOTHING = new Stated();
+
+    private final List<Named> all = new ArrayList<>();
+    private final List<Seen<?>> values = new ArrayList<>();
+    private final Map<Site, List<Seen<?>>> bySite = new EnumMap<>(Site.class);
+
+    void add(Named named) {
+      all.add(named);
+      value(named.key(), named.fact())
+          .ifPresent(
+              seen -> {
+                values.add(seen);
+                bySite.computeIfAbsent(seen.site(), any -> new ArrayList<>()).add(seen);
+              });
+    }
+
+    private static <V> Optional<Seen<V>> value(FactKey key, Fact<V> fact) {
+      return fact.outcome().ifFound().map(value -> new Seen<>(key, fact, value));
+    }
+  }
+
   private ExamView(Exam exam) {
     this.exam = exam;
     List<FactKey> keys = exam.keys();
@@ -38,7 +64,7 @@ public final class ExamView {
       Fact<?> fact = exam.facts().get(i);
       Named named = new Named(keys.get(i), fact);
       entries.add(named);
-      byFinding.computeIfAbsent(fact.finding(), any -> new ArrayList<>()).add(named);
+      byFinding.computeIfAbsent(fact.finding(), any -> new Stated()).add(named);
       byKey.put(keys.get(i), fact);
     }
   }
@@ -88,9 +114,19 @@ public final class ExamView {
     return byFinding.keySet().stream();
   }
 
+  /** Says whether nothing is stated of a finding, not even that it was not done. */
+  public boolean isSilentOn(Finding<?> finding) {
+    return !byFinding.containsKey(finding);
+  }
+
   /** Returns every value of a finding, in the order of the record. */
   public <V> Stream<Seen<V>> seen(Finding<V> finding) {
-    return named(finding).flatMap(named -> seen(finding, named));
+    return stream(as(finding, stated(finding).values));
+  }
+
+  /** Returns every value of a finding at a site, in the order of the record. */
+  <V> List<Seen<V>> seen(Finding<V> finding, Site site) {
+    return as(finding, stated(finding).bySite.getOrDefault(site, List.of()));
   }
 
   /** Returns what was found of a finding in both eyes in one way and at one time. */
@@ -127,12 +163,24 @@ public final class ExamView {
   }
 
   private Stream<Named> named(Finding<?> finding) {
-    return byFinding.getOrDefault(finding, List.of()).stream();
+    return stream(stated(finding).all);
   }
 
-  private static <V> Stream<Seen<V>> seen(Finding<V> finding, Named named) {
-    Fact<V> fact = as(finding, named.fact());
-    return fact.outcome().ifFound().map(value -> new Seen<>(named.key(), fact, value)).stream();
+  private Stated stated(Finding<?> finding) {
+    return byFinding.getOrDefault(finding, Stated.NOTHING);
+  }
+
+  /** Most questions are of findings that a record says nothing of. */
+  private static <T> Stream<T> stream(List<T> list) {
+    return list.isEmpty() ? Stream.empty() : list.stream();
+  }
+
+  @SuppressWarnings("unchecked") // The finding is the key: its values carry its type.
+  private static <V> List<Seen<V>> as(Finding<V> finding, List<Seen<?>> values) {
+    for (Seen<?> seen : values) {
+      as(finding, seen.fact());
+    }
+    return (List<Seen<V>>) (List<?>) values;
   }
 
   @SuppressWarnings("unchecked") // The finding is the key: its facts carry its type.

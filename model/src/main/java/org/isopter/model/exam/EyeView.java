@@ -38,19 +38,20 @@ public record EyeView(ExamView exam, Site site) {
 
   /** Says whether nothing is stated of a finding here, not even that it was not done. */
   public boolean isSilentOn(Finding<?> finding) {
-    return facts(finding).findAny().isEmpty();
+    return exam.isSilentOn(finding) || facts(finding).findAny().isEmpty();
   }
 
   /** Returns why a finding has no value here; empty where it has one, or where nothing is said. */
   public Optional<Absence> absence(Finding<?> finding) {
-    return seen(finding).findAny().isPresent()
+    return !exam.seen(finding, site).isEmpty()
         ? Optional.empty()
         : facts(finding).map(Fact::outcome).flatMap(o -> o.ifAbsent().stream()).findFirst();
   }
 
   /** Returns the values of a finding, in the order of the record. */
   public <V> Stream<Seen<V>> seen(Finding<V> finding) {
-    return exam.seen(finding).filter(seen -> seen.site() == site);
+    List<Seen<V>> found = exam.seen(finding, site);
+    return found.isEmpty() ? Stream.empty() : found.stream();
   }
 
   /** Returns the values of some kind. */
@@ -60,7 +61,7 @@ public record EyeView(ExamView exam, Site site) {
 
   /** Says whether a value of some kind was found. */
   public <V> boolean has(Finding<V> finding, Predicate<? super V> which) {
-    return seen(finding, which).findAny().isPresent();
+    return exam.seen(finding, site).stream().anyMatch(one -> which.test(one.value()));
   }
 
   /** Returns the one value; of several none, for nothing tells which one counts. */
@@ -70,8 +71,16 @@ public record EyeView(ExamView exam, Site site) {
 
   /** Returns the one value of a kind; of several none. */
   public <V> Optional<Seen<V>> only(Finding<V> finding, Predicate<? super V> which) {
-    List<Seen<V>> found = seen(finding, which).limit(2).toList();
-    return found.size() == 1 ? Optional.of(found.get(0)) : Optional.empty();
+    Optional<Seen<V>> only = Optional.empty();
+    for (Seen<V> one : exam.seen(finding, site)) {
+      if (which.test(one.value())) {
+        if (only.isPresent()) {
+          return Optional.empty();
+        }
+        only = Optional.of(one);
+      }
+    }
+    return only;
   }
 
   /** Returns the first value of some kind that was found here at the time of another. */

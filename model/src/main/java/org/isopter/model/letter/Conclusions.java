@@ -36,6 +36,7 @@ final class Conclusions {
       Set.of(
           "acuity.equivalents",
           "acuity.partial-line",
+          "acuity.pinhole",
           "acuity.unusual-line",
           "near.equivalents",
           "near.points",

@@ -100,8 +100,8 @@ public final class Letter {
     if (lines.isEmpty()) {
       lines.add("Nothing recorded here is on the part looked at; that means nothing.");
     }
+    lines.add(list.about());
     blocks.add(page.section("Held against a list of urgent findings", lines));
-    blocks.add(page.paragraph(list.about()));
   }
 
   private void derived(Summary summary, List<String> blocks) {

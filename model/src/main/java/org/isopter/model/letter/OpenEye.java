@@ -43,8 +43,7 @@ final class OpenEye {
         : Optional.of(
             "A penetrating injury, of which two such signs may tell, is on the list: "
                 + PlainWords.list(eyes)
-                + UrgentWhenNew.UNKNOWN
-                + "there was an injury.");
+                + UrgentWhenNew.unknown("there was an injury"));
   }
 
   private static Stream<String> signs(EyeView eye) {

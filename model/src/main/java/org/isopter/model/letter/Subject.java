@@ -36,6 +36,7 @@ record Subject(String title, Map<Finding<?>, String> labels) {
 
   private static final List<Subject> ORDER =
       List.of(
+          of("Globe").and(Globes.STATE, ""),
           of("Acuity")
               .and(Acuities.DISTANCE, "")
               .and(Acuities.BOUND, "")
@@ -45,7 +46,6 @@ record Subject(String title, Map<Finding<?>, String> labels) {
               .and(VisualFunctions.PREFERENTIAL_LOOKING, "grating")
               .and(VisualFunctions.CONTRAST, "contrast")
               .and(VisualFunctions.PHOTOSTRESS, "recovery after bright light"),
-          of("Globe").and(Globes.STATE, ""),
           of("Confrontation")
               .and(Fields.CONFRONTATION, "")
               .and(FieldFeatures.BORDER, "loss")
@@ -55,12 +55,12 @@ record Subject(String title, Map<Finding<?>, String> labels) {
           of("Perimetry")
               .and(Perimetry.MEAN_DEVIATION, "mean deviation")
               .and(Perimetry.PATTERN_DEVIATION, "pattern standard deviation")
-              .and(Perimetry.FIELD_INDEX, "field index")
+              .and(Perimetry.FIELD_INDEX, "index")
               // How far it may be trusted, in the order of DICOM PS3.6, group 0024.
+              .and(Perimetry.FIXATION_LOSSES, "fixation losses")
               .and(Perimetry.FALSE_NEGATIVES, "false negatives")
               .and(Perimetry.FALSE_POSITIVES, "false positives")
-              .and(Perimetry.FIXATION_LOSSES, "fixation losses")
-              .and(Perimetry.DURATION, "duration"),
+              .and(Perimetry.DURATION, "lasted"),
           of("Optic disc")
               .and(Discs.SWELLING, "swelling")
               .and(Discs.MARGIN, "margin")
@@ -87,7 +87,7 @@ record Subject(String title, Map<Finding<?>, String> labels) {
           of("Central grid").and(VisualFunctions.GRID, ""),
           of("Lids, face")
               .and(Lids.PTOSIS, "ptosis")
-              .and(Lids.MARGIN_REFLEX, "margin reflex distance")
+              .and(Lids.MARGIN_REFLEX, "margin reflex")
               .and(Lids.FISSURE, "fissure")
               .and(Lids.LEVATOR, "levator")
               .and(Lids.SWEATING, "sweating"),

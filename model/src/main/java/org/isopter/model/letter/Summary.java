@@ -1,6 +1,9 @@
 package org.isopter.model.letter;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.Exam;
@@ -84,12 +87,19 @@ public record Summary(
   }
 
   private static List<String> together(Exam exam) {
-    return ExamView.of(exam)
+    Map<String, List<String>> bySubject = new LinkedHashMap<>();
+    ExamView.of(exam)
         .both()
         .entries()
         .<Fact<?>>map(ExamView.Named::fact)
         .filter(fact -> fact.panel().isPresent() && fact.finding() != Pupils.AFFERENT_DEFECT)
-        .map(fact -> subject(fact) + ": " + PlainWords.sentence(words(exam, fact)))
+        .forEach(
+            fact ->
+                bySubject
+                    .computeIfAbsent(subject(fact), any -> new ArrayList<>())
+                    .add(words(exam, fact)));
+    return bySubject.entrySet().stream()
+        .map(one -> one.getKey() + ": " + PlainWords.sentence(String.join("; ", one.getValue())))
         .toList();
   }
 

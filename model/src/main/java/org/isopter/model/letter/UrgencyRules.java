@@ -66,9 +66,7 @@ public enum UrgencyRules {
 
   /** Returns where the list comes from, where it holds, and that it decides nothing. */
   public String about() {
-    return source
-        + ". Only rows that a record can show are looked at; elsewhere other lists hold. It is no"
-        + " triage: the referring clinician and local protocols decide.";
+    return source + ". No triage, and only what a record can show; elsewhere other lists hold.";
   }
 
   /** Returns what of the examination is on the list, in sentences. */

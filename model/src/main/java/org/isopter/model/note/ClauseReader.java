@@ -3,7 +3,6 @@ package org.isopter.model.note;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
-import org.isopter.model.exam.Fact;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Denial;
 import org.isopter.model.note.grammar.Grammar;
@@ -112,21 +111,26 @@ final class ClauseReader {
     if (tokens.get(0).is(NotRead.NO_PLACE)) {
       return noPlace(tokens, from);
     }
+    int label = found.map(heading -> ItemStarts.label(heading, tokens, headings)).orElse(0);
+    if (label > 0) {
+      return from + label;
+    }
     List<Token> rest = found.map(heading -> heading.rest(tokens, 0)).orElse(tokens);
     int skipped = found.map(Headings.Found::skipped).orElse(0);
     try {
-      unclear.requireNone(start);
       ItemStarts.requireBegun(from, found.isPresent(), rest);
-      ItemReader.Item item =
-          items.read(start.orElse(Grammars.bare(rest)), rest, tokens.get(0), context.side());
+      ItemReader.Start mine = start.orElse(Grammars.bare(rest));
+      Optional<Site> side = context.side(mine.grammar());
+      ItemReader.Item item = items.read(mine, rest, tokens.get(0), side);
       int length = skipped + item.length();
       denial.requireClear(tokens.subList(0, length), item.facts());
-      requireSideOfDenial(tokens.subList(0, length), item.facts());
+      denial.requireSide(tokens.subList(0, length), item.facts());
       Additions.requireOfEach(gathered.from(0), item.facts());
       BareHeadings.requireOfEach(item.facts());
       if (found.isEmpty()) {
         BareHeadings.requireWithoutPinhole(gathered.from(0), item.facts());
       }
+      unclear.requireNone(start);
       took(item, new Piece(tokens.subList(0, length)));
       first = from == 0;
       return from + length;
@@ -144,13 +148,13 @@ final class ClauseReader {
 
   private void leave(NotRead notRead, Piece piece, Optional<ItemReader.Start> start) {
     close();
+    denial.left(piece.tokens());
     if (UnknownSide.mayBeIn(piece.tokens())) {
       context.lose();
     }
     context.leave(piece.tokens());
     unclear.left(piece, start);
-    NotRead why = unsided(notRead, piece, start);
-    gathered.leave(why, piece, start.map(ItemReader.Start::grammar));
+    gathered.leave(unsided(notRead, piece, start), piece, start.map(ItemReader.Start::grammar));
     if (BareHeadings.isPinholeAlone(piece.tokens())) {
       takeBackBefore(piece, clauseStart);
     }
@@ -167,15 +171,6 @@ final class ClauseReader {
 
   private Optional<ItemReader.Start> goesOn(List<Token> tokens, int from) {
     return open.filter(before -> (first || !newLine) && ItemStarts.goesOn(before, tokens, from));
-  }
-
-  /** Behind what is said of one eye, a sign that is denied without a side may be that eye's. */
-  private void requireSideOfDenial(List<Token> item, List<Fact<?>> facts) throws NotRead {
-    List<Site> before = Gathered.eyes(gathered.from(clauseStart).stream().map(NotedFact::fact));
-    boolean ofBoth = Gathered.eyes(facts.stream()).size() == 2;
-    if (before.size() == 1 && ofBoth && Denial.isNo(item.get(0)) && !ItemStarts.namesSide(item)) {
-      throw NotRead.because(ItemReader.NO_SIDE);
-    }
   }
 
   /** A correction with its own line goes on with the chart and the notation of the line before. */
@@ -216,6 +211,7 @@ final class ClauseReader {
     open = Optional.of(item.start()).filter(start -> start.grammar().sides().namesAnEye());
     pending = item.facts().isEmpty() ? Optional.of(piece) : Optional.empty();
     pendingStart = clauseStart;
+    denial.said(item.facts());
     item.facts().forEach(fact -> gathered.add(fact, piece));
   }
 
@@ -243,9 +239,11 @@ final class ClauseReader {
 
   /** Two numbers without a side are better explained by the side that is missing. */
   private NotRead unsided(NotRead notRead, Piece piece, Optional<ItemReader.Start> start) {
-    boolean needsSide = start.map(s -> s.grammar().sides().namesAnEye()).orElse(false);
+    Optional<Grammar> grammar = start.map(ItemReader.Start::grammar);
+    boolean needsSide = grammar.filter(one -> one.sides().namesAnEye()).isPresent();
     boolean number = notRead.at().map(at -> at.kind() != Token.Kind.WORD).orElse(false);
-    boolean lacks = !ItemStarts.namesSide(piece.tokens()) && context.side().isEmpty();
+    boolean lacks =
+        !ItemStarts.namesSide(piece.tokens()) && grammar.flatMap(context::side).isEmpty();
     return needsSide && number && lacks ? NotRead.at(piece.first(), ItemReader.NO_SIDE) : notRead;
   }
 }

@@ -12,17 +12,27 @@ import org.isopter.model.note.habit.Readings;
 /**
  * Tries forms that an item which was not read may have been meant in.
  *
- * @param asking whether forms are tried at all
+ * @param extent which forms are tried
  */
 record FormTrial(
-    Headings headings, Optional<OffsetDateTime> performed, Habits habits, boolean asking) {
+    Headings headings, Optional<OffsetDateTime> performed, Habits habits, Extent extent) {
+
+  /** Which forms are tried. */
+  enum Extent {
+    /** None: a form that is tried itself is read or not. */
+    NOTHING,
+    /** Those that an item may mean, of which habits may choose one. */
+    MEANINGS,
+    /** Also those that are only near to it, for whoever wrote it. */
+    NEAR_FORMS
+  }
 
   /** A longer item is no single thing that may mean this or that. */
   private static final int LONGEST_ASKED = 120;
 
   /** Returns the forms that an item may have been meant in and that are read to the last word. */
   List<PossibleReading> readings(String item) {
-    if (!asking || item.length() > LONGEST_ASKED) {
+    if (extent == Extent.NOTHING || item.length() > LONGEST_ASKED) {
       return List.of();
     }
     List<PossibleReading> read =
@@ -30,13 +40,15 @@ record FormTrial(
     return read.size() > 1 || read.stream().anyMatch(PossibleReading::isCertain) ? read : List.of();
   }
 
-  /** Returns the first form that is read whole; a form that is tried itself needs none. */
+  /** Returns the first form that is read whole, or what shows any form. */
   String nearest(Stream<String> forms) {
-    return asking ? forms.filter(this::isRead).findFirst().orElse(Advice.START) : Advice.START;
+    return extent == Extent.NEAR_FORMS
+        ? forms.filter(this::isRead).findFirst().orElse(Advice.START)
+        : Advice.START;
   }
 
   private boolean isRead(String form) {
-    Note note = new NoteReading(form, headings, performed, habits, false).read();
+    Note note = new NoteReading(form, headings, performed, habits, Extent.NOTHING).read();
     return note.unread().isEmpty() && !note.facts().isEmpty();
   }
 }

@@ -22,7 +22,11 @@ final class HeadingDashes {
   static List<Token> colons(List<Token> note) {
     List<Token> out = new ArrayList<>(note);
     for (int i = 1; i + 1 < note.size(); i++) {
-      if (isDash(note, i) && isHeading(note, i - 1) && isClear(note.get(i - 1), note.get(i + 1))) {
+      if (isDash(note, i) && isBetweenEyeAndHeading(note, i)) {
+        out.set(i, note.get(i).saying(":"));
+      } else if (isDash(note, i)
+          && isHeading(note, i - 1)
+          && isClear(note.get(i - 1), note.get(i + 1))) {
         out.set(i, note.get(i).saying(":"));
       } else if (isDash(note, i) && isBetweenWordAndSide(note, i)) {
         out.set(i, note.get(i).saying(UNCLEAR));
@@ -42,6 +46,14 @@ final class HeadingDashes {
     return note.get(at - 1).kind() == Token.Kind.WORD
         && Common.side(note.get(at - 1)).isEmpty()
         && Common.side(note.get(at + 1)).isPresent();
+  }
+
+  /** Says whether a dash stands behind the eye that starts a clause: R - VA 6/9. */
+  private static boolean isBetweenEyeAndHeading(List<Token> note, int at) {
+    boolean starts = at == 1 || note.get(at - 2).kind() == Token.Kind.BREAK;
+    return starts
+        && Common.side(note.get(at - 1)).isPresent()
+        && WordFiles.is(WordRole.HEADING, note.get(at + 1).text());
   }
 
   private static boolean isHeading(List<Token> note, int at) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Set;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Denial;
+import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.grammar.ItemReader;
 import org.isopter.model.note.grammar.Slot;
@@ -11,6 +12,8 @@ import org.isopter.model.note.item.Grammars;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
 
 /** How an item starts: with a heading of its own, or by going on with the item before. */
 final class ItemStarts {
@@ -40,6 +43,39 @@ final class ItemStarts {
         && !Grammars.isOfAcuity(found.grammar())
         && rest.stream().filter(ItemStarts::isNumber).count() == 2
         && rest.stream().allMatch(token -> isNumber(token) || UNITS.contains(token.text()));
+  }
+
+  /**
+   * Returns how many words are a heading, and its colon, before the heading of another item: {@code
+   * pupils: no RAPD}, {@code discs: CDR R 0.3}. It says no more than where the other belongs.
+   */
+  static int label(Headings.Found found, List<Token> tokens, Headings headings) {
+    if (found.at() > 0 || !WordFiles.is(WordRole.HEADING, tokens.get(0).text())) {
+      return 0;
+    }
+    Cursor cursor = new Cursor(tokens, found.skipped());
+    cursor.take(":");
+    int place = cursor.place();
+    boolean mine =
+        found.grammar().slots().stream()
+            .anyMatch(slot -> new Cursor(tokens, place).attempt(slot.matcher()).isPresent());
+    boolean label =
+        headings
+            .runningOn(tokens, place)
+            .filter(next -> !next.grammar().equals(found.grammar()) && isOfOther(found, next))
+            .filter(next -> next.at() == place || startsWithItsOwn(next, tokens, place))
+            .isPresent();
+    return label && !mine ? place : 0;
+  }
+
+  /** Acuities are told apart by their headings: VA near is no label before near. */
+  private static boolean isOfOther(Headings.Found found, Headings.Found next) {
+    return !Grammars.isOfAcuity(found.grammar()) && !Grammars.isOfAcuity(next.grammar());
+  }
+
+  /** Says whether a "no", or the eye of a defect that compares the eyes, stands before it. */
+  private static boolean startsWithItsOwn(Headings.Found next, List<Token> tokens, int place) {
+    return Denial.isNo(tokens.get(place)) || next.grammar().sides() == Grammar.Sides.NAMED;
   }
 
   private static boolean isNumber(Token token) {

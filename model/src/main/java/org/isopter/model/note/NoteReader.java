@@ -29,35 +29,30 @@ public final class NoteReader {
 
   private final Optional<OffsetDateTime> performed;
   private final Habits habits;
-  private final boolean advising;
+  private final FormTrial.Extent extent;
 
-  private NoteReader(Optional<OffsetDateTime> performed, Habits habits, boolean advising) {
+  private NoteReader(Optional<OffsetDateTime> performed, Habits habits, FormTrial.Extent extent) {
     this.performed = performed;
     this.habits = habits;
-    this.advising = advising;
+    this.extent = extent;
   }
 
   /** Returns a reader of notes whose day is not known: a time of day is refused. */
   public static NoteReader standard() {
-    return new NoteReader(Optional.empty(), Habits.none(), true);
-  }
-
-  /**
-   * Returns the same for programs: an item that is not read says why, but neither what it may mean
-   * nor a form near to it, for which many forms would be read.
-   */
-  public static NoteReader withoutAdvice() {
-    return new NoteReader(Optional.empty(), Habits.none(), false);
+    return new NoteReader(Optional.empty(), Habits.none(), FormTrial.Extent.NEAR_FORMS);
   }
 
   /** Returns a reader of notes of an examination, to whose day and offset a time of day belongs. */
   public static NoteReader performed(OffsetDateTime when) {
-    return new NoteReader(Optional.of(Objects.requireNonNull(when, "when")), Habits.none(), true);
+    return new NoteReader(
+        Optional.of(Objects.requireNonNull(when, "when")),
+        Habits.none(),
+        FormTrial.Extent.NEAR_FORMS);
   }
 
   /** Reads a note; what is not understood is in the answer beside what is. */
   public Note read(String text) {
-    Note note = new NoteReading(text, HEADINGS, performed, habits, advising).read();
+    Note note = new NoteReading(text, HEADINGS, performed, habits, extent).read();
     return note.unread().stream()
         .filter(unread -> habits.chosen(unread.readings()).isPresent())
         .findFirst()
@@ -65,9 +60,17 @@ public final class NoteReader {
         .orElse(note);
   }
 
+  /**
+   * Returns this reader for programs: it reads the same, and an item that is not read says why but
+   * names no form near to it, for which many forms would be tried.
+   */
+  public NoteReader withoutAdvice() {
+    return new NoteReader(performed, habits, FormTrial.Extent.MEANINGS);
+  }
+
   /** Returns a reader of what a department with these habits writes. */
   public NoteReader habits(Habits ofDepartment) {
-    return new NoteReader(performed, ofDepartment, true);
+    return new NoteReader(performed, ofDepartment, extent);
   }
 
   /** Returns the note with an item put in the form of one of its readings. */

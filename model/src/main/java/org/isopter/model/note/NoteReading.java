@@ -8,6 +8,8 @@ import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.habit.Habits;
 import org.isopter.model.note.habit.OtherTimes;
 import org.isopter.model.note.habit.PastTense;
+import org.isopter.model.note.habit.PinholeTail;
+import org.isopter.model.note.habit.SectionSides;
 import org.isopter.model.note.token.Clause;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Token;
@@ -28,19 +30,19 @@ final class NoteReading {
   /**
    * Makes a reading.
    *
-   * @param asking whether what an unread item may mean is looked for
+   * @param extent which forms of an unread item are tried
    */
   NoteReading(
       String text,
       Headings headings,
       Optional<OffsetDateTime> performed,
       Habits habits,
-      boolean asking) {
+      FormTrial.Extent extent) {
     this.text = text;
     this.headings = headings;
     this.habits = habits;
     this.gathered =
-        new Gathered(text, headings, new FormTrial(headings, performed, habits, asking));
+        new Gathered(text, headings, new FormTrial(headings, performed, habits, extent));
     this.reader = new ClauseReader(headings, performed, context, gathered);
   }
 
@@ -133,9 +135,13 @@ final class NoteReading {
   }
 
   private List<Token> tokens() {
-    List<Token> said = habits.book().apply(OrLists.spelledOut(Lexer.read(text)));
-    List<Token> sided = SidePairs.parted(HeadingDashes.colons(said));
+    List<Token> said = said(Lexer.read(text));
+    List<Token> sided = SidePairs.parted(HeadingDashes.colons(PinholeTail.apart(said)));
     return HalfFieldOrder.of(Additions.joined(OtherTimes.parted(sided)));
+  }
+
+  private List<Token> said(List<Token> written) {
+    return habits.book().apply(OrLists.spelledOut(SectionSides.apart(written)));
   }
 
   private void takeBack(int from) {

@@ -3,6 +3,9 @@ package org.isopter.model.note;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.grammar.Grammar;
+import org.isopter.model.note.habit.OtherTimes;
+import org.isopter.model.note.item.Grammars;
 import org.isopter.model.note.token.Clause;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Token;
@@ -17,9 +20,17 @@ import org.isopter.model.value.Site;
  */
 final class SideContext {
 
-  private Optional<Site> block = Optional.empty();
-  private Optional<Site> line = Optional.empty();
-  private Optional<Site> clause = Optional.empty();
+  /**
+   * An eye before a colon.
+   *
+   * @param site the eye, or both
+   * @param ofPart whether the heading of a part of the examination names it: Fundus OD:
+   */
+  private record Label(Site site, boolean ofPart) {}
+
+  private Optional<Label> block = Optional.empty();
+  private Optional<Label> line = Optional.empty();
+  private Optional<Label> clause = Optional.empty();
   private boolean mixed;
 
   /** Takes note of the clause and says whether it is nothing but the start of a block. */
@@ -52,7 +63,7 @@ final class SideContext {
 
   /** Forgets the eye where something that was not read names another. */
   void leave(List<Token> unread) {
-    Optional<Site> here = clause.or(() -> line).or(() -> block);
+    Optional<Site> here = clause.or(() -> line).or(() -> block).map(Label::site);
     Cursor cursor = new Cursor(unread, 0);
     while (here.isPresent() && !cursor.atEnd()) {
       Optional<Site> named = cursor.attempt(Common.SIDES);
@@ -64,18 +75,30 @@ final class SideContext {
     }
   }
 
-  /** Returns the eye of an item that names none. */
-  Optional<Site> side() {
-    return clause.or(() -> line.or(() -> block).filter(any -> !mixed));
+  /** Returns the eye of an item that names none; of a part, only of what is seen in the eye. */
+  Optional<Site> side(Grammar item) {
+    return clause
+        .or(() -> line.or(() -> block).filter(any -> !mixed))
+        .filter(label -> !label.ofPart() || Grammars.isSeenInEye(item))
+        .map(Label::site);
   }
 
-  private static Optional<Site> opening(List<Token> line) {
-    Cursor cursor = new Cursor(line, 0);
-    return cursor.attempt(Common.SIDES).filter(side -> cursor.take(":") || cursor.atEnd());
+  private static Optional<Label> opening(List<Token> line) {
+    Cursor cursor = behindHeading(line);
+    boolean ofPart = cursor.place() > 0;
+    return cursor
+        .attempt(Common.SIDES)
+        .filter(side -> cursor.take(":") || cursor.atEnd())
+        .map(side -> new Label(side, ofPart));
+  }
+
+  /** Returns the place behind the heading of a part of the examination, if one starts the line. */
+  private static Cursor behindHeading(List<Token> line) {
+    return new Cursor(line, !line.isEmpty() && OtherTimes.startPart(line) ? 1 : 0);
   }
 
   private static boolean isOnlySide(List<Token> line) {
-    Cursor cursor = new Cursor(line, 0);
+    Cursor cursor = behindHeading(line);
     cursor.attempt(Common.SIDES);
     cursor.take(":");
     return cursor.atEnd();

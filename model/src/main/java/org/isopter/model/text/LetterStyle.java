@@ -28,7 +28,6 @@ record LetterStyle(OffsetDateTime performed) implements FactStyle {
   /** How a part reads; a part that is not here is said with its name. */
   private static final Map<String, UnaryOperator<String>> PARTS =
       Map.ofEntries(
-          Map.entry("lighting", light -> "in " + light + " light"),
           Map.entry("defect-grade", grade -> grade.equals("trace") ? grade : "grade " + grade),
           Map.entry("log-units", LetterStyle::logUnits),
           Map.entry("plate-test", test -> test.endsWith("plates") ? test : test + " plates"),

@@ -14,7 +14,8 @@ import org.isopter.model.value.Absence;
  */
 final class MovementText {
 
-  private final List<String> graded = new ArrayList<>();
+  private final List<String> limited = new ArrayList<>();
+  private final List<String> over = new ArrayList<>();
   private final List<String> full = new ArrayList<>();
   private final Map<Absence, List<String>> untested = new EnumMap<>(Absence.class);
 
@@ -24,7 +25,7 @@ final class MovementText {
         .forEach(
             (gaze, outcome) ->
                 outcome.fold(
-                    grade -> grade == 0 ? full.add(gaze(gaze)) : graded.add(grade(gaze, grade)),
+                    grade -> list(grade).add(gaze(gaze) + grade(grade)),
                     reason ->
                         untested
                             .computeIfAbsent(reason, any -> new ArrayList<>())
@@ -36,12 +37,15 @@ final class MovementText {
   }
 
   private String words() {
-    if (graded.isEmpty() && untested.isEmpty()) {
+    boolean graded = !limited.isEmpty() || !over.isEmpty();
+    if (!graded && untested.isEmpty()) {
       return "full in all " + full.size() + " directions tested";
     }
-    List<String> words = new ArrayList<>(graded);
+    List<String> words = new ArrayList<>();
+    add(words, "limited ", limited);
+    add(words, "overaction ", over);
     if (full.size() >= 4) {
-      words.add("full in the " + full.size() + (graded.isEmpty() ? "" : " other") + tested());
+      words.add("full in the " + full.size() + (graded ? " other" : "") + " directions tested");
     } else if (!full.isEmpty()) {
       words.add("full " + looking(full));
     }
@@ -49,17 +53,18 @@ final class MovementText {
     return String.join(", ", words);
   }
 
-  private static String tested() {
-    return " directions tested";
+  private List<String> list(int grade) {
+    return grade == 0 ? full : grade < 0 ? limited : over;
   }
 
-  private static String grade(GazeDirection gaze, int grade) {
-    return (grade < 0 ? "limited " : "overaction ")
-        + looking(List.of(gaze(gaze)))
-        + " (grade "
-        + (grade > 0 ? "+" : "")
-        + grade
-        + ")";
+  private static void add(List<String> words, String what, List<String> gazes) {
+    if (!gazes.isEmpty()) {
+      words.add(what + looking(gazes));
+    }
+  }
+
+  private static String grade(int grade) {
+    return grade == 0 ? "" : " (grade " + (grade > 0 ? "+" : "") + grade + ")";
   }
 
   private static String looking(List<String> gazes) {

@@ -8,6 +8,7 @@ import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Alignments;
 import org.isopter.model.catalogue.Control;
 import org.isopter.model.catalogue.Drops;
+import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Segments;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Quantity;
@@ -26,6 +27,10 @@ final class SignText {
     }
     if (value instanceof Drops.Dilation drops) {
       return Optional.of(drops(drops.drug(), drops.strength()));
+    }
+    if (value instanceof Pupils.Size size) {
+      return Optional.of(
+          PlainWords.quantity(size.diameter()) + " in " + size.lighting().word() + " light");
     }
     if (value instanceof Drops.DrugTest test) {
       return Optional.of(drugTest(test));

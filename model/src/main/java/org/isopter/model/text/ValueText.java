@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.isopter.model.answer.sight.Chart;
 import org.isopter.model.answer.sight.ColourTest;
-import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.catalogue.AcuityBound;
 import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.catalogue.Colours;
@@ -14,8 +12,6 @@ import org.isopter.model.catalogue.Corneas;
 import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Refractions;
-import org.isopter.model.value.Acuity;
-import org.isopter.model.value.LowVision;
 import org.isopter.model.value.Quantity;
 
 /** The values that need words of their own; of all others the parts are said in their order. */
@@ -25,10 +21,10 @@ final class ValueText {
 
   static Optional<String> of(Object value) {
     if (value instanceof AcuityReading reading) {
-      return Optional.of(acuity(reading));
+      return Optional.of(ReadingText.of(reading));
     }
     if (value instanceof AcuityBound bound) {
-      return Optional.of(acuity(bound));
+      return Optional.of(ReadingText.of(bound));
     }
     if (value instanceof Fields.Confrontation field) {
       return Optional.of(FieldText.of(field));
@@ -46,74 +42,6 @@ final class ValueText {
       return Optional.of(plates(plates));
     }
     return SignText.of(value);
-  }
-
-  private static String acuity(AcuityReading reading) {
-    List<String> words = new ArrayList<>();
-    String gap = reading.acuity() instanceof Acuity.NotImproved ? ", " : " ";
-    String correction = reading.correction().map(lens -> gap + correction(lens)).orElse("");
-    String part = reading.isInPart() ? " in part" : "";
-    words.add(acuity(reading.acuity()) + part + correction);
-    words.add(chart(reading.chart(), reading.distance()));
-    reading
-        .lettersPerLine()
-        .ifPresent(
-            count -> words.add(count + (count == 1 ? " letter" : " letters") + " to a line"));
-    return join(words);
-  }
-
-  private static String acuity(AcuityBound bound) {
-    String correction = bound.correction().map(lens -> " " + correction(lens)).orElse("");
-    return join(
-        List.of(
-            bound.side().word() + " than " + acuity(bound.line()) + correction,
-            chart(bound.chart(), bound.distance())));
-  }
-
-  private static String chart(Optional<Chart> chart, Optional<Quantity> distance) {
-    String name = chart.map(one -> chart(PlainWords.concept(one))).orElse("");
-    String far = distance.map(d -> "at " + PlainWords.quantity(d)).orElse("");
-    return (name + " " + far).strip();
-  }
-
-  private static String chart(String word) {
-    if (word.equals("other")) {
-      return "another chart";
-    }
-    if (word.equals("pictures") || word.equals("single letters")) {
-      return word;
-    }
-    return word.endsWith("card") || word.endsWith("chart") ? word : word + " chart";
-  }
-
-  private static String correction(Correction lens) {
-    return switch (lens) {
-      case UNAIDED -> "unaided";
-      case HABITUAL -> "with the usual correction";
-      case BEST -> "best corrected";
-      case CORRECTED -> "corrected (with what is not recorded)";
-      default -> "with " + PlainWords.concept(lens);
-    };
-  }
-
-  static String acuity(Acuity acuity) {
-    if (acuity instanceof Acuity.NotImproved) {
-      return "no improvement";
-    }
-    return acuity instanceof Acuity.Low low
-        ? low(low.category()) + low.distance().map(d -> " at " + PlainWords.quantity(d)).orElse("")
-        : acuity.toString().replaceFirst("^1 letters$", "1 letter");
-  }
-
-  private static String low(LowVision category) {
-    return switch (category) {
-      case COUNTING_FINGERS -> "counts fingers";
-      case HAND_MOVEMENTS -> "sees hand movements";
-      case LIGHT_PERCEPTION -> "perceives light";
-      case LIGHT_PERCEPTION_ACCURATE -> "perceives light and its direction";
-      case LIGHT_PERCEPTION_INACCURATE -> "perceives light but not its direction";
-      case NO_LIGHT_PERCEPTION -> "no perception of light";
-    };
   }
 
   private static String plates(Colours.Plates plates) {

@@ -2,14 +2,18 @@ package org.isopter.model.check;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 
 import java.util.List;
+import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.ExamSampler;
 import org.isopter.model.exam.Fact;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -66,6 +70,31 @@ class RulePairsTest {
             .toList();
     boolean reported = reported(new Exam(exam.header(), facts)).contains(rule.id());
     assertEquals(rule.isSettledByRemark(), !reported);
+  }
+
+  /**
+   * A rule is broken at a finding that it says it looks at, also where it is broken by the way: one
+   * is not looked at where none of its findings is stated.
+   */
+  @Test
+  void isBrokenAtAFindingThatItLooksAt() {
+    ExamSampler sampler = new ExamSampler(Catalogue.standard().all(), new Random(20261128));
+    List<Exam> exams =
+        Stream.concat(
+                RuleCases.ALL.values().stream().map(RuleCase::breaks),
+                Stream.generate(sampler::next).limit(400))
+            .toList();
+    Set<String> broken = new TreeSet<>();
+    for (Exam exam : exams) {
+      for (Violation violation : Consistency.check(exam)) {
+        broken.add(violation.rule().id());
+        assertTrue(
+            violation.rule().paths().stream()
+                .anyMatch(path -> (violation.path() + ".").startsWith(path + ".")),
+            () -> violation.rule() + " at " + violation.path());
+      }
+    }
+    assertEquals(RuleCases.ALL.keySet(), broken);
   }
 
   @Test

@@ -119,7 +119,8 @@ class PupilLawsTest {
   }
 
   private static PupilReading reading(List<Fact<?>> facts) {
-    return PupilReading.of(PupilSignReader.of(ExamView.of(exam(facts))).signs());
+    ExamView view = ExamView.of(exam(facts));
+    return PupilReading.of(PupilSignReader.of(view, new PupilPairs(view)).signs());
   }
 
   private static boolean isSaid(List<Fact<?>> facts) {

@@ -27,7 +27,7 @@ public final class ValidateTask {
    * profiles do not decide.
    */
   public ValidateTask(RunLog log) {
-    this(log, new QuickValidator()::validate);
+    this(log, QuickValidator.standard()::validate);
   }
 
   private ValidateTask(RunLog log, Function<String, List<ValidationMessage>> validator) {
@@ -37,7 +37,7 @@ public final class ValidateTask {
 
   /** Returns a task that asks the reference validator about every resource. */
   public static ValidateTask byReference(RunLog log) {
-    return new ValidateTask(log, new ProfileValidator()::validate);
+    return new ValidateTask(log, ProfileValidator.standard()::validate);
   }
 
   /** Validates every resource and bundle. */

@@ -82,7 +82,8 @@ final class ConceptCheck {
       for (Place coding : site.list("coding")) {
         String display = coding.text("display");
         boolean words = !display.isBlank() && namesSite(display);
-        if (isTaken(coding) || isEye(coding) ? !display.isBlank() && !words : !words) {
+        boolean known = isTaken(coding) || isEye(coding);
+        if (!words && !(known && display.isBlank())) {
           throw Qualifiers.unread(
               coding.at(), "a code beside that of the eye that is not understood");
         }

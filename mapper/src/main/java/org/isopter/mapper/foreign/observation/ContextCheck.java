@@ -8,6 +8,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.Refusal;
+import org.isopter.mapper.foreign.vocabulary.SideText;
 import org.isopter.mapper.foreign.vocabulary.Surroundings;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
 import org.isopter.mapper.foreign.vocabulary.Words;
@@ -87,14 +88,20 @@ final class ContextCheck {
     for (Place coding : category.list("coding")) {
       String display = coding.text("display");
       String words = display.isBlank() ? coding.text("code") : display;
-      if (!known.isCategory(token(coding)) && !known.categorises(words)) {
+      if (!known.isCategory(token(coding)) && !categorises(words)) {
         throw Qualifiers.unread(coding.at(), "a category that is not understood");
       }
     }
     String text = category.text("text");
-    if (!text.isBlank() && !known.categorises(text)) {
+    if (!text.isBlank() && !categorises(text)) {
       throw Qualifiers.unread(category.at() + "/text", "a category that is not understood");
     }
+  }
+
+  /** The eye in a category is compared with that of the value. */
+  private boolean categorises(String text) {
+    String rest = SideText.without(text);
+    return rest.isBlank() || known.categorises(rest);
   }
 
   private void interpretations(Place holder, List<Fact<?>> facts) throws Refusal {

@@ -21,6 +21,7 @@ import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.vocabulary.Meaning;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
+import org.isopter.mapper.json.Raw;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.value.Concept;
@@ -57,14 +58,31 @@ public final class Joining {
     List<Translation> all = new ArrayList<>(translations);
     for (List<Visits.Member> visit : new Visits(window).group(members(all, superseded))) {
       for (Map.Entry<Site, List<Visits.Member>> eye : byEye(all, visit).entrySet()) {
-        try {
-          join(all, eye.getValue(), eye.getKey());
-        } catch (Refusal refusal) {
-          keep(all, eye.getValue(), refusal.reason());
-        }
+        byOrder(eye.getValue()).forEach(members -> joinOrKeep(all, members, eye.getKey()));
       }
     }
     return all;
+  }
+
+  private void joinOrKeep(List<Translation> all, List<Visits.Member> members, Site eye) {
+    try {
+      join(all, members, eye);
+    } catch (Refusal refusal) {
+      keep(all, members, refusal.reason());
+    }
+  }
+
+  /** Parts that were ordered apart are of two measurements, unless a panel holds them together. */
+  private List<List<Visits.Member>> byOrder(List<Visits.Member> members) {
+    if (Visits.rule(members.get(0)).equals("visit-panel")) {
+      return List.of(members);
+    }
+    Map<Optional<Raw>, List<Visits.Member>> byOrder = new LinkedHashMap<>();
+    for (Visits.Member member : members) {
+      Optional<Raw> order = document.parts().get(member.index()).resource().get("basedOn");
+      byOrder.computeIfAbsent(order, any -> new ArrayList<>()).add(member);
+    }
+    return List.copyOf(byOrder.values());
   }
 
   private List<Visits.Member> members(List<Translation> all, Set<Integer> superseded) {

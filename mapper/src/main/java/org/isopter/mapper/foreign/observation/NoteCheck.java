@@ -72,6 +72,10 @@ final class NoteCheck {
     List<Place> named = new ArrayList<>(observation.list("referenceRange"));
     NAMED.forEach(name -> named.addAll(observation.list(name)));
     observation.child("device").ifPresent(named::add);
+    for (Place category : observation.list("category")) {
+      named.add(category);
+      named.addAll(category.list("coding"));
+    }
     observation.child("dataAbsentReason").ifPresent(named::add);
     return named;
   }

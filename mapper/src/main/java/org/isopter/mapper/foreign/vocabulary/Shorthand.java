@@ -22,7 +22,7 @@ import org.isopter.model.value.Site;
  */
 public final class Shorthand {
 
-  private static final Memo<Note> NOTES = new Memo<>(NoteReader.withoutAdvice()::read);
+  private static final Memo<Note> NOTES = new Memo<>(NoteReader.standard().withoutAdvice()::read);
   private static final String PRESSURE = "intraocular-pressure";
 
   private static final Pattern SIDE =

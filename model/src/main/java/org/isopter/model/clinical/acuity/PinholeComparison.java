@@ -16,6 +16,10 @@ public final class PinholeComparison {
     IMPROVED("improved the acuity"),
     /** Better by what repeated tests may differ by. */
     WITHIN_RETEST("gave a better reading, by no more than repeated tests may differ (0.18 logMAR)"),
+    /** Better by letters of which nobody knows what they count. */
+    PERHAPS_WITHIN_RETEST(
+        "gave a better reading; whether by more than repeated tests may differ (0.18 logMAR) cannot"
+            + " be told"),
     NOT_IMPROVED("did not improve the acuity"),
     WORSE("made the acuity worse");
 
@@ -25,6 +29,9 @@ public final class PinholeComparison {
       this.words = words;
     }
   }
+
+  /** The least that studies of letter charts and of charts of lines call a change, with slack. */
+  private static final double RETEST = RetestLimit.LINES.least().doubleValue() + 0.0005;
 
   private PinholeComparison() {}
 
@@ -66,17 +73,21 @@ public final class PinholeComparison {
     return topic.given(effect, certainty, "The pinhole " + effect.words + ".");
   }
 
-  /** On a chart that is scored by letters a few letters are no effect. */
+  /** A few letters, or a line of many charts, are no effect. */
   private static Effect effect(AcuityOrder order, AcuityReading without, AcuityReading through) {
-    boolean letters =
-        without.acuity() instanceof Acuity.Letters || without.acuity() instanceof Acuity.LogMar;
-    boolean small =
-        letters
-            && AcuityChange.between(without, through, RetestLimit.LETTERS_OF_PATIENTS)
-                .value()
-                .filter(AcuityChange.Verdict.WITHIN_RETEST::equals)
-                .isPresent();
-    return order == AcuityOrder.BETTER && small ? Effect.WITHIN_RETEST : effect(order);
+    return order == AcuityOrder.BETTER
+        ? LogMarInterval.of(without)
+            .flatMap(bare -> LogMarInterval.of(through).map(bare::minus))
+            .map(PinholeComparison::gained)
+            .orElse(Effect.IMPROVED)
+        : effect(order);
+  }
+
+  private static Effect gained(LogMarInterval gain) {
+    if (gain.best() > RETEST) {
+      return Effect.IMPROVED;
+    }
+    return gain.worst() <= RETEST ? Effect.WITHIN_RETEST : Effect.PERHAPS_WITHIN_RETEST;
   }
 
   private static Effect effect(AcuityOrder order) {

@@ -196,8 +196,7 @@ public final class FieldPlaces {
   }
 
   private static String noPlace(FieldPattern pattern) {
-    return pattern == FieldPattern.NO_REGION_REDUCED
-        ? ""
-        : " No single place of the table fits all of it.";
+    boolean said = pattern == FieldPattern.NO_REGION_REDUCED || pattern == FieldPattern.OTHER;
+    return said ? "" : " No single place of the table fits all of it.";
   }
 }

@@ -17,7 +17,7 @@ public enum DrivingRule {
   EU_GROUP_1(
       "6/12 0.5 20/40 4/8 0.3",
       "",
-      "directive 2009/113/EC, OJ L 223 p. 31, Annex; figures from memory"),
+      "directive 2009/113/EC, OJ L 223 p. 31, Annex; 0.5 as quoted in PMC9561926, table 1"),
   /** European Union, lorries and buses. */
   EU_GROUP_2(
       "6/7.5 0.8 20/25 4/5 0.1",

@@ -44,7 +44,8 @@ public final class DrivingVision {
     /** At least 120 degrees across and 50 to each side, target III4e. */
     UK_GROUP_1(0, "gov.uk, visual disorders: guidance on fitness to drive"),
     /** The same, 20 degrees up and down, and nothing in the central 20. */
-    EU_GROUP_1(20, "directive 2009/113/EC, OJ L 223 p. 31, Annex; figures from memory");
+    EU_GROUP_1(
+        20, "directive 2009/113/EC, OJ L 223 p. 31, Annex; as quoted in PMC9561926, table 2");
 
     private final int upAndDown;
     private final Citation source;

@@ -38,7 +38,10 @@ public enum VisionImpairment {
     return number;
   }
 
-  /** Returns the category's number in ICD-10 (0 to 2 from memory). */
+  /**
+   * Returns the category's number in ICD-10 (coding note of H54, as BMC Res Notes 2016,
+   * s13104-016-1870-4, table 8 prints it); mild and none share 0.
+   */
   public int icd10() {
     return icd10;
   }

@@ -42,9 +42,21 @@ public record PupilSigns(Map<Key, Seen> all) {
     }
   }
 
+  /**
+   * Holds signs.
+   *
+   * @throws IllegalArgumentException for a word that a sign does not have, or none
+   */
   public PupilSigns {
     // The order of the facts is that of the record.
     all = Collections.unmodifiableMap(new LinkedHashMap<>(all));
+    all.forEach((key, seen) -> require(key.sign(), seen.words()));
+  }
+
+  private static void require(PupilSign sign, Set<String> words) {
+    if (words.isEmpty() || !sign.words().containsAll(words)) {
+      throw new IllegalArgumentException(sign + " is never " + words);
+    }
   }
 
   /** Returns signs of which none was examined. */
@@ -59,9 +71,6 @@ public record PupilSigns(Map<Key, Seen> all) {
    * @throws IllegalArgumentException for a word that the sign does not have, or none
    */
   public PupilSigns with(PupilSign sign, Site site, String fact, Set<String> words) {
-    if (words.isEmpty() || !sign.words().containsAll(words)) {
-      throw new IllegalArgumentException(sign + " is never " + words);
-    }
     Map<Key, Seen> more = new LinkedHashMap<>(all);
     more.put(new Key(sign, sign.isOfThePair() ? Site.BOTH : site), new Seen(words, fact));
     return new PupilSigns(more);

@@ -31,6 +31,11 @@ final class Compared {
   }
 
   private static boolean isDenied(Said said) {
-    return said.slots().size() == 1 && NONE.contains(said.words(said.slots().get(0)));
+    if (said.slots().size() != 1) {
+      return false;
+    }
+    Slot<?> only = said.slots().get(0);
+    boolean no = said.find(only).filter(Boolean.FALSE::equals).isPresent();
+    return no || NONE.contains(said.words(only));
   }
 }

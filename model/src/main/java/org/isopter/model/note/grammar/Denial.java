@@ -1,5 +1,6 @@
 package org.isopter.model.note.grammar;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.isopter.model.answer.tissue.Presence;
@@ -17,6 +18,7 @@ import org.isopter.model.note.token.Token;
 import org.isopter.model.note.word.WordFiles;
 import org.isopter.model.note.word.WordRole;
 import org.isopter.model.value.LowerCase;
+import org.isopter.model.value.Site;
 
 /**
  * How far a "no" reaches. In "no diplopia, ptosis" it may hold for both: a sign that is only named
@@ -43,9 +45,40 @@ public final class Denial {
 
   private boolean open;
 
+  /** The eyes, of the two, that something was said of in the clause. */
+  private final Set<Site> eyes = new HashSet<>();
+
   /** Starts a new clause, which no earlier "no" reaches. */
   public void clear() {
     open = false;
+    eyes.clear();
+  }
+
+  /** Takes note of the facts of an item. */
+  public void said(List<Fact<?>> facts) {
+    facts.stream().map(Fact::site).filter(Site.EACH_EYE::contains).forEach(eyes::add);
+  }
+
+  /** Takes note of an item that was not read. */
+  public void left(List<Token> item) {
+    item.stream().flatMap(word -> Common.side(word).stream()).forEach(this::add);
+  }
+
+  private void add(Site side) {
+    eyes.addAll(side == Site.BOTH ? Site.EACH_EYE : List.of(side));
+  }
+
+  /**
+   * Refuses a sign that is denied without a side behind what is said of one eye: it may be that
+   * eye's.
+   */
+  public void requireSide(List<Token> item, List<Fact<?>> facts) throws NotRead {
+    boolean ofBoth =
+        facts.stream().map(Fact::site).filter(Site.EACH_EYE::contains).distinct().count() == 2;
+    boolean named = item.stream().anyMatch(word -> Common.side(word).isPresent());
+    if (eyes.size() == 1 && ofBoth && isNo(item.get(0)) && !named) {
+      throw NotRead.because(ItemReader.NO_SIDE);
+    }
   }
 
   /**

@@ -98,8 +98,10 @@ public final class ItemReader {
       if (scan.isLeftOpen(first)) {
         throw NotRead.because("nothing is said of it");
       }
-      for (Scan.Group group :
-          Sharing.among(head, groups(start, scan, first, side), scan.parts(head), scan.commas())) {
+      List<Scan.Group> groups =
+          Sharing.among(head, groups(start, scan, first, side), scan.parts(head), scan.commas());
+      boolean compared = start.grammar().sides() == Grammar.Sides.NAMED;
+      for (Scan.Group group : compared ? Compared.withoutDenied(groups) : groups) {
         group.said().putAll(pair);
         facts.addAll(facts(start.grammar(), group));
       }

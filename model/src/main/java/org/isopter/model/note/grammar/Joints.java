@@ -2,6 +2,7 @@ package org.isopter.model.note.grammar;
 
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Token;
 
@@ -49,5 +50,10 @@ record Joints(List<Token> tokens, Cursor cursor) {
   /** Says whether an eye is named at a place. */
   boolean namesSide(int at) {
     return new Cursor(tokens, at).attempt(Common.SIDES).isPresent();
+  }
+
+  /** Says whether an eye is named anywhere behind a place. */
+  boolean namesSideBehind(int at) {
+    return IntStream.range(at, tokens.size()).anyMatch(this::namesSide);
   }
 }

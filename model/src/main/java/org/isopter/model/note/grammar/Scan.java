@@ -169,7 +169,8 @@ final class Scan {
         && groups.isEmpty()
         && head.hasValues()
         && grammar.unsided().test(head, grammar.headings().get(0).ofBothEyes())
-        && next.grammar().whole().size() == 1;
+        && next.grammar().whole().size() == 1
+        && joints.namesSideBehind(next.end());
   }
 
   /** Says whether nothing but a condition follows: 20/30 OD, 20/40 OS, uncorrected. */
@@ -206,6 +207,10 @@ final class Scan {
       return false;
     }
     cursor.back(here + 1);
+    if (cursor.sees(NotRead.NO_PLACE)) {
+      cursor.back(here);
+      return true;
+    }
     int mine = cursor.atEnd() ? here : longest().map(this::end).orElse(here);
     cursor.back(here);
     return headings
@@ -320,6 +325,9 @@ final class Scan {
     boolean joins =
         last == Last.VALUE || last == Last.CONDITION || (last == Last.SIDE && head.hasValues());
     boolean value = last == Last.VALUE;
+    // Behind a side that its value stands before, what follows is of the next: pink R and pale L.
+    boolean parts =
+        last == Last.SIDE && head.hasValues() && cursor.sees("and") && groups.size() == 1;
     boolean taken = !value && cursor.takeAny(":", "=");
     taken =
         taken
@@ -328,6 +336,10 @@ final class Scan {
     taken = taken || (value && takePlus());
     if (taken) {
       last = Last.OTHER;
+    }
+    if (parts) {
+      afterComma = true;
+      commas.add(tokens.get(cursor.place() - 1));
     }
     return taken;
   }

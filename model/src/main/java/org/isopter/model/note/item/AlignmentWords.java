@@ -10,6 +10,7 @@ import org.isopter.model.catalogue.Control;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 
@@ -169,6 +170,7 @@ final class AlignmentWords {
     boolean leads = !fixations.isEmpty();
     if (leads) {
       cursor.attempt(AlignmentWords::further).ifPresent(fixations::add);
+      cursor.attempt(AcuityWords.CORRECTIONS).map(WrittenWords::of).ifPresent(remarks::add);
       cursor.attempt(AlignmentWords::mark);
     }
     Optional<Measured> first = cursor.attempt(AlignmentWords::amountOf);

@@ -36,7 +36,7 @@ final class CupNotes {
   /** What says a ratio among the rest of a disc. */
   static final List<Slot<BigDecimal>> RATIOS = List.of(UPRIGHT, ACROSS, OF_NO_DIRECTION);
 
-  private static final Slot<BigDecimal> RATIO = Slot.value("ratio", Cursor::number);
+  private static final Slot<BigDecimal> RATIO = Slot.value("ratio", CupNotes::ofOne);
 
   /** The same ratio in both directions; of two that differ it is not known which is which. */
   private static final Slot<BigDecimal> ROUND =
@@ -98,8 +98,17 @@ final class CupNotes {
         .filter(any -> !cursor.sees("mm") && !cursor.sees("pd") && !cursor.sees("dd"));
   }
 
+  /** Reads a ratio, which may name the one that it is of: 0.3:1. */
+  private static Optional<BigDecimal> ofOne(Cursor cursor) {
+    Optional<BigDecimal> ratio = cursor.number();
+    int end = cursor.place();
+    boolean one = ratio.isPresent() && cursor.take(":") && cursor.isClose() && cursor.take("1");
+    cursor.back(one ? cursor.place() : end);
+    return ratio;
+  }
+
   private static Matcher<BigDecimal> behind(PhraseTable<String> lead) {
-    return cursor -> lead.read(cursor).flatMap(any -> cursor.number());
+    return cursor -> lead.read(cursor).flatMap(any -> ofOne(cursor));
   }
 
   private static Grammar cup(

@@ -1,7 +1,11 @@
 package org.isopter.model.note.item;
 
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
+import org.isopter.model.catalogue.Discs;
+import org.isopter.model.catalogue.Globes;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Heading;
@@ -107,10 +111,26 @@ public final class Grammars {
           .<Wording<?>>flatMap(List::stream)
           .toList();
 
+  /** What is seen in an eye and has a grammar beside others. */
+  private static final Set<Finding<?>> SEEN =
+      Set.of(Globes.FUNDUS_VIEW, Globes.RED_REFLEX, Discs.SIGN);
+
   private Grammars() {}
 
   /** Says whether a grammar reads acuities: at distance, through a pinhole, near. */
   public static boolean isOfAcuity(Grammar grammar) {
     return AcuityNotes.GRAMMARS.contains(grammar);
+  }
+
+  /** Says whether a grammar reads what is seen in or at an eye on looking into it. */
+  public static boolean isSeenInEye(Grammar grammar) {
+    return Stream.of(
+                DiscNotes.GRAMMARS,
+                CupNotes.GRAMMARS,
+                SegmentNotes.GRAMMARS,
+                LidNotes.GRAMMARS,
+                PupilNotes.GRAMMARS)
+            .anyMatch(of -> of.contains(grammar))
+        || grammar.whole().stream().anyMatch(SEEN::contains);
   }
 }

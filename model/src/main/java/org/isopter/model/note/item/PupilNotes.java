@@ -84,6 +84,9 @@ final class PupilNotes {
           .say(PupilResponse.REACTIVE, "reactive")
           .say(PupilResponse.SLUGGISH, "sluggish");
 
+  /** How the pupils of the letters react. */
+  private static final Slot<PupilResponse> LIVELY = Slot.value("reaction", REACTIONS);
+
   private static final Slot<Claim> CLAIM = Slot.value("state of the pupils", CLAIMS);
   private static final Slot<Lighting> LIGHT = Slot.condition("light", LIGHTS);
 
@@ -156,7 +159,7 @@ final class PupilNotes {
           Grammar.of("pupils in letters", "PERRLA")
               .sides(Grammar.Sides.PAIR)
               .startsWith(CLAIMS.words().stream().map(Heading::of).map(Heading::keptAsWord))
-              .slots(CLAIM, NARROWS, SIZE, LIGHT, PAIR)
+              .slots(CLAIM, NARROWS, SIZE, LIGHT, PAIR, LIVELY)
               .build(PupilNotes::claimed),
           Grammar.of("pupils", "pupils R 4 mm L 3 mm dim")
               .startsWith(Stream.of(Heading.of("pupil").afterWords()))
@@ -223,7 +226,7 @@ final class PupilNotes {
     if (claim.round) {
       eye.at(site, Pupils.OUTLINE, PupilOutline.ROUND);
     }
-    eye.at(site, Pupils.DIRECT, PupilResponse.REACTIVE);
+    eye.at(site, Pupils.DIRECT, eye.find(LIVELY).orElse(PupilResponse.REACTIVE));
     eye.remark(eye.find(NARROWS).orElse(""));
     measured(eye, site);
     if (claim.near) {

@@ -80,6 +80,8 @@ public enum WordRole {
   APART("apart", false),
   /** Words that a sentence needs and that say nothing of an eye. */
   PASS("pass", false),
+  /** Headings of a part of the examination that may name the eye that it is of. */
+  PART("part", false),
   /** Words for a pinhole. */
   PINHOLE("pinhole", false),
   /** Words that say of a means of testing only that it was used. */
