@@ -71,7 +71,12 @@ class BesideAValueTest {
   }
 
   private static Stream<Raw.Obj> cases() {
-    return Stream.of("beside-a-value", "other-shapes", "notes-beside-a-value", "around-a-value")
+    return Stream.of(
+            "beside-a-value",
+            "other-shapes",
+            "notes-beside-a-value",
+            "around-a-value",
+            "around-findings")
         .flatMap(Foreign::cases);
   }
 }

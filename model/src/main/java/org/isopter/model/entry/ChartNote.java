@@ -35,7 +35,7 @@ public record ChartNote(String shorthand, List<String> words) {
   public static ChartNote of(Exam exam) {
     OffsetDateTime day = exam.header().performed();
     NoteWriter writer = NoteWriter.performed(day);
-    NoteReader reader = NoteReader.performed(day);
+    NoteReader reader = NoteReader.performed(day).withoutAdvice();
     List<Fact<?>> said = new ArrayList<>();
     List<Fact<?>> unsaid = new ArrayList<>();
     exam.facts().forEach(fact -> (isSaidBeside(said, fact, writer) ? said : unsaid).add(fact));

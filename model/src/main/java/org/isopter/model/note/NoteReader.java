@@ -96,7 +96,7 @@ public final class NoteReader {
    * only where such an item holds a character that no record can carry.
    */
   public static Result<Exam> keepUnread(Header header, String text) {
-    return performed(header.performed()).keeping(header, text);
+    return performed(header.performed()).withoutAdvice().keeping(header, text);
   }
 
   /** Returns the same by the habits of this reader. */

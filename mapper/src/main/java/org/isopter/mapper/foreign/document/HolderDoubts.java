@@ -22,6 +22,10 @@ final class HolderDoubts {
 
   private static final Pattern LAYMAN = Pattern.compile("(.*/)?(Patient|RelatedPerson)/[^/]+");
 
+  /** The usual title of a whole examination (C-CDA, History and Physical), not of the past. */
+  private static final Pattern HISTORY =
+      Pattern.compile("(?i)\\bhistory (and|&) physical( note)?\\b");
+
   private final Words words;
 
   HolderDoubts(Words words) {
@@ -62,6 +66,16 @@ final class HolderDoubts {
     return people
         .map(person -> person.object("who").orElse(person))
         .anyMatch(person -> LAYMAN.matcher(person.string("reference").orElse("")).matches());
+  }
+
+  /** Returns what withdraws a document, or the word of its title that makes it none of findings. */
+  Optional<String> ofDocument(Raw.Obj document) {
+    String title = HISTORY.matcher(document.string("title").orElse("")).replaceAll(" ");
+    return document
+        .string("status")
+        .filter(WITHDRAWN::contains)
+        .or(() -> words.otherwise(title, ""))
+        .or(() -> Optional.of("a title that doubts it").filter(any -> words.doubts(title)));
   }
 
   private static boolean isTakenBack(Raw.Obj activity) {

@@ -202,11 +202,12 @@ public final class Holders {
 
   /** What the patient or a relative wrote alone is no examination. */
   private void composition(Raw.Obj document, String name) {
-    List<Raw.Obj> sections = document.objects("section");
-    sections.forEach(section -> section(document, section, name));
-    if (HolderDoubts.isByLayman(document, "author")) {
-      String doubt = name + ": \"by the patient or a relative\"";
-      sections.forEach(section -> note(document, section.objects("entry"), doubt));
+    Optional<String> doubt =
+        HolderDoubts.isByLayman(document, "author")
+            ? Optional.of("by the patient or a relative")
+            : doubts.ofDocument(document);
+    for (Raw.Obj section : document.objects("section")) {
+      section(document, section, doubt.map(word -> name + ": \"" + word + "\""), name);
     }
   }
 
@@ -215,10 +216,19 @@ public final class Holders {
     return rest.isBlank() || habits.surroundings().categorises(rest);
   }
 
-  private void section(Raw.Obj document, Raw.Obj section, String holder) {
+  /** What is said of a section is said of those in it. */
+  private void section(Raw.Obj document, Raw.Obj section, Optional<String> around, String holder) {
+    Optional<String> doubt = around.or(() -> doubtOf(document, section, holder));
+    List<Raw.Obj> entries = section.objects("entry");
+    doubt.ifPresent(word -> note(document, entries, word));
+    sided(document, section, entries, holder);
+    entries.forEach(entry -> contradiction(document, entry, holder));
+    section.objects("section").forEach(inner -> section(document, inner, doubt, holder));
+  }
+
+  private Optional<String> doubtOf(Raw.Obj document, Raw.Obj section, String holder) {
     if (!HolderDoubts.names(section).stream().allMatch(this::isOfExamination)) {
-      String doubt = holder + ": \"a section whose name is not that of an examination\"";
-      note(document, section.objects("entry"), doubt);
+      return Optional.of(holder + ": \"a section whose name is not that of an examination\"");
     }
     boolean other =
         section
@@ -226,11 +236,9 @@ public final class Holders {
             .flatMap(focus -> focus.string("reference"))
             .filter(focus -> !focus.contains("Patient/"))
             .isPresent();
-    if (other || neighbours.differ(section, "focus", document, "subject")) {
-      note(document, section.objects("entry"), holder + ": \"another focus\"");
-    }
-    sided(document, section, section.objects("entry"), holder);
-    section.objects("section").forEach(inner -> section(document, inner, holder));
+    return other || neighbours.differ(section, "focus", document, "subject")
+        ? Optional.of(holder + ": \"another focus\"")
+        : Optional.empty();
   }
 
   private void note(Raw.Obj holder, List<Raw.Obj> members, String doubt) {

@@ -25,8 +25,12 @@ final class NoteCheck {
   /** A Greek letter stands for a unit or an angle; two of them are a word. */
   private static final Pattern GREEK = Pattern.compile("\\p{IsGreek}{2,}");
 
+  /** Narratives that differ in their numbers alone are read once. */
+  private static final Pattern NUMBER = Pattern.compile("[\\d.,:]+");
+
   /** What an observation refers to under a name, and which is of the same eye. */
-  private static final List<String> NAMED = List.of("basedOn", "hasMember", "derivedFrom");
+  private static final List<String> NAMED =
+      List.of("basedOn", "partOf", "hasMember", "derivedFrom");
 
   /** Latin letters, and single Greek ones. */
   private static final Set<Character.UnicodeScript> LETTERS =
@@ -86,7 +90,8 @@ final class NoteCheck {
     if (NarrativeWords.isMore(observation.value())) {
       note(fact, "/text/div", text);
     }
-    if (isOfSomethingElse(text, fact.finding().id()) || isOfAnotherEye(text, fact.site())) {
+    String words = NUMBER.matcher(text).replaceAll(" ");
+    if (isOfSomethingElse(words, fact.finding().id()) || isOfAnotherEye(words, fact.site())) {
       throw Qualifiers.unread("/text/div", "a narrative that does not fit the value");
     }
   }
@@ -97,6 +102,23 @@ final class NoteCheck {
     boolean acuity = vocabulary.isAcuity(Optional.of(fact.finding().id()));
     String rest = text.indexOf('?') < 0 ? SideText.without(text) : text;
     return words.areHarmless(acuity ? words.withoutConditions(rest) : rest);
+  }
+
+  /** Refuses the name or the range of a part that is of another eye. */
+  void checkPart(Fact<?> fact, Place component) throws Refusal {
+    List<Place> named = new ArrayList<>(component.list("referenceRange"));
+    component
+        .child("code")
+        .ifPresent(
+            code -> {
+              named.add(code);
+              named.addAll(code.list("coding"));
+            });
+    for (Place place : named) {
+      if (isOfAnotherEye(place.text("text") + place.text("display"), fact.site())) {
+        throw Qualifiers.unread(place.at(), "a part of another eye");
+      }
+    }
   }
 
   /** Refuses a note that makes something else of a finding of that name. */

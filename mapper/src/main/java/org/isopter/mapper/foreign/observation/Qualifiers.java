@@ -13,6 +13,7 @@ import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.mapper.foreign.vocabulary.CodeText;
 import org.isopter.mapper.foreign.vocabulary.Effect;
+import org.isopter.mapper.foreign.vocabulary.SideText;
 import org.isopter.mapper.foreign.vocabulary.Vocabulary;
 import org.isopter.mapper.foreign.vocabulary.Words;
 import org.isopter.mapper.json.PlacedLeaf;
@@ -49,6 +50,9 @@ final class Qualifiers {
       Pattern.compile("/value(Reference/display|CodeableConcept/(.*/)?(text|display))$");
 
   private static final String REFRACTION = "refraction";
+
+  /** The parts of a refraction that may be taken for each other. */
+  private static final Set<String> POWERS = Set.of("sphere", "cylinder", "axis", "addition");
 
   private final Vocabulary vocabulary;
   private final Place observation;
@@ -100,6 +104,9 @@ final class Qualifiers {
       components(fact.finding().id(), valued);
       extensions(fact.finding().id(), (at, text) -> notes.checkName(fact, at, text));
       notes.check(fact);
+      if (facts.stream().allMatch(other -> other.site() == fact.site())) {
+        parts(fact);
+      }
     }
     if (!facts.isEmpty()) {
       context.check(facts);
@@ -121,7 +128,7 @@ final class Qualifiers {
   private void elements() throws Refusal {
     Optional<String> other = Elements.firstOther(observation.value());
     if (other.isPresent()) {
-      throw unread(other.get(), "an element that an Observation does not have, or not so");
+      throw unread(other.get(), "an element that FHIR R4 has not, or not in this shape");
     }
   }
 
@@ -141,17 +148,54 @@ final class Qualifiers {
     }
   }
 
+  /** Of facts of both eyes the parts stand under the names of either. */
+  private void parts(Fact<?> fact) throws Refusal {
+    for (Place component : observation.list("component")) {
+      if (isTaken(component) && PartCode.of(vocabulary, component, fact.finding()).isPresent()) {
+        notes.checkPart(fact, component);
+      }
+    }
+  }
+
   private boolean isNamedOtherwise(Place component, String finding) {
     Words words = vocabulary.habits().words();
+    Optional<String> part =
+        vocabulary
+            .catalogue()
+            .byId(finding)
+            .flatMap(known -> PartCode.of(vocabulary, component, known))
+            .filter(PartCode::isCoded)
+            .map(PartCode::key)
+            .filter(POWERS::contains);
     return component.child("code").stream()
         .flatMap(code -> Stream.concat(Stream.of(code.text("text")), displays(code)))
-        .anyMatch(name -> words.otherwiseNamed(name, finding).isPresent());
+        .anyMatch(
+            name ->
+                words.otherwiseNamed(name, finding).isPresent()
+                    || (part.isPresent()
+                        && (!vocabulary.isFamiliar(name) || isOfAnotherPart(name, part.get()))));
+  }
+
+  private boolean isOfAnotherPart(String name, String part) {
+    Optional<String> named =
+        vocabulary
+            .habits()
+            .words()
+            .part(CodeText.words(SideText.without(Vocabulary.withoutTag(name))));
+    return named.filter(POWERS::contains).filter(other -> !other.equals(part)).isPresent();
   }
 
   private Stream<String> displays(Place code) {
     return code.list("coding").stream()
-        .filter(c -> vocabulary.display(c.text("system") + "|" + c.text("code")).isEmpty())
+        .filter(c -> !isItsName(c))
         .map(coding -> coding.text("display"));
+  }
+
+  private boolean isItsName(Place coding) {
+    return vocabulary
+        .display(coding.text("system") + "|" + coding.text("code"))
+        .filter(name -> Vocabulary.sameName(name, coding.text("display")))
+        .isPresent();
   }
 
   /** Whether something was through a pinhole is not known where the reason says no more. */

@@ -246,7 +246,11 @@ final class ReferencedCheck {
         device.objects("note").stream()
             .flatMap(note -> note.string("text").stream())
             .anyMatch(words::doubts);
-    if (retracted || off || doubted || Modifiers.mayHold(device, "modifierExtension")) {
+    boolean named =
+        device.objects("deviceName").stream()
+            .flatMap(name -> name.string("name").stream())
+            .allMatch(name -> isHarmless(name) && words.changesAll(name).isEmpty());
+    if (!named || retracted || off || doubted || Modifiers.mayHold(device, "modifierExtension")) {
       throw Qualifiers.unread("/device", "an instrument that may have been out of order");
     }
   }

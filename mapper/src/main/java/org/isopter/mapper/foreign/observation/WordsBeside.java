@@ -137,7 +137,7 @@ final class WordsBeside {
                 .filter(coding -> !Coding.isLocal(coding))
                 .anyMatch(coding -> Vocabulary.sameName(coding.text("display"), said));
     if (!repeated && !vocabulary.isFamiliar(said)) {
-      throw Qualifiers.unread(at, "words beside a code that are not understood");
+      throw Qualifiers.unread(at, "a name with a word that is not known");
     }
   }
 

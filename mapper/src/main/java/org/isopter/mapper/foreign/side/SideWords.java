@@ -1,12 +1,14 @@
 package org.isopter.mapper.foreign.side;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Place;
@@ -20,6 +22,8 @@ import org.isopter.model.value.Site;
 
 /** The eye in words: a last resort where no code names it, and a check where one does. */
 public final class SideWords {
+
+  private static final Pattern GAZE = Pattern.compile("(?i)gaze|version|blick|regard|mirada");
 
   private SideWords() {}
 
@@ -58,9 +62,19 @@ public final class SideWords {
     Map<String, Set<Site>> letters = new LinkedHashMap<>();
     Optional<Place> code = holder.child("code");
     if (code.isPresent()) {
-      concept(code.get(), SideText::ofLetters, letters);
+      concept(code.get(), SideWords::hinted, letters);
     }
     return letters;
+  }
+
+  /** A direction of gaze is not a side. */
+  private static Set<Site> hinted(String text) {
+    Set<Site> sites = EnumSet.noneOf(Site.class);
+    sites.addAll(SideText.ofLetters(text));
+    if (!GAZE.matcher(text).find()) {
+      sites.addAll(SideText.ofWords(text));
+    }
+    return sites;
   }
 
   /** Returns the eyes in codes such as IOP_OS, which a department gives and nobody else knows. */

@@ -35,6 +35,9 @@ public final class SideText {
   private static final Pattern DENIED =
       Pattern.compile("\\b(not|except|excluding|other than|opposite)( the| of)*\\s*$");
 
+  /** Two letters may be an article, a word of Latin or a unit. */
+  private static final int SHORTEST = 4;
+
   private static final Map<String, Site> WORDS = Habits.tables().words().sides();
   private static final Map<String, Site> ALONE = Habits.tables().words().sidesAlone();
   private static final Pattern NAMED = named();
@@ -78,6 +81,18 @@ public final class SideText {
     Set<Site> sites = EnumSet.noneOf(Site.class);
     sites.addAll(in(text));
     alone(text).ifPresent(sites::add);
+    sites.addAll(ofWords(text));
+    return sites;
+  }
+
+  /** Returns the eyes that words such as "left" name without saying that it is an eye. */
+  public static Set<Site> ofWords(String text) {
+    Set<Site> sites = EnumSet.noneOf(Site.class);
+    for (String word : CodeText.words(text).split(" ", -1)) {
+      if (word.length() >= SHORTEST && ALONE.containsKey(word)) {
+        sites.add(ALONE.get(word));
+      }
+    }
     return sites;
   }
 
