@@ -71,7 +71,7 @@ public final class PersonsFile {
 
   /** What the database says of a file may show what is in it. */
   private static FaultException unreadable(Path path) {
-    String wanted = "a CSV file with a heading, and a row for each person";
+    String wanted = "a CSV file in UTF-8 with a heading, and a row for each person";
     return new FaultException(
         Fault.of(path.toString(), "what is no table, or could not be read", wanted));
   }
@@ -80,9 +80,11 @@ public final class PersonsFile {
     List<String> unknown = new ArrayList<>(table.columns());
     unknown.removeAll(COLUMNS);
     if (!unknown.isEmpty() || !table.columns().contains("id")) {
-      String seen = "columns " + String.join(", ", table.columns());
       throw new FaultException(
-          Fault.of(path, seen, "id, and of " + COLUMNS.subList(1, COLUMNS.size()) + " any"));
+          Fault.of(
+              path,
+              heading(table.columns(), unknown.size()),
+              "id, and of " + COLUMNS.subList(1, COLUMNS.size()) + " any, in lower case"));
     }
     PersonsFile file = new PersonsFile(table.columns().contains("system"));
     for (int i = 0; i < table.cells().size(); i++) {
@@ -96,6 +98,14 @@ public final class PersonsFile {
     return file;
   }
 
+  /** Where there is no heading, the first person stands in its place: nothing else is shown. */
+  private static String heading(List<String> columns, int others) {
+    List<String> known = columns.stream().filter(COLUMNS::contains).toList();
+    return "a heading with "
+        + (known.isEmpty() ? "none of the columns" : String.join(", ", known))
+        + (others > 0 ? " and " + others + " of other names" : "");
+  }
+
   private void add(Cells cells) {
     String id = cells.find("id").orElseThrow(() -> cells.fault("id", "the person's identifier"));
     Optional<LocalDate> born = cells.born();
@@ -107,9 +117,13 @@ public final class PersonsFile {
     if (group.isPresent() && group.get().length() > LONGEST_GROUP) {
       throw cells.fault("group", "a word of up to " + LONGEST_GROUP + " characters");
     }
+    if (id.indexOf('"') >= 0) {
+      throw cells.fault("id", "every quotation mark closed, and none within");
+    }
     Identifier identifier = new Identifier(cells.find("system"), id);
     if (rows.put(key(identifier), new Row(born, sex, group)) != null) {
-      throw cells.fault("id", "each person once");
+      throw new FaultException(
+          Fault.of(cells.at(), "a person who has a row already", "each person once"));
     }
   }
 

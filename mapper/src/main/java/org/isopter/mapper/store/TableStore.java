@@ -135,6 +135,8 @@ public final class TableStore implements AutoCloseable {
     store.execute("SET enable_progress_bar = false");
     // Each question would read anew where the thousands of columns lie in the file.
     store.execute("SET parquet_metadata_cache = true");
+    // The system keeps what was read of a file; kept here too, it would grow with the pool.
+    store.execute("SET enable_external_file_cache = false");
     return store;
   }
 

@@ -144,6 +144,27 @@ class DescriptionTest {
     assertFalse(means.containsKey("pressure-beyond-scale value"), means::toString);
   }
 
+  /** Of few numbers the quarters, and of fewer the median, are one person's or tell it. */
+  @Test
+  void quartersOfFewPersonsAreLeftOut() throws IOException {
+    PoolPlan plan = PoolPlan.identified(folder.resolve("pool"));
+    describe(Stream.iterate(0, i -> i + 1).limit(12).map(i -> pressure(i, 12 + i)), plan);
+    List<String> of = List.of("mean", "least", "lower quarter", "median", "upper quarter", "most");
+    assertEquals(List.of("17.5", "", "", "17.5", "", ""), numbers(plan, 5, of));
+    assertEquals(List.of("17.5", "", "", "", "", ""), numbers(plan, 7, of));
+    assertEquals(List.of("17.5", "", "14.75", "17.5", "20.25", ""), numbers(plan, 3, of));
+  }
+
+  private static List<String> numbers(PoolPlan plan, int fewest, List<String> of)
+      throws IOException {
+    Listing spread =
+        Survey.of(plan.folder(), Optional.empty(), new Coarse(fewest)).listings().stream()
+            .filter(listing -> listing.title().equals("How the numbers are spread"))
+            .findFirst()
+            .orElseThrow();
+    return of.stream().map(spread.columns()::indexOf).map(spread.rows().get(0)::get).toList();
+  }
+
   /** One person who was seen often is one person. */
   @Test
   void personsAreCountedAndNotFacts() throws IOException {

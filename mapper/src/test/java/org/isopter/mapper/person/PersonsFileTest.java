@@ -60,6 +60,20 @@ class PersonsFileTest {
     assertEquals(Optional.of("male"), known.sex());
   }
 
+  /** As tables are saved elsewhere: a mark of the order of bytes, semicolons, lines of Windows. */
+  @Test
+  void readsOtherFormsOfTheSame() throws IOException {
+    for (String text :
+        List.of(
+            "\ufeffid,sex\np-1,female\n",
+            "id;sex\r\np-1;female\r\n",
+            "id\tsex\np-1\tfemale\n",
+            "sex,id\nfemale,\"p-1\"\n")) {
+      Person known = file(text).apply(exam("p-1", Optional.empty())).person();
+      assertEquals(Optional.of("female"), known.sex(), text);
+    }
+  }
+
   @Test
   void refusesWhatItCannotUnderstandWithoutShowingIt() {
     for (String text :
@@ -71,6 +85,9 @@ class PersonsFileTest {
             "id,birth_date\nQuarrender,1950-13-01\n",
             "id,sex\nQuarrender,f\n",
             "id,sex\n,male\n",
+            "Quarrender,male\nOther,female\n",
+            "id,Quarrender\np-1,x\n",
+            "id,sex\n\"Quarrender,male\n",
             "id,sex\nQuarrender,male\nQuarrender,female\n",
             "id,group\nQuarrender,\"Quarrender, whom everybody in the village knows well\"\n")) {
       FaultException refused = assertThrows(FaultException.class, () -> file(text), text);

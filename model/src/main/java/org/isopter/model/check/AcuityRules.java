@@ -15,7 +15,7 @@ import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.Site;
 
-/** Rules between acuities: the pinhole, the two eyes together, what is missing. */
+/** Rules between acuities: the pinhole, the two eyes together. */
 final class AcuityRules {
 
   private static final String SUFFIXES =
@@ -30,11 +30,7 @@ final class AcuityRules {
         notImprovedOfWhat(),
         pinholeFarBetter(),
         bothWorseThanBetterEye(),
-        bothFarBetter(),
-        conditionsMissing(),
-        correctionMissing(),
-        fingersWithoutDistance(),
-        lightWithDistance());
+        bothFarBetter());
   }
 
   private static ConsistencyRule reducedWithoutPinhole() {
@@ -191,70 +187,5 @@ final class AcuityRules {
                 Sight.isSameCorrection(one, two.value()) && Sight.isTwoLinesWorse(two.value(), one))
         .map(one -> Breach.of(two, one))
         .stream();
-  }
-
-  private static ConsistencyRule conditionsMissing() {
-    return incomplete("acuity-conditions-missing", Severity.INFORMATION)
-        .what("An acuity on a chart is stated without the chart or without the distance.")
-        .why("Charts differ in steps and crowding; acuities on two charts are hard to compare.")
-        .source("DICOM PS3.17 RR.2.3 from memory; common practice")
-        .on(Acuities.DISTANCE)
-        .wanted("chart and distance")
-        .suggest("add both where they are known")
-        .everywhere(
-            eye -> eye.seen(Acuities.DISTANCE, AcuityRules::lacksConditions).map(Breach::of));
-  }
-
-  private static boolean lacksConditions(AcuityReading reading) {
-    return Sight.isChart(reading) && (reading.chart().isEmpty() || reading.distance().isEmpty());
-  }
-
-  private static ConsistencyRule correctionMissing() {
-    return incomplete("acuity-correction-missing", Severity.INFORMATION)
-        .what("An acuity is stated without what the eye looked through.")
-        .why("An acuity without glasses and one with them answer different questions.")
-        .on(Acuities.DISTANCE, Acuities.NEAR)
-        .wanted("correction: unaided, spectacles, contact-lenses, trial-lenses, best or habitual")
-        .suggest("add the correction; unaided is never assumed")
-        .everywhere(
-            eye ->
-                Stream.of(Acuities.DISTANCE, Acuities.NEAR)
-                    .flatMap(finding -> eye.seen(finding, AcuityRules::lacksCorrection))
-                    .map(Breach::of));
-  }
-
-  private static boolean lacksCorrection(AcuityReading reading) {
-    return Sight.isReadOrCounted(reading) && reading.correction().isEmpty();
-  }
-
-  private static ConsistencyRule fingersWithoutDistance() {
-    return incomplete("fingers-without-distance", Severity.WARNING)
-        .what("Counting fingers is stated without the distance.")
-        .why("Counting fingers at 3 m and at 30 cm are ten times apart.")
-        .source("WHO categories of vision impairment: counting fingers at 1 m")
-        .on(Acuities.DISTANCE, Acuities.PINHOLE)
-        .wanted("the distance at which fingers were counted, as in CF 1 m")
-        .suggest("write the distance behind CF")
-        .everywhere(
-            eye ->
-                Stream.of(Acuities.DISTANCE, Acuities.PINHOLE)
-                    .filter(finding -> eye.site() != Site.BOTH || finding == Acuities.DISTANCE)
-                    .flatMap(finding -> eye.seen(finding, Sight::isFingers))
-                    .filter(seen -> Sight.shownAt(seen.value()).isEmpty())
-                    .map(Breach::of));
-  }
-
-  private static ConsistencyRule lightWithDistance() {
-    return implausible("no-light-with-distance", Severity.INFORMATION)
-        .what("No light perception is stated with a distance.")
-        .why("An eye that perceives no light does so at any distance; hand movements may be meant.")
-        .on(Acuities.DISTANCE)
-        .wanted("NLP without a distance")
-        .suggest("remove the distance, or state what was seen at it")
-        .everywhere(
-            eye ->
-                eye.seen(Acuities.DISTANCE, Sight::isNoLight)
-                    .filter(seen -> Sight.shownAt(seen.value()).isPresent())
-                    .map(Breach::of));
   }
 }

@@ -26,7 +26,6 @@ final class Sight {
   /** Two lines of 0.1 logMAR, less what the names of lines are rounded by. */
   static final double TWO_LINES = 0.176;
 
-  /** The worst that still goes by the name of 6/9: 6/9.5 or 20/32, with the same allowance. */
   private static final Set<Correction> BEST_CORRECTED =
       Set.of(Correction.BEST, Correction.TRIAL_LENSES);
 
@@ -44,6 +43,7 @@ final class Sight {
   /** Five lines, with the same allowance. */
   private static final double FIVE_LINES = 0.476;
 
+  /** The worst that still goes by the name of 6/9: 6/9.5 or 20/32, with the same allowance. */
   private static final double SIX_NINE = 0.212;
 
   /** The worst that still goes by the name of 6/6. */

@@ -1,8 +1,6 @@
 package org.isopter.model.derive;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -16,43 +14,21 @@ import org.isopter.model.answer.pupil.PupilFeature;
 import org.isopter.model.answer.pupil.PupilOutline;
 import org.isopter.model.answer.pupil.PupilResponse;
 import org.isopter.model.answer.pupil.Sweating;
-import org.isopter.model.answer.tissue.AnteriorSign;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Drops;
-import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Movements;
-import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
-import org.isopter.model.catalogue.Segments;
-import org.isopter.model.clinical.field.FieldShape;
 import org.isopter.model.clinical.pupil.PupilSign;
 import org.isopter.model.clinical.pupil.PupilSigns;
 import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Finding;
-import org.isopter.model.value.Concept;
-import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;
 
 /** Reads the signs that the table of causes asks for from the facts of an examination. */
 final class PupilSignReader {
-
-  private static final BigDecimal HIGH = BigDecimal.valueOf(40);
-  private static final BigDecimal RAISED = BigDecimal.valueOf(22);
-
-  /** Signs that are inside the eye or of a cornea that swells. */
-  private static final Set<AnteriorSign> INNER =
-      EnumSet.of(
-          AnteriorSign.CORNEAL_OEDEMA,
-          AnteriorSign.ANTERIOR_CHAMBER_CELLS,
-          AnteriorSign.ANTERIOR_CHAMBER_FLARE,
-          AnteriorSign.SHALLOW_ANTERIOR_CHAMBER,
-          AnteriorSign.HYPHAEMA,
-          AnteriorSign.HYPOPYON,
-          AnteriorSign.IRIS_NEW_VESSELS,
-          AnteriorSign.POSTERIOR_SYNECHIAE);
 
   private static final Set<String> SOME_RESPONSE = Set.of("brisk", "sluggish", "tonic");
 
@@ -92,8 +68,8 @@ final class PupilSignReader {
     eye.seen(Pupils.FEATURE).forEach(this::feature);
     one(eye, Lids.PTOSIS, PupilSign.LID, PupilSignReader::lidWords, PupilSignReader::lid);
     one(eye, Movements.DUCTIONS, PupilSign.MOVEMENT, MovedWords::said, MovedWords.of(eye.site()));
-    pressure(eye);
-    front(eye);
+    EyeSigns.pressure(eye).ifPresent(found -> put(PupilSign.PRESSURE, eye.site(), found));
+    EyeSigns.front(eye).ifPresent(found -> put(PupilSign.FRONT, eye.site(), found));
     one(
         eye,
         Lids.SWEATING,
@@ -117,6 +93,10 @@ final class PupilSignReader {
     if (!found.isEmpty()) {
       put(sign, eye.site(), String.join(" or ", texts), found, List.copyOf(all));
     }
+  }
+
+  private void put(PupilSign sign, Site site, PupilSizes.Found found) {
+    put(sign, site, found.said(), found.words(), found.from());
   }
 
   private void put(PupilSign sign, Site site, String said, Set<String> words, List<Seen<?>> facts) {
@@ -170,56 +150,6 @@ final class PupilSignReader {
     };
   }
 
-  private void pressure(EyeView eye) {
-    List<Seen<Quantity>> all = eye.seen(Pressures.INTRAOCULAR).toList();
-    List<Seen<Pressures.Beyond>> above =
-        eye.seen(Pressures.BEYOND, Pressures.Beyond::isAbove).toList();
-    Set<String> words = new LinkedHashSet<>();
-    Set<String> said = new LinkedHashSet<>();
-    all.forEach(seen -> words.add(pressure(seen.value().value())));
-    all.forEach(seen -> said.add(seen.value().toString()));
-    above.forEach(seen -> words.addAll(above(pressure(seen.value().limit().value()))));
-    above.forEach(seen -> said.add("above " + seen.value().limit()));
-    if (!words.isEmpty()) {
-      List<Seen<?>> facts = new ArrayList<>(all);
-      facts.addAll(above);
-      put(PupilSign.PRESSURE, eye.site(), String.join(", ", said), words, facts);
-    }
-  }
-
-  /** Above a limit lies its own span and whatever is higher. */
-  private static Set<String> above(String limit) {
-    List<String> spans = List.copyOf(PupilSign.PRESSURE.words());
-    return Set.copyOf(spans.subList(spans.indexOf(limit), spans.size()));
-  }
-
-  private static String pressure(BigDecimal mmHg) {
-    return mmHg.compareTo(HIGH) >= 0
-        ? "40-or-more"
-        : mmHg.compareTo(RAISED) >= 0 ? "22-to-39" : "under-22";
-  }
-
-  private void front(EyeView eye) {
-    List<Seen<Segments.Sign<AnteriorSign>>> there =
-        eye.seen(Segments.ANTERIOR, sign -> sign.presence() == Presence.PRESENT).toList();
-    front(eye, there, INNER, "inner");
-    front(eye, there, EnumSet.of(AnteriorSign.CONJUNCTIVAL_REDNESS), "red");
-  }
-
-  private void front(
-      EyeView eye,
-      List<Seen<Segments.Sign<AnteriorSign>>> there,
-      Set<AnteriorSign> some,
-      String word) {
-    List<Seen<Segments.Sign<AnteriorSign>>> found =
-        there.stream().filter(seen -> some.contains(seen.value().sign())).toList();
-    boolean known = signs.containsKey(new PupilSigns.Key(PupilSign.FRONT, eye.site()));
-    if (!found.isEmpty() && !known) {
-      String said = String.join(", ", found.stream().map(s -> s.value().sign().word()).toList());
-      put(PupilSign.FRONT, eye.site(), said, Set.of(word), List.copyOf(found));
-    }
-  }
-
   private void drug(Seen<Drops.DrugTest> seen) {
     Drops.DrugTest test = seen.value();
     DrugSigns.of(test)
@@ -250,14 +180,8 @@ final class PupilSignReader {
   }
 
   private void unequal() {
-    sizes
-        .unequal()
-        .ifPresent(
-            found -> put(PupilSign.UNEQUAL, Site.BOTH, found.said(), found.words(), found.from()));
-    sizes
-        .amount()
-        .ifPresent(
-            found -> put(PupilSign.AMOUNT, Site.BOTH, found.said(), found.words(), found.from()));
+    sizes.unequal().ifPresent(found -> put(PupilSign.UNEQUAL, Site.BOTH, found));
+    sizes.amount().ifPresent(found -> put(PupilSign.AMOUNT, Site.BOTH, found));
   }
 
   private void lit() {
@@ -296,33 +220,6 @@ final class PupilSignReader {
         PupilSign.DOUBLE,
         seen -> seen.kind().word(),
         seen -> Set.of(seen.kind() == DoubleVision.BINOCULAR ? "binocular" : "none"));
-    fields();
-  }
-
-  /**
-   * A test of some quadrants, of one eye or made twice is recorded, and may be any of the words.
-   */
-  private void fields() {
-    List<Seen<?>> tests = new ArrayList<>();
-    exam.eyes().forEach(eye -> eye.seen(Fields.CONFRONTATION).forEach(tests::add));
-    Optional<FieldShape> shape =
-        exam.right()
-            .only(Fields.CONFRONTATION)
-            .flatMap(
-                right ->
-                    exam.left().only(Fields.CONFRONTATION).flatMap(left -> shape(right, left)));
-    if (!tests.isEmpty()) {
-      put(
-          PupilSign.FIELD,
-          Site.BOTH,
-          shape.map(FieldShape::words).orElse("with no pattern that could be read"),
-          shape.map(one -> Set.of(Concept.word(one))).orElseGet(PupilSign.FIELD::words),
-          tests);
-    }
-  }
-
-  private static Optional<FieldShape> shape(
-      Seen<Fields.Confrontation> right, Seen<Fields.Confrontation> left) {
-    return FieldShape.of(right.value(), left.value());
+    FieldSign.of(exam).ifPresent(found -> put(PupilSign.FIELD, Site.BOTH, found));
   }
 }

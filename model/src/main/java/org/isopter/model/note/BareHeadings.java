@@ -40,6 +40,11 @@ final class BareHeadings {
                         || Common.side(token).isPresent());
   }
 
+  /** Says whether a pinhole is what a piece starts with. */
+  static boolean startsWithPinhole(List<Token> piece) {
+    return isPinhole(piece.get(0));
+  }
+
   private static boolean isPinhole(Token token) {
     return WordFiles.is(WordRole.PINHOLE, token.text());
   }

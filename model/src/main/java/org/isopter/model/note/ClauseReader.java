@@ -10,6 +10,7 @@ import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.grammar.ItemReader;
 import org.isopter.model.note.habit.UnknownSide;
 import org.isopter.model.note.item.Grammars;
+import org.isopter.model.note.token.Bullets;
 import org.isopter.model.note.token.Clause;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.NotRead;
@@ -32,6 +33,9 @@ final class ClauseReader {
   private boolean first;
 
   private boolean newLine;
+
+  /** Whether a part of the clause that was not read ends with an eye, or is of one eye. */
+  private boolean unreadEye;
 
   /** How much was said before the clause that is read. */
   private int clauseStart;
@@ -63,10 +67,20 @@ final class ClauseReader {
     int run = 0;
     int notedBefore = gathered.size();
     denial.clear();
+    unreadEye = false;
     clauseStart = gathered.size();
+    if (Bullets.isUnclear(clause.get(0)) && ItemStarts.isClearBehindDash(headings, clause)) {
+      denial.open();
+      from++;
+    }
     while (from < clause.size()) {
       if (clause.get(from).is(",")) {
         from++;
+        run = from;
+        notedBefore = gathered.size();
+        unreadEye = false;
+      } else if (clause.get(from).is(NotRead.NO_PLACE)) {
+        from = noPlace(clause.subList(from, clause.size()), from);
         run = from;
         notedBefore = gathered.size();
       } else if (from > run && from + 1 < clause.size() && Common.isConnector(clause.get(from))) {
@@ -108,9 +122,6 @@ final class ClauseReader {
       close();
       unclear.clear();
     }
-    if (tokens.get(0).is(NotRead.NO_PLACE)) {
-      return noPlace(tokens, from);
-    }
     int label = found.map(heading -> ItemStarts.label(heading, tokens, headings)).orElse(0);
     if (label > 0) {
       return from + label;
@@ -124,7 +135,7 @@ final class ClauseReader {
       ItemReader.Item item = items.read(mine, rest, tokens.get(0), side);
       int length = skipped + item.length();
       denial.requireClear(tokens.subList(0, length), item.facts());
-      denial.requireSide(tokens.subList(0, length), item.facts());
+      denial.requireSide(tokens.subList(0, length), item.facts(), unreadEye);
       Additions.requireOfEach(gathered.from(0), item.facts());
       BareHeadings.requireOfEach(item.facts());
       if (found.isEmpty()) {
@@ -153,6 +164,7 @@ final class ClauseReader {
       context.lose();
     }
     context.leave(piece.tokens());
+    unreadEye = unreadEye || ItemStarts.endsWithEye(piece.tokens());
     unclear.left(piece, start);
     gathered.leave(unsided(notRead, piece, start), piece, start.map(ItemReader.Start::grammar));
     if (BareHeadings.isPinholeAlone(piece.tokens())) {
@@ -192,6 +204,7 @@ final class ClauseReader {
     context.leave(piece.tokens());
     // A phrase may hide another eye than that of the line.
     context.leave(Lexer.read(first.seen()));
+    unreadEye = unreadEye || ItemStarts.endsWithEye(piece.tokens());
     NotRead why = NotRead.at(first, "the record has no place for \"" + first.seen() + "\"");
     gathered.leave(why, piece, Optional.empty());
     return from + end;

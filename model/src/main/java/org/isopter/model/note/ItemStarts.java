@@ -14,6 +14,7 @@ import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.note.word.WordFiles;
 import org.isopter.model.note.word.WordRole;
+import org.isopter.model.value.Site;
 
 /** How an item starts: with a heading of its own, or by going on with the item before. */
 final class ItemStarts {
@@ -100,6 +101,30 @@ final class ItemStarts {
     return before.grammar().slots().stream()
         .filter(Slot::isCondition)
         .anyMatch(slot -> cursor.attempt(slot.matcher()).isPresent());
+  }
+
+  /**
+   * Says whether a dash before a clause is only that of a list: what starts behind it is a "no", or
+   * a heading that does not say by itself that something is there.
+   */
+  static boolean isClearBehindDash(Headings headings, List<Token> clause) {
+    List<Token> rest = clause.subList(1, clause.size());
+    boolean denies = !rest.isEmpty() && Denial.isNo(rest.get(0));
+    return denies
+        || headings
+            .certain(rest, 0)
+            .filter(found -> !found.heading().kept())
+            .filter(found -> found.end() < rest.size())
+            .isPresent();
+  }
+
+  /** Says whether words end with one of the two eyes: lids R ptosis L. */
+  static boolean endsWithEye(List<Token> words) {
+    int last = words.size() - 1;
+    while (last > 0 && words.get(last).kind() == Token.Kind.MARK) {
+      last--;
+    }
+    return Common.side(words.get(last)).filter(Site.EACH_EYE::contains).isPresent();
   }
 
   /** Says whether an eye, or both, is named. */

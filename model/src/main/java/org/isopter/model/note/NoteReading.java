@@ -4,6 +4,11 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.model.note.arrange.HeadingDashes;
+import org.isopter.model.note.arrange.NothingSeen;
+import org.isopter.model.note.arrange.Respectively;
+import org.isopter.model.note.arrange.SideMarks;
+import org.isopter.model.note.arrange.SidePairs;
 import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.habit.Habits;
 import org.isopter.model.note.habit.OtherTimes;
@@ -135,13 +140,14 @@ final class NoteReading {
   }
 
   private List<Token> tokens() {
-    List<Token> said = said(Lexer.read(text));
-    List<Token> sided = SidePairs.parted(HeadingDashes.colons(PinholeTail.apart(said)));
+    List<Token> said = PinholeTail.apart(said(Respectively.parted(Lexer.read(text))));
+    List<Token> sided = SidePairs.parted(HeadingDashes.colons(said, headings));
     return HalfFieldOrder.of(Additions.joined(OtherTimes.parted(sided)));
   }
 
   private List<Token> said(List<Token> written) {
-    return habits.book().apply(OrLists.spelledOut(SectionSides.apart(written)));
+    List<Token> listed = OrLists.spelledOut(SectionSides.apart(written));
+    return NothingSeen.plain(SideMarks.plain(habits.book().apply(listed)));
   }
 
   private void takeBack(int from) {

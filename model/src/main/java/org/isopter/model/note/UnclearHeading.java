@@ -8,7 +8,8 @@ import org.isopter.model.note.token.NotRead;
 /**
  * A heading of acuity that is not understood and has no acuity of its own: what it says may be how
  * the acuities on the lines below it were tested, as in {@code VA through pinhole, chart moved} and
- * {@code R 6/9}. Up to the next heading they are not read.
+ * {@code R 6/9}. So may a pinhole that an item starts with which is not read. Up to the next
+ * heading they are not read.
  */
 final class UnclearHeading {
 
@@ -22,7 +23,8 @@ final class UnclearHeading {
   /** Takes note of an item that was not read. */
   void left(Piece piece, Optional<ItemReader.Start> start) {
     boolean heading = start.map(ItemReader.Start::grammar).filter(Grammars::isOfAcuity).isPresent();
-    open = open || (heading && !Grammars.holdsAcuity(piece.tokens()));
+    boolean pinhole = BareHeadings.startsWithPinhole(piece.tokens());
+    open = open || pinhole || (heading && !Grammars.holdsAcuity(piece.tokens()));
   }
 
   /**

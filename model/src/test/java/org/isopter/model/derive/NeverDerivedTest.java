@@ -15,6 +15,7 @@ import java.util.regex.Pattern;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Alignments;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.catalogue.Discs;
 import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.clinical.colour.PlateRule;
@@ -59,12 +60,20 @@ class NeverDerivedTest {
   /** Statements that need many signs of the pupils are rare among all findings. */
   private final ExamSampler pupils =
       new ExamSampler(
-          List.of(Pupils.SIZE, Pupils.SIZE, Pupils.SIZE, Alignments.PROTRUSION), new Random(SEED));
+          List.of(
+              Pupils.SIZE,
+              Pupils.SIZE,
+              Pupils.SIZE,
+              Pupils.DIRECT,
+              Pupils.NEAR,
+              Alignments.PROTRUSION),
+          new Random(SEED));
 
-  /** So are those of a pinhole, and of the fields of both eyes. */
+  /** So are those of a pinhole, and of the fields and the cups of both eyes. */
   private final ExamSampler sight =
       new ExamSampler(
-          List.of(Acuities.DISTANCE, Acuities.PINHOLE, Fields.CONFRONTATION), new Random(SEED));
+          List.of(Acuities.DISTANCE, Acuities.PINHOLE, Fields.CONFRONTATION, Discs.VERTICAL_CUP),
+          new Random(SEED));
 
   @Test
   void holdsForEveryStatementOfRandomExaminations() {

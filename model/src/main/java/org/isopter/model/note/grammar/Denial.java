@@ -1,7 +1,9 @@
 package org.isopter.model.note.grammar;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Discs;
@@ -45,13 +47,22 @@ public final class Denial {
 
   private boolean open;
 
+  /** What the item before denied. */
+  private List<Fact<?>> denied = List.of();
+
   /** The eyes, of the two, that something was said of in the clause. */
   private final Set<Site> eyes = new HashSet<>();
 
   /** Starts a new clause, which no earlier "no" reaches. */
   public void clear() {
     open = false;
+    denied = List.of();
     eyes.clear();
+  }
+
+  /** Takes note of a mark before the first item of a clause that may deny it. */
+  public void open() {
+    open = true;
   }
 
   /** Takes note of the facts of an item. */
@@ -71,12 +82,14 @@ public final class Denial {
   /**
    * Refuses a sign that is denied without a side behind what is said of one eye: it may be that
    * eye's.
+   *
+   * @param behindEye whether what stands just before was not read and ends with an eye
    */
-  public void requireSide(List<Token> item, List<Fact<?>> facts) throws NotRead {
+  public void requireSide(List<Token> item, List<Fact<?>> facts, boolean behindEye) throws NotRead {
     boolean ofBoth =
         facts.stream().map(Fact::site).filter(Site.EACH_EYE::contains).distinct().count() == 2;
     boolean named = item.stream().anyMatch(word -> Common.side(word).isPresent());
-    if (eyes.size() == 1 && ofBoth && isNo(item.get(0)) && !named) {
+    if ((eyes.size() == 1 || behindEye) && ofBoth && isNo(item.get(0)) && !named) {
       throw NotRead.because(ItemReader.NO_SIDE);
     }
   }
@@ -89,10 +102,29 @@ public final class Denial {
   public void requireClear(List<Token> item, List<Fact<?>> facts) throws NotRead {
     boolean denies = item.stream().anyMatch(Denial::isNo);
     boolean bare = !denies && facts.stream().anyMatch(Denial::isThere) && !isStated(item);
-    if (open && bare) {
+    if (open && bare && !isOfOtherEye(facts)) {
       throw reaches(item.get(0));
     }
     open = denies && !bare;
+    denied = open ? List.copyOf(facts) : List.of();
+  }
+
+  /** Says whether just this sign was denied of the other eye: no ptosis L, ptosis R. */
+  private boolean isOfOtherEye(List<Fact<?>> facts) {
+    return facts.size() == 1
+        && denied.size() == 1
+        && Site.EACH_EYE.contains(facts.get(0).site())
+        && denied.get(0).site().equals(facts.get(0).site().fellow())
+        && sign(denied.get(0)).equals(sign(facts.get(0)));
+  }
+
+  /** Returns which sign a fact is about: of a list of signs, which entry. */
+  private static List<Object> sign(Fact<?> fact) {
+    List<Object> sign = new ArrayList<>(List.of(fact.finding()));
+    for (String key : fact.finding().distinguishing()) {
+      sign.add(fact.panel().flatMap(panel -> Optional.ofNullable(panel.parts().get(key))));
+    }
+    return sign;
   }
 
   /** Returns why a sign that is only named behind a denied one is not read. */
@@ -109,6 +141,16 @@ public final class Denial {
   /** Says whether the words only name a sign. */
   static boolean isOnlyNamed(List<Token> words) {
     return !isStated(words) && words.stream().anyMatch(Denial::isSign);
+  }
+
+  /** Says whether an item is about signs, which its heading beside an eye says are there. */
+  public static boolean isOfSign(Grammar grammar) {
+    return grammar.whole().stream()
+        .anyMatch(finding -> grammar.whole().size() == 1 && isSign(finding));
+  }
+
+  private static boolean isSign(Finding<?> finding) {
+    return SIGNS.contains(finding) || LISTS.contains(finding);
   }
 
   private static boolean isSign(Token word) {

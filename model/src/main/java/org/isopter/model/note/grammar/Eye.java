@@ -11,6 +11,7 @@ import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Decoded;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.note.token.ClockTime;
+import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.value.Absence;
@@ -22,6 +23,8 @@ import org.isopter.model.value.Site;
 
 /** One eye, or the pair, of an item: what was said of it, and the facts that this makes. */
 public final class Eye {
+
+  private static final Set<String> EYES = Set.of("od", "os", "re", "le", "eye");
 
   private final Site site;
   private final Optional<Site> named;
@@ -35,6 +38,12 @@ public final class Eye {
     this.site = site;
     this.named = named;
     this.said = said;
+  }
+
+  /** Says whether the side can only be that of an eye: OD, right eye, a line about one eye. */
+  public boolean isNamedAsEye() {
+    boolean side = Common.side(at).isPresent();
+    return !side || Lexer.words(at.seen()).stream().anyMatch(EYES::contains);
   }
 
   /** Returns the facts of an eye; everything that was said is used, or it is not read. */

@@ -30,7 +30,7 @@ public final class Headings {
     }
 
     /** Returns where the phrase ends in the tokens. */
-    int end() {
+    public int end() {
       return at + heading.phrase().size();
     }
 
@@ -59,6 +59,13 @@ public final class Headings {
   /** Returns the item that starts here: heading, side and heading, or words and heading. */
   public Optional<Found> at(List<Token> tokens, int start) {
     return certain(tokens, start).or(() -> floating(tokens, start));
+  }
+
+  /** Returns what reads words that are one heading and no more, perhaps with a side before it. */
+  public Optional<Grammar> alone(List<Token> words) {
+    return certain(words, 0)
+        .filter(found -> found.end() == words.size() && !found.heading().kept())
+        .map(Found::grammar);
   }
 
   /** Returns the item that starts here with a heading, or with a side and a heading. */

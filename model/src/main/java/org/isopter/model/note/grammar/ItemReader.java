@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.value.Site;
@@ -180,6 +181,14 @@ public final class ItemReader {
 
   /** A value before the side may belong to what stands before it. */
   private static void requireClearHead(Start start, Scan scan) throws NotRead {
+    Optional<Scan.Group> between =
+        scan.groups().stream()
+            .filter(group -> group.said().hasValues() && namesTwo(group))
+            .findFirst();
+    if (between.isPresent() && scan.head().hasValuesOfEyes()) {
+      throw NotRead.because("each of the two eyes may have its own: put each value behind its side")
+          .orAt(between.get().at());
+    }
     boolean ofBoth =
         scan.groups().stream().allMatch(group -> group.side().equals(Optional.of(Site.BOTH)));
     if (ofBoth) {
@@ -193,6 +202,15 @@ public final class ItemReader {
     if (scan.head().hasValuesOfEyes() && (ofAll || trails)) {
       throw NotRead.because("it may be said of the other eye too: put each value behind its side");
     }
+  }
+
+  /** Says whether each of the eyes is named where both are meant: pink R and L swollen. */
+  private static boolean namesTwo(Scan.Group group) {
+    return Lexer.read(group.at().seen()).stream()
+            .flatMap(word -> Common.side(word).stream())
+            .distinct()
+            .count()
+        == 2;
   }
 
   private List<Fact<?>> facts(Grammar grammar, Scan.Group group) throws NotRead {

@@ -20,6 +20,9 @@ final class Scan {
    */
   record Group(Optional<Site> side, Token at, Said said) {}
 
+  private static final String OF_EITHER =
+      "it may name the eye of what is before it or of what follows";
+
   private final Grammar grammar;
   private final boolean plural;
   private final Headings headings;
@@ -97,6 +100,7 @@ final class Scan {
     while (!cursor.atEnd()) {
       if ((cursor.sees(",") && endsAtComma())
           || endsAtConnector()
+          || deniesNext()
           || changesCondition()
           || runsIntoNext()) {
         return;
@@ -238,8 +242,7 @@ final class Scan {
             .filter(found -> !readsOver(found));
     boolean sideBetween = next.filter(found -> found.at() > here).isPresent() && namesSide(here);
     if (sideBetween && head.hasValues() && groups.isEmpty()) {
-      throw NotRead.at(
-          cursor.token(), "it may name the eye of what is before it or of what follows");
+      throw NotRead.at(cursor.token(), OF_EITHER);
     }
     return next.isPresent() && !(sideBetween && waitsForSide());
   }
@@ -265,6 +268,16 @@ final class Scan {
   /** Says whether each value so far stands before its side, as in 14 OD 16. */
   private boolean waitsForSide() {
     return head.hasValues() && groups.stream().allMatch(group -> group.said().hasValues());
+  }
+
+  /** Says whether a "no" behind an eye is that of the next item: ptosis R no ptosis L. */
+  private boolean deniesNext() {
+    int here = cursor.place();
+    boolean denies =
+        last == Last.SIDE
+            && Denial.isNo(cursor.token())
+            && headings.certain(tokens, here + 1).filter(next -> next.at() == here + 1).isPresent();
+    return denies && longest().map(this::end).orElse(here) <= here + 1;
   }
 
   private boolean isMine(Headings.Found next) {
@@ -295,7 +308,8 @@ final class Scan {
       return false;
     }
     boolean ofBoth = plural && side.get() == Site.BOTH;
-    if (afterComma && head.hasValuesOfEyes() && groups.isEmpty() && !ofBoth) {
+    boolean sideAlone = cursor.atEnd() && isBehindComma(here);
+    if (afterComma && head.hasValuesOfEyes() && groups.isEmpty() && !ofBoth && !sideAlone) {
       throw NotRead.at(here, "before the comma no side is named: put each value behind its side");
     }
     boolean again = groups.stream().anyMatch(group -> group.side().equals(side));
@@ -313,12 +327,40 @@ final class Scan {
     return true;
   }
 
-  /** Moves past the heading where it is said again behind a side: R IOP 14 L IOP 16. */
-  private boolean takeHeading() {
-    return last == Last.SIDE
-        && grammar.headings().stream()
-            .filter(heading -> !heading.kept())
-            .anyMatch(heading -> cursor.take(heading.phrase()));
+  /** Says whether a comma stands just before a word, and none before that: IOP 14, OU. */
+  private boolean isBehindComma(Token word) {
+    return commas.size() == 1 && tokens.indexOf(word) == tokens.indexOf(commas.get(0)) + 1;
+  }
+
+  /**
+   * Moves past the heading where it is said again behind a side: R IOP 14 L IOP 16. Where nothing
+   * follows, the side may be of what stands before it: no ptosis L ptosis.
+   */
+  private boolean takeHeading() throws NotRead {
+    boolean taken =
+        last == Last.SIDE
+            && grammar.headings().stream()
+                .filter(heading -> !heading.kept())
+                .anyMatch(heading -> cursor.take(heading.phrase()));
+    if (taken && cursor.atEnd() && head.hasValuesOfEyes() && groups.size() == 1) {
+      throw NotRead.at(groups.get(groups.size() - 1).at(), OF_EITHER);
+    }
+    return taken;
+  }
+
+  /** Moves past an "of" between a heading, or a side, and a number: VA of 6/9. */
+  private boolean takeOf() {
+    int at = cursor.place();
+    boolean before = last == Last.HEADING || last == Last.SIDE;
+    if (before && cursor.take("of") && !cursor.atEnd() && isNumber(cursor.token())) {
+      return true;
+    }
+    cursor.back(at);
+    return false;
+  }
+
+  private static boolean isNumber(Token token) {
+    return token.kind() == Token.Kind.NUMBER;
   }
 
   private boolean takePause() {
@@ -328,7 +370,7 @@ final class Scan {
     // Behind a side that its value stands before, what follows is of the next: pink R and pale L.
     boolean parts =
         last == Last.SIDE && head.hasValues() && cursor.sees("and") && groups.size() == 1;
-    boolean taken = !value && cursor.takeAny(":", "=");
+    boolean taken = (!value && cursor.takeAny(":", "=")) || takeOf();
     taken =
         taken
             || (joins && joints.takeJoint() && !cursor.atEnd())

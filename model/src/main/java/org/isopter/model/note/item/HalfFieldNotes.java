@@ -74,6 +74,9 @@ final class HalfFieldNotes {
   private static void homonymous(Eye eye, Optional<Height> height) throws NotRead {
     Site half =
         eye.named().orElseThrow(() -> NotRead.because("it is not said which half: right or left"));
+    if (eye.isNamedAsEye()) {
+      throw NotRead.because("both eyes have lost it, and the side is that of the field: R or L");
+    }
     for (Site site : Site.EACH_EYE) {
       lose(eye, site, site == half, height);
     }

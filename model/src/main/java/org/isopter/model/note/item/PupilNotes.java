@@ -21,6 +21,7 @@ import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.Token;
 import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Quantity;
@@ -151,8 +152,7 @@ final class PupilNotes {
   private static final Slot<Outcome<PupilEquality>> EQUALITY =
       Slot.valueOfPair(
           "equality of the pupils",
-          Common.named(
-              PhraseTable.of(PupilEquality.class).say(PupilEquality.EQUAL, "="), "equality"));
+          Common.named(PhraseTable.of(PupilEquality.class).or(PupilNotes::equalsSign), "equality"));
 
   static final List<Grammar> GRAMMARS =
       List.of(
@@ -193,6 +193,19 @@ final class PupilNotes {
           Wording.of(Pupils.NEAR, "pupil", "near", WrittenWords::of));
 
   private PupilNotes() {}
+
+  /**
+   * Reads an equals sign. Beside a side or before a number it leads to what is said of an eye: R=4.
+   */
+  private static Optional<PupilEquality> equalsSign(Cursor cursor) {
+    boolean behindSide = cursor.isBehindOne(token -> Common.side(token).isPresent());
+    boolean sign = !behindSide && cursor.take("=");
+    boolean leads =
+        !cursor.atEnd()
+            && (cursor.token().kind() == Token.Kind.NUMBER
+                || Common.side(cursor.token()).isPresent());
+    return sign && !leads ? Optional.of(PupilEquality.EQUAL) : Optional.empty();
+  }
 
   /** Returns the item of one response of the pupils: direct R absent L brisk. */
   private static Grammar response(String name, Finding<PupilResponse> finding) {

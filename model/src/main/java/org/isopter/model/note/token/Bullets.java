@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
  * @param bullets the places of marks that only start a line of a list
  * @param unclear the places of dashes that may mean something
  */
-record Bullets(Set<Integer> bullets, Set<Integer> unclear) {
+public record Bullets(Set<Integer> bullets, Set<Integer> unclear) {
 
   /** What stands for a dash that may mean "no"; no grammar reads it. */
   static final String UNCLEAR = "\u2014";
@@ -33,6 +33,11 @@ record Bullets(Set<Integer> bullets, Set<Integer> unclear) {
     }
     marks.addAll(dashes);
     return new Bullets(marks, Set.of());
+  }
+
+  /** Says whether a word stands for a dash before a single line. */
+  public static boolean isUnclear(Token token) {
+    return token.is(UNCLEAR);
   }
 
   boolean isOne(int place) {

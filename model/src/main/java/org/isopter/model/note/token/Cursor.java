@@ -3,6 +3,7 @@ package org.isopter.model.note.token;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /** A place in the tokens of an item, moved along as they are understood. */
 public final class Cursor {
@@ -78,6 +79,11 @@ public final class Cursor {
   /** Says whether this text stands before the next token. */
   public boolean isBehind(String text) {
     return next > 0 && tokens.get(next - 1).is(text);
+  }
+
+  /** Says whether a token of a kind stands before the next one. */
+  public boolean isBehindOne(Predicate<Token> kind) {
+    return next > 0 && kind.test(tokens.get(next - 1));
   }
 
   /** Says whether the next token stands close behind the one before it. */

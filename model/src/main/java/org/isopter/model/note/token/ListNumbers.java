@@ -10,8 +10,8 @@ import java.util.stream.Collectors;
 /**
  * The numbers of a list, each below the other or all on one line: {@code 1. VA R 6/6 2. PERLA}.
  *
- * <p>A list starts a line with 1 and counts up by one. Behind a side, or a word that waits for a
- * number, it may be a value and ends the list.
+ * <p>A list starts a line with 1 and counts up by one; of one number alone, it starts the note.
+ * Behind a side, or a word that waits for a number, it may be a value and ends the list.
  */
 final class ListNumbers {
 
@@ -49,7 +49,12 @@ final class ListNumbers {
         places.add(new int[] {next.start(2), next.start(3)});
       }
     }
-    return places.size() > 1 ? places : List.of();
+    return places.size() > 1 || isAlone(note, places) ? places : List.of();
+  }
+
+  /** Says whether a note starts with the only number of a list: 1) VA R 6/6. */
+  private static boolean isAlone(String note, List<int[]> places) {
+    return places.size() == 1 && note.substring(0, places.get(0)[0]).isBlank();
   }
 
   private static boolean isLineStart(String note, int at) {

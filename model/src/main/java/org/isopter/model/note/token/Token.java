@@ -59,6 +59,11 @@ public record Token(Kind kind, String text, String seen, int start, int end, int
     return new Token(other, said, seen, start, end, line, column);
   }
 
+  /** Returns this as if it reached to the end of a later one, which is left out. */
+  public Token until(Token later) {
+    return endingAt(later.end());
+  }
+
   /** Returns this as if it reached to another place of the note. */
   Token endingAt(int other) {
     return new Token(kind, text, seen, start, other, line, column);

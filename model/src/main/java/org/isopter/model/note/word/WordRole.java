@@ -48,7 +48,7 @@ public enum WordRole {
   AGE("age", false),
   /** Words for the patient behind an age, before a colon. */
   SEX("sex", false),
-  /** Headings behind which a dash is a colon. */
+  /** Headings behind which a colon may stand before another heading. */
   HEADING("heading", false),
   /** Headings of numbers that are never less than nought and never two of one value. */
   SIZE("size", false),

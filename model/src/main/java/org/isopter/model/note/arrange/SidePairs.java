@@ -1,4 +1,4 @@
-package org.isopter.model.note;
+package org.isopter.model.note.arrange;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -11,10 +11,10 @@ import org.isopter.model.value.Site;
 
 /**
  * Puts each of two values behind its eye where both eyes are named with a stroke: {@code IOP R/L
- * 14/16} and {@code IOP 14/16 (R/L)}. A stroke may also be that of a fraction: only pressures and
- * other sizes, and numbers with decimals, are two values.
+ * 14/16}, {@code IOP 14/16 (R/L)} and {@code IOP 14/16 R/L}. A stroke may also be that of a
+ * fraction: only pressures and other sizes, and numbers with decimals, are two values.
  */
-final class SidePairs {
+public final class SidePairs {
 
   private final List<Token> note;
   private final List<Token> out = new ArrayList<>();
@@ -25,7 +25,7 @@ final class SidePairs {
   }
 
   /** Returns the note with each value of such a pair behind its side. */
-  static List<Token> parted(List<Token> note) {
+  public static List<Token> parted(List<Token> note) {
     SidePairs pairs = new SidePairs(note);
     int at = 0;
     while (at < note.size()) {
@@ -39,7 +39,7 @@ final class SidePairs {
     ofSizes = token.kind() != Token.Kind.BREAK && (ofSizes || isSize(token));
     int values = isMark(at + 3, ":") || isMark(at + 3, "=") ? at + 4 : at + 3;
     if (areSides(at) && areValues(values)) {
-      put(at, values);
+      put(at, values, values + 2);
       return values + 3 - at;
     }
     boolean unit = isMark(at + 3, "mmhg");
@@ -48,18 +48,37 @@ final class SidePairs {
         && isMark(bracket, "(")
         && areSides(bracket + 1)
         && isMark(bracket + 4, ")")) {
-      put(bracket + 1, at);
+      put(bracket + 1, at, bracket + 4);
       return bracket + 5 - at;
+    }
+    if (areValues(at) && areSides(bracket) && endsAt(bracket + 3)) {
+      put(bracket, at, bracket + 2);
+      return bracket + 3 - at;
     }
     out.add(token);
     return 1;
   }
 
-  private void put(int sides, int values) {
+  /** Says whether nothing more of the item stands at a place. */
+  private boolean endsAt(int at) {
+    return at == note.size() || note.get(at).kind() == Token.Kind.BREAK || note.get(at).is(",");
+  }
+
+  /** Puts each value behind its side; the last reaches to the end of all of it. */
+  private void put(int sides, int values, int last) {
     out.add(note.get(sides));
     out.add(note.get(values));
     out.add(note.get(sides + 2));
-    out.add(note.get(values + 2));
+    Token second = note.get(values + 2);
+    out.add(
+        new Token(
+            second.kind(),
+            second.text(),
+            second.seen(),
+            second.start(),
+            note.get(last).end(),
+            second.line(),
+            second.column()));
   }
 
   private boolean areSides(int at) {
