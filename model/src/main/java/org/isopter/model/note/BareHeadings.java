@@ -3,6 +3,7 @@ package org.isopter.model.note;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.finding.Finding;
@@ -71,6 +72,27 @@ final class BareHeadings {
         .map(noted -> NoteWriter.standard().write(List.of(noted.fact())))
         .map(line -> line.isOk() ? line.orThrow().strip().replaceFirst("^VA", "PH") : Advice.START)
         .collect(Collectors.joining("; "));
+  }
+
+  /**
+   * Refuses an acuity of the other eye that goes on behind a pinhole, where only the eye of the
+   * pinhole has one without it: {@code L: VA 0.3, ph 0.4; R: 1.0} may be without one too.
+   *
+   * @param noted what was said before
+   * @param item what the item says that goes on
+   */
+  static void requireWithoutPinhole(List<NotedFact> noted, List<Fact<?>> item) throws NotRead {
+    Set<Site> seen =
+        Stream.concat(noted.stream().map(NotedFact::fact), item.stream())
+            .filter(fact -> fact.finding().equals(Acuities.DISTANCE))
+            .map(Fact::site)
+            .collect(Collectors.toSet());
+    for (Fact<?> fact : item) {
+      boolean pinhole = fact.finding().equals(Acuities.PINHOLE);
+      if (pinhole && !seen.isEmpty() && !seen.contains(fact.site())) {
+        throw NotRead.because("it may be the acuity of this eye, or that through the pinhole");
+      }
+    }
   }
 
   /**

@@ -138,6 +138,9 @@ final class ClauseReader {
       denial.requireSide(tokens.subList(0, length), item.facts(), unreadEye);
       Additions.requireOfEach(gathered.from(0), item.facts());
       BareHeadings.requireOfEach(item.facts());
+      if (found.isEmpty()) {
+        BareHeadings.requireWithoutPinhole(gathered.from(0), item.facts());
+      }
       unclear.requireNone(start);
       took(item, new Piece(tokens.subList(0, length)));
       first = from == 0;

@@ -104,7 +104,7 @@ final class OtherScope {
             && tokens.stream()
                 .allMatch(word -> OtherTimes.isPerson(word) || !OtherTimes.isOther(word));
     boolean alone = clause.newLine() && OtherTimes.isOnlyLabel(tokens);
-    boolean bare = clause.newLine() && saysNothing(tokens);
+    boolean bare = clause.newLine() && saysNothing(tokens) && !OtherTimes.lasts(tokens);
     boolean unknown = OtherTimes.isUnknownLabel(tokens) && !OtherTimes.label(tokens);
     boolean plan = OtherTimes.isPlan(tokens) && (OtherTimes.label(tokens) || bare);
     if (plan || ((alone || bare) && !(unknown && first))) {

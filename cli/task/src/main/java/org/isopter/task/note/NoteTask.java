@@ -32,6 +32,9 @@ import org.isopter.task.report.RunLog;
 /** Turns bedside shorthand into a record. */
 public final class NoteTask {
 
+  /** Some editors write it at the start of a file in UTF-8; it says nothing. */
+  private static final String BYTE_ORDER_MARK = "\uFEFF";
+
   private final RunLog log;
   private final NoteRequest request;
 
@@ -51,6 +54,10 @@ public final class NoteTask {
    */
   public void run(String note) throws IOException {
     piped = note.equals("-");
+    if (note.matches("\\S+\\.txt") && file(note).isEmpty()) {
+      refuse(note + ": saw no such file, wanted a note or a file that holds it");
+      return;
+    }
     String text;
     try {
       text = text(note);
@@ -93,10 +100,10 @@ public final class NoteTask {
     if (request.questions().isPresent()) {
       Questions.write(note, request.questions().get());
     }
-    note.unread().forEach(unread -> log.say(unread.toString()));
+    note.unread().forEach(unread -> log.say(Shown.of(unread.toString())));
     if (!note.unread().isEmpty() && !request.keepUnread()) {
       refuse("nothing was written; --keep-unread keeps it as a remark");
-    } else if (text.isBlank()) {
+    } else if (note.facts().isEmpty() && note.unread().isEmpty()) {
       refuse("the note is empty");
     } else {
       write(reader().keeping(request.header(), text).flatMap(this::intoRecord));
@@ -187,7 +194,8 @@ public final class NoteTask {
         file.isPresent()
             ? Files.readAllBytes(file.get())
             : log.streams().in().readNBytes(InputDocuments.LONGEST);
-    return UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+    String text = UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+    return text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text;
   }
 
   private static Optional<Path> file(String note) {

@@ -48,6 +48,30 @@ class NoteTaskTest {
   }
 
   @Test
+  void writesNoRecordOfNothing() throws IOException {
+    assertEquals(ExitStatus.REFUSED, run(".", "", Habits.none(), Optional.empty()));
+    assertTrue(err().contains("the note is empty"), err());
+    assertEquals(ExitStatus.REFUSED, run("gone.txt", "", Habits.none(), Optional.empty()));
+    assertTrue(err().contains("gone.txt: saw no such file"), err());
+    assertEquals("", out());
+  }
+
+  @Test
+  void readsAFileWithAByteOrderMark() throws IOException {
+    Path file = folder.resolve("marked.txt");
+    Files.writeString(file, "\uFEFFIOP R 14");
+    assertEquals(ExitStatus.OK, run(file.toString(), "", Habits.none(), Optional.empty()));
+  }
+
+  @Test
+  void namesWhatNoTerminalShowsAndIsBrief() throws IOException {
+    run("IOP R 14 \u200F L 16", "", Habits.none(), Optional.empty());
+    assertTrue(err().contains("<U+200F>"), err());
+    run("x".repeat(100_000), "", Habits.none(), Optional.empty());
+    assertTrue(err().length() < 5_000, () -> "long: " + err().length());
+  }
+
+  @Test
   void addsToARecordAndReplacesNothing() throws IOException {
     run("IOP R 14", "", Habits.none(), Optional.empty());
     Path record = folder.resolve("record.yaml");

@@ -105,6 +105,12 @@ public final class OtherTimes {
     return String.join(" ", Lexer.words(seen)).replaceAll(" ?[:.]$", "");
   }
 
+  /** Says whether a clause says since when something lasts, and names no visit: since yesterday. */
+  public static boolean lasts(List<Token> clause) {
+    return clause.stream().anyMatch(token -> WordFiles.is(WordRole.LASTS, token.text()))
+        && clause.stream().noneMatch(token -> WordFiles.is(WordRole.CARE, token.text()));
+  }
+
   /** Says whether the words are of the history of the patient, and of no visit or finding in it. */
   static boolean isHistoryWord(Token token) {
     return WordFiles.is(WordRole.HISTORY, token.text());

@@ -108,7 +108,9 @@ public final class Phrasebook {
       at += length;
     }
     List<Token> said =
-        withoutEmptyWords(Abbreviations.joined(out, this::maySayAll, OtherTimes::isSide));
+        withoutEmptyWords(
+            Abbreviations.joined(
+                Articles.apart(out, languages), this::maySayAll, OtherTimes::isSide));
     boolean comma = languages.stream().anyMatch(language -> !POINT.contains(language));
     return SideLetters.read(DecimalComma.read(said, comma), languages);
   }

@@ -72,6 +72,8 @@ public enum WordRole {
   CORRECTED("corrected", false),
   /** Words that start what a letter says in the past tense of the examination. */
   EXAM("exam", false),
+  /** Words that say since when something lasts: never the heading of findings of another time. */
+  LASTS("lasts", false),
   /** Words that tell of the past. */
   PAST("past", false),
   /** Words that set another time apart from the past of an examination. */
