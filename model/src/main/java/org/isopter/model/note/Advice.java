@@ -2,15 +2,21 @@ package org.isopter.model.note;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.item.Grammars;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
 import org.isopter.model.text.NearestWord;
 import org.isopter.model.value.LowerCase;
+import org.isopter.model.value.Site;
 
 /** The words that help whoever wrote an item that was not read. */
 final class Advice {
@@ -26,7 +32,33 @@ final class Advice {
   static boolean isExample(String form, String item) {
     String seen = LowerCase.of(item);
     boolean mended = !NearestWord.of(seen, Stream.of(LowerCase.of(form))).isEmpty();
-    return !mended && Grammars.ALL.stream().anyMatch(grammar -> grammar.example().equals(form));
+    boolean example = Grammars.ALL.stream().anyMatch(grammar -> grammar.example().equals(form));
+    return !mended && example;
+  }
+
+  /**
+   * Says whether a form has other figures or eyes than the item, or drops what denies: whoever
+   * copied it would record something else.
+   */
+  static boolean saysOther(String form, String item) {
+    List<Token> written = Lexer.read(item);
+    List<Token> said = Lexer.read(form);
+    boolean denied = written.stream().anyMatch(Advice::denies) && said.stream().noneMatch(Advice::denies);
+    return denied || !figures(form).equals(figures(item)) || !eyes(said).containsAll(eyes(written));
+  }
+
+  private static boolean denies(Token token) {
+    return WordFiles.is(WordRole.NO, token.text());
+  }
+
+  private static Set<String> figures(String text) {
+    return Stream.of(text.split("\\D+", -1))
+        .filter(digits -> !digits.isEmpty())
+        .collect(Collectors.toSet());
+  }
+
+  private static Set<Site> eyes(List<Token> tokens) {
+    return tokens.stream().flatMap(token -> Common.side(token).stream()).collect(Collectors.toSet());
   }
 
   static String why(NotRead notRead, Token at, Headings headings) {

@@ -69,7 +69,7 @@ public record Unread(
     if (nearest.equals(Advice.START)) {
       return "items are written like these: " + nearest;
     }
-    return Advice.isExample(nearest, text)
+    return Advice.isExample(nearest, text) || Advice.saysOther(nearest, text)
         ? "example of the form, with values of its own: " + nearest
         : "nearest understood: " + nearest;
   }

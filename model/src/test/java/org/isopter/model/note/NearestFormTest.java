@@ -19,6 +19,14 @@ import org.junit.jupiter.api.Test;
 class NearestFormTest {
 
   @Test
+  void isAnExampleWhereItSaysSomethingElse() {
+    for (String item : List.of("VA L 0.2", "Discs not seen", "RAPD - R 3+")) {
+      Unread unread = Notes.ADVISING.read(item).unread().get(0);
+      assertTrue(unread.form().startsWith("example of the form"), unread::form);
+    }
+  }
+
+  @Test
   void isRead() throws IOException {
     List<String> unread = new ArrayList<>();
     Map<String, Boolean> read = new HashMap<>();
