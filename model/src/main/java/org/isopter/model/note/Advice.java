@@ -43,7 +43,8 @@ final class Advice {
   static boolean saysOther(String form, String item) {
     List<Token> written = Lexer.read(item);
     List<Token> said = Lexer.read(form);
-    boolean denied = written.stream().anyMatch(Advice::denies) && said.stream().noneMatch(Advice::denies);
+    boolean denied =
+        written.stream().anyMatch(Advice::denies) && said.stream().noneMatch(Advice::denies);
     return denied || !figures(form).equals(figures(item)) || !eyes(said).containsAll(eyes(written));
   }
 
@@ -58,7 +59,9 @@ final class Advice {
   }
 
   private static Set<Site> eyes(List<Token> tokens) {
-    return tokens.stream().flatMap(token -> Common.side(token).stream()).collect(Collectors.toSet());
+    return tokens.stream()
+        .flatMap(token -> Common.side(token).stream())
+        .collect(Collectors.toSet());
   }
 
   static String why(NotRead notRead, Token at, Headings headings) {

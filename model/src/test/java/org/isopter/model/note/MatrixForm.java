@@ -42,8 +42,6 @@ record MatrixForm(String group, String name, String template, List<String> more)
           "R+L",
           "R & L");
 
-  private static final Set<String> PAIRED = Set.of("two", "signof", "undonetwo");
-
   static List<MatrixForm> all(String file) {
     return file.lines()
         .filter(line -> !line.isBlank() && !line.startsWith("#"))

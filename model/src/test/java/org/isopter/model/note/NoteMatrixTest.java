@@ -119,8 +119,8 @@ class NoteMatrixTest {
     Map<String, String> marks = new LinkedHashMap<>();
     for (String line : Files.readAllLines(UNREAD, StandardCharsets.UTF_8)) {
       if (!line.startsWith("#")) {
-        String[] parts = line.split("\t");
-        for (String words : parts[4].split(", ")) {
+        String[] parts = line.split("\t", -1);
+        for (String words : parts[4].split(", ", -1)) {
           marks.put(parts[0] + "\t" + parts[1] + "\t" + parts[2] + "@" + words.strip(), parts[3]);
         }
       }

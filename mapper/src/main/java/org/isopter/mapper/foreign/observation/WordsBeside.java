@@ -131,7 +131,6 @@ final class WordsBeside {
 
   /** Refuses words of which one is not known, in whatever language: it may be "target". */
   private void refuseUnfamiliar(Place place, String name, String said, String at) throws Refusal {
-    boolean ofSender = name.equals("text") || Coding.isLocal(place);
     boolean repeated =
         name.equals("text")
             && place.list("coding").stream()

@@ -84,6 +84,7 @@ public final class Denial {
    * eye's.
    *
    * @param behindEye whether what stands just before was not read and ends with an eye
+   * @throws NotRead when it may be of that eye alone
    */
   public void requireSide(List<Token> item, List<Fact<?>> facts, boolean behindEye) throws NotRead {
     boolean ofBoth =

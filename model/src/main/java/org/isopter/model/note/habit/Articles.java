@@ -3,17 +3,21 @@ package org.isopter.model.note.habit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.value.LowerCase;
 
 /**
  * Keeps articles of French and Spanish apart from the eyes that they are written like: {@code Le
  * champ visuel} is not of the left eye (LE), {@code LA PIO ES DE 14} not of the left one in German
- * (LA). Beside the right eye (RE) it is the left one.
+ * (LA). Beside the right eye (RE, R) it is the left one.
  */
 final class Articles {
 
   /** An article in capitals, which may name an eye: no word that is read. */
   private static final String UNCLEAR = "le/la";
+
+  private static final Set<String> RIGHT = Set.of("re", "r", "rt");
 
   private Articles() {}
 
@@ -29,7 +33,7 @@ final class Articles {
     if (!languages.contains("fr") && !languages.contains("es")) {
       return note;
     }
-    boolean fellow = note.stream().anyMatch(token -> token.seen().equalsIgnoreCase("re"));
+    boolean fellow = note.stream().anyMatch(Articles::namesRightEye);
     boolean capitals = !fellow && note.stream().noneMatch(Articles::hasSmallLetter);
     List<Token> apart = new ArrayList<>();
     for (int i = 0; i < note.size(); i++) {
@@ -44,6 +48,11 @@ final class Articles {
       }
     }
     return List.copyOf(apart);
+  }
+
+  /** Says whether the right eye is written as in English, alone or in a phrase: VA RE. */
+  private static boolean namesRightEye(Token token) {
+    return Lexer.words(LowerCase.of(token.seen())).stream().anyMatch(RIGHT::contains);
   }
 
   private static boolean hasSmallLetter(Token token) {
