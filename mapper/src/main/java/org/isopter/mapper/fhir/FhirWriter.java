@@ -145,7 +145,7 @@ public final class FhirWriter {
   /** Writes a bundle to a stream in UTF-8; the stream stays open. */
   public void write(Exam exam, OutputStream out) {
     try (JsonGenerator generator = FACTORY.createGenerator(context(), keepOpen(out))) {
-      write(exam, new GeneratorSink(generator, false));
+      write(exam, new GeneratorSink(generator, !pretty));
     }
   }
 
@@ -158,7 +158,7 @@ public final class FhirWriter {
     }
     StringWriter text = new StringWriter(4096);
     try (JsonGenerator generator = FACTORY.createGenerator(context(), text)) {
-      write(exam, new GeneratorSink(generator, !pretty));
+      write(exam, new GeneratorSink(generator, false));
     }
     return text.toString();
   }
