@@ -105,7 +105,7 @@ class FileAttackTest {
       String free = ask(statement, "SELECT free_blocks FROM pragma_database_size()").get(0);
       assertTrue(Integer.parseInt(free) < 8, free + " blocks");
       assertEquals(
-          List.of("examinations", "findings", "small_cells", "steps"),
+          List.of("examinations", "findings", "risk", "small_cells", "steps"),
           ask(statement, "SELECT table_name FROM duckdb_tables() ORDER BY table_name"));
       for (String table : List.of("examinations", "findings", "steps")) {
         String rows = "SELECT subject || examination FROM " + table;
