@@ -3,6 +3,7 @@ package org.isopter.mapper.record;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
+import org.isopter.mapper.json.QuotedText;
 
 /**
  * Writes trees of texts, numbers, truths, maps and lists as JSON without a library, on lines of
@@ -11,7 +12,6 @@ import java.util.Map;
 public final class PlainJson {
 
   private static final String INDENT = "  ";
-  private static final String HEX = "0123456789ABCDEF";
 
   private final StringBuilder text = new StringBuilder();
 
@@ -30,7 +30,7 @@ public final class PlainJson {
     } else if (value instanceof List<?> items) {
       items(items, line);
     } else if (value instanceof String words) {
-      quoted(words);
+      QuotedText.add(words, text);
     } else {
       text.append(value instanceof BigDecimal number ? number.toPlainString() : value);
     }
@@ -40,7 +40,7 @@ public final class PlainJson {
     String before = "{";
     for (Map.Entry<?, ?> member : members.entrySet()) {
       text.append(before).append(line).append(INDENT);
-      quoted((String) member.getKey());
+      QuotedText.add((String) member.getKey(), text);
       text.append(": ");
       value(member.getValue(), line + INDENT);
       before = ",";
@@ -56,31 +56,5 @@ public final class PlainJson {
       before = ",";
     }
     text.append(items.isEmpty() ? "[ ]" : line + "]");
-  }
-
-  private void quoted(String words) {
-    text.append('"');
-    for (int i = 0; i < words.length(); i++) {
-      character(words.charAt(i));
-    }
-    text.append('"');
-  }
-
-  private void character(char c) {
-    switch (c) {
-      case '"', '\\' -> text.append('\\').append(c);
-      case '\n' -> text.append("\\n");
-      case '\r' -> text.append("\\r");
-      case '\t' -> text.append("\\t");
-      case '\b' -> text.append("\\b");
-      case '\f' -> text.append("\\f");
-      default -> {
-        if (c < ' ') {
-          text.append("\\u00").append(HEX.charAt(c >> 4)).append(HEX.charAt(c & 15));
-        } else {
-          text.append(c);
-        }
-      }
-    }
   }
 }
