@@ -1,14 +1,12 @@
 package org.isopter.mapper.describe;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
-import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.StringReader;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -16,10 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.MatchResult;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import javax.xml.parsers.DocumentBuilderFactory;
 import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.Release;
 import org.isopter.mapper.pool.PoolDocument;
@@ -33,19 +28,11 @@ import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.simulate.Cohort;
 import org.isopter.model.value.FaultException;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.w3c.dom.Document;
-import org.xml.sax.InputSource;
 
-/** A description counts what is there, shows what is far out, and needs nothing but itself. */
+/** A description counts what is there, and shows what is far out. */
 class DescriptionTest {
-
-  private static final Pattern PICTURE = Pattern.compile("(?s)<svg .*?</svg\\s*>");
-
-  @TempDir static Path cohort = Path.of("");
-  private static String page = "";
 
   @TempDir Path folder;
 
@@ -207,36 +194,6 @@ class DescriptionTest {
   }
 
   @Test
-  void sharesOfClassesSumToOne() {
-    Spread spread =
-        new Spread("x", "value", "", "mm", Map.of("right", List.of(1.0, 2.0, 2.0, 9.0)));
-    Classes classes = Classes.of(spread);
-    // Sturges: one and the binary logarithm of four.
-    assertEquals(3, classes.count());
-    assertArrayEquals(
-        new double[] {0.75, 0, 0.25}, classes.shares(List.of(1.0, 2.0, 2.0, 9.0)), 1e-9);
-  }
-
-  /** With classes of other widths, every third bar would be as high again. */
-  @Test
-  void aClassHoldsWholeSteps() {
-    List<Double> halves =
-        Stream.iterate(0, i -> i + 1).limit(200).map(i -> (i % 21) / 2.0 - 3).toList();
-    Classes classes = Classes.of(new Spread("x", "value", "", "D", Map.of("right", halves)));
-    double steps = classes.width() / 0.5;
-    assertEquals(Math.rint(steps), steps, 1e-9);
-    assertEquals(-3.25, classes.start(0), 1e-9);
-    double[] shares = classes.shares(halves);
-    for (int i = 0; i < shares.length - 1; i++) {
-      assertEquals(steps / 21, shares[i], 0.02, "class " + i);
-    }
-    // Of computed numbers there are no steps.
-    List<Double> computed = List.of(0.0, 0.176, 0.477, 0.301);
-    Classes plain = Classes.of(new Spread("x", "value", "", "", Map.of("right", computed)));
-    assertEquals(0, plain.start(0));
-  }
-
-  @Test
   void numbersAreToldByCorrectionTechniqueAndChart() throws IOException {
     String record =
         pressure(1, 14)
@@ -294,72 +251,10 @@ class DescriptionTest {
         List.of(size.get(1), size.get(2), size.get(4)));
   }
 
-  /** Who cannot see a picture hears what it shows. */
-  @Test
-  void everyPictureHasANameAndARole() throws IOException {
-    assertEquals(
-        PICTURE.matcher(page).results().count(),
-        Pattern.compile("<svg role=\"img\" aria-label=\"[^\"]{5,}\" ")
-            .matcher(page)
-            .results()
-            .count());
-    assertEquals(
-        PICTURE.matcher(page).results().count(),
-        Pattern.compile("viewBox=\"0 0 \\d+ \\d+\"").matcher(page).results().count(),
-        "pictures that a narrow page would cut");
-    assertTrue(page.contains("prefers-color-scheme:dark") && page.contains("@media print"));
-  }
-
   @Test
   void aFolderWithoutAPoolIsRefused() {
     FaultException refused = assertThrows(FaultException.class, () -> Survey.of(folder));
     assertTrue(refused.getMessage().contains("pool the records first"), refused.getMessage());
-  }
-
-  @Test
-  void thePageNeedsNothingElse() throws IOException {
-    assertTrue(page.contains("<svg "));
-    assertFalse(page.contains("<script"));
-    String links = page.replaceAll("xmlns(:xlink)?=\"http://www.w3.org/[^\"]*\"", "");
-    assertFalse(links.contains("http"), "a link leads out of the page");
-  }
-
-  /** Pictures of one page that share a name would clip each other. */
-  @Test
-  void noTwoPicturesShareAName() throws IOException {
-    List<String> names =
-        Pattern.compile(" id=\"([^\"]+)\"")
-            .matcher(page)
-            .results()
-            .map(found -> found.group(1))
-            .toList();
-    assertTrue(names.size() > 100);
-    assertEquals(names.size(), Set.copyOf(names).size());
-  }
-
-  /** A browser draws what is well formed; a picture of nothing has axes and no data. */
-  @Test
-  void everyPictureIsWellFormedAndShowsShapesAndWords() throws Exception {
-    List<String> pictures = PICTURE.matcher(page).results().map(MatchResult::group).toList();
-    assertTrue(pictures.size() >= 5, "only " + pictures.size() + " pictures");
-    for (String picture : pictures) {
-      Document drawn =
-          DocumentBuilderFactory.newDefaultInstance()
-              .newDocumentBuilder()
-              .parse(new InputSource(new StringReader(picture)));
-      assertTrue(count(drawn, "path", "rect", "polygon", "circle", "line") > 10, picture);
-      assertTrue(count(drawn, "text") > 3, picture);
-    }
-  }
-
-  private static int count(Document drawn, String... names) {
-    return Stream.of(names).mapToInt(name -> drawn.getElementsByTagName(name).getLength()).sum();
-  }
-
-  @BeforeAll
-  static void describeACohort() throws IOException {
-    PoolPlan plan = PoolPlan.identified(cohort.resolve("pool"));
-    page = DescriptionPage.of(describe(new Cohort(30, 3).exams().map(DescriptionTest::line), plan));
   }
 
   private Description describe(Stream<String> lines) throws IOException {
@@ -370,7 +265,7 @@ class DescriptionTest {
     return PoolPlan.identified(pool).in(List.of(format));
   }
 
-  private static Description describe(Stream<String> lines, PoolPlan plan) throws IOException {
+  static Description describe(Stream<String> lines, PoolPlan plan) throws IOException {
     PoolReader reader = new PoolReader(Catalogue.standard(), Options.usual(), Release.R4);
     try (PoolRun run = PoolRun.begin(Catalogue.standard(), reader, plan)) {
       long number = 0;
@@ -383,7 +278,7 @@ class DescriptionTest {
     return Survey.of(plan.folder());
   }
 
-  private static String line(Exam exam) {
+  static String line(Exam exam) {
     return new RecordWriter().line(exam);
   }
 
