@@ -42,8 +42,8 @@ final class ItemStarts {
     return found.at() == 0
         && found.skipped() > 0
         && !Grammars.isOfAcuity(found.grammar())
-        && rest.stream().filter(ItemStarts::isNumber).count() == 2
-        && rest.stream().allMatch(token -> isNumber(token) || UNITS.contains(token.text()));
+        && rest.stream().filter(Token::isNumber).count() == 2
+        && rest.stream().allMatch(token -> token.isNumber() || UNITS.contains(token.text()));
   }
 
   /**
@@ -77,10 +77,6 @@ final class ItemStarts {
   /** Says whether a "no", or the eye of a defect that compares the eyes, stands before it. */
   private static boolean startsWithItsOwn(Headings.Found next, List<Token> tokens, int place) {
     return Denial.isNo(tokens.get(place)) || next.grammar().sides() == Grammar.Sides.NAMED;
-  }
-
-  private static boolean isNumber(Token token) {
-    return token.kind() == Token.Kind.NUMBER;
   }
 
   /** A side goes on with the item before, and so does a condition with sides behind it. */

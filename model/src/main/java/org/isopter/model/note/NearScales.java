@@ -63,14 +63,14 @@ final class NearScales {
   private static boolean isName(List<Token> clause, int at) {
     return NAMES.contains(clause.get(at).text())
         && at + 1 < clause.size()
-        && clause.get(at + 1).kind() == Token.Kind.NUMBER
+        && clause.get(at + 1).isNumber()
         && (at + 2 == clause.size() || !clause.get(at + 2).is("/"));
   }
 
   /** Says whether a number with a stroke before it, or with decimals, stands at a place. */
   private static boolean isAcuity(List<Token> clause, int at) {
     return at > 0
-        && clause.get(at).kind() == Token.Kind.NUMBER
+        && clause.get(at).isNumber()
         && (clause.get(at - 1).is("/") || clause.get(at).text().contains("."));
   }
 }

@@ -19,9 +19,6 @@ import org.isopter.model.note.word.WordRole;
  */
 public final class HeadingDashes {
 
-  /** No word of any item. */
-  private static final String UNCLEAR = "\u2013";
-
   /** Words that tell whether a sign is there. */
   private static final String[] ANSWERS = {"present", "absent", "none", "nil", "no"};
 
@@ -36,7 +33,7 @@ public final class HeadingDashes {
       } else if (isDash(note, i) && isClear(note, i, heading(note, i, headings))) {
         out.set(i, note.get(i).saying(":"));
       } else if (isDash(note, i) && isBetweenWordAndSide(note, i)) {
-        out.set(i, note.get(i).saying(UNCLEAR));
+        out.set(i, note.get(i).unclear());
       }
     }
     return List.copyOf(out);
@@ -90,8 +87,7 @@ public final class HeadingDashes {
     }
     Token next = note.get(dash + 1);
     return next.kind() == Token.Kind.WORD
-        || (next.kind() == Token.Kind.NUMBER
-            && WordFiles.is(WordRole.SIZE, note.get(dash - 1).text()));
+        || (next.isNumber() && WordFiles.is(WordRole.SIZE, note.get(dash - 1).text()));
   }
 
   private static boolean isAnswer(List<Token> note, int at) {

@@ -3,6 +3,7 @@ package org.isopter.model.note.arrange;
 import java.util.ArrayList;
 import java.util.List;
 import org.isopter.model.note.grammar.Denial;
+import org.isopter.model.note.token.Clause;
 import org.isopter.model.note.token.Token;
 
 /**
@@ -27,22 +28,10 @@ public final class NothingSeen {
 
   /** Returns the note without such words. */
   public static List<Token> plain(List<Token> note) {
-    List<Token> out = new ArrayList<>();
-    int start = 0;
-    for (Token token : note) {
-      boolean ends = token.kind() == Token.Kind.BREAK;
-      if (ends) {
-        leaveOut(out, start);
-      }
-      out.add(token);
-      start = ends ? out.size() : start;
-    }
-    leaveOut(out, start);
-    return List.copyOf(out);
+    return Clause.mapped(note, NothingSeen::clause);
   }
 
-  private static void leaveOut(List<Token> out, int start) {
-    List<Token> clause = out.subList(start, out.size());
+  private static List<Token> clause(List<Token> clause) {
     int end = clause.size() - length(clause);
     boolean denied =
         end > 1
@@ -50,10 +39,12 @@ public final class NothingSeen {
             && clause.size() <= LONGEST
             && Denial.isNo(clause.get(0))
             && clause.subList(1, end).stream().allMatch(NothingSeen::isName);
-    if (denied) {
-      clause.set(end - 1, clause.get(end - 1).until(clause.get(clause.size() - 1)));
-      clause.subList(end, clause.size()).clear();
+    if (!denied) {
+      return clause;
     }
+    List<Token> plain = new ArrayList<>(clause.subList(0, end));
+    plain.set(end - 1, plain.get(end - 1).until(clause.get(clause.size() - 1)));
+    return plain;
   }
 
   /** Returns how many words at the end say no more; the first list that fits is the longest. */

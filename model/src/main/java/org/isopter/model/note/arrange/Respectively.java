@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.isopter.model.note.grammar.Common;
+import org.isopter.model.note.token.Clause;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.value.Site;
@@ -27,24 +28,9 @@ public final class Respectively {
 
   /** Returns the words of a note with the values so parted. */
   public static List<Token> parted(List<Token> note) {
-    if (note.stream().noneMatch(token -> token.is(WORD))) {
-      return note;
-    }
-    List<Token> out = new ArrayList<>();
-    int at = 0;
-    while (at < note.size()) {
-      int end = at;
-      while (end < note.size() && note.get(end).kind() != Token.Kind.BREAK) {
-        end++;
-      }
-      List<Token> clause = note.subList(at, end);
-      out.addAll(clause(clause).orElse(clause));
-      if (end < note.size()) {
-        out.add(note.get(end));
-      }
-      at = end + 1;
-    }
-    return List.copyOf(out);
+    return note.stream().anyMatch(token -> token.is(WORD))
+        ? Clause.mapped(note, clause -> clause(clause).orElse(clause))
+        : note;
   }
 
   private static Optional<List<Token>> clause(List<Token> clause) {
@@ -61,12 +47,7 @@ public final class Respectively {
   private static Optional<List<Token>> behind(List<Token> clause, int values, int eyes) {
     int last = clause.size() - 1;
     Optional<Eye> second = eye(clause, eyes + 1).filter(eye -> eye.end() == last);
-    Optional<Eye> first =
-        IntStream.range(values + 2, eyes)
-            .mapToObj(at -> eye(clause, at))
-            .flatMap(Optional::stream)
-            .filter(eye -> eye.end() == eyes)
-            .findFirst();
+    Optional<Eye> first = eyeBefore(clause, values + 2, eyes);
     if (second.isEmpty() || first.isEmpty() || same(first.get(), second.get())) {
       return Optional.empty();
     }
@@ -81,12 +62,7 @@ public final class Respectively {
   private static Optional<List<Token>> before(List<Token> clause, int eyes) {
     int last = clause.size() - 1;
     Optional<Eye> second = eye(clause, eyes + 1);
-    Optional<Eye> first =
-        IntStream.range(0, eyes)
-            .mapToObj(at -> eye(clause, at))
-            .flatMap(Optional::stream)
-            .filter(eye -> eye.end() == eyes)
-            .findFirst();
+    Optional<Eye> first = eyeBefore(clause, 0, eyes);
     if (second.isEmpty() || first.isEmpty() || same(first.get(), second.get())) {
       return Optional.empty();
     }
@@ -104,6 +80,15 @@ public final class Respectively {
     out.addAll(second.get().at(clause.get(and).end()));
     out.addAll(clause.subList(and + 1, last));
     return Optional.of(out);
+  }
+
+  /** Returns the longest words for an eye that start at a place or behind it and end at another. */
+  private static Optional<Eye> eyeBefore(List<Token> clause, int from, int end) {
+    return IntStream.range(from, end)
+        .mapToObj(at -> eye(clause, at))
+        .flatMap(Optional::stream)
+        .filter(eye -> eye.end() == end)
+        .findFirst();
   }
 
   private static boolean same(Eye one, Eye other) {

@@ -16,9 +16,6 @@ import org.isopter.model.value.Site;
  */
 public final class SideMarks {
 
-  /** No word of any item. */
-  private static final String UNCLEAR = "\u2013";
-
   private static final String EACH = "each";
 
   private static final Set<String> MISSING = Set.of("absent", "none", "negative", "normal");
@@ -102,7 +99,7 @@ public final class SideMarks {
     boolean missing = at + 3 < note.size() && mayBeOfOne(note.get(at + 3));
     if (missing) {
       out.add(note.get(at));
-      out.add(note.get(at + 1).saying(UNCLEAR));
+      out.add(note.get(at + 1).unclear());
       out.add(note.get(at + 2));
       return;
     }

@@ -104,7 +104,7 @@ public final class SidePairs {
   }
 
   private boolean isNumber(int at) {
-    return at < note.size() && note.get(at).kind() == Token.Kind.NUMBER;
+    return at < note.size() && note.get(at).isNumber();
   }
 
   private boolean isDecimal(int at) {

@@ -146,8 +146,7 @@ public final class Denial {
 
   /** Says whether an item is about signs, which its heading beside an eye says are there. */
   public static boolean isOfSign(Grammar grammar) {
-    return grammar.whole().stream()
-        .anyMatch(finding -> grammar.whole().size() == 1 && isSign(finding));
+    return grammar.whole().size() == 1 && grammar.whole().stream().allMatch(Denial::isSign);
   }
 
   private static boolean isSign(Finding<?> finding) {
@@ -161,8 +160,7 @@ public final class Denial {
 
   private static boolean isStated(List<Token> words) {
     return words.stream()
-        .anyMatch(
-            word -> WordFiles.is(WordRole.STATES, word.text()) || word.kind() == Token.Kind.NUMBER);
+        .anyMatch(word -> WordFiles.is(WordRole.STATES, word.text()) || word.isNumber());
   }
 
   private static boolean isThere(Fact<?> fact) {

@@ -181,15 +181,11 @@ final class Scan {
   private boolean takeOf() {
     int at = cursor.place();
     boolean before = last == Last.HEADING || last == Last.SIDE;
-    if (before && cursor.take("of") && !cursor.atEnd() && isNumber(cursor.token())) {
+    if (before && cursor.take("of") && !cursor.atEnd() && cursor.token().isNumber()) {
       return true;
     }
     cursor.back(at);
     return false;
-  }
-
-  private static boolean isNumber(Token token) {
-    return token.kind() == Token.Kind.NUMBER;
   }
 
   private boolean takePause() {

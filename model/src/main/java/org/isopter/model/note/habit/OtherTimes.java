@@ -148,7 +148,7 @@ public final class OtherTimes {
   private static boolean isCorrection(List<Token> clause) {
     Token first = clause.get(0);
     boolean label = clause.size() > 1 && clause.get(1).is(":");
-    boolean number = clause.stream().anyMatch(token -> token.kind() == Token.Kind.NUMBER);
+    boolean number = clause.stream().anyMatch(token -> token.isNumber());
     return label
         && (WordFiles.is(WordRole.RETRACT, first.text())
             || (WordFiles.is(WordRole.CORRECTED, first.text()) && !number));

@@ -128,7 +128,7 @@ record PhraseRow(
   private boolean isSuffix(List<Token> tokens, int at) {
     return at > 0
         && SIGNS.contains(phrase.get(0))
-        && tokens.get(at - 1).kind() == Token.Kind.NUMBER
+        && tokens.get(at - 1).isNumber()
         && tokens.get(at - 1).end() == tokens.get(at).start();
   }
 

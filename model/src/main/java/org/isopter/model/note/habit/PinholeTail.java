@@ -16,9 +16,6 @@ import org.isopter.model.value.Site;
  */
 public final class PinholeTail {
 
-  /** No word of any item. */
-  private static final String UNCLEAR = "\u2013";
-
   private final List<Token> note;
 
   private PinholeTail(List<Token> note) {
@@ -61,7 +58,7 @@ public final class PinholeTail {
     out.add(note.get(pinhole));
     out.addAll(said);
     if (!eyes && !comma) {
-      out.add(last.saying(UNCLEAR));
+      out.add(last.unclear());
     }
   }
 

@@ -65,7 +65,7 @@ final class SideLetters {
     for (int i = 0; i < clause.size(); i++) {
       Token token = clause.get(i);
       boolean capital = token.is(letter) && !token.seen().equals(letter);
-      boolean unit = letter.equals(RIGHT) && i > 0 && clause.get(i - 1).kind() == Token.Kind.NUMBER;
+      boolean unit = letter.equals(RIGHT) && i > 0 && clause.get(i - 1).isNumber();
       if (capital && !unit && isValue(clause, i + 1)) {
         places.add(i);
       }
@@ -75,6 +75,6 @@ final class SideLetters {
 
   private static boolean isValue(List<Token> clause, int at) {
     int value = at < clause.size() && clause.get(at).is(":") ? at + 1 : at;
-    return value < clause.size() && clause.get(value).kind() == Token.Kind.NUMBER;
+    return value < clause.size() && clause.get(value).isNumber();
   }
 }

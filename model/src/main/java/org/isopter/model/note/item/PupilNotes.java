@@ -21,7 +21,6 @@ import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.PhraseTable;
-import org.isopter.model.note.token.Token;
 import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Quantity;
@@ -201,9 +200,7 @@ final class PupilNotes {
     boolean behindSide = cursor.isBehindOne(token -> Common.side(token).isPresent());
     boolean sign = !behindSide && cursor.take("=");
     boolean leads =
-        !cursor.atEnd()
-            && (cursor.token().kind() == Token.Kind.NUMBER
-                || Common.side(cursor.token()).isPresent());
+        !cursor.atEnd() && (cursor.token().isNumber() || Common.side(cursor.token()).isPresent());
     return sign && !leads ? Optional.of(PupilEquality.EQUAL) : Optional.empty();
   }
 

@@ -97,7 +97,7 @@ public final class Abbreviations {
   }
 
   private boolean isNumber(int at) {
-    return at >= 0 && tokens.get(at).kind() == Token.Kind.NUMBER;
+    return at >= 0 && tokens.get(at).isNumber();
   }
 
   private boolean isPoint(int at) {

@@ -2,6 +2,7 @@ package org.isopter.model.note.token;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 /**
  * The tokens between two line ends, semicolons or full stops.
@@ -36,6 +37,21 @@ public record Clause(List<Token> tokens, boolean newLine, boolean afterGap, bool
       clauses.add(of(open, lastLine, stop));
     }
     return clauses;
+  }
+
+  /** Returns a note with each of its clauses changed; the marks that end them stay as they are. */
+  public static List<Token> mapped(List<Token> note, UnaryOperator<List<Token>> change) {
+    List<Token> out = new ArrayList<>();
+    int start = 0;
+    for (int at = 0; at <= note.size(); at++) {
+      boolean mark = at < note.size() && note.get(at).kind() == Token.Kind.BREAK;
+      if (mark || at == note.size()) {
+        out.addAll(change.apply(note.subList(start, at)));
+        out.addAll(note.subList(at, mark ? at + 1 : at));
+        start = at + 1;
+      }
+    }
+    return List.copyOf(out);
   }
 
   private static Clause of(List<Token> open, int lastLine, boolean stop) {

@@ -98,7 +98,7 @@ public final class Cursor {
 
   /** Moves past the digits of a number, noughts before it included: an axis, a time of day. */
   public Optional<String> digits() {
-    if (atEnd() || token().kind() != Token.Kind.NUMBER) {
+    if (atEnd() || !token().isNumber()) {
       return Optional.empty();
     }
     return Optional.of(tokens.get(next++).text());

@@ -62,7 +62,7 @@ public final class SpokenNumbers {
 
   /** Moves past a number in words, or one in digits. */
   private Optional<String> number() {
-    if (at < tokens.size() && tokens.get(at).kind() == Token.Kind.NUMBER) {
+    if (at < tokens.size() && tokens.get(at).isNumber()) {
       String whole = tokens.get(at++).text();
       return Optional.of(whole + (whole.contains(".") ? "" : decimals(false)));
     }
@@ -138,7 +138,7 @@ public final class SpokenNumbers {
   /** Puts a stroke for over, slash and out of between two numbers. */
   private boolean between() {
     int length = count.stroke(at);
-    boolean behind = !out.isEmpty() && out.get(out.size() - 1).kind() == Token.Kind.NUMBER;
+    boolean behind = !out.isEmpty() && out.get(out.size() - 1).isNumber();
     int start = at;
     at += length;
     boolean before = length > 0 && number().isPresent();
@@ -161,10 +161,7 @@ public final class SpokenNumbers {
     int number = at;
     boolean before = number().isPresent();
     at = number;
-    boolean behind =
-        mark.get().equals("+")
-            && !out.isEmpty()
-            && out.get(out.size() - 1).kind() == Token.Kind.NUMBER;
+    boolean behind = mark.get().equals("+") && !out.isEmpty() && out.get(out.size() - 1).isNumber();
     if (!before && !behind) {
       at = sign;
       return false;

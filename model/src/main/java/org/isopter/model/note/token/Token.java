@@ -44,6 +44,16 @@ public record Token(Kind kind, String text, String seen, int start, int end, int
     return text.equals(other);
   }
 
+  /** Says whether it is a number. */
+  public boolean isNumber() {
+    return kind == Kind.NUMBER;
+  }
+
+  /** Returns this as a word of no item, so that what it stands in is not read. */
+  public Token unclear() {
+    return saying("\u2013");
+  }
+
   /** Returns this as another kind of piece. */
   public Token as(Kind other) {
     return as(other, text);
