@@ -87,12 +87,16 @@ record PhraseRow(
   }
 
   boolean fits(List<Token> tokens, int at, boolean behindHeading) {
-    if (at + phrase.size() > tokens.size()
-        || !(behindHeading || mayStand(tokens, at))
-        || !endsWhereItMay(tokens, at + phrase.size())
-        || (isOfSeveral() && goesOn(tokens, at + phrase.size()))
-        || isSuffix(tokens, at)
-        || hasSignOfItsSide(tokens, at)) {
+    return isHere(tokens, at)
+        && (behindHeading || mayStand(tokens, at))
+        && endsWhereItMay(tokens, at + phrase.size())
+        && !(isOfSeveral() && goesOn(tokens, at + phrase.size()))
+        && !isSuffix(tokens, at)
+        && !hasSignOfItsSide(tokens, at);
+  }
+
+  private boolean isHere(List<Token> tokens, int at) {
+    if (at + phrase.size() > tokens.size()) {
       return false;
     }
     for (int i = 0; i < phrase.size(); i++) {
