@@ -58,13 +58,7 @@ class GenerateTest {
   void writesTheGroupsAsTheFileOfPersonsThatAPoolTakes(@TempDir Path folder) throws IOException {
     Path groups = folder.resolve("groups.csv");
     Path file = folder.resolve("all.ndjson");
-    Run.of(
-            "generate",
-            "--persons=40",
-            "--seed=3",
-            "--groups=" + groups,
-            "--output=" + file)
-        .ok();
+    Run.of("generate", "--persons=40", "--seed=3", "--groups=" + groups, "--output=" + file).ok();
     Cohort cohort = new Cohort(40, 3);
     List<String> lines = Files.readAllLines(groups, UTF_8);
     assertEquals("id,system,group", lines.get(0));

@@ -109,8 +109,7 @@ public record AcuityNumber(
     }
     Optional<BigDecimal> print = print(reading);
     if (print.isPresent()) {
-      return new AcuityNumber(
-          Optional.empty(), print, Optional.empty(), Rule.EIGHT_POINTS_ASSUMED);
+      return new AcuityNumber(Optional.empty(), print, Optional.empty(), Rule.EIGHT_POINTS_ASSUMED);
     }
     return ofCard && line.isPresent()
         ? new AcuityNumber(line, line, Optional.empty(), Rule.DISTANCE_OF_CARD_ASSUMED)

@@ -96,8 +96,7 @@ final class AcuityDerivations {
   private static Optional<Derived> near(Seen<AcuityReading> seen) {
     AcuityReading reading = seen.value();
     if (reading.isInPart() && reading.acuity() instanceof Acuity.MUnits) {
-      return Optional.of(
-          Derived.of(PartialLine.logMar(reading).statement(), seen.site(), seen));
+      return Optional.of(Derived.of(PartialLine.logMar(reading).statement(), seen.site(), seen));
     }
     return near(reading)
         .map(

@@ -99,9 +99,7 @@ public record Cohort(int persons, long seed) {
 
   private Party subject(Draw draw, int person) {
     String name = draw.pick(Phrases.FIRST) + " " + draw.pick(Phrases.LAST);
-    return new Party(
-        Optional.of(subject(person)),
-        when(draw, Likelihood.SUBJECT_NAME, name));
+    return new Party(Optional.of(subject(person)), when(draw, Likelihood.SUBJECT_NAME, name));
   }
 
   private Header header(Draw draw, int person, int visit, Party subject, OffsetDateTime performed) {

@@ -1,6 +1,7 @@
 package org.isopter.model.simulate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;

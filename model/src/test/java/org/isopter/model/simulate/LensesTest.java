@@ -14,15 +14,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.catalogue.Discs;
 import org.isopter.model.catalogue.Refractions;
-import org.isopter.model.value.Absence;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.finding.Finding;
+import org.isopter.model.value.Absence;
 import org.isopter.model.value.Acuity;
-import org.isopter.model.catalogue.AcuityReading;
-import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.value.Site;
 import org.junit.jupiter.api.Test;
 

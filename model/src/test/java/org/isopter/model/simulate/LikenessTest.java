@@ -57,12 +57,12 @@ class LikenessTest {
 
   @TestFactory
   Stream<DynamicTest> theEyesOfAPersonAreAlike() {
-    return WRITTEN.stream().map(it -> DynamicTest.dynamicTest(it.measure().title(), () -> like(it)));
+    return WRITTEN.stream()
+        .map(it -> DynamicTest.dynamicTest(it.measure().title(), () -> like(it)));
   }
 
   private static void like(Written<?> it) {
-    List<Pair> pairs =
-        Drawn.first(Group.HEALTHY).flatMap(exam -> pair(exam, it)).toList();
+    List<Pair> pairs = Drawn.first(Group.HEALTHY).flatMap(exam -> pair(exam, it)).toList();
     double drawn = variance(pairs, Pair::one);
     double stated = it.measure().likeness() * (1 - it.rounding() / drawn);
     assertEquals(stated, correlation(pairs), ERRORS * (1 - stated * stated) / root(pairs.size()));

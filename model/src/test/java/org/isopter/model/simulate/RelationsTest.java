@@ -32,6 +32,7 @@ import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Refractions;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
+import org.isopter.model.simulate.Drawn.Pair;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.Quantity;
@@ -39,7 +40,6 @@ import org.isopter.model.value.Site;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
-import org.isopter.model.simulate.Drawn.Pair;
 
 /**
  * What is drawn hangs together as the table of relations states, within five standard errors. The
