@@ -85,9 +85,11 @@ final class Advice {
    */
   static Stream<String> near(
       NotRead notRead, Token at, String item, int from, Optional<Grammar> grammar) {
-    Stream<String> words = notRead.isWord() ? meant(at, grammar) : Stream.empty();
+    // Nothing is looked for before a form is wanted: most notes are read without advice.
     Stream<String> mended =
-        words
+        Stream.of(at)
+            .filter(token -> notRead.isWord())
+            .flatMap(token -> meant(token, grammar))
             .filter(word -> !word.equalsIgnoreCase(at.text()))
             .map(word -> put(item, at.start() - from, at.end() - from, word));
     return Stream.of(

@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.note.grammar.Grammar;
 import org.isopter.model.note.grammar.Headings;
+import org.isopter.model.note.habit.PossibleReading;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.value.Site;
@@ -71,16 +72,17 @@ final class Gathered {
 
   /** Leaves a piece unread that may mean one of several things. */
   void leave(NotRead why, Piece piece, Optional<Grammar> grammar) {
-    unread.add(unread(why, piece, grammar));
+    unread.add(unread(why, piece, grammar, trial.readings(piece.of(text))));
   }
 
   /** Leaves a piece unread that no answer makes read: of another time, a diagnosis. */
   void leaveUnasked(String why, Piece piece) {
     NotRead notRead = NotRead.at(piece.first(), why);
-    unread.add(unread(notRead, piece, Optional.empty()).withoutReadings());
+    unread.add(unread(notRead, piece, Optional.empty(), List.of()));
   }
 
-  private Unread unread(NotRead notRead, Piece piece, Optional<Grammar> grammar) {
+  private Unread unread(
+      NotRead notRead, Piece piece, Optional<Grammar> grammar, List<PossibleReading> readings) {
     Token at = notRead.at().orElse(piece.first());
     return new Unread(
         piece.first().start(),
@@ -89,7 +91,7 @@ final class Gathered {
         piece.of(text),
         Advice.why(notRead, at, headings),
         trial.nearest(Advice.near(notRead, at, piece.of(text), piece.first().start(), grammar)),
-        trial.readings(piece.of(text)));
+        readings);
   }
 
   /** Returns the note, with what contradicts itself unread. */

@@ -34,11 +34,6 @@ public record Unread(
     return readings.size() > 1;
   }
 
-  /** Returns this where no answer can make it read: it is of another time or person. */
-  Unread withoutReadings() {
-    return new Unread(start, line, column, text, why, nearest, List.of());
-  }
-
   /** Returns this with another form as the nearest that is understood. */
   Unread nearest(String form) {
     return new Unread(start, line, column, text, why, form, readings);

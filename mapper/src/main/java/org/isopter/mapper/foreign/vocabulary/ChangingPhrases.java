@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.mapper.json.Raw;
+import org.isopter.model.text.Memo;
 
 /**
  * Phrases that make something else of a text where they stand in it, of some findings or of all.

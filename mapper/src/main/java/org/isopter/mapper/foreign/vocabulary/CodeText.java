@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import org.isopter.mapper.foreign.ledger.Memo;
+import org.isopter.model.text.Memo;
 
 /**
  * Reads the words of a code: the title of one finding, and beside it only words that are known to

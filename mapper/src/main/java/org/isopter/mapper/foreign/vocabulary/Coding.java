@@ -7,9 +7,9 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import org.isopter.mapper.foreign.ledger.Ledger;
-import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.mapper.foreign.ledger.Place;
 import org.isopter.mapper.foreign.ledger.RuleId;
+import org.isopter.model.text.Memo;
 import org.isopter.model.value.Code;
 
 /**

@@ -12,9 +12,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Pattern;
-import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.mapper.json.Raw;
 import org.isopter.mapper.json.RawJson;
+import org.isopter.model.text.Memo;
 import org.isopter.model.value.Site;
 
 /** The tables of what others write: codes, sites, units and words, read from one file. */

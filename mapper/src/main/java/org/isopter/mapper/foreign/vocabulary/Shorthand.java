@@ -5,13 +5,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.mapper.foreign.ledger.Refusal;
 import org.isopter.mapper.foreign.ledger.Why;
 import org.isopter.model.catalogue.Refractions;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
+import org.isopter.model.text.Memo;
 import org.isopter.model.value.Site;
 
 /**

@@ -10,7 +10,7 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.isopter.mapper.foreign.ledger.Memo;
+import org.isopter.model.text.Memo;
 import org.isopter.model.value.Site;
 
 /** Finds the eye in words, where they name exactly one. */

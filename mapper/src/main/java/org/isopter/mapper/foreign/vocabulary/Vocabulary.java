@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.isopter.mapper.foreign.ledger.Ledger;
-import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.finding.Codes;
 import org.isopter.model.finding.Finding;
@@ -15,6 +14,7 @@ import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Spec;
 import org.isopter.model.finding.Variant;
 import org.isopter.model.finding.When;
+import org.isopter.model.text.Memo;
 import org.isopter.model.value.Code;
 import org.isopter.model.value.Site;
 

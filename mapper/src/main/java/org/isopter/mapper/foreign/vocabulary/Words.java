@@ -9,8 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
-import org.isopter.mapper.foreign.ledger.Memo;
 import org.isopter.mapper.json.Raw;
+import org.isopter.model.text.Memo;
 import org.isopter.model.value.Site;
 
 /** The words that others use beside or instead of codes, from the tables of habits. */

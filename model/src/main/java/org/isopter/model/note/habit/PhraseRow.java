@@ -9,6 +9,7 @@ import org.isopter.model.note.token.Token;
 import org.isopter.model.note.word.WordFiles;
 import org.isopter.model.note.word.WordRole;
 import org.isopter.model.phrase.PhraseLine;
+import org.isopter.model.value.LowerCase;
 
 /**
  * A phrase of the book.
@@ -82,17 +83,26 @@ record PhraseRow(
     return written.substring(from, written.length() - (written.endsWith("$") ? 1 : 0));
   }
 
+  /** Returns its first word, in small letters. */
+  String first() {
+    return LowerCase.of(phrase.get(0));
+  }
+
   boolean isLike(PhraseRow other) {
     return phrase.size() == other.phrase.size() && opening == other.opening && exact == other.exact;
   }
 
   boolean fits(List<Token> tokens, int at, boolean behindHeading) {
-    if (at + phrase.size() > tokens.size()
-        || !(behindHeading || mayStand(tokens, at))
-        || !endsWhereItMay(tokens, at + phrase.size())
-        || (isOfSeveral() && goesOn(tokens, at + phrase.size()))
-        || isSuffix(tokens, at)
-        || hasSignOfItsSide(tokens, at)) {
+    return isHere(tokens, at)
+        && (behindHeading || mayStand(tokens, at))
+        && endsWhereItMay(tokens, at + phrase.size())
+        && !(isOfSeveral() && goesOn(tokens, at + phrase.size()))
+        && !isSuffix(tokens, at)
+        && !hasSignOfItsSide(tokens, at);
+  }
+
+  private boolean isHere(List<Token> tokens, int at) {
+    if (at + phrase.size() > tokens.size()) {
       return false;
     }
     for (int i = 0; i < phrase.size(); i++) {

@@ -34,8 +34,8 @@ public final class PinholeTail {
       }
       boolean comma = note.get(at).is(",");
       int pinhole = comma ? at + 1 : at;
-      int end = tail.isBehindTwoEyes(clause, at) ? tail.end(pinhole) : pinhole;
-      if (end > pinhole) {
+      int end = tail.end(pinhole);
+      if (end > pinhole && tail.isBehindTwoEyes(clause, at)) {
         out.add(note.get(at).as(Token.Kind.BREAK, ";"));
         tail.put(pinhole, end, comma, out);
         at = end;

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.isopter.model.note.habit.UnclearWords.Doubt;
+import org.isopter.model.note.token.Lexer;
+import org.isopter.model.note.token.NumberWords;
 
 /** Writes the forms that an item may have been meant in; whoever calls it tries each. */
 public final class Readings {
@@ -30,12 +32,7 @@ public final class Readings {
     readings.eyes();
     readings.both();
     readings.behind();
-    for (String notation : List.of("decimal", "logMAR", "letters")) {
-      readings.add("notation", notation, item + " " + notation);
-    }
-    for (String light : List.of("room", "bright", "dim")) {
-      readings.add("light", light, item + " " + light);
-    }
+    readings.figures();
     readings.swapped("plates", Doubt.PLATES, List.of("ishihara", "HRR"));
     readings.swapped("loss", Doubt.LOSS, List.of("loss", "reduced"));
     readings.swapped(
@@ -71,6 +68,23 @@ public final class Readings {
       put("eyes", "left", value, " L ");
       put("eyes", "each eye", value, " each ");
     }
+  }
+
+  /** Offers what a number may be measured in; there are no other items with a chart or a light. */
+  private void figures() {
+    if (Lexer.words(item).stream().noneMatch(Readings::isNumber)) {
+      return;
+    }
+    for (String notation : List.of("decimal", "logMAR", "letters")) {
+      add("notation", notation, item + " " + notation);
+    }
+    for (String light : List.of("room", "bright", "dim")) {
+      add("light", light, item + " " + light);
+    }
+  }
+
+  private static boolean isNumber(String word) {
+    return word.chars().anyMatch(Character::isDigit) || NumberWords.isNumber(word);
   }
 
   /** Offers the eyes of a nystagmus behind it. */

@@ -73,7 +73,11 @@ public final class Cursor {
   /** Moves past a number without a sign. */
   public Optional<BigDecimal> number() {
     // A nought before digits is what a lost point leaves behind: 03 for 0.3.
-    return digits().filter(text -> !text.matches("0\\d.*")).map(BigDecimal::new);
+    return digits().filter(text -> !hasLostPoint(text)).map(BigDecimal::new);
+  }
+
+  private static boolean hasLostPoint(String text) {
+    return text.length() > 1 && text.charAt(0) == '0' && Character.isDigit(text.charAt(1));
   }
 
   /** Says whether this text stands before the next token. */

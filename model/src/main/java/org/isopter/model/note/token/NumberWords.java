@@ -53,6 +53,11 @@ public final class NumberWords {
         : Optional.empty();
   }
 
+  /** Says whether a word stands for a number, or a part of one, in any of the languages. */
+  public static boolean isNumber(String word) {
+    return WORDS.values().stream().anyMatch(meanings -> meanings.containsKey(word));
+  }
+
   private static Map<String, Map<String, String>> words() {
     Map<String, Map<String, String>> words = new LinkedHashMap<>();
     for (PhraseLine line : WordFiles.lines(WordRole.NUMBER)) {

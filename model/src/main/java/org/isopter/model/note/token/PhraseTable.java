@@ -17,7 +17,11 @@ public final class PhraseTable<T> implements Matcher<T> {
 
   private record Row<T>(String spoken, List<String> phrase, T value) {}
 
+  private static final Comparator<Row<?>> LONGEST_FIRST =
+      Comparator.comparing((Row<?> row) -> row.phrase().size()).reversed();
+
   private final List<Row<T>> rows = new ArrayList<>();
+  private final Map<String, List<Row<T>>> byFirst = new HashMap<>();
   private final Map<T, String> written = new HashMap<>();
 
   private PhraseTable() {}
@@ -39,10 +43,13 @@ public final class PhraseTable<T> implements Matcher<T> {
   /** Adds phrases for a value; its first phrase is the one that is written. */
   public PhraseTable<T> say(T value, String... phrases) {
     for (String phrase : phrases) {
-      rows.add(new Row<>(phrase, Lexer.words(phrase), value));
+      Row<T> row = new Row<>(phrase, Lexer.words(phrase), value);
+      rows.add(row);
+      byFirst.computeIfAbsent(row.phrase().get(0), any -> new ArrayList<>()).add(row);
       written.putIfAbsent(value, phrase.replace('-', ' '));
     }
-    rows.sort(Comparator.comparing((Row<T> row) -> row.phrase().size()).reversed());
+    rows.sort(LONGEST_FIRST);
+    byFirst.values().forEach(list -> list.sort(LONGEST_FIRST));
     return this;
   }
 
@@ -58,7 +65,10 @@ public final class PhraseTable<T> implements Matcher<T> {
 
   @Override
   public Optional<T> read(Cursor cursor) {
-    for (Row<T> row : rows) {
+    if (cursor.atEnd()) {
+      return Optional.empty();
+    }
+    for (Row<T> row : byFirst.getOrDefault(cursor.token().text(), List.of())) {
       if (cursor.take(row.phrase())) {
         return Optional.of(row.value());
       }

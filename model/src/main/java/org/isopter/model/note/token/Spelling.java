@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.isopter.model.text.Memo;
 import org.isopter.model.text.NearestWord;
 
 /** Mends a mistyped word where one known word is near and no other is. */
@@ -17,6 +18,7 @@ public final class Spelling {
 
   private final Set<String> known;
   private final Map<Character, List<String>> byFirst;
+  private final Memo<String> mended = new Memo<>(this::meant);
 
   public Spelling(Set<String> known) {
     this.known = Set.copyOf(known);
@@ -37,17 +39,22 @@ public final class Spelling {
     if (whole || token.text().length() < SHORTEST) {
       return token;
     }
+    String meant = mended.of(token.text());
+    return meant.equals(token.text()) ? token : token.saying(meant);
+  }
+
+  private String meant(String seen) {
     List<String> near =
-        byFirst.getOrDefault(token.text().charAt(0), List.of()).stream()
-            .filter(word -> isNear(word, token.text(), 2))
+        byFirst.getOrDefault(seen.charAt(0), List.of()).stream()
+            .filter(word -> isNear(word, seen, 2))
             .toList();
-    List<String> next = near.stream().filter(word -> isNear(word, token.text(), 1)).toList();
-    List<String> swapped = next.stream().filter(word -> isSwapped(word, token.text())).toList();
+    List<String> next = near.stream().filter(word -> isNear(word, seen, 1)).toList();
+    List<String> swapped = next.stream().filter(word -> isSwapped(word, seen)).toList();
     if (swapped.size() == 1) {
-      return token.saying(swapped.get(0));
+      return swapped.get(0);
     }
     boolean one = next.size() == 1 && near.stream().allMatch(w -> isAkin(w, next.get(0)));
-    return one ? token.saying(next.get(0)) : token;
+    return one ? next.get(0) : seen;
   }
 
   /** Says whether the two have the same letters, two neighbours of them in other order. */

@@ -1,12 +1,13 @@
-package org.isopter.mapper.foreign.ledger;
+package org.isopter.model.text;
 
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 
 /**
- * Remembers what was read from a text: the same words of codes and body sites come with every
- * observation of a system. It holds no more than so many short texts.
+ * Remembers what was made of a text, where the same texts come again and again: the words of a code
+ * with every observation of a system, a mistyped word with every form that is tried. It holds no
+ * more than so many short texts.
  */
 public final class Memo<V> {
 
