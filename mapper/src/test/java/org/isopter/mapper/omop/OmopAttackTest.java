@@ -270,8 +270,7 @@ class OmopAttackTest {
                     visits.get(at).person(), visits.get(at).day() - guesses.truths().get(at)));
     assertEquals(
         visits.size(),
-        guesses.hits(
-            at -> visits.get(at).day() - moved.getOrDefault(visits.get(at).person(), 0L)));
+        guesses.hits(at -> visits.get(at).day() - moved.getOrDefault(visits.get(at).person(), 0L)));
   }
 
   @Test
