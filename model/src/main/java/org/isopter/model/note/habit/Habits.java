@@ -42,6 +42,9 @@ public final class Habits {
           "direction", Set.of("vertical", "horizontal"),
           "plates", Set.of("ishihara", "HRR"));
 
+  /** What a cup-disc ratio without a direction stands for. */
+  private static final String RATIO = "CDR";
+
   private final Map<String, String> choices;
   private final Phrasebook book;
   private final Settings settings;
@@ -93,23 +96,29 @@ public final class Habits {
     asked.addAll(said);
     UnclearWords unclear = asked.isEmpty() ? UnclearWords.STANDARD : UnclearWords.with(asked);
     Settings settings = Settings.of(set, faults);
-    WordFiles.lines(WordRole.SAY).stream().map(line -> directed(line, choices)).forEach(said::add);
     return faults.isEmpty()
         ? Result.ok(
             new Habits(
                 choices,
-                Phrasebook.of(said, StandardPhrases.grammarWords()),
+                book(said, choices.getOrDefault("direction", "")),
                 unclear,
                 settings,
                 fhir))
         : Result.refused(faults);
   }
 
-  /** Returns a line in which a cup-disc ratio is of the direction that the department means. */
-  private static PhraseLine directed(PhraseLine line, Map<String, String> choices) {
-    String direction = choices.getOrDefault("direction", "");
-    boolean ratio = line.meaning().equals("CDR") && !direction.isEmpty();
-    return ratio ? line.standingFor("CDR " + direction.charAt(0)) : line;
+  /** Returns the standard book with the phrases of a department. */
+  private static Phrasebook book(List<PhraseLine> said, String direction) {
+    List<PhraseLine> lines = new ArrayList<>(said);
+    if (!direction.isEmpty()) {
+      WordFiles.lines(WordRole.SAY).stream()
+          .filter(line -> line.meaning().equals(RATIO))
+          .map(line -> line.standingFor(RATIO + " " + direction.charAt(0)))
+          .forEach(lines::add);
+    }
+    return lines.isEmpty()
+        ? StandardPhrases.BOOK
+        : StandardPhrases.BOOK.with(lines, direction.isEmpty() ? Set.of() : Set.of(RATIO));
   }
 
   private static void habit(PhraseLine line, Map<String, String> choices, List<Fault> faults) {
