@@ -22,7 +22,8 @@ record CdaNumbers(String number, String unit) {
 
   /** Dates and times of day are no values. */
   private static final Pattern TIME =
-      Pattern.compile("\\d{4}-\\d{2}-\\d{2}|\\d{1,2}[./]\\d{1,2}[./]\\d{4}|\\d{1,2}:\\d{2}(:\\d{2})?");
+      Pattern.compile(
+          "\\d{4}-\\d{2}-\\d{2}|\\d{1,2}[./]\\d{1,2}[./]\\d{4}|\\d{1,2}:\\d{2}(:\\d{2})?");
 
   private static final Pattern NUMBER =
       Pattern.compile(

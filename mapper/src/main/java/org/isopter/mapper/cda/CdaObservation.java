@@ -263,9 +263,7 @@ final class CdaObservation {
     }
     if (!rows.isEmpty()) {
       String div = "<div>" + String.join(" ", rows).replaceAll("[<>&]", " ") + "</div>";
-      resource.put(
-          "text",
-          new Raw.Obj(Map.of("status", Raw.of("generated"), "div", Raw.of(div))));
+      resource.put("text", new Raw.Obj(Map.of("status", Raw.of("generated"), "div", Raw.of(div))));
     }
   }
 

@@ -100,7 +100,8 @@ final class CdaOrganizer {
   private Optional<String> said(CdaNode text, Raw.Obj member, String name) {
     Optional<String> to = text.first("reference").flatMap(it -> it.attribute("value"));
     Optional<String> own = member.object("text").flatMap(it -> it.string("div"));
-    if (to.flatMap(narrative::row).map(row -> "<div>" + row + "</div>").equals(own) && own.isPresent()) {
+    if (to.flatMap(narrative::row).map(row -> "<div>" + row + "</div>").equals(own)
+        && own.isPresent()) {
       return Optional.empty();
     }
     String said = to.map(id -> narrative.words(id).orElse("?")).orElseGet(text::text);

@@ -156,7 +156,9 @@ class CdaNarrativeTest {
         document(right("x"), left("x"), "#name")
             .replaceAll("<originalText>.*?</originalText>", "")
             .replaceAll("<text><reference value=\"#x\"/></text>", "")
-            .replaceAll("(?s)<text>.*?</table>.*?</text>", "<text>" + words.replace(">", "&gt;") + "</text>");
+            .replaceAll(
+                "(?s)<text>.*?</table>.*?</text>",
+                "<text>" + words.replace(">", "&gt;") + "</text>");
     assertEquals(taken, read(bare).size());
   }
 }
