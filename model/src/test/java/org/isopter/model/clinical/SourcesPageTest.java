@@ -84,8 +84,7 @@ class SourcesPageTest {
         everyCitation()
             .flatMap(text -> Arrays.stream(text.split("; ", -1)))
             .filter(clause -> !OWN.matcher(clause).find() && !NONE.matcher(clause).find())
-            .filter(clause -> !names(clause).isEmpty())
-            .filter(clause -> names(clause).stream().noneMatch(works::contains))
+            .filter(clause -> names(clause).stream().limit(1).anyMatch(one -> !works.contains(one)))
             .distinct()
             .toList();
     assertEquals(List.of(), unknown);
