@@ -64,8 +64,8 @@ final class DiscNotes {
 
   private static final PhraseTable<Presence> SIGNS =
       PhraseTable.of(Presence.class)
-          .say(Presence.PRESENT, "+", "yes", "positive")
-          .say(Presence.ABSENT, "-", "no", "none", "negative");
+          .say(Presence.PRESENT, "+", "yes", "positive", "+ve")
+          .say(Presence.ABSENT, "-", "no", "none", "negative", "nil", "without", "-ve", "neg");
 
   private static final Slot<Outcome<Discs.Colour>> COLOUR =
       Slot.value("colour of the disc", Common.named(COLOURS, "colour", "color"));
@@ -82,8 +82,8 @@ final class DiscNotes {
   private static final Slot<Outcome<Presence>> PULSATION =
       Slot.value("venous pulsation", sign(PULSATIONS, "SVP"));
 
-  private static final Slot<Outcome<Presence>> PULSATION_ALONE =
-      Slot.value("venous pulsation", SIGNS.map(Outcome::<Presence>found));
+  /** Whether the sign that the heading names is there; beside an eye its name says that it is. */
+  private static final Slot<Presence> NAMED = Slot.value("presence", SIGNS);
 
   /** That the disc could not be seen is all that is said of it. */
   private static final Slot<Boolean> NO_VIEW =
@@ -157,15 +157,38 @@ final class DiscNotes {
                   (said, heading) ->
                       (heading.plural() || heading.spoken().equals(EITHER)) && !CupNotes.isIn(said))
               .build(DiscNotes::disc),
-          Grammar.of("spontaneous venous pulsation", "SVP R present L absent")
+          sign("spontaneous venous pulsation", "SVP R present L absent")
               .startsWith(
                   Stream.of("SVP", "spontaneous venous pulsation")
                       .map(Heading::of)
                       .map(Heading::afterWords))
-              .slots(PULSATION_ALONE)
-              .method(METHOD)
               .whole(Discs.VENOUS_PULSATION)
-              .build(eye -> eye.outcome(Discs.VENOUS_PULSATION, eye.get(PULSATION_ALONE))),
+              .build(
+                  eye ->
+                      eye.found(
+                          Discs.VENOUS_PULSATION, eye.find(NAMED).orElse(Presence.PRESENT))),
+          Grammar.of("margin of the disc", "disc margin R sharp L blurred all round")
+              .startsWith("disc margin", "disc margins")
+              .slots(MARGIN, COLOUR, SWELLING, HAEMORRHAGE, CLOCK_HOUR, PULSATION)
+              .method(METHOD)
+              .onClockFace()
+              .whole(Discs.MARGIN)
+              .build(
+                  eye -> {
+                    eye.outcome(Discs.MARGIN, eye.get(MARGIN));
+                    besides(eye);
+                  }),
+          sign("swelling of the disc", "disc swelling R present L absent")
+              .startsWith(Stream.of(Heading.of("disc swelling").afterWords()))
+              .slots(NORMAL, COLOUR, MARGIN, FRISEN, HAEMORRHAGE, CLOCK_HOUR, PULSATION)
+              .slots(Common.DEGREE)
+              .whole(Discs.SWELLING)
+              .build(DiscNotes::swelling),
+          sign("haemorrhage of the disc", "disc haemorrhage R present L absent")
+              .startsWith(Stream.of(Heading.of("disc haemorrhage").afterWords()))
+              .slots(NORMAL, COLOUR, MARGIN, SWELLING, CLOCK_HOUR, PULSATION)
+              .whole(Discs.HAEMORRHAGE)
+              .build(DiscNotes::haemorrhage),
           Grammar.of("swelling by its grade", "Frisen R 2 L 3")
               .startsWith("frisen", "frisen grade")
               .slots(GRADE)
@@ -230,6 +253,62 @@ final class DiscNotes {
   private static Optional<Integer> clockHour(Cursor cursor) {
     cursor.take("at");
     return cursor.whole().filter(hour -> cursor.take("o'clock"));
+  }
+
+  /** Begins the item of a sign: denied without a side, it is denied of both eyes. */
+  private static Grammar.Draft sign(String name, String example) {
+    return Grammar.of(name, example)
+        .slots(NAMED)
+        .method(METHOD)
+        .onClockFace()
+        .unsided((said, heading) -> said.find(NAMED).equals(Optional.of(Presence.ABSENT)));
+  }
+
+  /** Returns whether the sign is there; what else is said of an eye may be all that is meant. */
+  private static Presence presence(Eye eye) throws NotRead {
+    boolean blood =
+        eye.find(HAEMORRHAGE).flatMap(Outcome::ifFound).equals(Optional.of(Presence.ABSENT));
+    boolean more = Stream.of(COLOUR, MARGIN, SWELLING, PULSATION).anyMatch(eye::has);
+    return blood || more ? eye.get(NAMED) : eye.find(NAMED).orElse(Presence.PRESENT);
+  }
+
+  private static void swelling(Eye eye) throws NotRead {
+    if (eye.has(NORMAL) && !eye.has(NAMED)) {
+      disc(eye);
+      return;
+    }
+    Presence presence = presence(eye);
+    eye.found(Discs.SWELLING, new Discs.Swelling(presence, eye.find(FRISEN)));
+    eye.degree(presence == Presence.PRESENT);
+    eye.outcomeOf(Discs.MARGIN, MARGIN);
+    besides(eye);
+  }
+
+  private static void haemorrhage(Eye eye) throws NotRead {
+    if (eye.has(NORMAL) && !eye.has(NAMED)) {
+      disc(eye);
+      return;
+    }
+    eye.found(Discs.HAEMORRHAGE, new Discs.Haemorrhage(presence(eye), eye.find(CLOCK_HOUR)));
+    eye.outcomeOf(Discs.MARGIN, MARGIN);
+    besides(eye);
+  }
+
+  /** Adds what else is said of a disc behind the name of a part or sign of it. */
+  private static void besides(Eye eye) throws NotRead {
+    eye.outcomeOf(Discs.COLOUR, COLOUR);
+    if (eye.has(SWELLING)) {
+      eye.outcome(
+          Discs.SWELLING,
+          eye.get(SWELLING).map(sign -> new Discs.Swelling(sign, Optional.empty())));
+    }
+    if (eye.has(HAEMORRHAGE)) {
+      Optional<Integer> hour = eye.find(CLOCK_HOUR);
+      eye.outcome(
+          Discs.HAEMORRHAGE,
+          eye.get(HAEMORRHAGE).map(sign -> new Discs.Haemorrhage(sign, hour)));
+    }
+    eye.outcomeOf(Discs.VENOUS_PULSATION, PULSATION);
   }
 
   private static void disc(Eye eye) throws NotRead {
