@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.isopter.model.simulate.Cohort;
 import org.isopter.task.report.ExitStatus;
 import org.junit.jupiter.api.Test;
@@ -51,6 +52,31 @@ class GenerateTest {
     Run back =
         Run.with(bundles, "from-fhir", "-", "--input-format", "ndjson", "--format", "ndjson").ok();
     assertEquals(records, back.out());
+  }
+
+  @Test
+  void writesTheGroupsAsTheFileOfPersonsThatAPoolTakes(@TempDir Path folder) throws IOException {
+    Path groups = folder.resolve("groups.csv");
+    Path file = folder.resolve("all.ndjson");
+    Run.of("generate", "--persons=40", "--seed=3", "--groups=" + groups, "--output=" + file).ok();
+    Cohort cohort = new Cohort(40, 3);
+    List<String> lines = Files.readAllLines(groups, UTF_8);
+    assertEquals("id,system,group", lines.get(0));
+    assertEquals(41, lines.size());
+    assertEquals(
+        "gen-p-3-17,https://quillhaven.example/people," + cohort.group(17).word(), lines.get(18));
+    Path pool = folder.resolve("pool");
+    Run run =
+        Run.of(
+                "pool",
+                file.toString(),
+                "--persons=" + groups,
+                "--key-file=docs/key-for-the-demo.txt",
+                "--format=csv",
+                "--output=" + pool)
+            .ok();
+    assertTrue(run.err().contains("40 with an examination here"), run::err);
+    assertTrue(Files.readString(pool.resolve("examinations.csv"), UTF_8).contains(",healthy,"));
   }
 
   @Test

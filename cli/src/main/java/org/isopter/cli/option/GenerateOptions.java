@@ -42,9 +42,19 @@ public final class GenerateOptions {
       })
   private GenerateForm format = GenerateForm.NDJSON;
 
+  @Option(
+      names = "--groups",
+      paramLabel = "FILE",
+      description = {
+        "Write what ails each person too, as the file",
+        "that 'pool --persons' takes: id, system, group."
+      })
+  private @Nullable Path groups;
+
   /** Runs the task with these options. */
   public void run(RunLog log) {
-    new GenerateTask(log, persons, seed, format)
-        .run(Optional.ofNullable(output).filter(file -> !file.equals("-")).map(Path::of));
+    GenerateTask task = new GenerateTask(log, persons, seed, format);
+    Optional.ofNullable(groups).ifPresent(task::groups);
+    task.run(Optional.ofNullable(output).filter(file -> !file.equals("-")).map(Path::of));
   }
 }

@@ -8,6 +8,7 @@ import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.clinical.acuity.AcuityEquivalents;
 import org.isopter.model.clinical.acuity.LowVisionConvention;
+import org.isopter.model.clinical.acuity.NearAcuity;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.LowVision;
@@ -56,6 +57,11 @@ public record AcuityNumber(
     SCHULZE_BONSEL_2006,
     /** Too low for a chart, and no number is published for it. */
     TOO_LOW,
+    /**
+     * N points at a stated distance: eight points are taken for 1 M, the height of the letters
+     * being that of one typeface. ICD-11, 9D90, has N6 beside 0.8 M.
+     */
+    EIGHT_POINTS_ASSUMED,
     /** A size of print, which is an angle only at a stated distance. */
     SIZE_OF_PRINT,
     /** A pinhole did not improve it: the acuity without the pinhole is the acuity. */
@@ -67,6 +73,9 @@ public record AcuityNumber(
   }
 
   private static final BigDecimal LETTER = new BigDecimal("0.02");
+
+  /** The points of print that count as 1 M. */
+  private static final BigDecimal POINTS = BigDecimal.valueOf(8);
 
   /** The letters of a line for which a letter is 0.02 logMAR. */
   private static final int LINE = 5;
@@ -92,15 +101,28 @@ public record AcuityNumber(
 
   private static AcuityNumber of(AcuityReading reading, boolean ofCard, boolean exact) {
     Optional<BigDecimal> line = line(reading.acuity());
-    if (reading.isInPart() && line.isPresent()) {
+    if (reading.isInPart() && !(reading.acuity() instanceof Acuity.Low)) {
       return alone(line, Rule.READ_IN_PART);
     }
     if (reading.acuity() instanceof Acuity.Fraction fraction && fraction.letters() != 0) {
       return partial(fraction, reading.lettersPerLine().orElse(LINE), ofCard, exact);
     }
+    Optional<BigDecimal> print = print(reading);
+    if (print.isPresent()) {
+      return new AcuityNumber(Optional.empty(), print, Optional.empty(), Rule.EIGHT_POINTS_ASSUMED);
+    }
     return ofCard && line.isPresent()
         ? new AcuityNumber(line, line, Optional.empty(), Rule.DISTANCE_OF_CARD_ASSUMED)
         : of(reading.acuity(), exact);
+  }
+
+  /** Returns the logMAR of N points that were read at a stated distance. */
+  private static Optional<BigDecimal> print(AcuityReading reading) {
+    return reading.acuity() instanceof Acuity.Points points
+        ? NearAcuity.of(new Acuity.MUnits(points.size().divide(POINTS)), reading.distance())
+            .value()
+            .map(NearAcuity.Equivalents::logMar)
+        : Optional.empty();
   }
 
   private static AcuityNumber of(Acuity acuity, boolean exact) {

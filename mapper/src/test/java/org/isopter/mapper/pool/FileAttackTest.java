@@ -14,10 +14,12 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -42,7 +44,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class FileAttackTest {
 
-  private static final int PERSONS = 260;
+  private static final int PERSONS = 130;
 
   /** What differs between two runs: the time of the run, and where the database puts its blocks. */
   private static final Set<String> OF_A_RUN = Set.of("provenance.json", "tables.duckdb");
@@ -160,8 +162,7 @@ class FileAttackTest {
     Map<String, LocalDate> truth = new HashMap<>();
     StringBuilder csv = new StringBuilder("id,birth_date\n");
     List<PoolDocument> documents = new ArrayList<>();
-    List<Exam> many = new Cohort(1_500, 53).exams().toList();
-    for (Exam exam : many) {
+    for (Exam exam : soonAgain()) {
       documents.add(Pools.record(exam, documents.size() + 1));
       String person = exam.header().subject().identifier().orElseThrow().value();
       LocalDate day = LocalDate.of(1940 + born.size() % 50, 1, 1).plusDays(born.size() * 37 % 365);
@@ -183,6 +184,28 @@ class FileAttackTest {
       run.finish();
     }
     assertFewAreFound(pool, born, truth);
+  }
+
+  /** Returns, of each person who came twice in 200 days, two such visits. */
+  private static List<Exam> soonAgain() {
+    Map<Object, Exam> last = new HashMap<>();
+    Map<Object, List<Exam>> pairs = new LinkedHashMap<>();
+    new Cohort(1_500, 53)
+        .exams()
+        .sorted(Comparator.comparing((Exam exam) -> exam.header().performed().toInstant()))
+        .forEach(
+            exam -> {
+              Object person = exam.header().subject();
+              Exam before = last.put(person, exam);
+              if (before != null && days(before, exam) < 200) {
+                pairs.putIfAbsent(person, List.of(before, exam));
+              }
+            });
+    return pairs.values().stream().flatMap(List::stream).toList();
+  }
+
+  private static long days(Exam before, Exam exam) {
+    return ChronoUnit.DAYS.between(before.header().performed(), exam.header().performed());
   }
 
   private static String subject(Deidentifier deidentifier, Exam exam) {

@@ -61,6 +61,11 @@ class AcuityNumberTest {
         "near-acuity|20/40\"|0.301|0.301|distance-of-card-assumed",
         "near-acuity|20/40-2\"|0.301||letters-not-counted",
         "near-acuity|N5\"|||size-of-print",
+        "near-acuity|J3\",\"distance\":\"40 cm|||size-of-print",
+        "near-acuity|N8\",\"distance\":\"1 m||0.0|eight-points-assumed",
+        "near-acuity|N8\",\"distance\":\"40 cm||0.398|eight-points-assumed",
+        "near-acuity|N6\",\"distance\":\"40 cm||0.273|eight-points-assumed",
+        "near-acuity|N5\",\"distance\":\"33 cm||0.277|eight-points-assumed",
         "distance-acuity|6/9-2\",\"letters-per-line\":8|0.176||letters-not-counted",
         "acuity-beyond-line|6/60\",\"side-of-line\":\"worse|1.0||limit",
       })
@@ -72,6 +77,17 @@ class AcuityNumberTest {
     assertEquals(line, cells.get("number_line"));
     assertEquals(assumed, cells.get("number_assumed"));
     assertEquals(rule, cells.get("number_rule"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"1 M, 40 cm", "N8, 40 cm", "1 M, 1 m"})
+  void printThatWasReadInPartHasNoNumber(String print, String distance) {
+    String part = "{\"value\":\"%s\",\"distance\":\"%s\",\"read-in-part\":true}";
+    Map<String, Object> cells =
+        value("\"near-acuity\":{\"right\":%s}".formatted(part.formatted(print, distance)));
+    assertEquals(null, cells.get("number"));
+    assertEquals(null, cells.get("number_assumed"));
+    assertEquals("read-in-part", cells.get("number_rule"));
   }
 
   /** 60 mmHg is where the scale ends, and no pressure: in a mean it would be one. */

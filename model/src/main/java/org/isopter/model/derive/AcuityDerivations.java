@@ -94,7 +94,11 @@ final class AcuityDerivations {
   }
 
   private static Optional<Derived> near(Seen<AcuityReading> seen) {
-    return near(seen.value())
+    AcuityReading reading = seen.value();
+    if (reading.isInPart() && reading.acuity() instanceof Acuity.MUnits) {
+      return Optional.of(Derived.of(PartialLine.logMar(reading).statement(), seen.site(), seen));
+    }
+    return near(reading)
         .map(
             answer ->
                 Derived.of(answer.statement(), seen.site(), seen)

@@ -63,6 +63,11 @@ public record Cohort(int persons, long seed) {
     return exams;
   }
 
+  /** Returns the identifier of a person. */
+  public Identifier subject(int person) {
+    return Identifier.of(PEOPLE, "gen-p-" + seed + "-" + person);
+  }
+
   /** Returns the group that a person belongs to. */
   public Group group(int person) {
     return new InventedPerson(draw(person)).group;
@@ -94,9 +99,7 @@ public record Cohort(int persons, long seed) {
 
   private Party subject(Draw draw, int person) {
     String name = draw.pick(Phrases.FIRST) + " " + draw.pick(Phrases.LAST);
-    return new Party(
-        Optional.of(Identifier.of(PEOPLE, "gen-p-" + seed + "-" + person)),
-        when(draw, Likelihood.SUBJECT_NAME, name));
+    return new Party(Optional.of(subject(person)), when(draw, Likelihood.SUBJECT_NAME, name));
   }
 
   private Header header(Draw draw, int person, int visit, Party subject, OffsetDateTime performed) {

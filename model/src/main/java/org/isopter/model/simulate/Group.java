@@ -1,6 +1,6 @@
 package org.isopter.model.simulate;
 
-/** What ails an invented person, and in which eyes. */
+/** What ails an invented person, and in which eyes. The shares are invented. */
 public enum Group {
   HEALTHY("Healthy", 0.34, Extent.NONE),
   REFRACTIVE("Refractive error only", 0.20, Extent.BOTH),
@@ -35,6 +35,11 @@ public enum Group {
   /** Returns the name of the group in words. */
   public String title() {
     return title;
+  }
+
+  /** Returns the name of the group as one word, such as {@code third-nerve}. */
+  public String word() {
+    return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
   }
 
   /** Returns the share of persons who belong to it. */

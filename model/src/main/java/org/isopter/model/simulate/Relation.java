@@ -30,7 +30,7 @@ enum Relation {
   UNABLE_YOUNG("\"Unable\" is so many times as frequent below 8 years", 4, Relation.INVENTED),
   UNABLE_OLD("\"Unable\" is so many times as frequent from 80 years on", 3, Relation.INVENTED),
   UNABLE_LOW(
-      "\"Unable\" is so many times as frequent where no eye reads 1.0 logMAR",
+      "\"Unable\" is so many times as frequent where an eye does not read 1.0 logMAR",
       3,
       Relation.INVENTED);
 

@@ -72,7 +72,7 @@ final class Visit {
     double age = person.age(months);
     double byAge =
         age < 8 ? Relation.UNABLE_YOUNG.number() : age >= 80 ? Relation.UNABLE_OLD.number() : 1;
-    boolean low = Site.EACH_EYE.stream().allMatch(eye -> of(eye, Measure.ACUITY) > 1);
+    boolean low = Site.EACH_EYE.stream().anyMatch(eye -> of(eye, Measure.ACUITY) > 1);
     return low ? byAge * Relation.UNABLE_LOW.number() : byAge;
   }
 

@@ -23,7 +23,7 @@ class GeneratedCohortPageTest {
       The command `generate` and the class `Cohort` make examinations of persons who do not exist,
       for tests, demonstrations and load. The figures they are drawn from stand below, and tests
       hold shares and several means of what is drawn against them. **Nothing here may be taken as epidemiology**: the shares make
-      a file in which everything turns up, and the means are from memory or common practice. Age and sex
+      a file in which everything turns up, and most means are from memory or common practice. Age and sex
       stand in the header; a group without a row has those of the healthy.
 
       A person's examinations follow from the seed and the person's number alone. Acuity is drawn
@@ -44,9 +44,19 @@ class GeneratedCohortPageTest {
     return HEAD
         + table(
             "Groups",
-            "| group | share | eyes affected |\n|---|---:|---|\n",
+            """
+            The shares are invented: no published clinic has all of these in numbers that make a useful
+            file. `generate --groups FILE` writes the word of each person's group, as the file of persons
+            that `pool --persons` takes.
+
+            | group | word | share | eyes affected |
+            |---|---|---:|---|
+            """,
             Arrays.stream(Group.values())
-                .map(g -> "| %s | %s | %s |".formatted(g.title(), g.share(), word(g.extent()))))
+                .map(
+                    g ->
+                        "| %s | `%s` | %s | %s |"
+                            .formatted(g.title(), g.word(), g.share(), word(g.extent()))))
         + table(
             "Measures at the first visit",
             "| group | measure | mean | SD | a year adds | source |\n|---|---|---:|---:|---:|---|\n",

@@ -1,12 +1,25 @@
 package org.isopter.model.simulate;
 
+import static org.isopter.model.simulate.Drawn.COHORT;
+import static org.isopter.model.simulate.Drawn.ERRORS;
+import static org.isopter.model.simulate.Drawn.EXAMS;
+import static org.isopter.model.simulate.Drawn.FIRST;
+import static org.isopter.model.simulate.Drawn.PERSONS;
+import static org.isopter.model.simulate.Drawn.age;
+import static org.isopter.model.simulate.Drawn.covariance;
+import static org.isopter.model.simulate.Drawn.found;
+import static org.isopter.model.simulate.Drawn.isWoman;
+import static org.isopter.model.simulate.Drawn.mean;
+import static org.isopter.model.simulate.Drawn.number;
+import static org.isopter.model.simulate.Drawn.pair;
+import static org.isopter.model.simulate.Drawn.share;
+import static org.isopter.model.simulate.Drawn.variance;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.isopter.model.answer.sight.Correction;
@@ -17,10 +30,9 @@ import org.isopter.model.catalogue.Colours;
 import org.isopter.model.catalogue.Corneas;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Refractions;
-import org.isopter.model.exam.AdministrativeSex;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
-import org.isopter.model.finding.Finding;
+import org.isopter.model.simulate.Drawn.Pair;
 import org.isopter.model.value.Absence;
 import org.isopter.model.value.Acuity;
 import org.isopter.model.value.Quantity;
@@ -35,16 +47,6 @@ import org.junit.jupiter.api.TestFactory;
  */
 class RelationsTest {
 
-  private static final int PERSONS = 6_000;
-  private static final double ERRORS = 5;
-  private static final Cohort COHORT = new Cohort(PERSONS, 414);
-  private static final List<List<Exam>> EXAMS =
-      IntStream.range(0, PERSONS).mapToObj(COHORT::exams).toList();
-  private static final List<Exam> FIRST = EXAMS.stream().map(exams -> exams.get(0)).toList();
-
-  /** Two numbers of one person. */
-  private record Pair(double one, double other) {}
-
   @TestFactory
   Stream<DynamicTest> aGroupHasItsAgesAndSexes() {
     return Figures.YEARS.stream()
@@ -57,9 +59,9 @@ class RelationsTest {
             .filter(person -> COHORT.group(person) == row.group())
             .mapToObj(FIRST::get)
             .toList();
-    long women = exams.stream().filter(RelationsTest::isWoman).count();
+    long women = exams.stream().filter(Drawn::isWoman).count();
     share(row.women(), women, exams.size());
-    double mean = mean(exams.stream().map(RelationsTest::age).toList());
+    double mean = mean(exams.stream().map(Drawn::age).toList());
     double deviation = row.spread().deviation();
     // Whole years are half a year less, and ends are cut as the table states.
     double error = ERRORS * deviation / Math.sqrt(exams.size());
@@ -238,7 +240,7 @@ class RelationsTest {
         IntStream.range(0, PERSONS)
             .filter(person -> COHORT.group(person) != Group.NEUROPATHY)
             .mapToObj(FIRST::get)
-            .flatMap(exam -> pair(exam, Colours.RED_SATURATION, RelationsTest::number))
+            .flatMap(exam -> pair(exam, Colours.RED_SATURATION, Drawn::number))
             .map(pair -> Math.abs(pair.one() - pair.other()))
             .toList();
     List<Double> some = differences.stream().filter(one -> one > 0).toList();
@@ -282,60 +284,5 @@ class RelationsTest {
     double place = step.absent(Absence.NOT_DONE) + step.absent(Absence.REFUSED) + 0.05;
     assertEquals(Optional.empty(), step.reason(place, 1));
     assertEquals(Optional.of(Absence.UNABLE), step.reason(place, Relation.UNABLE_LOW.number()));
-  }
-
-  private static <V> Optional<V> found(Exam exam, Finding<V> finding, Site eye) {
-    return exam.view()
-        .eye(eye)
-        .facts(finding)
-        .flatMap(fact -> fact.outcome().ifFound().stream())
-        .findFirst();
-  }
-
-  private static <V> Stream<Pair> pair(Exam exam, Finding<V> finding, ToDoubleFunction<V> number) {
-    return found(exam, finding, Site.RIGHT)
-        .flatMap(
-            one ->
-                found(exam, finding, Site.LEFT)
-                    .map(other -> new Pair(number.applyAsDouble(one), number.applyAsDouble(other))))
-        .stream();
-  }
-
-  private static boolean isWoman(Exam exam) {
-    return exam.header().demographics().sex().equals(Optional.of(AdministrativeSex.FEMALE));
-  }
-
-  private static double age(Exam exam) {
-    return number(exam.header().demographics().age().orElseThrow());
-  }
-
-  private static double number(Quantity quantity) {
-    return quantity.value().doubleValue();
-  }
-
-  private static double mean(List<Double> numbers) {
-    return numbers.stream().mapToDouble(Double::doubleValue).average().orElseThrow();
-  }
-
-  private static double variance(List<Pair> pairs, ToDoubleFunction<Pair> which) {
-    double mean = pairs.stream().mapToDouble(which).average().orElseThrow();
-    return pairs.stream()
-        .mapToDouble(pair -> Math.pow(which.applyAsDouble(pair) - mean, 2))
-        .average()
-        .orElseThrow();
-  }
-
-  private static double covariance(List<Pair> pairs) {
-    double one = pairs.stream().mapToDouble(Pair::one).average().orElseThrow();
-    double other = pairs.stream().mapToDouble(Pair::other).average().orElseThrow();
-    return pairs.stream()
-        .mapToDouble(pair -> (pair.one() - one) * (pair.other() - other))
-        .average()
-        .orElseThrow();
-  }
-
-  private static void share(double stated, long drawn, long of) {
-    double error = ERRORS * Math.sqrt(stated * (1 - stated) / of);
-    assertEquals(stated, (double) drawn / of, error);
   }
 }

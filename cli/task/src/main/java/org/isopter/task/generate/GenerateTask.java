@@ -10,6 +10,7 @@ import org.isopter.mapper.io.AtomicFile;
 import org.isopter.mapper.io.UnwritableException;
 import org.isopter.mapper.record.RecordWriter;
 import org.isopter.model.exam.Exam;
+import org.isopter.model.exam.Identifier;
 import org.isopter.model.simulate.Cohort;
 import org.isopter.task.io.Messages;
 import org.isopter.task.io.Utf8;
@@ -54,6 +55,30 @@ public final class GenerateTask {
         "%s of %s, all invented (seed %s): not to be taken as epidemiology"
             .formatted(
                 Messages.count(exams, "examination"), Messages.count(persons, "person"), seed));
+  }
+
+  /**
+   * Writes the group of each person, as a file of persons that a pool takes: a line of {@code
+   * id,system,group} for each.
+   *
+   * @throws UnwritableException when it cannot be written
+   */
+  public void groups(Path target) {
+    Cohort cohort = new Cohort(persons, seed);
+    try (AtomicFile file = AtomicFile.at(target)) {
+      Utf8.write(file, target.toString(), "id,system,group\n");
+      for (int person = 0; person < persons; person++) {
+        Identifier subject = cohort.subject(person);
+        String group = cohort.group(person).word();
+        Utf8.write(
+            file,
+            target.toString(),
+            String.join(",", subject.value(), subject.system().orElse(""), group) + "\n");
+      }
+      file.commit();
+    } catch (IOException failed) {
+      throw new UnwritableException(target.toString(), failed);
+    }
   }
 
   private Function<Exam, String> line() {

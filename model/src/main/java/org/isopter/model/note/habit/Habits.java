@@ -9,8 +9,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.apiguardian.api.API;
 import org.apiguardian.api.API.Status;
-import org.isopter.model.note.token.Lexer;
-import org.isopter.model.note.token.Token;
 import org.isopter.model.note.word.WordFiles;
 import org.isopter.model.note.word.WordRole;
 import org.isopter.model.phrase.PhraseFile;
@@ -41,6 +39,9 @@ public final class Habits {
           "light", Set.of("room", "bright", "dim"),
           "direction", Set.of("vertical", "horizontal"),
           "plates", Set.of("ishihara", "HRR"));
+
+  /** What a cup-disc ratio without a direction stands for. */
+  private static final String RATIO = "CDR";
 
   private final Map<String, String> choices;
   private final Phrasebook book;
@@ -83,7 +84,10 @@ public final class Habits {
     for (PhraseLine line : lines) {
       switch (line.kind()) {
         case "habit" -> habit(line, choices, faults);
-        case "say" -> say(line, said, faults);
+        case "say" -> {
+          faults.addAll(OwnPhrases.faults(line));
+          said.add(line);
+        }
         case "set" -> set.add(line);
         case "fhir" -> fhir.add(line);
         case "ask" -> ask(line, asked, faults);
@@ -93,23 +97,29 @@ public final class Habits {
     asked.addAll(said);
     UnclearWords unclear = asked.isEmpty() ? UnclearWords.STANDARD : UnclearWords.with(asked);
     Settings settings = Settings.of(set, faults);
-    WordFiles.lines(WordRole.SAY).stream().map(line -> directed(line, choices)).forEach(said::add);
     return faults.isEmpty()
         ? Result.ok(
             new Habits(
                 choices,
-                Phrasebook.of(said, StandardPhrases.grammarWords()),
+                book(said, choices.getOrDefault("direction", "")),
                 unclear,
                 settings,
                 fhir))
         : Result.refused(faults);
   }
 
-  /** Returns a line in which a cup-disc ratio is of the direction that the department means. */
-  private static PhraseLine directed(PhraseLine line, Map<String, String> choices) {
-    String direction = choices.getOrDefault("direction", "");
-    boolean ratio = line.meaning().equals("CDR") && !direction.isEmpty();
-    return ratio ? line.standingFor("CDR " + direction.charAt(0)) : line;
+  /** Returns the standard book with the phrases of a department. */
+  private static Phrasebook book(List<PhraseLine> said, String direction) {
+    List<PhraseLine> lines = new ArrayList<>(said);
+    if (!direction.isEmpty()) {
+      WordFiles.lines(WordRole.SAY).stream()
+          .filter(line -> line.meaning().equals(RATIO))
+          .map(line -> line.standingFor(RATIO + " " + direction.charAt(0)))
+          .forEach(lines::add);
+    }
+    return lines.isEmpty()
+        ? StandardPhrases.BOOK
+        : StandardPhrases.BOOK.with(lines, direction.isEmpty() ? Set.of() : Set.of(RATIO));
   }
 
   private static void habit(PhraseLine line, Map<String, String> choices, List<Fault> faults) {
@@ -125,20 +135,6 @@ public final class Habits {
       faults.add(Fault.of(line.place(), "\"" + choice + "\"", String.join(" or ", sorted(known))));
     } else if (choices.put(line.meaning(), choice) != null) {
       faults.add(Fault.of(line.place(), "\"" + line.meaning() + "\" twice", "one habit of a kind"));
-    }
-  }
-
-  private static void say(PhraseLine line, List<PhraseLine> said, List<Fault> faults) {
-    List<String> unknown =
-        Lexer.read(line.meaning()).stream()
-            .filter(UnknownSide::isUnknown)
-            .map(Token::seen)
-            .toList();
-    if (unknown.isEmpty()) {
-      said.add(line);
-    } else {
-      faults.add(
-          Fault.of(line.place(), "\"" + unknown.get(0) + "\"", "words that shorthand understands"));
     }
   }
 

@@ -9,6 +9,7 @@ import org.isopter.model.note.token.Token;
 import org.isopter.model.note.word.WordFiles;
 import org.isopter.model.note.word.WordRole;
 import org.isopter.model.phrase.PhraseLine;
+import org.isopter.model.value.LowerCase;
 
 /**
  * A phrase of the book.
@@ -80,6 +81,11 @@ record PhraseRow(
       from++;
     }
     return written.substring(from, written.length() - (written.endsWith("$") ? 1 : 0));
+  }
+
+  /** Returns its first word, in small letters. */
+  String first() {
+    return LowerCase.of(phrase.get(0));
   }
 
   boolean isLike(PhraseRow other) {

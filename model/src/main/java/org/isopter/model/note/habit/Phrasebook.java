@@ -34,24 +34,19 @@ public final class Phrasebook {
 
   private static final Set<String> POINT = Set.of("-", "en");
 
-  private final Map<String, List<PhraseRow>> rows = new HashMap<>();
+  private final Map<String, List<PhraseRow>> rows;
   private final Spelling spelling;
+
+  /** The words that are no slip of another. */
+  private final Set<String> known;
 
   /** The words of the grammar, which are of no language. */
   private final Set<String> grammar;
 
-  private Phrasebook(Collection<PhraseLine> lines, Set<String> grammar) {
-    this.grammar = Set.copyOf(grammar);
-    Set<String> known = new HashSet<>(grammar);
-    for (PhraseLine line : lines) {
-      List<Token> meaning = Lexer.read(line.meaning());
-      for (String phrase : phrases(line, meaning, grammar)) {
-        PhraseRow row = PhraseRow.of(phrase, line, meaning);
-        String first = LowerCase.of(row.phrase().get(0));
-        rows.computeIfAbsent(first, any -> new ArrayList<>()).add(row);
-        row.phrase().forEach(word -> known.add(LowerCase.of(word)));
-      }
-    }
+  private Phrasebook(Map<String, List<PhraseRow>> rows, Set<String> known, Set<String> grammar) {
+    this.rows = rows;
+    this.known = known;
+    this.grammar = grammar;
     rows.values().forEach(list -> list.sort(PhraseRow.LONGEST_FIRST));
     this.spelling = new Spelling(known);
   }
@@ -63,7 +58,41 @@ public final class Phrasebook {
    * @param grammar the words that the grammar knows
    */
   static Phrasebook of(Collection<PhraseLine> lines, Set<String> grammar) {
-    return new Phrasebook(lines, grammar);
+    Map<String, List<PhraseRow>> rows = new HashMap<>();
+    Set<String> known = new HashSet<>(grammar);
+    for (PhraseRow row : written(lines, grammar)) {
+      rows.computeIfAbsent(row.first(), any -> new ArrayList<>()).add(row);
+      row.phrase().forEach(word -> known.add(LowerCase.of(word)));
+    }
+    return new Phrasebook(rows, known, Set.copyOf(grammar));
+  }
+
+  /**
+   * Returns this book with more lines before its own, and without its lines of some meanings.
+   *
+   * @param lines what else people write
+   * @param left the meanings, as a file writes them, whose lines are left out
+   */
+  Phrasebook with(Collection<PhraseLine> lines, Set<String> left) {
+    Phrasebook book = of(lines, grammar);
+    rows.forEach(
+        (first, list) ->
+            list.stream()
+                .filter(row -> !left.contains(row.said()))
+                .forEach(row -> book.rows.computeIfAbsent(first, x -> new ArrayList<>()).add(row)));
+    book.known.addAll(known);
+    return new Phrasebook(book.rows, book.known, grammar);
+  }
+
+  private static List<PhraseRow> written(Collection<PhraseLine> lines, Set<String> grammar) {
+    List<PhraseRow> rows = new ArrayList<>();
+    for (PhraseLine line : lines) {
+      List<Token> meaning = Lexer.read(line.meaning());
+      for (String phrase : phrases(line, meaning, grammar)) {
+        rows.add(PhraseRow.of(phrase, line, meaning));
+      }
+    }
+    return rows;
   }
 
   /** Returns the phrases, and what they stand for where one of them is only a part of it. */
