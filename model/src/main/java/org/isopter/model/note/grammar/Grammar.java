@@ -8,8 +8,8 @@ import java.util.function.BiPredicate;
 import java.util.stream.Stream;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.note.token.Cursor;
-import org.isopter.model.note.token.Token;
 import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Token;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Site;
 
@@ -84,7 +84,9 @@ public record Grammar(
     return new Draft(name, example);
   }
 
-  /** Says whether words are values of this item, with conditions and eyes or without, and no more. */
+  /**
+   * Says whether words are values of this item, with conditions and eyes or without, and no more.
+   */
   public boolean tells(List<Token> words) {
     Cursor cursor = new Cursor(words, 0);
     boolean value = false;

@@ -250,9 +250,7 @@ final class Scan {
 
   private boolean mayBeBelowNought(List<Token> words) {
     List<Token> below = Lexer.read("-" + Token.seen(words));
-    return words.get(0).isNumber()
-        && !size
-        && new SlotFinder(grammar, new Cursor(below, 0)).read();
+    return words.get(0).isNumber() && !size && new SlotFinder(grammar, new Cursor(below, 0)).read();
   }
 
   private boolean takeSlot() throws NotRead {

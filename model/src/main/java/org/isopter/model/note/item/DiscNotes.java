@@ -165,8 +165,7 @@ final class DiscNotes {
               .whole(Discs.VENOUS_PULSATION)
               .build(
                   eye ->
-                      eye.found(
-                          Discs.VENOUS_PULSATION, eye.find(NAMED).orElse(Presence.PRESENT))),
+                      eye.found(Discs.VENOUS_PULSATION, eye.find(NAMED).orElse(Presence.PRESENT))),
           Grammar.of("margin of the disc", "disc margin R sharp L blurred all round")
               .startsWith("disc margin", "disc margins")
               .slots(MARGIN, COLOUR, SWELLING, HAEMORRHAGE, CLOCK_HOUR, PULSATION)
@@ -305,8 +304,7 @@ final class DiscNotes {
     if (eye.has(HAEMORRHAGE)) {
       Optional<Integer> hour = eye.find(CLOCK_HOUR);
       eye.outcome(
-          Discs.HAEMORRHAGE,
-          eye.get(HAEMORRHAGE).map(sign -> new Discs.Haemorrhage(sign, hour)));
+          Discs.HAEMORRHAGE, eye.get(HAEMORRHAGE).map(sign -> new Discs.Haemorrhage(sign, hour)));
     }
     eye.outcomeOf(Discs.VENOUS_PULSATION, PULSATION);
   }
