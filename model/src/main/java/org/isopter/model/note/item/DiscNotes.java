@@ -83,7 +83,11 @@ final class DiscNotes {
       Slot.value("venous pulsation", sign(PULSATIONS, "SVP"));
 
   /** Whether the sign that the heading names is there; beside an eye its name says that it is. */
-  private static final Slot<Presence> NAMED = Slot.value("presence", SIGNS);
+  private static final Slot<Presence> NAMED = Slot.value("presence", DiscNotes::sign);
+
+  /** That a haemorrhage is there besides: papilloedema R with haemorrhage. */
+  private static final Slot<Boolean> WITH_BLOOD =
+      Slot.value("haemorrhage besides", DiscNotes::beforeBlood);
 
   /** That the disc could not be seen is all that is said of it. */
   private static final Slot<Boolean> NO_VIEW =
@@ -180,7 +184,7 @@ final class DiscNotes {
           sign("swelling of the disc", "disc swelling R present L absent")
               .startsWith(Stream.of(Heading.of("disc swelling").afterWords()))
               .slots(NORMAL, COLOUR, MARGIN, FRISEN, HAEMORRHAGE, CLOCK_HOUR, PULSATION)
-              .slots(Common.DEGREE)
+              .slots(WITH_BLOOD, Common.DEGREE)
               .whole(Discs.SWELLING)
               .build(DiscNotes::swelling),
           sign("haemorrhage of the disc", "disc haemorrhage R present L absent")
@@ -263,10 +267,30 @@ final class DiscNotes {
         .unsided((said, heading) -> said.find(NAMED).equals(Optional.of(Presence.ABSENT)));
   }
 
+  /** Reads whether a sign is there; a dash before anything else may be no more than a dash. */
+  private static Optional<Presence> sign(Cursor cursor) {
+    boolean dash = cursor.sees("-");
+    Optional<Presence> sign = SIGNS.read(cursor);
+    boolean other = sign.isPresent() && cursor.attempt(Common.SIDES).isPresent();
+    boolean ends = cursor.atEnd() || cursor.sees(",") || (other && cursor.sees("+"));
+    cursor.back(other ? cursor.place() - 1 : cursor.place());
+    return sign.filter(any -> !dash || ends);
+  }
+
+  private static Optional<Boolean> beforeBlood(Cursor cursor) {
+    boolean joint = !cursor.atEnd() && Common.isConnector(cursor.token());
+    cursor.back(cursor.place() + (joint ? 1 : 0));
+    int blood = cursor.place();
+    boolean there =
+        joint && cursor.attempt(HAEMORRHAGES).equals(Optional.of(Presence.PRESENT));
+    cursor.back(blood);
+    return Optional.of(true).filter(any -> there);
+  }
+
   /** Returns whether the sign is there; what else is said of an eye may be all that is meant. */
   private static Presence presence(Eye eye) throws NotRead {
-    boolean blood =
-        eye.find(HAEMORRHAGE).flatMap(Outcome::ifFound).equals(Optional.of(Presence.ABSENT));
+    boolean besides = eye.has(WITH_BLOOD) || eye.isSetOff(HAEMORRHAGE);
+    boolean blood = eye.has(HAEMORRHAGE) && !besides;
     boolean more = Stream.of(COLOUR, MARGIN, SWELLING, PULSATION).anyMatch(eye::has);
     return blood || more ? eye.get(NAMED) : eye.find(NAMED).orElse(Presence.PRESENT);
   }
