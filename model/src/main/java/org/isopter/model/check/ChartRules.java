@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.isopter.model.answer.sight.Chart;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.check.sight.Sight;
 import org.isopter.model.clinical.statement.Numbers;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
