@@ -281,8 +281,7 @@ final class DiscNotes {
     boolean joint = !cursor.atEnd() && Common.isConnector(cursor.token());
     cursor.back(cursor.place() + (joint ? 1 : 0));
     int blood = cursor.place();
-    boolean there =
-        joint && cursor.attempt(HAEMORRHAGES).equals(Optional.of(Presence.PRESENT));
+    boolean there = joint && cursor.attempt(HAEMORRHAGES).equals(Optional.of(Presence.PRESENT));
     cursor.back(blood);
     return Optional.of(true).filter(any -> there);
   }
