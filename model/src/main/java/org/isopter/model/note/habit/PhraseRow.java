@@ -179,6 +179,9 @@ record PhraseRow(
     int side = end > 1 && tokens.get(end - 1).is("eye") ? end - 2 : end - 1;
     boolean starts = side == 0 || (side > 0 && tokens.get(side - 1).kind() == Token.Kind.BREAK);
     // A single letter beside an eye may be anything: R T 14.
-    return starts && phrase.get(0).length() > 1 && Common.side(tokens.get(side)).isPresent();
+    return starts
+        && phrase.get(0).length() > 1
+        && meaning.size() < 3
+        && Common.side(tokens.get(side)).isPresent();
   }
 }

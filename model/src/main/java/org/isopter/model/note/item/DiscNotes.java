@@ -167,9 +167,7 @@ final class DiscNotes {
                       .map(Heading::of)
                       .map(Heading::afterWords))
               .whole(Discs.VENOUS_PULSATION)
-              .build(
-                  eye ->
-                      eye.found(Discs.VENOUS_PULSATION, eye.find(NAMED).orElse(Presence.PRESENT))),
+              .build(eye -> eye.found(Discs.VENOUS_PULSATION, eye.get(NAMED))),
           Grammar.of("margin of the disc", "disc margin R sharp L blurred all round")
               .startsWith("disc margin", "disc margins")
               .slots(MARGIN, COLOUR, SWELLING, HAEMORRHAGE, CLOCK_HOUR, PULSATION)
