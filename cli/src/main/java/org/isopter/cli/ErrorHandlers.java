@@ -71,6 +71,7 @@ final class ErrorHandlers {
     return CHOICES
         .matcher(String.valueOf(mistake.getMessage()))
         .replaceAll(found -> found.group().toLowerCase(Locale.ROOT))
-        .replace(" (case-insensitive)", "");
+        .replace(" (case-insensitive)", "")
+        .replaceAll("is not an? (int|long)$", "is no whole number that fits here");
   }
 }

@@ -71,7 +71,7 @@ class EntryCommandsTest {
     String[] other = {"examine", "--subject", "p-2", "--output", out()};
     Run run = Run.with("\n", other);
     assertEquals(ExitStatus.REFUSED, run.status());
-    assertTrue(run.err().contains("p-1, of whom there is an unfinished examination"), run.err());
+    assertTrue(run.err().contains("p-1, of which there is an unfinished examination"), run.err());
     Run asked = Run.with("\n".repeat(13), "examine", "--output", out()).ok();
     assertTrue(asked.err().contains("p-1, begun 2026-03-03T09:10Z"), asked.err());
   }

@@ -51,6 +51,7 @@ public final class ForeignOptions {
   @Option(
       names = "--performed",
       paramLabel = "TIME",
+      converter = Time.class,
       description = {
         "When, for all that states no time and that no report gives one, with its offset:"
             + " 2026-03-03T09:10:00+01:00."
@@ -90,6 +91,19 @@ public final class ForeignOptions {
         throw new TypeConversionException(file + ": " + aliases.faults().get(0));
       }
       return aliases.orThrow();
+    }
+  }
+
+  /** Reads a day and a time with its offset. */
+  static final class Time implements ITypeConverter<OffsetDateTime> {
+    @Override
+    public OffsetDateTime convert(String word) {
+      try {
+        return OffsetDateTime.parse(word);
+      } catch (DateTimeException unreadable) {
+        throw new TypeConversionException(
+            "'" + word + "' is no day and time with its offset, such as 2026-03-03T09:10:00+01:00");
+      }
     }
   }
 

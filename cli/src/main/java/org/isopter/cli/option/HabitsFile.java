@@ -27,7 +27,8 @@ public final class HabitsFile implements ITypeConverter<Habits> {
     }
     Optional<String> zone = habits.orThrow().settings().zone();
     if (zone.isPresent() && !ZoneId.getAvailableZoneIds().contains(zone.get())) {
-      throw new TypeConversionException(file + ": nobody knows the time zone " + zone.get());
+      throw new TypeConversionException(
+          file + ": saw the zone \"" + zone.get() + "\", wanted a name such as Europe/London");
     }
     return habits.orThrow();
   }

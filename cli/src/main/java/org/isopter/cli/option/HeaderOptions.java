@@ -7,6 +7,7 @@ import org.isopter.model.exam.Header;
 import org.isopter.model.note.habit.Habits;
 import org.isopter.task.note.ExamineRequest;
 import org.isopter.task.note.HeaderRequest;
+import org.isopter.task.note.NoteRequest;
 import org.isopter.task.report.UsageException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
@@ -23,6 +24,7 @@ public final class HeaderOptions {
   @Option(
       names = "--performed",
       paramLabel = "TIME",
+      converter = ForeignOptions.Time.class,
       description = "When, with its offset: 2026-03-03T09:10:00+01:00 (default: now).")
   private @Nullable OffsetDateTime performed;
 
@@ -37,9 +39,31 @@ public final class HeaderOptions {
    */
   public Header header(Habits department) {
     if (subject == null) {
-      throw new UsageException("no --subject: wanted who was examined");
+      throw new UsageException("--subject: saw none, wanted the id of who was examined");
     }
     return header(subject, department);
+  }
+
+  /**
+   * Returns the header of what is added to a record, which keeps its own id and who examined.
+   *
+   * @throws UsageException when the record cannot be read, or when what it keeps is to be changed
+   */
+  public Header into(Path record, Habits department) {
+    if (id.id().isPresent()) {
+      throw kept("--id");
+    }
+    if (performer != null) {
+      throw kept("--performer");
+    }
+    return header(subject == null ? NoteRequest.subject(record) : subject, department);
+  }
+
+  private static UsageException kept(String option) {
+    return new UsageException(
+        option
+            + ": saw one beside --into, wanted none, for the record keeps its own; isopter amend"
+            + " makes a new record");
   }
 
   private Header header(String person, Habits department) {
@@ -52,6 +76,8 @@ public final class HeaderOptions {
   public ExamineRequest examine(Habits department, Path output, boolean replace) {
     return new ExamineRequest(
         Optional.ofNullable(subject),
+        id.id(),
+        Optional.ofNullable(performed),
         person -> header(person, department),
         department,
         output,

@@ -34,7 +34,9 @@ public final class NoteOptions {
   @Option(
       names = "--into",
       paramLabel = "RECORD",
-      description = "Add to this record; what contradicts it is refused.")
+      description =
+          "Add to this record of the same person, who need not be named again; what contradicts it"
+              + " is refused.")
   private @Nullable Path into;
 
   @Option(names = "--summary", description = "Print the letter too, behind the record.")
@@ -52,7 +54,7 @@ public final class NoteOptions {
   /** Returns what is asked for. */
   public NoteRequest request() {
     return new NoteRequest(
-        header.header(habits.habits()),
+        into == null ? header.header(habits.habits()) : header.into(into, habits.habits()),
         habits.habits(),
         keepUnread,
         Optional.ofNullable(questions),

@@ -2,10 +2,13 @@ package org.isopter.mapper.cda;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.isopter.mapper.json.Raw;
 
 /**
@@ -52,12 +55,12 @@ final class CdaObservation {
   private static final String FEET = "(\\[ft_us]|\\[ft_i]|ft)/(\\[ft_us]|\\[ft_i]|ft)";
 
   private final CdaNode node;
-  private final Map<String, String> narrative;
+  private final CdaNarrative narrative;
   private final Map<String, Raw> resource = new LinkedHashMap<>();
   private final List<Raw> unread = new ArrayList<>();
   private final List<Raw> notes = new ArrayList<>();
 
-  private CdaObservation(CdaNode node, Map<String, String> narrative) {
+  private CdaObservation(CdaNode node, CdaNarrative narrative) {
     this.node = node;
     this.narrative = narrative;
   }
@@ -65,9 +68,9 @@ final class CdaObservation {
   /**
    * Returns an observation.
    *
-   * @param narrative the text of what has an id, by a reference to it
+   * @param narrative the text for people
    */
-  static Raw.Obj of(CdaNode node, Map<String, String> narrative, Optional<Raw.Obj> subject) {
+  static Raw.Obj of(CdaNode node, CdaNarrative narrative, Optional<Raw.Obj> subject) {
     return new CdaObservation(node, narrative).read(subject);
   }
 
@@ -233,10 +236,58 @@ final class CdaObservation {
     Optional<String> name = node.first("code").flatMap(code -> code.attribute("displayName"));
     for (CdaNode text : node.all("text")) {
       String words = words(text);
+      if (isContradicted(words)) {
+        unread.add(unread("text"));
+      }
       if (!isValue(words) && !name.equals(Optional.of(words))) {
         note(words);
       }
     }
+    narrated();
+  }
+
+  /**
+   * The row of a table in which the value, its method or its eye was written goes along, for it
+   * names the eye; where there is none, the text of the section has the value.
+   */
+  private void narrated() {
+    Set<String> rows =
+        references(node)
+            .flatMap(to -> narrative.row(to).stream())
+            .collect(Collectors.toCollection(LinkedHashSet::new));
+    List<CdaNumbers> numbers = numbers();
+    Stream<String> beside =
+        rows.isEmpty() ? Stream.of(CdaNarrative.ofSection(node)) : rows.stream();
+    if (beside.anyMatch(words -> numbers.stream().anyMatch(one -> one.isMissingIn(words)))) {
+      unread.add(unread("text"));
+    }
+    if (!rows.isEmpty()) {
+      String div = "<div>" + String.join(" ", rows).replaceAll("[<>&]", " ") + "</div>";
+      resource.put("text", new Raw.Obj(Map.of("status", Raw.of("generated"), "div", Raw.of(div))));
+    }
+  }
+
+  private List<CdaNumbers> numbers() {
+    return node.all("value").stream().flatMap(value -> CdaNumbers.of(value).stream()).toList();
+  }
+
+  private boolean isContradicted(String words) {
+    boolean absent =
+        node.all("value").stream().anyMatch(value -> value.attribute("nullFlavor").isPresent());
+    return absent
+        ? CdaNumbers.isIn(words)
+        : numbers().stream().anyMatch(number -> number.isContradictedBy(words));
+  }
+
+  /** Returns where the texts of an observation lead: of itself, its method and its eye. */
+  private static Stream<String> references(CdaNode node) {
+    Stream<CdaNode> texts =
+        Stream.concat(
+            node.all("text").stream(),
+            node.children().stream().flatMap(child -> child.all("originalText").stream()));
+    return texts
+        .flatMap(text -> text.all("reference").stream())
+        .flatMap(reference -> reference.attribute("value").stream());
   }
 
   private String words(CdaNode text) {
@@ -246,12 +297,23 @@ final class CdaObservation {
         .orElseGet(text::text);
   }
 
-  /** What is referred to and is not there may have said anything. */
+  /**
+   * What is referred to and is not there may have said anything, unless another text of the same
+   * observation leads to a row that has the value.
+   */
   private String referred(String to) {
-    if (!narrative.containsKey(to)) {
+    Optional<String> words = narrative.words(to);
+    if (words.isEmpty() && !isInARow()) {
       unread.add(unread("reference"));
     }
-    return narrative.getOrDefault(to, "");
+    return words.orElse("");
+  }
+
+  private boolean isInARow() {
+    List<CdaNumbers> numbers = numbers();
+    return references(node)
+        .flatMap(to -> narrative.row(to).stream())
+        .anyMatch(row -> numbers.stream().anyMatch(number -> number.isFoundIn(row)));
   }
 
   private void note(String words) {

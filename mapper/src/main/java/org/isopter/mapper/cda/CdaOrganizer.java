@@ -38,10 +38,10 @@ final class CdaOrganizer {
           "typeId");
 
   private final Optional<Raw.Obj> subject;
-  private final Map<String, String> narrative;
+  private final CdaNarrative narrative;
   private final CdaPeople people;
 
-  CdaOrganizer(Optional<Raw.Obj> subject, Map<String, String> narrative, CdaPeople people) {
+  CdaOrganizer(Optional<Raw.Obj> subject, CdaNarrative narrative, CdaPeople people) {
     this.subject = subject;
     this.narrative = narrative;
     this.people = people;
@@ -91,13 +91,23 @@ final class CdaOrganizer {
     List<CdaNode> texts = new ArrayList<>(organizer.all("text"));
     code.flatMap(of -> of.first("originalText")).ifPresent(texts::add);
     for (CdaNode text : texts) {
-      Optional<String> to = text.first("reference").flatMap(it -> it.attribute("value"));
-      String said = to.map(id -> narrative.getOrDefault(id, "?")).orElseGet(text::text);
-      if (!said.isEmpty() && !said.equals(name)) {
-        words.add(CdaContext.text(said));
-      }
+      said(text, member, name).ifPresent(said -> words.add(CdaContext.text(said)));
     }
     return words.isEmpty() ? member : categorised(member, words);
+  }
+
+  /** The name of what is measured, the day of it, and the row of the member itself are no more. */
+  private Optional<String> said(CdaNode text, Raw.Obj member, String name) {
+    Optional<String> to = text.first("reference").flatMap(it -> it.attribute("value"));
+    Optional<String> own = member.object("text").flatMap(it -> it.string("div"));
+    if (to.flatMap(narrative::row).map(row -> "<div>" + row + "</div>").equals(own)
+        && own.isPresent()) {
+      return Optional.empty();
+    }
+    String said = to.map(id -> narrative.words(id).orElse("?")).orElseGet(text::text);
+    String rest = CdaDay.without(said, member.string("effectiveDateTime").orElse(""));
+    boolean named = rest.equalsIgnoreCase(name) || rest.equalsIgnoreCase(name + "s");
+    return Optional.of(rest).filter(more -> !more.isEmpty() && !named);
   }
 
   /** Returns an observation that has more categories. */

@@ -6,7 +6,6 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Base64;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -98,11 +97,9 @@ public final class CdaReader {
 
   private static Raw bundle(CdaNode document, byte[] xml) {
     Optional<Raw.Obj> subject = subject(document);
-    Map<String, String> narrative = new HashMap<>();
-    narrative(document, narrative);
     List<Raw> entries = new ArrayList<>();
     CdaPeople people = CdaPeople.of(document);
-    CdaOrganizer organizer = new CdaOrganizer(subject, narrative, people);
+    CdaOrganizer organizer = new CdaOrganizer(subject, CdaNarrative.of(document), people);
     document
         .all("component")
         .forEach(body -> collect(body, organizer, CdaContext.of(document, people), entries));
@@ -152,10 +149,5 @@ public final class CdaReader {
         .findFirst()
         .map(CdaValue::identifier)
         .map(identifier -> new Raw.Obj(Map.of("identifier", identifier)));
-  }
-
-  private static void narrative(CdaNode at, Map<String, String> byId) {
-    at.attribute("ID").ifPresent(id -> byId.put("#" + id, at.text()));
-    at.children().forEach(child -> narrative(child, byId));
   }
 }

@@ -2,6 +2,7 @@ package org.isopter.mapper.io;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
@@ -23,11 +24,17 @@ public final class FailureText {
     if (reason instanceof AccessDeniedException) {
       return "permission denied";
     }
+    if (reason instanceof CharacterCodingException) {
+      return "bytes that are no UTF-8";
+    }
     // The message of a failed file begins with its name, which is reported already.
     String message =
         reason instanceof FileSystemException file && file.getReason() != null
             ? file.getReason()
             : reason instanceof IOException ? reason.getMessage() : null;
+    if ("Is a directory".equals(message)) {
+      return "a folder and no file";
+    }
     return message == null || message.isEmpty()
         ? reason.getClass().getSimpleName()
         : message.substring(0, 1).toLowerCase(Locale.ROOT) + message.substring(1);

@@ -13,6 +13,7 @@ import org.isopter.model.clinical.field.FieldDetails;
 import org.isopter.model.clinical.field.FieldPattern;
 import org.isopter.model.clinical.field.FieldPlaces;
 import org.isopter.model.clinical.statement.Answer;
+import org.isopter.model.clinical.statement.Certainty;
 import org.isopter.model.clinical.statement.Statement;
 import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.Seen;
@@ -33,20 +34,28 @@ final class FieldDerivations {
   }
 
   private static Optional<Derived> places(ExamView facts) {
-    return facts
-        .eye(Site.RIGHT)
-        .only(Fields.CONFRONTATION)
+    return EyeFieldFound.of(facts, Site.RIGHT)
         .flatMap(
             right ->
-                facts
-                    .eye(Site.LEFT)
-                    .only(Fields.CONFRONTATION)
-                    .map(left -> places(facts, right, left)));
+                EyeFieldFound.of(facts, Site.LEFT)
+                    .filter(left -> EyeFieldFound.isNews(right, left))
+                    .flatMap(left -> told(facts, right, left)));
   }
 
-  private static Derived places(
-      ExamView facts, Seen<Fields.Confrontation> right, Seen<Fields.Confrontation> left) {
-    List<Seen<?>> used = new ArrayList<>(List.of(right, left));
+  private static Optional<Derived> told(ExamView facts, EyeFieldFound right, EyeFieldFound left) {
+    boolean tested = right.tested() && left.tested();
+    return Optional.of(places(facts, right, left)).filter(read -> tested || isPlaced(read));
+  }
+
+  /** That a blind eye and what its fellow lost make no pattern is no news. */
+  private static boolean isPlaced(Derived read) {
+    return read.statement().certainty() == Certainty.SEVERAL_FIT
+        || read.statement().certainty() == Certainty.ONE_FITS;
+  }
+
+  private static Derived places(ExamView facts, EyeFieldFound right, EyeFieldFound left) {
+    List<Seen<?>> used = new ArrayList<>(right.from());
+    used.addAll(left.from());
     // Drops that widen a pupil may make the defect or hide it.
     Optional<Seen<Pupils.AfferentDefect>> defect =
         facts
@@ -58,7 +67,7 @@ final class FieldDerivations {
     if (defect.isPresent()) {
       details = details.afferent(defect.get().value().side());
     }
-    Answer<FieldPlaces.Reading> reading = FieldPlaces.of(right.value(), left.value(), details);
+    Answer<FieldPlaces.Reading> reading = FieldPlaces.of(right.field(), left.field(), details);
     return reading
             .value()
             .filter(read -> read.pattern() == FieldPattern.NO_REGION_REDUCED)

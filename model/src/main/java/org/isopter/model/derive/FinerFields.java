@@ -1,6 +1,5 @@
 package org.isopter.model.derive;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -35,8 +34,12 @@ final class FinerFields {
           "gap", "the grid around fixation has a gap",
           "distorted-with-gap", "the grid around fixation has a gap and looks distorted");
 
-  private static final List<Finding<BigDecimal>> MEASURED =
-      List.of(Perimetry.MEAN_DEVIATION, Perimetry.PATTERN_DEVIATION, Perimetry.FIELD_INDEX);
+  private static final List<Finding<?>> MEASURED =
+      List.of(
+          Perimetry.MEAN_DEVIATION,
+          Perimetry.PATTERN_DEVIATION,
+          Perimetry.FIELD_INDEX,
+          FieldFeatures.ISOPTER);
 
   private final List<Seen<?>> from = new ArrayList<>();
   private final List<String> found = new ArrayList<>();

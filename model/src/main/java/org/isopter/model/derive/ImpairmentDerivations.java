@@ -1,5 +1,6 @@
 package org.isopter.model.derive;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -10,15 +11,18 @@ import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.catalogue.Globes;
 import org.isopter.model.clinical.impairment.PersonImpairment;
 import org.isopter.model.clinical.impairment.PresentingAcuity;
+import org.isopter.model.clinical.impairment.VisionImpairment;
 import org.isopter.model.clinical.impairment.VisionImpairments;
 import org.isopter.model.clinical.statement.Answer;
-import org.isopter.model.clinical.statement.Statement;
 import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Site;
 
 /** The category of vision impairment of each eye, and of the person by the better eye. */
 final class ImpairmentDerivations {
+
+  /** The category that a narrow field may give by itself. */
+  private static final VisionImpairment BY_FIELD = VisionImpairment.BLINDNESS_TO_ONE_SIXTIETH;
 
   private ImpairmentDerivations() {}
 
@@ -31,16 +35,32 @@ final class ImpairmentDerivations {
     List<Seen<AcuityReading>> seen = facts.eye(eye).seen(Acuities.DISTANCE).toList();
     return Optional.of(seen)
         .filter(some -> !some.isEmpty())
-        .map(some -> Derived.of(category(values(some)), eye, List.copyOf(some)));
+        .map(
+            some -> besideField(category(values(some)), eye, some, UncountedFields.of(facts, eye)));
   }
 
   /** An acuity that cannot be told to be the presenting one gives no category. */
-  private static Statement category(List<AcuityReading> readings) {
+  private static Answer<?> category(List<AcuityReading> readings) {
     Answer<AcuityReading> presenting = PresentingAcuity.of(readings);
-    return presenting
-        .value()
-        .map(reading -> VisionImpairments.of(reading).statement())
-        .orElseGet(presenting::statement);
+    return presenting.value().<Answer<?>>map(VisionImpairments::of).orElse(presenting);
+  }
+
+  /** A category by acuity alone may reassure, and be wrong, where a loss of field is recorded. */
+  private static Derived besideField(
+      Answer<?> category, Site site, List<? extends Seen<?>> from, List<Seen<?>> fields) {
+    boolean open =
+        category
+            .value()
+            .filter(VisionImpairments.Category.class::isInstance)
+            .map(VisionImpairments.Category.class::cast)
+            .filter(one -> one.impairment().compareTo(BY_FIELD) < 0)
+            .isPresent();
+    List<Seen<?>> used = new ArrayList<>(from);
+    if (!open || fields.isEmpty()) {
+      return Derived.of(category.statement(), site, used);
+    }
+    used.addAll(fields);
+    return Derived.of(Wordings.and(category.statement(), UncountedFields.SENTENCE), site, used);
   }
 
   private static Optional<Derived> person(ExamView facts) {
@@ -56,7 +76,8 @@ final class ImpairmentDerivations {
     List<Seen<?>> from = Stream.<Seen<?>>concat(all.stream(), gone.stream()).toList();
     return all.isEmpty()
         ? Optional.empty()
-        : Optional.of(Derived.of(person.category().statement(), Site.BOTH, from));
+        : Optional.of(
+            besideField(person.category(), Site.BOTH, from, UncountedFields.ofEither(facts)));
   }
 
   private static List<AcuityReading> values(List<Seen<AcuityReading>> seen) {

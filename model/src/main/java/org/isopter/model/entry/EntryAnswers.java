@@ -60,6 +60,18 @@ final class EntryAnswers {
     return lines.values().stream().flatMap(List::stream).collect(Collectors.joining("\n"));
   }
 
+  /** Returns the step of a line of {@link #note}, from 1; the number behind the last for none. */
+  int step(int line) {
+    int before = 0;
+    for (Map.Entry<Integer, List<String>> step : lines.entrySet()) {
+      before += step.getValue().size();
+      if (line <= before) {
+        return step.getKey();
+      }
+    }
+    return MORE;
+  }
+
   /** Returns the lines of a draft: the key of the step, a tab, an answer. */
   String draft() {
     StringBuilder draft = new StringBuilder();

@@ -90,6 +90,11 @@ public final class EntryDraft {
     return subject;
   }
 
+  /** Returns the id of the record. */
+  public String record() {
+    return record;
+  }
+
   /** Returns when the examination began. */
   public OffsetDateTime performed() {
     return performed;
@@ -113,13 +118,7 @@ public final class EntryDraft {
   public Result<Header> header(Header asked) {
     String other = subject(asked);
     if (!other.equals(subject)) {
-      return Result.refused(
-          List.of(
-              new Fault(
-                  "subject",
-                  other,
-                  subject + ", of whom there is an unfinished examination",
-                  "finish that one, or write to another name")));
+      return Result.refused(List.of(unfinished("subject", other, subject)));
     }
     return Result.ok(
         new Header(
@@ -132,5 +131,14 @@ public final class EntryDraft {
             asked.setting(),
             Optional.empty(),
             asked.remark()));
+  }
+
+  /** Returns the fault that something else is asked for than the draft holds. */
+  public static Fault unfinished(String path, String asked, String held) {
+    return new Fault(
+        path,
+        asked,
+        held + ", of which there is an unfinished examination",
+        "finish that one, or write to another name");
   }
 }

@@ -6,6 +6,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.isopter.model.check.Violation;
 import org.isopter.model.exam.Fact;
@@ -25,6 +27,8 @@ final class EntryLines {
           + "all answers.";
   static final String REASONS =
       "  x takes a reason: refused, unable, n/a, masked or unknown; x R refused is of one eye";
+
+  private static final Pattern LINE = Pattern.compile("at line (\\d+), column \\d+");
 
   private EntryLines() {}
 
@@ -49,11 +53,20 @@ final class EntryLines {
         : "Nothing is recorded of: " + String.join("; ", missing) + ".";
   }
 
-  static List<String> contradicted(List<Fault> faults) {
+  /** Returns what contradicts in answers; the lines of a note are named by their steps. */
+  static List<String> contradicted(List<Fault> faults, EntryAnswers answers) {
     return Stream.concat(
             Stream.of("  not taken, for it contradicts what was said before:"),
-            faults.stream().map(fault -> "  " + fault.seen() + ": " + fault.wanted()))
+            faults.stream().map(fault -> "  " + fault.seen() + ": " + named(fault, answers)))
         .toList();
+  }
+
+  private static String named(Fault fault, EntryAnswers answers) {
+    return LINE.matcher(fault.wanted())
+        .replaceAll(
+            found ->
+                Matcher.quoteReplacement(
+                    "under " + StepReader.title(answers.step(Integer.parseInt(found.group(1))))));
   }
 
   /** Returns what was recorded, in the words of a letter, the same of either eye in one line. */

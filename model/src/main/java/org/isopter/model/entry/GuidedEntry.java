@@ -17,6 +17,7 @@ import org.isopter.model.exam.Header;
 import org.isopter.model.note.NoteReader;
 import org.isopter.model.note.Unread;
 import org.isopter.model.text.Eyes;
+import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 
 /**
@@ -190,7 +191,7 @@ public final class GuidedEntry {
     }
     Result<List<Fact<?>>> facts = reader.facts(tried.note());
     if (!facts.isOk()) {
-      return EntryLines.contradicted(facts.faults());
+      return EntryLines.contradicted(facts.faults(), tried);
     }
     Set<Violation> before = Set.copyOf(violations());
     answers = tried;
@@ -267,7 +268,16 @@ public final class GuidedEntry {
     if (facts.isOk()) {
       answers = draft.answers().copy();
       at = answers.next();
+      return facts.map(all -> new Exam(header, all));
     }
-    return facts.map(all -> new Exam(header, all));
+    return Result.refused(facts.faults().stream().map(GuidedEntry::notReadAnyMore).toList());
+  }
+
+  private static Fault notReadAnyMore(Fault fault) {
+    return new Fault(
+        "answer",
+        fault.seen() + ": " + fault.wanted(),
+        "what is read as it was when it was entered",
+        "give the habits of then, or take the line out of the draft");
   }
 }

@@ -18,7 +18,8 @@ import org.isopter.model.value.Times;
  * @param performed when it was done, with its offset from UTC
  * @param status how far the record has come
  * @param setting where it took place, when stated
- * @param amends the record that this one replaces; given exactly when the status is amended
+ * @param amends the record that this one replaces, never itself; given exactly when the status is
+ *     amended
  * @param remark a remark on the whole examination, when there is one
  */
 public record Header(
@@ -37,6 +38,14 @@ public record Header(
     remark.ifPresent(text -> TextCheck.require("remark", text));
     refuseOurs("record", id);
     amends.ifPresent(old -> refuseOurs("amends", old));
+    if (amends.filter(id::equals).isPresent()) {
+      throw new FaultException(
+          new Fault(
+              "amends",
+              id.toString(),
+              "the id of another record, which this one replaces",
+              "give the amended record an id of its own"));
+    }
     if (amends.isPresent() != (status == Status.AMENDED)) {
       String seen = amends.map(old -> "amends " + old).orElse("no amends");
       throw new FaultException(

@@ -14,6 +14,7 @@ import org.isopter.model.value.Result;
 public final class PhraseFile {
 
   private static final int COLUMNS = 5;
+  private static final int PHRASES = 3;
   private static final String WANTED =
       "kind, meaning, language, phrases and source, a tab between two";
 
@@ -38,6 +39,7 @@ public final class PhraseFile {
     for (String column : columns) {
       whole = whole && !column.isBlank();
     }
+    whole = whole && !phrases(columns[PHRASES]).isEmpty();
     if (whole) {
       lines.add(
           new PhraseLine(
@@ -45,7 +47,7 @@ public final class PhraseFile {
               columns[0].strip(),
               columns[1].strip(),
               columns[2].strip(),
-              phrases(columns[3]),
+              phrases(columns[PHRASES]),
               columns[4].strip()));
     } else {
       faults.add(Fault.of("line " + line, "\"" + text + "\"", WANTED));

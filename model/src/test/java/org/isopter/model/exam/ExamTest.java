@@ -76,20 +76,30 @@ class ExamTest {
 
   @Test
   void refusesAnAmendedRecordThatNamesNoOther() {
-    FaultException refused =
-        assertThrows(
-            FaultException.class,
-            () ->
-                new Header(
-                    Identifier.of("e-2"),
-                    HEADER.subject(),
-                    Optional.empty(),
-                    TIME,
-                    Status.AMENDED,
-                    Optional.empty(),
-                    Optional.empty(),
-                    Optional.empty()));
-    assertTrue(refused.getMessage().contains("amends"), refused.getMessage());
+    assertTrue(refusal("e-2", Optional.empty()).contains("amends"));
+  }
+
+  @Test
+  void refusesARecordThatAmendsItself() {
+    String itself = refusal("e-2", Optional.of(Identifier.of("e-2")));
+    assertTrue(itself.contains("give the amended record an id of its own"), itself);
+    assertEquals(Status.AMENDED, amended("e-2", Optional.of(Identifier.of("e-1"))).status());
+  }
+
+  private static String refusal(String id, Optional<Identifier> amends) {
+    return assertThrows(FaultException.class, () -> amended(id, amends)).getMessage();
+  }
+
+  private static Header amended(String id, Optional<Identifier> amends) {
+    return new Header(
+        Identifier.of(id),
+        HEADER.subject(),
+        Optional.empty(),
+        TIME,
+        Status.AMENDED,
+        Optional.empty(),
+        amends,
+        Optional.empty());
   }
 
   @Test

@@ -10,6 +10,7 @@ import org.isopter.model.check.Consistency;
 import org.isopter.model.entry.Amendment;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Fact;
+import org.isopter.model.exam.Identifier;
 import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
 import org.isopter.model.note.habit.Habits;
@@ -18,6 +19,7 @@ import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import org.isopter.task.report.ExitStatus;
 import org.isopter.task.report.RunLog;
+import org.isopter.task.report.UsageException;
 
 /** Amends a record by shorthand: a new record that names the old one, which stays as it is. */
 public final class AmendTask {
@@ -50,6 +52,7 @@ public final class AmendTask {
    * @param record the file of the old record
    * @param text what is to be changed or added, in shorthand
    * @throws IOException when the terminal cannot be asked
+   * @throws UsageException when the id is none, or that of the old record
    */
   public void run(Path record, String text) throws IOException {
     Result<Exam> old = StoredRecord.read(record);
@@ -66,24 +69,49 @@ public final class AmendTask {
     boolean asks = log.streams().terminal();
     Note note = reader.read(asks ? Asking.on(log.streams(), reader).about(text) : text);
     note.unread().forEach(unread -> log.say(unread.toString()));
-    if (!note.unread().isEmpty() || note.facts().isEmpty()) {
+    if (note.unread().isEmpty()) {
+      amend(old, note.facts(), format);
+    } else {
+      refuse();
+    }
+  }
+
+  private void amend(Exam old, List<Fact<?>> facts, RecordFormat format) {
+    List<Fault> wrong = wrong(old, facts);
+    if (!wrong.isEmpty()) {
+      wrong.forEach(fault -> log.say(fault.toString()));
       refuse();
       return;
     }
-    List<Fact<?>> facts = note.facts();
-    List<Fault> unclear = Amendment.unclear(old, facts);
-    if (!unclear.isEmpty()) {
-      unclear.forEach(fault -> log.say(fault.toString()));
-      refuse();
-      return;
-    }
+    Exam amended = Amendment.of(old, newId(old), facts);
     Amendment.replaced(old, facts).forEach(fact -> log.say("replaced: " + RecordText.of(fact)));
-    Exam amended = Amendment.of(old, HeaderRequest.id(id), facts);
     facts.stream()
         .filter(fact -> !old.facts().contains(fact))
         .forEach(fact -> log.say("recorded: " + RecordText.of(fact)));
     Consistency.check(amended).forEach(violation -> log.say(NoteTask.lookAgain(violation)));
     log.data().print(new RecordWriter().write(amended, format));
+  }
+
+  /**
+   * Returns what keeps the facts from amending the record; a record is never amended by nothing.
+   */
+  private static List<Fault> wrong(Exam old, List<Fact<?>> facts) {
+    if (facts.isEmpty()) {
+      return List.of(Fault.of("TEXT", "nothing", "what is to be changed or added: IOP R 14 GAT"));
+    }
+    return old.facts().containsAll(facts)
+        ? facts.stream().map(fact -> Addition.alreadySaid("TEXT", fact)).toList()
+        : Amendment.unclear(old, facts);
+  }
+
+  private Identifier newId(Exam old) {
+    Identifier made = HeaderRequest.id(id, habits.settings());
+    if (made.value().equals(old.header().id().value())) {
+      throw new UsageException(
+          "--id: saw %s, the id of the record that is amended, wanted another one"
+              .formatted(made.value()));
+    }
+    return made;
   }
 
   private void refuse() {

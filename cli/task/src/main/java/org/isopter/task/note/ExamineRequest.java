@@ -1,6 +1,7 @@
 package org.isopter.task.note;
 
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
 import java.util.Optional;
 import java.util.function.Function;
 import org.isopter.model.exam.Header;
@@ -10,6 +11,8 @@ import org.isopter.model.note.habit.Habits;
  * What an examination that is entered step by step is to become.
  *
  * @param subject the id of the person examined; empty to ask for it
+ * @param id the id of the record; empty to make one
+ * @param performed when; empty for now
  * @param headers what makes the header of the examination of a person
  * @param habits the phrases and habits of the department
  * @param name where to write, without the endings
@@ -17,6 +20,8 @@ import org.isopter.model.note.habit.Habits;
  */
 public record ExamineRequest(
     Optional<String> subject,
+    Optional<String> id,
+    Optional<OffsetDateTime> performed,
     Function<String, Header> headers,
     Habits habits,
     Path name,
@@ -26,6 +31,8 @@ public record ExamineRequest(
   public static ExamineRequest of(String subject, Path name) {
     return new ExamineRequest(
         Optional.of(subject),
+        Optional.empty(),
+        Optional.empty(),
         person -> HeaderRequest.of(person).header(),
         Habits.none(),
         name,
@@ -34,7 +41,7 @@ public record ExamineRequest(
 
   /** Returns this request, to write over what is there. */
   public ExamineRequest replacing() {
-    return new ExamineRequest(subject, headers, habits, name, true);
+    return new ExamineRequest(subject, id, performed, headers, habits, name, true);
   }
 
   Header header(String person) {

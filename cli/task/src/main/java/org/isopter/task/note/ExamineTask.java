@@ -5,12 +5,14 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.io.AtomicFile;
+import org.isopter.mapper.io.FailureText;
 import org.isopter.mapper.record.RecordFormat;
 import org.isopter.mapper.record.RecordWriter;
 import org.isopter.model.entry.EntryDraft;
@@ -20,6 +22,7 @@ import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
 import org.isopter.model.letter.Summary;
 import org.isopter.model.note.NoteReader;
+import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
 import org.isopter.model.value.Result;
 import org.isopter.task.io.Dialogue;
@@ -58,14 +61,32 @@ public final class ExamineTask {
       refuse(there.get() + " is there already; --replace writes over it");
       return;
     }
+    Optional<Fault> unread = typed.flatMap(ExamineTask::unreadable);
+    if (unread.isPresent()) {
+      refuse(unread.get().toString());
+      return;
+    }
     try (Dialogue dialogue = dialogue(typed)) {
       Result<GuidedEntry> begun = begun(dialogue);
       if (begun instanceof Result.Ok<GuidedEntry> entry) {
         run(dialogue, entry.value());
       } else {
-        begun.faults().forEach(fault -> log.say(draft() + ": " + fault));
+        begun.faults().forEach(fault -> log.say(inDraft(fault).toString()));
         log.raise(ExitStatus.REFUSED);
       }
+    }
+  }
+
+  /** Returns why what was typed cannot be read, before anything is asked. */
+  private static Optional<Fault> unreadable(Path typed) {
+    return text(typed, "a file with an answer a line, in UTF-8").faults().stream().findFirst();
+  }
+
+  private static Result<String> text(Path file, String wanted) {
+    try {
+      return Result.ok(Files.readString(file, UTF_8));
+    } catch (IOException failed) {
+      return Result.refused(List.of(Fault.of("" + file, FailureText.of(failed), wanted)));
     }
   }
 
@@ -75,10 +96,16 @@ public final class ExamineTask {
         : log.streams().dialogue();
   }
 
+  private Fault inDraft(Fault fault) {
+    String file = draft().toString();
+    return fault.path().equals(file) ? fault : fault.at(file + ": " + fault.path());
+  }
+
   /** Returns an entry that goes on with the draft, or a new one. */
   private Result<GuidedEntry> begun(Dialogue dialogue) throws IOException {
     if (Files.isRegularFile(draft())) {
-      return EntryDraft.read(Files.readString(draft(), UTF_8))
+      return text(draft(), "a draft as examine writes it")
+          .flatMap(EntryDraft::read)
           .flatMap(draft -> resumed(dialogue, draft));
     }
     Optional<Header> header =
@@ -108,6 +135,10 @@ public final class ExamineTask {
 
   private Result<GuidedEntry> resumed(Dialogue dialogue, EntryDraft draft) {
     String subject = request.subject().orElse(draft.subject());
+    List<Fault> other = other(draft);
+    if (!other.isEmpty()) {
+      return Result.refused(other);
+    }
     return draft
         .header(request.header(subject))
         .flatMap(
@@ -118,6 +149,22 @@ public final class ExamineTask {
                       .formatted(draft(), subject, header.performed()));
               return entry.resume(draft).map(exam -> entry);
             });
+  }
+
+  /** Returns what the command line asks for otherwise than the draft has it. */
+  private List<Fault> other(EntryDraft draft) {
+    List<Fault> other = new ArrayList<>();
+    request
+        .id()
+        .filter(id -> !id.equals(draft.record()))
+        .ifPresent(id -> other.add(EntryDraft.unfinished("--id", id, draft.record())));
+    request
+        .performed()
+        .filter(when -> !when.isEqual(draft.performed()))
+        .map(Object::toString)
+        .ifPresent(
+            when -> other.add(EntryDraft.unfinished("--performed", when, draft.performed() + "")));
+    return other;
   }
 
   private NoteReader reader(Header header) {

@@ -49,7 +49,7 @@ public record HeaderRequest(
   public Header header(Settings department) {
     ZoneId zone = department.zone().map(ZoneId::of).orElseGet(ZoneId::systemDefault);
     return new Header(
-        in(department.idSystem(), id(id)),
+        id(id, department),
         Party.of(in(department.subjectSystem(), named("--subject", subject, Identifier::of))),
         performer.or(department::performer).map(name -> named("--performer", name, Party::named)),
         performed.orElseGet(() -> OffsetDateTime.now(zone).truncatedTo(ChronoUnit.SECONDS)),
@@ -63,18 +63,21 @@ public record HeaderRequest(
     return new Identifier(system, id.value());
   }
 
-  /** Returns the id that is given, or one that sorts by time. */
-  static Identifier id(Optional<String> given) {
-    return given
-        .map(value -> named("--id", value, Identifier::of))
-        .orElseGet(() -> Identifier.of(Ulid.of(System.currentTimeMillis(), new SecureRandom())));
+  /** Returns the id that is given, or one that sorts by time, as the department gives them out. */
+  static Identifier id(Optional<String> given, Settings department) {
+    Identifier id =
+        given
+            .map(value -> named("--id", value, Identifier::of))
+            .orElseGet(
+                () -> Identifier.of(Ulid.of(System.currentTimeMillis(), new SecureRandom())));
+    return in(department.idSystem(), id);
   }
 
   private static <T> T named(String option, String value, Function<String, T> made) {
     try {
       return made.apply(value);
     } catch (FaultException refused) {
-      throw new UsageException(option + ": " + refused.faults().get(0));
+      throw new UsageException(refused.faults().get(0).at(option).toString());
     }
   }
 }

@@ -2,9 +2,13 @@ package org.isopter.task.note;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.Header;
+import org.isopter.model.exam.Identifier;
 import org.isopter.model.note.habit.Habits;
+import org.isopter.model.value.Result;
 import org.isopter.task.input.InputForm;
+import org.isopter.task.report.UsageException;
 
 /**
  * What a note is turned into.
@@ -40,5 +44,26 @@ public record NoteRequest(
         Optional.empty(),
         InputForm.YAML,
         false);
+  }
+
+  /**
+   * Returns the id of the person of a record that is to be added to.
+   *
+   * @throws UsageException when the record cannot be read, or knows nobody by an id
+   */
+  public static String subject(Path record) {
+    Result<Exam> read = StoredRecord.read(record);
+    if (!read.isOk()) {
+      throw new UsageException(read.faults().get(0).toString());
+    }
+    return read.orThrow()
+        .header()
+        .subject()
+        .identifier()
+        .map(Identifier::value)
+        .orElseThrow(
+            () ->
+                new UsageException(
+                    record + ": saw a person without an id, wanted one who is known by an id"));
   }
 }

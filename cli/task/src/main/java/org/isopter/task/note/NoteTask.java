@@ -8,20 +8,13 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.isopter.model.check.Consistency;
 import org.isopter.model.check.Violation;
-import org.isopter.model.entry.Amendment;
 import org.isopter.model.exam.Exam;
-import org.isopter.model.exam.Fact;
-import org.isopter.model.exam.Identifier;
 import org.isopter.model.letter.Summary;
 import org.isopter.model.note.Note;
 import org.isopter.model.note.NoteReader;
-import org.isopter.model.text.RecordText;
-import org.isopter.model.value.Fault;
 import org.isopter.model.value.Result;
 import org.isopter.task.input.InputDocuments;
 import org.isopter.task.input.Records;
@@ -114,42 +107,7 @@ public final class NoteTask {
   private Result<Exam> intoRecord(Exam exam) {
     return request.into().isEmpty()
         ? Result.ok(exam)
-        : StoredRecord.read(request.into().get()).flatMap(old -> added(old, exam));
-  }
-
-  private static Result<Exam> added(Exam old, Exam exam) {
-    List<Fault> wrong =
-        Stream.concat(
-                otherPerson(old, exam).stream(),
-                Amendment.clashing(old, Amendment.timed(old, exam)).stream()
-                    .map(NoteTask::contradicted))
-            .toList();
-    return wrong.isEmpty() ? Result.ok(Amendment.added(old, exam)) : Result.refused(wrong);
-  }
-
-  private static Fault contradicted(Fact<?> fact) {
-    return new Fault(
-        "--into",
-        RecordText.of(fact),
-        "what does not contradict the record",
-        "isopter amend replaces it");
-  }
-
-  /** A note of somebody else is the worst slip of all; a record may know who gave out the id. */
-  private static Optional<Fault> otherPerson(Exam old, Exam exam) {
-    Optional<String> person = id(old);
-    Optional<String> said = id(exam);
-    return person.equals(said)
-        ? Optional.empty()
-        : Optional.of(
-            Fault.of(
-                "--subject",
-                said.orElse("nobody"),
-                "the person of the record: " + person.orElse("not known by an id")));
-  }
-
-  private static Optional<String> id(Exam exam) {
-    return exam.header().subject().identifier().map(Identifier::value);
+        : StoredRecord.read(request.into().get()).flatMap(old -> Addition.to(old, exam));
   }
 
   private void write(Result<Exam> read) {

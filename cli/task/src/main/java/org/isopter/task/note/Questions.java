@@ -6,6 +6,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
 import org.isopter.mapper.io.AtomicFile;
 import org.isopter.mapper.io.FailureText;
 import org.isopter.mapper.io.UnwritableException;
@@ -31,6 +33,7 @@ import tools.jackson.databind.node.ObjectNode;
 public final class Questions {
 
   private static final JsonMapper JSON = JsonMapper.shared();
+  private static final String ANSWERS = "a list of answers, in JSON";
 
   private Questions() {}
 
@@ -66,43 +69,60 @@ public final class Questions {
 
   /**
    * Returns the note with every answered item put in the form that the answer chose; refused when
-   * the answers cannot be read.
+   * the answers cannot be read, and when one is to nothing that the note asks.
    */
   public static Result<String> answered(String note, NoteReader reader, Path file) {
     String text = note;
+    int number = 0;
     try {
-      for (JsonNode answer : JSON.readTree(Files.readString(file, UTF_8))) {
-        Result<String> next = answered(text, reader, answer);
+      JsonNode all = JSON.readTree(Files.readString(file, UTF_8));
+      if (!all.isArray()) {
+        return refused(file.toString(), "no list", ANSWERS);
+      }
+      for (JsonNode answer : all) {
+        number++;
+        Result<String> next = answered(text, reader, answer, file + ", answer " + number);
         if (!next.isOk()) {
           return next;
         }
         text = next.orThrow();
       }
     } catch (IOException unreadable) {
-      String why = FailureText.of(unreadable);
-      return Result.refused(List.of(Fault.of(file.toString(), why, "a list of answers")));
+      return refused(file.toString(), FailureText.of(unreadable), ANSWERS);
     } catch (JacksonException notJson) {
-      return Result.refused(List.of(Fault.of(file.toString(), "no JSON", "a list of answers")));
+      return refused(file.toString(), "no JSON", ANSWERS);
     }
     return Result.ok(text);
   }
 
-  private static Result<String> answered(String text, NoteReader reader, JsonNode answer) {
-    String item = answer.path("item").asString("");
+  private static Result<String> answered(
+      String text, NoteReader reader, JsonNode answer, String place) {
+    if (!answer.path("item").isString() || !answer.path("answer").isIntegralNumber()) {
+      return refused(place, answer.toString(), "{\"item\": \"IOP 14/16\", \"answer\": 1}");
+    }
+    String item = answer.path("item").asString();
+    List<Unread> questions = of(reader.read(text));
+    Optional<Unread> asked =
+        questions.stream().filter(unread -> unread.text().equals(item)).findFirst();
+    if (asked.isEmpty()) {
+      return refused(place, "\"" + item + "\"", items(questions));
+    }
+    List<PossibleReading> readings = asked.get().readings();
     int number = answer.path("answer").asInt(0);
-    return of(reader.read(text)).stream()
-        .filter(unread -> unread.text().equals(item))
-        .filter(unread -> number > 0 && number <= unread.readings().size())
-        .findFirst()
-        .map(unread -> NoteReader.answered(text, unread, unread.readings().get(number - 1)))
-        .map(Result::ok)
-        .orElseGet(
-            () ->
-                Result.refused(
-                    List.of(
-                        Fault.of(
-                            "answers",
-                            "answer " + number + " to \"" + item + "\"",
-                            "an item that the note asks about, and the number of a reading"))));
+    return number > 0 && number <= readings.size()
+        ? Result.ok(NoteReader.answered(text, asked.get(), readings.get(number - 1)))
+        : refused(place, answer.path("answer").toString(), "a number from 1 to " + readings.size());
+  }
+
+  private static String items(List<Unread> questions) {
+    return questions.isEmpty()
+        ? "no answer, for the note asks nothing more"
+        : questions.stream()
+            .map(unread -> "\"" + unread.text() + "\"")
+            .collect(Collectors.joining(" or ", "an item that the note asks about: ", ""));
+  }
+
+  private static Result<String> refused(String place, String seen, String wanted) {
+    return Result.refused(List.of(Fault.of(place, seen, wanted)));
   }
 }

@@ -9,8 +9,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.apiguardian.api.API;
 import org.apiguardian.api.API.Status;
-import org.isopter.model.note.token.Lexer;
-import org.isopter.model.note.token.Token;
 import org.isopter.model.note.word.WordFiles;
 import org.isopter.model.note.word.WordRole;
 import org.isopter.model.phrase.PhraseFile;
@@ -86,7 +84,10 @@ public final class Habits {
     for (PhraseLine line : lines) {
       switch (line.kind()) {
         case "habit" -> habit(line, choices, faults);
-        case "say" -> say(line, said, faults);
+        case "say" -> {
+          faults.addAll(OwnPhrases.faults(line));
+          said.add(line);
+        }
         case "set" -> set.add(line);
         case "fhir" -> fhir.add(line);
         case "ask" -> ask(line, asked, faults);
@@ -134,20 +135,6 @@ public final class Habits {
       faults.add(Fault.of(line.place(), "\"" + choice + "\"", String.join(" or ", sorted(known))));
     } else if (choices.put(line.meaning(), choice) != null) {
       faults.add(Fault.of(line.place(), "\"" + line.meaning() + "\" twice", "one habit of a kind"));
-    }
-  }
-
-  private static void say(PhraseLine line, List<PhraseLine> said, List<Fault> faults) {
-    List<String> unknown =
-        Lexer.read(line.meaning()).stream()
-            .filter(UnknownSide::isUnknown)
-            .map(Token::seen)
-            .toList();
-    if (unknown.isEmpty()) {
-      said.add(line);
-    } else {
-      faults.add(
-          Fault.of(line.place(), "\"" + unknown.get(0) + "\"", "words that shorthand understands"));
     }
   }
 

@@ -128,6 +128,34 @@ class StandardPhrasesTest {
     assertEquals(List.of("line 1"), paths("ask\tcolour\tnl\tkleurentest\tlocal\n"));
   }
 
+  @Test
+  void areNotGivenTheMeaningOfTheOtherEyeOrOfItsOpposite() {
+    for (String wrong :
+        List.of(
+            "L\ten\tright",
+            "IOP L\tfr\ttonus droit",
+            "R\t-\tTL | OS",
+            "OU\ten\tright",
+            "no\ten\tpositive",
+            "absent\ten\tpresent",
+            "present\tde\tkein",
+            "IOP\ten\t|")) {
+      assertEquals(List.of("line 1"), paths("say\t" + wrong + "\tlocal\n"), wrong);
+    }
+    for (String right :
+        List.of(
+            "L\tnl\tlinkeroog",
+            "IOP R\ten\ttension right",
+            "each\ten\tR plus L",
+            "BEO\ten\tboth open",
+            "no RAPD\ten\tMG negative",
+            "no RAPD\ten\tpupils normal Q",
+            "normal\ten\tno abnormality",
+            "absent\ten\tnone seen")) {
+      assertEquals(List.of(), paths("say\t" + right + "\tlocal\n"), right);
+    }
+  }
+
   private static List<String> paths(String file) {
     return Habits.read(file).faults().stream().map(fault -> fault.path()).toList();
   }
