@@ -69,8 +69,7 @@ final class FormFrame {
       String escaped = title.replace("&", "&amp;").replace("<", "&lt;");
       Map<String, Raw> text = new LinkedHashMap<>();
       text.put("status", Raw.of("generated"));
-      text.put(
-          "div", Raw.of("<div xmlns=\"http://www.w3.org/1999/xhtml\">" + escaped + "</div>"));
+      text.put("div", Raw.of("<div xmlns=\"http://www.w3.org/1999/xhtml\">" + escaped + "</div>"));
       frame.put("text", new Raw.Obj(text));
     }
   }

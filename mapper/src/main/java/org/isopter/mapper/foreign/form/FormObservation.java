@@ -154,7 +154,9 @@ final class FormObservation {
   }
 
   private void value(Map<String, Raw> members, FormAnswer each, FormLabel label) {
-    each.answer().ifPresent(answer -> new FormValue(vocabulary, each.question(), label).addTo(members, answer));
+    each.answer()
+        .ifPresent(
+            answer -> new FormValue(vocabulary, each.question(), label).addTo(members, answer));
   }
 
   /** What extends an answer, its question, or a group, may say anything of it. */

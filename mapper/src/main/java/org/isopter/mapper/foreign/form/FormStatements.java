@@ -36,6 +36,7 @@ final class FormStatements {
 
   /** Where the answers stand that are read as a part of a finding. */
   private final Set<String> taken = new HashSet<>();
+
   private final List<FormAnswer> answers;
   private final List<FormAnswer> groups;
 
@@ -69,7 +70,10 @@ final class FormStatements {
     // What is named as a finding and has no value that is read may say how another was found.
     List<FormAnswer> unread =
         findings.stream()
-            .filter(each -> each.answer().isPresent() && !isRead(first.getOrDefault(each.at(), Raw.Obj.EMPTY)))
+            .filter(
+                each ->
+                    each.answer().isPresent()
+                        && !isRead(first.getOrDefault(each.at(), Raw.Obj.EMPTY)))
             .toList();
     List<FormAnswer> asides = unread.stream().filter(each -> !each.isNumber()).toList();
     List<FormAnswer> read = findings.stream().filter(each -> !unread.contains(each)).toList();
@@ -110,7 +114,8 @@ final class FormStatements {
    * Finds what stands beside each finding. What one of the findings in its reach takes is about
    * that one, and does not concern those that have no place for it.
    */
-  private Map<FormAnswer, List<FormAnswer>> beside(List<FormAnswer> findings, List<FormAnswer> others) {
+  private Map<FormAnswer, List<FormAnswer>> beside(
+      List<FormAnswer> findings, List<FormAnswer> others) {
     Map<FormAnswer, List<FormAnswer>> sure = new LinkedHashMap<>();
     for (FormAnswer each : findings) {
       sure.put(
@@ -146,8 +151,7 @@ final class FormStatements {
     return beside;
   }
 
-  private AnswerTrial outcome(
-      FormAnswer each, List<FormAnswer> with, FormAnswer other) {
+  private AnswerTrial outcome(FormAnswer each, List<FormAnswer> with, FormAnswer other) {
     List<FormAnswer> all = Stream.concat(with.stream(), Stream.of(other)).toList();
     boolean far = !reach(other).equals(other.group());
     return AnswerTrial.of(rules.read(with(each, all)), builder.place(other, far));
@@ -168,8 +172,8 @@ final class FormStatements {
   }
 
   /**
-   * An answer tells of its group; of the group around, where no finding is in its own. What is
-   * said of an eye tells of no other.
+   * An answer tells of its group; of the group around, where no finding is in its own. What is said
+   * of an eye tells of no other.
    */
   private String reach(FormAnswer other) {
     String group = other.group();
@@ -209,5 +213,4 @@ final class FormStatements {
     }
     return own;
   }
-
 }

@@ -11,8 +11,7 @@ import org.isopter.mapper.json.Raw;
 /** An answer of a form of others as the value of an Observation. */
 final class FormValue {
 
-  private static final String UNIT =
-      "http://hl7.org/fhir/StructureDefinition/questionnaire-unit";
+  private static final String UNIT = "http://hl7.org/fhir/StructureDefinition/questionnaire-unit";
   private static final String CONTROL =
       "http://hl7.org/fhir/StructureDefinition/questionnaire-itemControl";
 
@@ -47,8 +46,7 @@ final class FormValue {
         }
         case "valueInteger", "valueDecimal" -> number(members, name, member.getValue());
         case "valueString" -> text(members, member.getValue());
-        case "valueCoding" ->
-            members.put("valueCodeableConcept", concept(member.getValue()));
+        case "valueCoding" -> members.put("valueCodeableConcept", concept(member.getValue()));
         case "valueQuantity" -> members.put(name, quantity(member.getValue()));
         case "valueDate" -> members.put("valueDateTime", member.getValue());
         default -> members.put(name, member.getValue());
@@ -60,10 +58,7 @@ final class FormValue {
   private Raw quantity(Raw quantity) {
     Optional<String> asked = label.unit().flatMap(vocabulary.habits()::ucum);
     Optional<String> given = quantity.string("code").or(() -> quantity.string("unit"));
-    boolean same =
-        given
-            .flatMap(vocabulary.habits()::ucum)
-            .equals(asked);
+    boolean same = given.flatMap(vocabulary.habits()::ucum).equals(asked);
     if (asked.isEmpty() || given.isEmpty() || same || !(quantity instanceof Raw.Obj object)) {
       return quantity;
     }

@@ -58,8 +58,7 @@ public final class FormsOfOthers {
     }
     List<Document.Part> parts = document.parts();
     Map<Integer, Reason> superseded =
-        Versions.of(
-                parts, part -> isResponse(part) ? Versions.names(part.resource()) : List.of())
+        Versions.of(parts, part -> isResponse(part) ? Versions.names(part.resource()) : List.of())
             .superseded();
     Map<Document.Part, Map<String, Raw.Obj>> made = new LinkedHashMap<>();
     for (int i = 0; i < parts.size(); i++) {
@@ -86,8 +85,7 @@ public final class FormsOfOthers {
   private static Raw.Obj of(Document.Part part, Raw.Obj statement) {
     String name = part.fullUrl().orElseGet(() -> Panels.name(part));
     Raw.Obj source =
-        new Raw.Obj(
-            Map.of("reference", Raw.of(name), "type", Raw.of("QuestionnaireResponse")));
+        new Raw.Obj(Map.of("reference", Raw.of(name), "type", Raw.of("QuestionnaireResponse")));
     return statement.with("derivedFrom", Raw.of(List.of(source)));
   }
 
@@ -103,7 +101,8 @@ public final class FormsOfOthers {
     }
     String address = part.resource().string("questionnaire").orElse("no form");
     String seen = forms == 0 ? address : address + ", of which several forms are there";
-    Fault fault = Fault.of("/questionnaire", seen, "one Questionnaire that is read together with it");
+    Fault fault =
+        Fault.of("/questionnaire", seen, "one Questionnaire that is read together with it");
     return Optional.of(new Reason(Why.FORM_UNKNOWN, fault));
   }
 
