@@ -20,6 +20,9 @@ public final class RiskReport {
 
   private static final String TABLE = "risk";
 
+  /** What was found of one finding, by person. */
+  private static final String FOUND = "found_in_persons";
+
   /** The file of it. */
   public static final String FILE = "risk.csv";
 
@@ -127,20 +130,25 @@ public final class RiskReport {
   }
 
   private void diversity(String traits, List<String> columns, String finding) throws SQLException {
+    Slices.of(store, ExaminationsTable.NAME)
+        .fill(
+            FOUND,
+            """
+            SELECT subject, md5_number(list_sort(list(DISTINCT value))::VARCHAR) AS found
+            FROM findings WHERE finding = %s AND %s GROUP BY subject"""
+                .formatted(TableStore.text(finding), Slices.HERE));
     store.execute(
         """
-        INSERT INTO %1$s SELECT 'l', %2$s, %3$s, coalesce(min(l), 0), count(*),
+        INSERT INTO %s SELECT 'l', %s, %s, coalesce(min(l), 0), count(*),
           coalesce(sum(n), 0), coalesce(sum(n) FILTER (WHERE l < 2), 0)
-        FROM (SELECT count(*) AS n, count(DISTINCT coalesce(found, '')) AS l
-          FROM %4$s LEFT JOIN (
-            SELECT subject, list_sort(list(DISTINCT value))::VARCHAR AS found
-            FROM findings WHERE finding = %3$s GROUP BY subject) USING (subject)
-          GROUP BY %5$s)"""
+        FROM (SELECT count(*) AS n, count(DISTINCT coalesce(found, 0)) AS l
+          FROM %s LEFT JOIN %s USING (subject) GROUP BY %s)"""
             .formatted(
                 TABLE,
                 TableStore.text(traits),
                 TableStore.text(finding),
                 Traits.TABLE,
+                FOUND,
                 String.join(", ", columns)));
   }
 

@@ -1,6 +1,7 @@
 package org.isopter.mapper.privacy;
 
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.isopter.mapper.store.TableStore;
@@ -32,29 +33,29 @@ final class Traits {
    * Makes the table: of each column the different values of a person, in their order, and of all
    * columns together those that stand in one row. Who was young at the bedside and old in the
    * clinic is not like who was old at the bedside and young in the clinic.
+   *
+   * <p>Only whether two persons are alike is asked of it, so that it holds a number of 128 bits for
+   * each of these; what that number stands for is put together for some thousand persons at a time.
    */
   static void tabulate(TableStore store, List<String> columns, Table<?> eyes) throws SQLException {
-    String chosen =
-        columns.stream()
-            .map(TableStore::name)
-            .map(name -> "list_sort(list(DISTINCT %s))::VARCHAR AS %s".formatted(name, name))
-            .collect(Collectors.joining(", "));
-    store.execute(
-        """
-        CREATE OR REPLACE TEMP TABLE %s AS
-        SELECT subject, %s, %s AS "%s", %s AS "%s", %s AS "%s", %s AS "%s" FROM %s GROUP BY subject"""
-            .formatted(
-                TABLE,
-                chosen,
-                rows(columns),
-                "all " + CHOSEN,
-                visits(),
-                "all " + VISITS,
-                refraction(eyes),
-                "all " + REFRACTION,
-                rows(BESIDE),
-                "all beside",
-                ExaminationsTable.NAME));
+    List<String> cells = new ArrayList<>();
+    for (String column : columns) {
+      String name = TableStore.name(column);
+      cells.add(number("list_sort(list(DISTINCT %s))::VARCHAR".formatted(name)) + " AS " + name);
+    }
+    cells.add(number(rows(columns)) + " AS " + chosenColumn());
+    cells.add(number(visits()) + " AS " + visitsColumn());
+    cells.add(number(refraction(eyes)) + " AS " + refractionColumn());
+    cells.add(number(rows(BESIDE)) + " AS " + besideColumn());
+    Slices.of(store, ExaminationsTable.NAME)
+        .fill(
+            TABLE,
+            "SELECT subject, %s FROM %s WHERE %s GROUP BY subject"
+                .formatted(String.join(", ", cells), ExaminationsTable.NAME, Slices.HERE));
+  }
+
+  private static String number(String text) {
+    return "md5_number(" + text + ")";
   }
 
   /** Returns the column of what stands together in the rows of a person. */

@@ -24,6 +24,7 @@ import java.util.Set;
 import java.util.function.ToLongFunction;
 import java.util.stream.Stream;
 import org.isopter.mapper.privacy.Deidentifier;
+import org.isopter.mapper.privacy.Guesses;
 import org.isopter.mapper.record.RecordWriter;
 import org.isopter.mapper.store.PoolTables;
 import org.isopter.model.exam.Exam;
@@ -35,9 +36,6 @@ import org.junit.jupiter.api.io.TempDir;
 /**
  * An attacker who has the pool and knows the first and the last day of the study, and that the
  * input was sorted by day in files of a clinic, finds no day within a week better than by chance.
- *
- * <p>Chance is the same guess for the same courses dealt out to other persons: what is left when
- * nothing in the pool belongs to the day that is guessed.
  */
 class AttackTest {
 
@@ -192,28 +190,15 @@ class AttackTest {
       moved.putIfAbsent(row.subject(), day(row) - truth(row));
     }
     ToLongFunction<Row> guess = row -> day(row) - moved.getOrDefault(row.subject(), 0L);
-    assertEquals(rows.size(), hits(guess, 0));
+    assertEquals(rows.size(), guesses().hits(at -> guess.applyAsLong(rows.get(at))));
   }
 
-  /** Within four standard deviations of what the same guesses find among other persons' days. */
   private static void assertChance(ToLongFunction<Row> guess) {
-    int dealt = 20;
-    double chance = 0;
-    for (int turn = 1; turn <= dealt; turn++) {
-      chance += hits(guess, turn * (rows.size() / (dealt + 1))) / (double) dealt;
-    }
-    double spread = Math.sqrt(Math.max(chance, 1));
-    long hits = hits(guess, 0);
-    assertTrue(hits <= chance + 4 * spread, hits + " found, " + chance + " by chance");
+    guesses().assertChance(at -> guess.applyAsLong(rows.get(at)));
   }
 
-  private static long hits(ToLongFunction<Row> guess, int turned) {
-    long hits = 0;
-    for (int at = 0; at < rows.size(); at++) {
-      Row other = rows.get((at + turned) % rows.size());
-      hits += Math.abs(guess.applyAsLong(rows.get(at)) - truth(other)) <= WEEK ? 1 : 0;
-    }
-    return hits;
+  private static Guesses guesses() {
+    return new Guesses(rows.stream().map(AttackTest::truth).toList());
   }
 
   private static long first() {

@@ -123,7 +123,7 @@ public final class FieldFeatures {
               .value(Layout.ofParts(isopterParts(), FieldFeatures::isopter))
               .by(FieldMethod.class)
               .distinguishedBy(STIMULUS)
-              .cite("notation of the targets after Goldmann; limits: common practice, no source")
+              .cite("notation of the targets after Goldmann, limits: common practice, no source")
               .note("Degrees from fixation; what was not tested in a direction is left out.")
               .build());
 

@@ -142,7 +142,9 @@ public final class Movements {
           Finding.of("eye-movements", "Movements of the eye")
               .code(Code.snomed("31763002", "Ocular motility observable (observable entity)"))
               .value(Layout.ofParts(List.copyOf(GAZES.values()), Movements::ductions))
-              .cite("grades -1 to -4: Leite 2020; overaction: common practice, no source")
+              .cite(
+                  "grades -1 to -4: Leite 2020, J Ophthalmol 2020:9758153; overaction: common practice, no"
+                      + " source")
               .note("Right and left are the person's own, for either eye.")
               .build());
 

@@ -10,6 +10,7 @@ import org.isopter.model.answer.movement.NystagmusKind;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.catalogue.Movements;
+import org.isopter.model.check.sight.Sight;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Acuity;

@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.isopter.model.answer.sight.Chart;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
+import org.isopter.model.check.sight.Sight;
 import org.isopter.model.clinical.statement.Numbers;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
@@ -123,7 +124,8 @@ final class ChartRules {
     return contradictory("letters-on-other-chart", Severity.WARNING)
         .what("A count of letters is stated for a chart that is not scored by letters.")
         .why("A letter is worth 0.02 logMAR only where each line holds five in equal steps.")
-        .source("ETDRS scoring: 85 letters at 4 m are 0 logMAR")
+        .source(
+            "85 letters are 0 logMAR: Gregori, Feuer and Rosenfeld 2010, Retina 30:1046, abstract")
         .on(Acuities.DISTANCE, Acuities.PINHOLE)
         .wanted("chart etdrs or logmar beside a count of letters")
         .suggest("correct the chart, or state the line that was read")

@@ -13,6 +13,7 @@ import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Colours;
 import org.isopter.model.catalogue.Colours.Plates;
 import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.check.sight.Sight;
 import org.isopter.model.clinical.colour.PlateEdition;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Site;

@@ -14,6 +14,7 @@ import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Drops;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.catalogue.Pupils.AfferentDefect;
+import org.isopter.model.check.sight.Sight;
 import org.isopter.model.clinical.pupil.AfferentDefects;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
@@ -25,6 +26,7 @@ final class DefectRules {
 
   private static final Set<DefectGrade> STRONG =
       Set.of(DefectGrade.GRADE_3, DefectGrade.GRADE_4, DefectGrade.GRADE_5);
+  private static final Set<DefectGrade> AMAUROTIC = Set.of(DefectGrade.GRADE_5);
   private static final Set<DefectGrade> SLIGHT = Set.of(DefectGrade.TRACE, DefectGrade.GRADE_1);
   private static final BigDecimal STEP = new BigDecimal("0.3");
 
@@ -33,6 +35,7 @@ final class DefectRules {
   static List<ConsistencyRule> all() {
     return List.of(
         strongDefectButBrisk(),
+        amauroticDefectButSees(),
         allBriskBesideDefect(),
         defectWithoutResponses(),
         gradeAgainstLogUnits(),
@@ -65,6 +68,29 @@ final class DefectRules {
                                     Pupils.AFFERENT_DEFECT,
                                     defect -> isIn(defect, eye) && isGraded(defect, STRONG))
                                 .map(defect -> Breach.of(brisk, defect))
+                                .stream()));
+  }
+
+  private static ConsistencyRule amauroticDefectButSees() {
+    return contradictory("amaurotic-defect-but-sees", Severity.WARNING)
+        .what("An eye with a defect of grade 5, amaurotic, reads letters or counts fingers.")
+        .why("Amaurotic is the eye whose light moves no pupil at all; such an eye is blind.")
+        .source("Bell and others 1993, Arch Ophthalmol 111:938: grade V, an eye that is blind")
+        .on(Pupils.AFFERENT_DEFECT, Acuities.DISTANCE)
+        .wanted("a lower grade, or an acuity below fingers")
+        .settledByRemark()
+        .suggest("repeat the swinging light test, and check the eye of the acuity")
+        .eachEye(
+            eye ->
+                eye.at(Site.BOTH)
+                    .seen(
+                        Pupils.AFFERENT_DEFECT,
+                        defect -> isIn(defect, eye) && isGraded(defect, AMAUROTIC))
+                    .flatMap(
+                        defect ->
+                            eye
+                                .beside(defect, Acuities.DISTANCE, Sight::isReadOrCounted)
+                                .map(acuity -> Breach.of(defect, acuity))
                                 .stream()));
   }
 

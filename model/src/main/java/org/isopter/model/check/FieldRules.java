@@ -13,19 +13,26 @@ import org.isopter.model.answer.sight.FieldRegion;
 import org.isopter.model.answer.sight.FieldResponse;
 import org.isopter.model.answer.sight.FieldTarget;
 import org.isopter.model.catalogue.Acuities;
+import org.isopter.model.catalogue.FieldFeatures;
 import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Fields.BlindSpot;
 import org.isopter.model.catalogue.Fields.Edge;
+import org.isopter.model.check.sight.Sight;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.value.Outcome;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 
-/** Rules about the field by confrontation and the blind spot. */
+/** Rules about the field, by confrontation and with moving targets, and the blind spot. */
 final class FieldRules {
 
   private static final String SPOT =
       "Wandell 1995: 12 to 15 deg temporal, 1.5 below, 5.5 wide, 7.5 high";
+
+  /** Each target after the first is smaller, or as large and dimmer. */
+  private static final List<String> STRONGEST_FIRST =
+      List.of("v4e", "iv4e", "iii4e", "ii4e", "i4e", "i3e", "i2e", "i1e");
+
   private static final BigDecimal FAR_OUT = BigDecimal.valueOf(30);
 
   private FieldRules() {}
@@ -38,7 +45,8 @@ final class FieldRules {
         spotOnNasalSide(),
         spotAroundFixation(),
         spotFarOut(),
-        handButFingersCounted());
+        handButFingersCounted(),
+        isoptersCross());
   }
 
   private static ConsistencyRule centreLostButSharp() {
@@ -188,5 +196,46 @@ final class FieldRules {
   private static boolean isCounted(Fields.Confrontation field) {
     return field.target().filter(FieldTarget.FINGER_COUNTING::equals).isPresent()
         && field.regions().containsValue(Outcome.found(FieldResponse.FULL));
+  }
+
+  private static ConsistencyRule isoptersCross() {
+    return contradictory("isopters-cross", Severity.WARNING)
+        .what("A weaker moving target is seen 10 degrees farther out than a stronger one.")
+        .why("What sees the weaker target sees the stronger one too: isopters lie in each other.")
+        .on(FieldFeatures.ISOPTER)
+        .wanted("the isopter of the weaker target inside that of the stronger")
+        .settledByRemark()
+        .suggest("check the targets and the eye; test that direction again")
+        .eachEye(
+            eye ->
+                eye.seen(FieldFeatures.ISOPTER)
+                    .flatMap(
+                        weak ->
+                            eye
+                                .beside(
+                                    weak,
+                                    FieldFeatures.ISOPTER,
+                                    strong -> isOutside(weak.value(), strong))
+                                .map(strong -> Breach.of(weak, strong))
+                                .stream()));
+  }
+
+  private static boolean isOutside(FieldFeatures.Isopter weak, FieldFeatures.Isopter strong) {
+    return isWeaker(weak.stimulus().word(), strong.stimulus().word())
+        && weak.extents().entrySet().stream()
+            .anyMatch(
+                far ->
+                    Optional.ofNullable(strong.extents().get(far.getKey()))
+                        .filter(near -> isTenFarther(far.getValue(), near))
+                        .isPresent());
+  }
+
+  private static boolean isTenFarther(Quantity far, Quantity near) {
+    return far.value().subtract(near.value()).compareTo(BigDecimal.TEN) >= 0;
+  }
+
+  private static boolean isWeaker(String one, String other) {
+    int strong = STRONGEST_FIRST.indexOf(other);
+    return strong >= 0 && STRONGEST_FIRST.indexOf(one) > strong;
   }
 }

@@ -1,14 +1,20 @@
 package org.isopter.model.check;
 
 import static org.isopter.model.check.ConsistencyRule.contradictory;
+import static org.isopter.model.check.ConsistencyRule.implausible;
 import static org.isopter.model.check.ConsistencyRule.impossible;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.stream.Stream;
+import org.isopter.model.answer.pupil.Sweating;
 import org.isopter.model.answer.tissue.Presence;
 import org.isopter.model.catalogue.Lids;
+import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.exam.EyeView;
+import org.isopter.model.exam.Seen;
 
-/** Rules about the upper lid; all lengths are in mm. */
+/** Rules about the upper lid and the skin of the face; all lengths are in mm. */
 final class LidRules {
 
   private static final BigDecimal HIGH = new BigDecimal("4.5");
@@ -17,7 +23,8 @@ final class LidRules {
   private LidRules() {}
 
   static List<ConsistencyRule> all() {
-    return List.of(lidAboveFissure(), ptosisButLidHigh(), noPtosisButLidLow());
+    return List.of(
+        lidAboveFissure(), ptosisButLidHigh(), noPtosisButLidLow(), lessSweatOnWiderSide());
   }
 
   private static ConsistencyRule lidAboveFissure() {
@@ -74,5 +81,41 @@ final class LidRules {
                     one -> one.presence() == Presence.ABSENT,
                     Lids.MARGIN_REFLEX,
                     distance -> distance.value().compareTo(LOW) <= 0));
+  }
+
+  private static ConsistencyRule lessSweatOnWiderSide() {
+    return implausible("less-sweat-on-wider-side", Severity.INFORMATION)
+        .what("The face sweats less on one side only, and the pupil of that side is wider by 1 mm.")
+        .why("Loss of sympathetic supply takes sweat and narrows the pupil on the same side.")
+        .on(Lids.SWEATING, Pupils.SIZE)
+        .wanted("the narrower pupil on the side that sweats less")
+        .settledByRemark()
+        .suggest("check the sides; other causes of a wide pupil may hide a narrow one")
+        .eachEye(
+            eye ->
+                eye.seen(Lids.SWEATING, sweating -> sweating != Sweating.NORMAL)
+                    .filter(
+                        less ->
+                            eye.fellow()
+                                .beside(less, Lids.SWEATING, Sweating.NORMAL::equals)
+                                .isPresent())
+                    .flatMap(
+                        less ->
+                            eye.seen(Pupils.SIZE)
+                                .filter(less::isWith)
+                                .flatMap(own -> beside(eye.fellow(), own, less))
+                                .limit(1)));
+  }
+
+  private static Stream<Breach> beside(EyeView fellow, Seen<Pupils.Size> own, Seen<Sweating> less) {
+    return fellow
+        .beside(
+            own,
+            Pupils.SIZE,
+            size ->
+                size.lighting() == own.value().lighting()
+                    && PupilSizeRules.isWider(own.value(), size, BigDecimal.ONE))
+        .map(size -> Breach.of(less, own, size))
+        .stream();
   }
 }

@@ -10,18 +10,17 @@ import java.util.stream.Stream;
 import org.isopter.model.answer.movement.DoubleVision;
 import org.isopter.model.answer.pupil.DefectSide;
 import org.isopter.model.answer.pupil.PupilResponse;
-import org.isopter.model.answer.sight.FieldResponse;
 import org.isopter.model.answer.tissue.GlobeState;
 import org.isopter.model.catalogue.Acuities;
-import org.isopter.model.catalogue.Colours;
-import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Globes;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.catalogue.VisualFunctions;
+import org.isopter.model.check.sight.Sight;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
 
-/** Rules about eyes that see no light. */
+/** Rules about the pupils of eyes that see no light, and about two eyes of which one sees none. */
 final class LightRules {
 
   private static final String WIRING =
@@ -39,13 +38,10 @@ final class LightRules {
         noLightButFellowAnswers(),
         noLightButSluggish(),
         neitherEyeSeesButBrisk(),
-        noLightButPlates(),
-        noLightButRed(),
-        noLightButField(),
-        noLightButPrint(),
         noLightButNoDefect(),
         defectInSeeingEye(),
-        doubleWithOneEye());
+        doubleWithOneEye(),
+        stereopsisWithOneEye());
   }
 
   private static ConsistencyRule noLightButBrisk() {
@@ -121,75 +117,6 @@ final class LightRules {
         .allMatch(one -> one.seen(Acuities.DISTANCE, Sight::isNoLight).findAny().isPresent());
   }
 
-  private static ConsistencyRule noLightButPlates() {
-    return impossible("no-light-but-plates")
-        .what("An eye without light perception reads colour plates.")
-        .why("Plates are read by sight.")
-        .on(Colours.PLATES, Acuities.DISTANCE)
-        .wanted("no plate read, or an acuity at which plates can be read")
-        .suggest("check whether the fellow eye was covered, and which eye was meant")
-        .eachEye(
-            eye ->
-                Breach.clash(
-                    eye,
-                    Colours.PLATES,
-                    plates -> plates.correct() > 0,
-                    Acuities.DISTANCE,
-                    Sight::isNoLight));
-  }
-
-  private static ConsistencyRule noLightButRed() {
-    return impossible("no-light-but-red")
-        .what("An eye without light perception sees some red.")
-        .why("Colour is seen by light.")
-        .on(Colours.RED_SATURATION, Acuities.DISTANCE)
-        .wanted("0 %, or absent as not applicable")
-        .suggest("check which eye was meant")
-        .eachEye(
-            eye ->
-                Breach.clash(
-                    eye,
-                    Colours.RED_SATURATION,
-                    red -> red.value().signum() > 0,
-                    Acuities.DISTANCE,
-                    Sight::isNoLight));
-  }
-
-  private static ConsistencyRule noLightButField() {
-    return impossible("no-light-but-field")
-        .what("An eye without light perception sees a target in its field.")
-        .why("A target in the field is seen by light.")
-        .on(Fields.CONFRONTATION, Acuities.DISTANCE)
-        .wanted("absent in every region, or an acuity of light perception or better")
-        .suggest("check whether the fellow eye was covered, and which eye was meant")
-        .eachEye(
-            eye ->
-                Breach.clash(
-                    eye,
-                    Fields.CONFRONTATION,
-                    LightRules::isSomethingSeen,
-                    Acuities.DISTANCE,
-                    Sight::isNoLight));
-  }
-
-  private static boolean isSomethingSeen(Fields.Confrontation field) {
-    return field.regions().values().stream()
-        .flatMap(outcome -> outcome.ifFound().stream())
-        .anyMatch(response -> response != FieldResponse.ABSENT);
-  }
-
-  private static ConsistencyRule noLightButPrint() {
-    return impossible("no-light-but-print")
-        .what("An eye without light perception reads print.")
-        .why("Print is read by sight.")
-        .on(Acuities.NEAR, Acuities.DISTANCE)
-        .wanted("near acuity absent, or an acuity at which print can be read")
-        .suggest("check which eye was meant")
-        .eachEye(
-            eye ->
-                Breach.clash(eye, Acuities.NEAR, any -> true, Acuities.DISTANCE, Sight::isNoLight));
-  }
-
   private static ConsistencyRule noLightButNoDefect() {
     return contradictory("no-light-but-no-defect", Severity.WARNING)
         .what("One eye has no light perception, its fellow reads a chart, and no defect is found.")
@@ -236,6 +163,39 @@ final class LightRules {
                         eye ->
                             both.seen(Movements.DIPLOPIA, LightRules::isBinocular)
                                 .flatMap(seen -> sightless(eye, seen))));
+  }
+
+  private static ConsistencyRule stereopsisWithOneEye() {
+    return contradictory("stereopsis-with-one-eye", Severity.WARNING)
+        .what("Depth is seen with both eyes, and one eye is gone or sees no more than a hand.")
+        .why(
+            "Stereopsis compares the images of two eyes. An entry may be wrong; a loss of sight that"
+                + " is functional leaves it as it was.")
+        .on(VisualFunctions.STEREOPSIS, Acuities.DISTANCE, Globes.STATE)
+        .wanted("no stereopsis, or an acuity with which two images can be compared")
+        .settledByRemark()
+        .suggest(RECHECK)
+        .pair(
+            both ->
+                Reflexes.eyes(both)
+                    .flatMap(
+                        eye ->
+                            both.seen(VisualFunctions.STEREOPSIS, LightRules::isDepthSeen)
+                                .flatMap(seen -> shapeless(eye, seen))));
+  }
+
+  private static boolean isDepthSeen(VisualFunctions.Stereopsis stereopsis) {
+    return stereopsis.result().word().equals("present");
+  }
+
+  private static Stream<Breach> shapeless(EyeView eye, Seen<?> seen) {
+    return Stream.concat(
+            sightless(eye, seen),
+            eye
+                .beside(seen, Acuities.DISTANCE, Sight::isHandOrLight)
+                .map(low -> Breach.of(seen, low))
+                .stream())
+        .limit(1);
   }
 
   private static Stream<Breach> sightless(EyeView eye, Seen<?> seen) {

@@ -21,6 +21,7 @@ import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Movements;
 import org.isopter.model.catalogue.Movements.Ductions;
 import org.isopter.model.catalogue.Movements.Nystagmus;
+import org.isopter.model.check.sight.Sight;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
 import org.isopter.model.value.Outcome;

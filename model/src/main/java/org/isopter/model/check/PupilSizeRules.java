@@ -10,8 +10,6 @@ import java.util.stream.Stream;
 import org.isopter.model.answer.pupil.Lighting;
 import org.isopter.model.answer.pupil.PupilEquality;
 import org.isopter.model.answer.pupil.PupilResponse;
-import org.isopter.model.answer.pupil.Sweating;
-import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Pupils;
 import org.isopter.model.exam.EyePair;
 import org.isopter.model.exam.EyeView;
@@ -34,8 +32,7 @@ final class PupilSizeRules {
         widerInLight(),
         fixedButChanges(),
         briskButOneSize(),
-        largerAgainstSizes(),
-        lessSweatOnWiderSide());
+        largerAgainstSizes());
   }
 
   private static ConsistencyRule equalButSizesDiffer() {
@@ -209,43 +206,7 @@ final class PupilSizeRules {
         .map(pair -> Breach.of(judged, pair.right(), pair.left()));
   }
 
-  private static ConsistencyRule lessSweatOnWiderSide() {
-    return implausible("less-sweat-on-wider-side", Severity.INFORMATION)
-        .what("The face sweats less on one side only, and the pupil of that side is wider by 1 mm.")
-        .why("Loss of sympathetic supply takes sweat and narrows the pupil on the same side.")
-        .on(Lids.SWEATING, Pupils.SIZE)
-        .wanted("the narrower pupil on the side that sweats less")
-        .settledByRemark()
-        .suggest("check the sides; other causes of a wide pupil may hide a narrow one")
-        .eachEye(
-            eye ->
-                eye.seen(Lids.SWEATING, sweating -> sweating != Sweating.NORMAL)
-                    .filter(
-                        less ->
-                            eye.fellow()
-                                .beside(less, Lids.SWEATING, Sweating.NORMAL::equals)
-                                .isPresent())
-                    .flatMap(
-                        less ->
-                            eye.seen(Pupils.SIZE)
-                                .filter(less::isWith)
-                                .flatMap(own -> beside(eye.fellow(), own, less))
-                                .limit(1)));
-  }
-
-  private static Stream<Breach> beside(EyeView fellow, Seen<Pupils.Size> own, Seen<Sweating> less) {
-    return fellow
-        .beside(
-            own,
-            Pupils.SIZE,
-            size ->
-                size.lighting() == own.value().lighting()
-                    && isWider(own.value(), size, BigDecimal.ONE))
-        .map(size -> Breach.of(less, own, size))
-        .stream();
-  }
-
-  private static boolean isWider(Pupils.Size one, Pupils.Size other, BigDecimal by) {
+  static boolean isWider(Pupils.Size one, Pupils.Size other, BigDecimal by) {
     return millimetres(one).subtract(millimetres(other)).compareTo(by) >= 0;
   }
 

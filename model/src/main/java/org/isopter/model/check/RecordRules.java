@@ -21,6 +21,7 @@ import org.isopter.model.catalogue.Globes;
 import org.isopter.model.catalogue.Lids;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.check.sight.Sight;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.EyeView;

@@ -6,6 +6,7 @@ import org.isopter.model.answer.pupil.DefectSide;
 import org.isopter.model.answer.pupil.PupilResponse;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Pupils;
+import org.isopter.model.check.sight.Sight;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
 import org.isopter.model.finding.Finding;

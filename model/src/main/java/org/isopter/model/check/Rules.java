@@ -10,6 +10,7 @@ public final class Rules {
   private static final List<ConsistencyRule> ALL =
       Stream.of(
               LightRules.all(),
+              BlindEyeRules.all(),
               SightRules.all(),
               PupilRules.all(),
               DefectRules.all(),

@@ -2,7 +2,6 @@ package org.isopter.model.check;
 
 import static org.isopter.model.check.ConsistencyRule.contradictory;
 import static org.isopter.model.check.ConsistencyRule.implausible;
-import static org.isopter.model.check.ConsistencyRule.impossible;
 
 import java.util.List;
 import java.util.Optional;
@@ -12,15 +11,14 @@ import org.isopter.model.answer.sight.Correction;
 import org.isopter.model.answer.sight.FieldRegion;
 import org.isopter.model.answer.sight.FieldResponse;
 import org.isopter.model.answer.sight.FieldTarget;
-import org.isopter.model.answer.sight.RefractionMethod;
 import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.AcuityReading;
 import org.isopter.model.catalogue.Colours;
 import org.isopter.model.catalogue.Fields;
 import org.isopter.model.catalogue.Refractions;
+import org.isopter.model.check.sight.Sight;
 import org.isopter.model.exam.EyeView;
 import org.isopter.model.exam.Seen;
-import org.isopter.model.value.Acuity;
 import org.isopter.model.value.Outcome;
 
 /** Rules about an acuity beside what else the eye sees, or what it sees through. */
@@ -40,59 +38,11 @@ final class SightRules {
 
   static List<ConsistencyRule> all() {
     return List.of(
-        noLightButPinhole(),
-        noLightButRefraction(),
         noPlatesButSharp(),
         fieldLostButSharp(),
         lightButFieldFull(),
         correctedWorse(),
         shortSightedButSharp());
-  }
-
-  private static ConsistencyRule noLightButPinhole() {
-    return impossible("no-light-but-pinhole")
-        .what("An eye without light perception sees something through a pinhole.")
-        .why("A pinhole takes light away; it gives none.")
-        .on(Acuities.PINHOLE, Acuities.DISTANCE)
-        .wanted("no pinhole acuity, or an acuity of light perception or better")
-        .suggest("check which eye was meant")
-        .eachEye(
-            eye ->
-                Breach.clash(
-                    eye,
-                    Acuities.PINHOLE,
-                    SightRules::isSomethingSeen,
-                    Acuities.DISTANCE,
-                    Sight::isNoLight));
-  }
-
-  private static boolean isSomethingSeen(AcuityReading reading) {
-    return !(reading.acuity() instanceof Acuity.NotImproved) && !Sight.isNoLight(reading);
-  }
-
-  private static ConsistencyRule noLightButRefraction() {
-    return implausible("no-light-but-subjective-refraction", Severity.WARNING)
-        .what("An eye without light perception has a refraction that the person chose.")
-        .why("Choosing between lenses needs sight.")
-        .on(Refractions.REFRACTION, Acuities.DISTANCE)
-        .wanted("no subjective refraction, or another method")
-        .settledByRemark()
-        .suggest("say in the remarks where a lens that balances is meant")
-        .eachEye(
-            eye ->
-                Breach.clash(
-                        eye,
-                        Refractions.REFRACTION,
-                        any -> true,
-                        Acuities.DISTANCE,
-                        Sight::isNoLight)
-                    .filter(
-                        breach ->
-                            breach
-                                .where()
-                                .method()
-                                .filter(RefractionMethod.SUBJECTIVE::equals)
-                                .isPresent()));
   }
 
   private static ConsistencyRule noPlatesButSharp() {

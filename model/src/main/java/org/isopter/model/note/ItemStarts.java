@@ -1,6 +1,7 @@
 package org.isopter.model.note;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Denial;
@@ -74,9 +75,11 @@ final class ItemStarts {
     return !Grammars.isOfAcuity(found.grammar()) && !Grammars.isOfAcuity(next.grammar());
   }
 
-  /** Says whether a "no", or the eye of a defect that compares the eyes, stands before it. */
+  /** Says whether a "no", both eyes, or the eye of a defect that compares them stands before it. */
   private static boolean startsWithItsOwn(Headings.Found next, List<Token> tokens, int place) {
-    return Denial.isNo(tokens.get(place)) || next.grammar().sides() == Grammar.Sides.NAMED;
+    return Denial.isNo(tokens.get(place))
+        || Common.side(tokens.get(place)).equals(Optional.of(Site.BOTH))
+        || next.grammar().sides() == Grammar.Sides.NAMED;
   }
 
   /** A side goes on with the item before, and so does a condition with sides behind it. */

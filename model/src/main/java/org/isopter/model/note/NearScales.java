@@ -39,7 +39,8 @@ final class NearScales {
     boolean bare =
         (size.is("p") || size.is("parinaud"))
             && Common.side(first).isPresent()
-            && clause.stream().noneMatch(token -> token.is("va"));
+            && clause.stream().noneMatch(token -> token.is("va"))
+            && !isLens(clause);
     if (!bare) {
       return clause;
     }
@@ -58,6 +59,13 @@ final class NearScales {
     }
     headed.addAll(clause.subList(start, clause.size()));
     return headed;
+  }
+
+  /** Says whether a power with its sign stands behind the eye: what follows is seen through it. */
+  private static boolean isLens(List<Token> clause) {
+    Cursor cursor = new Cursor(clause, 1);
+    cursor.take(":");
+    return cursor.sees("-") || cursor.sees("+");
   }
 
   private static boolean isName(List<Token> clause, int at) {

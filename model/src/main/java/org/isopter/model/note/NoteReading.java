@@ -5,10 +5,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.note.arrange.HeadingDashes;
+import org.isopter.model.note.arrange.HeadingLast;
 import org.isopter.model.note.arrange.NothingSeen;
 import org.isopter.model.note.arrange.Respectively;
 import org.isopter.model.note.arrange.SideMarks;
 import org.isopter.model.note.arrange.SidePairs;
+import org.isopter.model.note.arrange.StrokePairs;
 import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.habit.Habits;
 import org.isopter.model.note.habit.OtherTimes;
@@ -141,7 +143,8 @@ final class NoteReading {
 
   private List<Token> tokens() {
     List<Token> said = PinholeTail.apart(said(Respectively.parted(Lexer.read(text))));
-    List<Token> sided = SidePairs.parted(HeadingDashes.colons(said, headings));
+    List<Token> first = HeadingLast.first(HeadingDashes.colons(said, headings), headings);
+    List<Token> sided = StrokePairs.parted(SidePairs.parted(first), headings);
     return HalfFieldOrder.of(Additions.joined(OtherTimes.parted(sided)));
   }
 

@@ -30,9 +30,13 @@ final class OrLists {
     for (int i = 0; i < note.size(); i++) {
       boolean stroke = isStroke(note, i);
       boolean or = stroke || ListWords.isOr(note.get(i));
-      int no = or && isMember(note, i + 1) ? denial(out) : -1;
-      if (no >= 0 && (stroke || ListWords.joins(note.get(i), out.get(no)))) {
+      int no = or ? denial(out) : -1;
+      boolean list = no >= 0 && (stroke || ListWords.joins(note.get(i), out.get(no)));
+      if (list && isMember(note, i + 1)) {
         spellOut(out, no, note.get(i));
+        i += repeats(out, note, i + 1);
+      } else if (list && isOfOneEye(note, i + 1)) {
+        out.add(note.get(i).as(Token.Kind.WORD, "or"));
       } else {
         out.add(note.get(i));
       }
@@ -42,10 +46,7 @@ final class OrLists {
 
   /** Says whether words alone follow, up to a mark or the end of the clause. */
   private static boolean isMember(List<Token> note, int from) {
-    int at = from;
-    while (at < note.size() && isWord(note.get(at)) && !isStop(note.get(at))) {
-      at++;
-    }
+    int at = behindWords(note, from);
     boolean ends =
         at == note.size() || note.get(at).kind() == Token.Kind.BREAK || note.get(at).is(",");
     return at > from
@@ -53,17 +54,31 @@ final class OrLists {
         && (ends || isStroke(note, at) || ListWords.isOr(note.get(at)));
   }
 
+  /** Says whether an eye is named behind the last member: it may hold for all of the list. */
+  private static boolean isOfOneEye(List<Token> note, int from) {
+    int at = behindWords(note, from);
+    return at > from && at < note.size() && ListWords.isOneEye(note.get(at));
+  }
+
+  private static int behindWords(List<Token> note, int from) {
+    int at = from;
+    while (at < note.size() && isName(note.get(at)) && !isStop(note.get(at))) {
+      at++;
+    }
+    return at;
+  }
+
   /** Says whether a stroke stands between two words that are no abbreviations: ptosis/diplopia. */
   private static boolean isStroke(List<Token> note, int at) {
     return note.get(at).is("/")
         && at > 0
         && at + 1 < note.size()
-        && isName(note.get(at - 1))
-        && isName(note.get(at + 1));
+        && isLong(note.get(at - 1))
+        && isLong(note.get(at + 1));
   }
 
-  private static boolean isName(Token token) {
-    return isWord(token) && token.text().length() >= SHORTEST;
+  private static boolean isLong(Token token) {
+    return isName(token) && token.text().length() >= SHORTEST;
   }
 
   /** Returns where the "no" of the list stands, or -1 where anything but names stands between. */
@@ -89,6 +104,7 @@ final class OrLists {
       boolean member = i + 1 < list.size() && !ListWords.isDenial(list.get(i + 1));
       if (list.get(i).is(",") && member) {
         addNo(list, out);
+        i += repeats(out, list, i + 1);
       }
     }
     if (!out.get(out.size() - 1).is(",")) {
@@ -105,12 +121,25 @@ final class OrLists {
     out.addAll(list.subList(0, ListWords.denial(list)));
   }
 
+  /** Returns 1 where a member has the second word of its denial already: ni de nystagmus. */
+  private static int repeats(List<Token> out, List<Token> rest, int at) {
+    boolean two = at < rest.size() && ListWords.isSecond(out.get(out.size() - 1));
+    return two && rest.get(at).is(out.get(out.size() - 1).text()) ? 1 : 0;
+  }
+
   private static boolean isStop(Token token) {
     return MARKS.contains(token.text()) || ListWords.isAnd(token);
   }
 
   private static boolean isWord(Token token) {
-    boolean oneEye = Common.side(token).filter(side -> side != Site.BOTH).isPresent();
+    boolean oneEye = Common.side(token).filter(Site.EACH_EYE::contains).isPresent();
     return token.kind() == Token.Kind.WORD && !oneEye;
+  }
+
+  /**
+   * Says whether a word may be of the name of a sign, which no word for an eye is in any language.
+   */
+  private static boolean isName(Token token) {
+    return token.kind() == Token.Kind.WORD && !ListWords.isOneEye(token);
   }
 }

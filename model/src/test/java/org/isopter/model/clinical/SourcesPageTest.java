@@ -10,9 +10,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
+import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Catalogue;
+import org.isopter.model.check.Rules;
+import org.isopter.model.clinical.colour.PlateRule;
+import org.isopter.model.clinical.field.FieldPattern;
+import org.isopter.model.clinical.impairment.DrivingRule;
 import org.isopter.model.clinical.pupil.PupilCauses;
 import org.isopter.model.finding.Citation;
 import org.junit.jupiter.api.Test;
@@ -28,13 +35,21 @@ class SourcesPageTest {
   private static final Pattern NONE =
       Pattern.compile("no source|from memory|definition|computed|the wiring");
 
-  /** Where in a work: a number of a page, chapter, table or annex, a passage, or its words. */
+  /** Where in a work: a part of it that can be turned up, or its words; a number is none. */
   private static final Pattern PLACE =
       Pattern.compile(
-          "\\d|\"|abstract|table|results|report|first page|dispositions|headings|named");
+          "\\b(abstracts?|tables?|chapter|ch\\. \\d+|Annex|p\\. ?\\d+|sections?|item \\d+|first page|results|"
+              + "methods|summary|case report|key points|core features|coding note|note under|"
+              + "critical signs|list \\d+|\\d+\\.\\d, note)\\b|\"[^\"]+\"|\\(\\d{4},\\d{4}\\)");
 
   /** A work: a year, a volume and page, a chapter, a standard's part, or a title in quotes. */
   private static final Pattern WORK = Pattern.compile("\\d|\"|WHO|NOVEL|Neurology");
+
+  /** A name of a person, a journal or a body that publishes. */
+  private static final Pattern NAME = Pattern.compile("\\b[A-Z][\\w'-]+");
+
+  /** Codes have a table of their own in the page. */
+  private static final Pattern OWN = Pattern.compile("SNOMED CT \\d+");
 
   static Stream<List<String>> rows() throws IOException {
     String page = Files.readString(PAGE, StandardCharsets.UTF_8);
@@ -57,7 +72,36 @@ class SourcesPageTest {
     String where = row.get(3);
     assertFalse(work.isEmpty() || where.isEmpty(), row.toString());
     boolean none = NONE.matcher(work + " " + where).find();
-    assertTrue(none || PLACE.matcher(where).find() || PLACE.matcher(work).find(), row.toString());
+    assertTrue(none || PLACE.matcher(where).find(), row.toString());
+  }
+
+  /** Where in it stands in the page: no work is cited that the page does not hold. */
+  @Test
+  void everyWorkThatIsCitedHasARow() throws IOException {
+    Set<String> works =
+        rows().flatMap(row -> names(row.get(2)).stream()).collect(Collectors.toSet());
+    List<String> unknown =
+        everyCitation()
+            .flatMap(text -> Arrays.stream(text.split("; ", -1)))
+            .filter(clause -> !OWN.matcher(clause).find() && !NONE.matcher(clause).find())
+            .filter(clause -> names(clause).stream().limit(1).anyMatch(one -> !works.contains(one)))
+            .distinct()
+            .toList();
+    assertEquals(List.of(), unknown);
+  }
+
+  private static List<String> names(String text) {
+    return NAME.matcher(text).results().map(MatchResult::group).toList();
+  }
+
+  private static Stream<String> everyCitation() {
+    return Stream.of(
+            citations(),
+            Rules.all().stream().map(rule -> rule.source().text()),
+            Arrays.stream(FieldPattern.values()).map(one -> one.source().text()),
+            Arrays.stream(PlateRule.values()).map(one -> one.source().text()),
+            Arrays.stream(DrivingRule.values()).map(one -> one.source().text()))
+        .flatMap(texts -> texts);
   }
 
   static Stream<String> citations() {

@@ -5,7 +5,7 @@ import java.util.Optional;
 
 /**
  * An edition of the Ishihara plates; only the first plates are scored. Source: the maker's sheet,
- * from memory.
+ * of 14 plates as quoted, of the others from memory.
  */
 public enum PlateEdition {
   PLATES_14(14, 11),

@@ -8,7 +8,8 @@ import org.isopter.model.finding.Citation;
 public enum PlateRule {
   /** The maker's instructions; between the two limits the score is unclassified. */
   MANUFACTURER(
-      "instruction sheet of the maker, from memory",
+      "instruction sheet of the maker: 14 plates as quoted in \"Interpretation of Ishihara Color"
+          + " Plates\", oculistmd; 24 and 38 plates from memory",
       PlateVerdict.NORMAL,
       PlateVerdict.DEFICIENT,
       Map.of(

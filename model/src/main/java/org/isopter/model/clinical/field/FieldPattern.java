@@ -41,8 +41,9 @@ public enum FieldPattern {
             + " vertical meridian; from above and below from memory"),
     BINASAL(
         "Tufan 2013, Turk J Ophthalmol 43:371; O'Connell and Du Boulay, J Neurol Neurosurg"
-            + " Psychiatry 36:697; Bryan 2014; further causes from memory"),
-    DIFFERENTIAL("headings of a published differential list; constriction of the field"),
+            + " Psychiatry 36:697; Bryan, Pomeranz and Smith 2014, Proc Bayl Univ Med Cent 27(4); further"
+            + " causes from memory"),
+    DIFFERENTIAL("from memory; a list of causes of narrow fields was seen by its headings alone"),
     MISSED(
         "Kerr 2010, Neurology 74:1184, abstract: most confrontation tests were insensitive; Johnson"
             + " and Baloh 1991, J Natl Med Assoc 83:895, abstract: 40 % of anterior, 68 % of"

@@ -22,14 +22,16 @@ public enum DrivingRule {
   EU_GROUP_2(
       "6/7.5 0.8 20/25 4/5 0.1",
       "6/60 0.1 20/200 4/40 1.0",
-      "directive 2009/113/EC, OJ L 223 p. 31, Annex; figures from memory"),
+      "directive 2009/113/EC, OJ L 223 p. 31, Annex; figures as the Association of Optometrists"
+          + " (UK) prints them, \"Group 2 lorry and bus drivers\""),
   /** European Union, lorries and buses, the older directive. */
   EU_GROUP_2_BEFORE_2009(
       "6/7.5 0.8 20/25 4/5 0.1",
       "6/12 0.5 20/40 4/8 0.3",
       "directive 91/439/EEC as quoted in OJ C 137 E/156"),
   /** Most of the United States; it varies by state. */
-  US_MOST_STATES("6/12 0.5 20/40 4/8 0.3", "", "secondary pages; it varies by state");
+  US_MOST_STATES(
+      "6/12 0.5 20/40 4/8 0.3", "", "no source that names the states was seen; it varies by state");
 
   private final VisionEdge better;
   private final Optional<VisionEdge> worse;

@@ -64,13 +64,18 @@ public final class HeadingDashes {
             .isPresent();
   }
 
-  /** Returns the grammar of the heading that alone stands before a dash in its clause. */
+  /** Returns the grammar of a heading that stands before a dash in its clause with no value. */
   private static Optional<Grammar> heading(List<Token> note, int dash, Headings headings) {
     int start = dash;
     while (start > 0 && note.get(start - 1).kind() != Token.Kind.BREAK) {
       start--;
     }
-    return headings.alone(note.subList(start, dash));
+    List<Token> words = note.subList(start, dash);
+    return headings
+        .certain(words, 0)
+        .filter(found -> !found.heading().kept())
+        .filter(found -> found.grammar().isUnder(words.subList(found.end(), words.size())))
+        .map(Headings.Found::grammar);
   }
 
   /**

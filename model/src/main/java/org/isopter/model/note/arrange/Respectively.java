@@ -110,18 +110,7 @@ public final class Respectively {
 
     /** Returns the words as if they stood at a place of the note, so that places only go up. */
     List<Token> at(int place) {
-      return words.stream()
-          .map(
-              word ->
-                  new Token(
-                      word.kind(),
-                      word.text(),
-                      word.seen(),
-                      place,
-                      place,
-                      word.line(),
-                      word.column()))
-          .toList();
+      return words.stream().map(word -> word.at(place)).toList();
     }
   }
 }

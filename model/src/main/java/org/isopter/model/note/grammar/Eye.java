@@ -221,6 +221,11 @@ public final class Eye {
     return said.place(one).start() < said.place(other).start();
   }
 
+  /** Says whether a comma sets off what was said in a slot from the eye before it. */
+  public boolean isSetOff(Slot<?> slot) {
+    return said.has(slot) && said.isAfterComma(slot);
+  }
+
   private void absent(Grammar grammar, Absence reason) throws NotRead {
     if (grammar.whole().isEmpty()) {
       throw NotRead.at(said.place(Common.ABSENCE), "it is not said of which finding this holds");

@@ -7,7 +7,9 @@ import java.util.Optional;
 import java.util.function.BiPredicate;
 import java.util.stream.Stream;
 import org.isopter.model.finding.Finding;
+import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
+import org.isopter.model.note.token.Token;
 import org.isopter.model.value.Concept;
 import org.isopter.model.value.Site;
 
@@ -80,6 +82,38 @@ public record Grammar(
   /** Begins a grammar: its name, and an item that it reads, for messages. */
   public static Draft of(String name, String example) {
     return new Draft(name, example);
+  }
+
+  /**
+   * Says whether words are values of this item, with conditions and eyes or without, and no more.
+   */
+  public boolean tells(List<Token> words) {
+    Cursor cursor = new Cursor(words, 0);
+    boolean value = false;
+    while (!cursor.atEnd()) {
+      SlotFinder slots = new SlotFinder(this, cursor);
+      Optional<Slot<?>> slot = slots.longest();
+      if (slot.isPresent()) {
+        cursor.back(slots.end(slot.get()));
+        value = value || !slot.get().isCondition();
+      } else if (cursor.attempt(Common.SIDES).isEmpty()) {
+        return false;
+      }
+    }
+    return value;
+  }
+
+  /** Says whether words are conditions of this item, or none at all. */
+  public boolean isUnder(List<Token> words) {
+    Cursor cursor = new Cursor(words, 0);
+    boolean read = true;
+    while (read && !cursor.atEnd()) {
+      SlotFinder slots = new SlotFinder(this, cursor);
+      Optional<Slot<?>> slot = slots.longest().filter(Slot::isCondition);
+      read = slot.isPresent();
+      cursor.back(slot.map(slots::end).orElse(cursor.place()));
+    }
+    return read;
   }
 
   /** Returns every word and phrase that it knows. */

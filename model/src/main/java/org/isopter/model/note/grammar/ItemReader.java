@@ -100,7 +100,12 @@ public final class ItemReader {
         throw NotRead.because("nothing is said of it");
       }
       List<Scan.Group> groups =
-          Sharing.among(head, groups(start, scan, first, side), scan.parts(head), scan.commas());
+          Sharing.among(
+              head,
+              groups(start, scan, first, side),
+              scan.parts(head),
+              scan.commas(),
+              Denial.isOfSign(start.grammar()));
       boolean compared = start.grammar().sides() == Grammar.Sides.NAMED;
       for (Scan.Group group : compared ? Compared.withoutDenied(groups) : groups) {
         group.said().putAll(pair);

@@ -1,7 +1,6 @@
 package org.isopter.model.note.grammar;
 
 import java.util.List;
-import java.util.Set;
 import java.util.stream.IntStream;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Token;
@@ -14,28 +13,25 @@ import org.isopter.model.note.token.Token;
  */
 record Joints(List<Token> tokens, Cursor cursor) {
 
-  /** Words for how something is, which no dash before them can deny. */
-  private static final Set<String> STATES =
-      Set.of("normal", "full", "clear", "pink", "sharp", "flat", "healthy", "brisk", "sluggish");
-
   /**
-   * Takes a dash with a space on either side between a number and a side, or between a side and how
-   * something is. Between a word and a side nobody knows what it says, and it is no dash by then.
-   *
-   * @param behindSide whether a side stands just before
+   * Takes a dash with a space on either side between a number and a side. Between a word and a side
+   * nobody knows what it says, and it is no dash by then.
    */
-  boolean takeDash(boolean behindSide) {
+  boolean takeDash() {
     int at = cursor.place();
-    boolean spaced =
-        cursor.sees("-")
-            && at > 0
-            && at + 1 < tokens.size()
-            && tokens.get(at - 1).end() < tokens.get(at).start()
-            && tokens.get(at).end() < tokens.get(at + 1).start();
-    boolean state = behindSide && spaced && STATES.contains(tokens.get(at + 1).text());
-    boolean dash = spaced && (namesSide(at + 1) || state);
+    boolean dash = isSpacedDash() && namesSide(at + 1);
     cursor.back(dash ? at + 1 : at);
     return dash;
+  }
+
+  /** Says whether a dash with a space on either side stands here. */
+  boolean isSpacedDash() {
+    int at = cursor.place();
+    return cursor.sees("-")
+        && at > 0
+        && at + 1 < tokens.size()
+        && tokens.get(at - 1).end() < tokens.get(at).start()
+        && tokens.get(at).end() < tokens.get(at + 1).start();
   }
 
   /** Takes a stroke, or a word that joins. */

@@ -4,8 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.Token;
+import org.isopter.model.note.word.WordFiles;
+import org.isopter.model.note.word.WordRole;
 import org.isopter.model.value.Site;
 
 /** Sorts the tokens of an item into what is said before any side, and what of each side. */
@@ -24,6 +27,7 @@ final class Scan {
 
   private final Grammar grammar;
   private final boolean plural;
+  private final boolean size;
   private final List<Token> tokens;
   private final Cursor cursor;
   private final Joints joints;
@@ -48,6 +52,7 @@ final class Scan {
   private Scan(ItemReader.Start start, Headings headings, List<Token> tokens) {
     this.grammar = start.grammar();
     this.plural = start.heading().plural();
+    this.size = WordFiles.is(WordRole.SIZE, start.heading().phrase().get(0));
     this.tokens = tokens;
     this.cursor = new Cursor(tokens, 0);
     this.joints = new Joints(tokens, cursor);
@@ -177,10 +182,19 @@ final class Scan {
     return taken;
   }
 
+  /** Says whether a sign named beside its eye goes on with another: papilloedema R with haems. */
+  private boolean goesOnBehindSign() {
+    int next = cursor.place() + 1;
+    return Denial.isOfSign(grammar)
+        && Common.isConnector(cursor.token())
+        && next < tokens.size()
+        && !Denial.isNo(tokens.get(next));
+  }
+
   /** Moves past an "of" between a heading, or a side, and a number: VA of 6/9. */
   private boolean takeOf() {
     int at = cursor.place();
-    boolean before = last == Last.HEADING || last == Last.SIDE;
+    boolean before = last == Last.HEADING || last == Last.SIDE || last == Last.CONDITION;
     if (before && cursor.take("of") && !cursor.atEnd() && cursor.token().isNumber()) {
       return true;
     }
@@ -190,16 +204,22 @@ final class Scan {
 
   private boolean takePause() {
     boolean joins =
-        last == Last.VALUE || last == Last.CONDITION || (last == Last.SIDE && head.hasValues());
+        last == Last.VALUE
+            || last == Last.CONDITION
+            || (last == Last.SIDE && (head.hasValues() || goesOnBehindSign()));
     boolean value = last == Last.VALUE;
     // Behind a side that its value stands before, what follows is of the next: pink R and pale L.
     boolean parts =
-        last == Last.SIDE && head.hasValues() && cursor.sees("and") && groups.size() == 1;
+        last == Last.SIDE
+            && head.hasValues()
+            && (cursor.sees("and") || cursor.sees("/"))
+            && groups.size() == 1;
     boolean taken = (!value && cursor.takeAny(":", "=")) || takeOf();
     taken =
         taken
             || (joins && joints.takeJoint() && !cursor.atEnd())
-            || joints.takeDash(last == Last.SIDE);
+            || joints.takeDash()
+            || takeDashBeforeValue();
     taken = taken || (value && takePlus());
     if (taken) {
       last = Last.OTHER;
@@ -209,6 +229,28 @@ final class Scan {
       commas.add(tokens.get(cursor.place() - 1));
     }
     return taken;
+  }
+
+  /**
+   * Takes a dash with a space on either side between an eye and its value: R - pink. Before the
+   * name of a sign it may deny it, and before a number it may be that of one below nought.
+   */
+  private boolean takeDashBeforeValue() {
+    int at = cursor.place();
+    if (last != Last.SIDE || !joints.isSpacedDash()) {
+      return false;
+    }
+    cursor.back(at + 1);
+    int end = slots.longest().filter(slot -> !slot.isCondition()).map(slots::end).orElse(at + 1);
+    List<Token> words = tokens.subList(at + 1, end);
+    boolean value = !words.isEmpty() && !Denial.isOnlyNamed(words) && !mayBeBelowNought(words);
+    cursor.back(value ? at + 1 : at);
+    return value;
+  }
+
+  private boolean mayBeBelowNought(List<Token> words) {
+    List<Token> below = Lexer.read("-" + Token.seen(words));
+    return words.get(0).isNumber() && !size && new SlotFinder(grammar, new Cursor(below, 0)).read();
   }
 
   private boolean takeSlot() throws NotRead {

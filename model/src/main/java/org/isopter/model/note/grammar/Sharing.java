@@ -22,6 +22,8 @@ public final class Sharing {
   public static final String OF_ONE_OR_BOTH =
       "behind the last eye it may be said of one eye or of both: say it of each";
 
+  private static final Set<String> NOTHING = Set.of("normal", "absent", "none", "no", "nil");
+
   private final Said head;
   private final List<Scan.Group> groups;
   private final List<Token> commas;
@@ -32,9 +34,17 @@ public final class Sharing {
     this.commas = commas;
   }
 
-  /** Returns the groups with all that holds for each; there is at least one group. */
+  /**
+   * Returns the groups with all that holds for each; there is at least one group.
+   *
+   * @param sign whether the heading names a sign, which beside an eye says that it is there
+   */
   static List<Scan.Group> among(
-      Said head, List<Scan.Group> named, Optional<CommaParts> parts, List<Token> commas)
+      Said head,
+      List<Scan.Group> named,
+      Optional<CommaParts> parts,
+      List<Token> commas,
+      boolean sign)
       throws NotRead {
     List<Scan.Group> groups = SharedEnd.among(named);
     Sharing sharing =
@@ -49,7 +59,7 @@ public final class Sharing {
       if (parts.isEmpty()) {
         sharing.requireClearCommas();
       }
-      sharing.requireAllStated();
+      sharing.requireAllStated(sign);
     }
     return sharing.shared();
   }
@@ -200,12 +210,23 @@ public final class Sharing {
     }
   }
 
-  private void requireAllStated() throws NotRead {
+  private void requireAllStated(boolean sign) throws NotRead {
     for (Scan.Group group : groups) {
-      if (!group.said().hasValues()) {
+      if (!group.said().hasValues() && !(sign && isAgainstFellow(group))) {
         throw NotRead.at(group.at(), "nothing is said of this eye");
       }
     }
+  }
+
+  /** Says whether the other eye behind a comma has nothing: papilloedema R, L normal. */
+  private boolean isAgainstFellow(Scan.Group group) {
+    Said fellow = last().said();
+    return groups.size() == 2
+        && commas.size() == 1
+        && !group.equals(last())
+        && group.said().isEmpty()
+        && fellow.values().size() == 1
+        && fellow.values().stream().allMatch(slot -> NOTHING.contains(fellow.place(slot).text()));
   }
 
   private Scan.Group last() {

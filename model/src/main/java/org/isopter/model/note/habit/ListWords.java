@@ -4,12 +4,14 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Lexer;
 import org.isopter.model.note.token.Token;
 import org.isopter.model.note.word.WordFiles;
 import org.isopter.model.note.word.WordRole;
 import org.isopter.model.phrase.PhraseLine;
+import org.isopter.model.value.Site;
 
 /**
  * The words that deny a list of signs and join its last member: no ptosis, proptosis or lid lag.
@@ -36,6 +38,18 @@ public final class ListWords {
   public static int denial(List<Token> tokens) {
     Cursor cursor = new Cursor(tokens, 0);
     return DENIALS.stream().anyMatch(cursor::take) ? cursor.place() : 0;
+  }
+
+  /** Says whether a word names one eye, in any language: it may hold for all of a list. */
+  public static boolean isOneEye(Token token) {
+    return StandardPhrases.BOOK.apply(List.of(token)).stream()
+        .flatMap(word -> Common.side(word).stream())
+        .anyMatch(Site.EACH_EYE::contains);
+  }
+
+  /** Says whether a word is the second of a denial: the "de" of "pas de". */
+  public static boolean isSecond(Token token) {
+    return DENIALS.stream().anyMatch(words -> words.size() > 1 && token.is(words.get(1)));
   }
 
   /** Says whether an "or" may join the list of a denial: noch only that of weder. */

@@ -164,8 +164,24 @@ record PhraseRow(
     boolean clause = start == 0 || tokens.get(start - 1).kind() == Token.Kind.BREAK;
     return switch (opening) {
       case ANYWHERE -> true;
-      case ITEM -> clause || tokens.get(start - 1).is(",") || isHeadingOfForm(tokens, at);
+      case ITEM ->
+          clause
+              || tokens.get(start - 1).is(",")
+              || isHeadingOfForm(tokens, at)
+              || isBehindEyeThatStarts(tokens, start);
       case CLAUSE -> clause;
     };
+  }
+
+  /** Says whether an eye alone stands before a word in its item: R light reaction. */
+  private boolean isBehindEyeThatStarts(List<Token> tokens, int at) {
+    int end = tokens.get(at - 1).is(":") ? at - 1 : at;
+    int side = end > 1 && tokens.get(end - 1).is("eye") ? end - 2 : end - 1;
+    boolean starts = side == 0 || (side > 0 && tokens.get(side - 1).kind() == Token.Kind.BREAK);
+    // A single letter beside an eye may be anything: R T 14.
+    return starts
+        && phrase.get(0).length() > 1
+        && meaning.size() < 3
+        && Common.side(tokens.get(side)).isPresent();
   }
 }

@@ -179,7 +179,8 @@ final class PupilNotes {
               .unsided((said, heading) -> heading.plural())
               .build(PupilNotes::pupil),
           response("direct", Pupils.DIRECT),
-          response("consensual", Pupils.CONSENSUAL));
+          response("consensual", Pupils.CONSENSUAL),
+          response("near response", Pupils.NEAR));
 
   static final List<Wording<?>> WORDINGS =
       List.of(
@@ -206,7 +207,7 @@ final class PupilNotes {
 
   /** Returns the item of one response of the pupils: direct R absent L brisk. */
   private static Grammar response(String name, Finding<PupilResponse> finding) {
-    return Grammar.of(name + " response", name + " R brisk L absent")
+    return Grammar.of(name, name + " R brisk L absent")
         .startsWith(name, name + " response", name + " light response")
         .slots(RESPONSE)
         .whole(finding)

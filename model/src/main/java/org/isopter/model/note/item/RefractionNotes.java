@@ -45,7 +45,10 @@ final class RefractionNotes {
           .say(VerticalBase.UP, "base up", "BU")
           .say(VerticalBase.DOWN, "base down", "BD");
 
-  private static final Slot<Lens> LENS = Slot.value("sphere and cylinder", RefractionNotes::lens);
+  private static final Slot<Lens> LENS =
+      Slot.value(
+          "sphere and cylinder",
+          ((Matcher<Lens>) RefractionNotes::lens).or(RefractionNotes::beforeAcuity));
 
   /** Behind a heading a sphere needs no unit: it is written in quarters of a dioptre. */
   private static final Slot<Lens> NAMED_LENS =
@@ -155,6 +158,15 @@ final class RefractionNotes {
         .map(power -> new Lens(dioptres(power), Optional.empty()));
   }
 
+  /** Reads a sphere alone of which an acuity behind it says that it is a lens: -1.00 VA 20/20. */
+  private static Optional<Lens> beforeAcuity(Cursor cursor) {
+    Optional<Lens> lens = bare(cursor);
+    int behind = cursor.place();
+    boolean acuity = cursor.attempt(RefractionNotes::seen).isPresent();
+    cursor.back(behind);
+    return lens.filter(any -> acuity);
+  }
+
   /** Says whether an item starts with a side, and a power with its sign or plano behind it. */
   static boolean isLens(List<Token> item) {
     Cursor cursor = new Cursor(item, 0);
@@ -197,9 +209,23 @@ final class RefractionNotes {
   private static Optional<AcuityWords.Seen> seen(Cursor cursor) {
     boolean named = cursor.takeAny("va", "=");
     boolean tenths = named && cursor.take("tenths");
+    if (tenths) {
+      return cursor.number().map(RefractionNotes::decimal);
+    }
+    Optional<AcuityWords.Seen> parts = cursor.attempt(RefractionNotes::inTenths);
+    return parts.isPresent() ? parts : AcuityWords.EVIDENT.read(cursor);
+  }
+
+  /** Reads 8/10, which behind a lens is no count of plates: the tenths of a decimal acuity. */
+  private static Optional<AcuityWords.Seen> inTenths(Cursor cursor) {
+    Optional<String> tenths = cursor.digits().filter(text -> text.matches("[1-9]|1[0-6]"));
     return tenths
-        ? cursor.number().map(number -> AcuityWords.Seen.whole(number.toPlainString() + " decimal"))
-        : AcuityWords.EVIDENT.read(cursor);
+        .filter(any -> cursor.take("/") && cursor.take("10"))
+        .map(text -> decimal(new BigDecimal(text).movePointLeft(1)));
+  }
+
+  private static AcuityWords.Seen decimal(BigDecimal number) {
+    return AcuityWords.Seen.whole(number.toPlainString() + " decimal");
   }
 
   private static <B> Matcher<Refractions.Prism<B>> prism(PhraseTable<B> bases) {

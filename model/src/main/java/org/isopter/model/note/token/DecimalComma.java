@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * Reads 0,8 and -1,25 as one number in a note in a language that writes it so, and 0,8 before the
- * name of a notation. Any other comma between digits may stand between two numbers and is left
- * alone.
+ * Reads 0,8 and -1,25 as one number in a note in a language that writes it so, 0,8 before the name
+ * of a notation, and -1,25 as the power of a lens. Any other comma between digits may stand between
+ * two numbers and is left alone.
  */
 public final class DecimalComma {
 
@@ -16,6 +16,9 @@ public final class DecimalComma {
 
   /** The names of notations in which an acuity has decimals. */
   private static final Set<String> BEHIND = Set.of("decimal", "logmar", "log");
+
+  /** The power of a lens, which is written so in quarters of a dioptre. */
+  private static final String QUARTERS = "\\d{1,2},(00|25|50|75)";
 
   private DecimalComma() {}
 
@@ -32,7 +35,8 @@ public final class DecimalComma {
       boolean named = usual || (i + 1 < tokens.size() && BEHIND.contains(tokens.get(i + 1).text()));
       boolean decimal =
           (named && token.text().matches("[01],\\d{1,2}"))
-              || (usual && signed && token.text().matches("\\d{1,2},\\d{1,2}"));
+              || (usual && signed && token.text().matches("\\d{1,2},\\d{1,2}"))
+              || (signed && token.text().matches(QUARTERS));
       out.add(decimal ? token.as(Token.Kind.NUMBER, token.text().replace(',', '.')) : token);
     }
     return List.copyOf(out);

@@ -69,6 +69,11 @@ public record Token(Kind kind, String text, String seen, int start, int end, int
     return new Token(other, said, seen, start, end, line, column);
   }
 
+  /** Returns this as if it stood between two letters of the note, so that places only go up. */
+  public Token at(int place) {
+    return new Token(kind, text, seen, place, place, line, column);
+  }
+
   /** Returns this as if it reached to the end of a later one, which is left out. */
   public Token until(Token later) {
     return endingAt(later.end());

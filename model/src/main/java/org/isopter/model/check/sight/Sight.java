@@ -1,4 +1,4 @@
-package org.isopter.model.check;
+package org.isopter.model.check.sight;
 
 import java.math.BigDecimal;
 import java.util.List;
@@ -21,10 +21,10 @@ import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Unit;
 
 /** Questions about acuities that several rules ask. */
-final class Sight {
+public final class Sight {
 
   /** Two lines of 0.1 logMAR, less what the names of lines are rounded by. */
-  static final double TWO_LINES = 0.176;
+  public static final double TWO_LINES = 0.176;
 
   private static final Set<Correction> BEST_CORRECTED =
       Set.of(Correction.BEST, Correction.TRIAL_LENSES);
@@ -58,52 +58,59 @@ final class Sight {
 
   private Sight() {}
 
-  static boolean isNoLight(AcuityReading reading) {
+  /** Says whether an eye perceives no light. */
+  public static boolean isNoLight(AcuityReading reading) {
     return low(reading).filter(LowVision.NO_LIGHT_PERCEPTION::equals).isPresent();
   }
 
   /** Says whether an eye sees a hand move or a light, and no shapes. */
-  static boolean isHandOrLight(AcuityReading reading) {
+  public static boolean isHandOrLight(AcuityReading reading) {
     return low(reading).filter(TOO_LITTLE_FOR_SHAPES::contains).isPresent();
   }
 
-  static boolean isFingers(AcuityReading reading) {
+  /** Says whether fingers were counted. */
+  public static boolean isFingers(AcuityReading reading) {
     return low(reading).filter(LowVision.COUNTING_FINGERS::equals).isPresent();
   }
 
-  static boolean isChart(AcuityReading reading) {
+  /** Says whether letters, or what stands for them on a chart, were read. */
+  public static boolean isChart(AcuityReading reading) {
     return low(reading).isEmpty();
   }
 
   /** Says whether lenses could matter: letters or fingers were seen. */
-  static boolean isReadOrCounted(AcuityReading reading) {
+  public static boolean isReadOrCounted(AcuityReading reading) {
     return isChart(reading) || isFingers(reading);
   }
 
-  static Optional<Quantity> shownAt(AcuityReading reading) {
+  /** Returns how far away fingers, a hand or a light were shown, when stated. */
+  public static Optional<Quantity> shownAt(AcuityReading reading) {
     return reading.acuity() instanceof Acuity.Low seen ? seen.distance() : Optional.empty();
   }
 
-  static Optional<Acuity.Fraction> fraction(AcuityReading reading) {
+  /** Returns the line of a chart, where the acuity is written as one. */
+  public static Optional<Acuity.Fraction> fraction(AcuityReading reading) {
     return reading.acuity() instanceof Acuity.Fraction line ? Optional.of(line) : Optional.empty();
   }
 
   /** Says whether an eye that letters or fingers were shown to saw worse than 6/9. */
-  static boolean isWorseThanSixNine(AcuityReading reading) {
+  public static boolean isWorseThanSixNine(AcuityReading reading) {
     return isFingers(reading) || isWorse(reading, SIX_NINE);
   }
 
-  static boolean isSixSix(AcuityReading reading) {
+  /** Says whether 6/6 or better was read. */
+  public static boolean isSixSix(AcuityReading reading) {
     OptionalDouble size = AcuityScale.logMar(reading.acuity());
     return size.isPresent() && size.getAsDouble() <= SIX_SIX;
   }
 
-  static boolean isBestCorrected(AcuityReading reading) {
+  /** Says whether the best correction or trial lenses were worn. */
+  public static boolean isBestCorrected(AcuityReading reading) {
     return reading.correction().filter(BEST_CORRECTED::contains).isPresent();
   }
 
   /** Says whether the first is worse by two lines or more; suffixes are not counted. */
-  static boolean isTwoLinesWorse(AcuityReading one, AcuityReading other) {
+  public static boolean isTwoLinesWorse(AcuityReading one, AcuityReading other) {
     OptionalDouble base = AcuityScale.logMar(other.acuity());
     double most = isOfWideSteps(one) && isOfWideSteps(other) ? WIDEST_STEP : TWO_LINES;
     return base.isPresent() && isWorse(one, base.getAsDouble() + most);
@@ -119,23 +126,25 @@ final class Sight {
             .isPresent();
   }
 
-  static boolean isSameCorrection(AcuityReading one, AcuityReading other) {
+  /** Says whether two readings were taken through one correction, or state none. */
+  public static boolean isSameCorrection(AcuityReading one, AcuityReading other) {
     return one.correction().equals(other.correction());
   }
 
   /** Says whether two readings may have been taken through one correction. */
-  static boolean isMaybeSameCorrection(AcuityReading one, AcuityReading other) {
+  public static boolean isMaybeSameCorrection(AcuityReading one, AcuityReading other) {
     return one.correction().isEmpty()
         || other.correction().isEmpty()
         || isSameCorrection(one, other);
   }
 
-  static boolean isBeyond(Quantity length, double metres) {
+  /** Says whether a length is more than so many metres. */
+  public static boolean isBeyond(Quantity length, double metres) {
     return Numbers.metres(length).filter(far -> far.doubleValue() > metres).isPresent();
   }
 
   /** Says whether an eye is stated to see no light while its fellow is not. */
-  static boolean isOnlyBlindEye(EyeView eye, Seen<?> at) {
+  public static boolean isOnlyBlindEye(EyeView eye, Seen<?> at) {
     return eye.beside(at, Acuities.DISTANCE, Sight::isNoLight).isPresent()
         && eye.fellow().beside(at, Acuities.DISTANCE, Sight::isNoLight).isEmpty();
   }
@@ -144,7 +153,7 @@ final class Sight {
    * Returns the best acuity of the fellow eye where it is worse than the best of this eye by five
    * lines or more, or no letter at all, but light; of either eye through a pinhole too.
    */
-  static Stream<Seen<AcuityReading>> farWorseFellow(EyeView eye, Seen<?> at) {
+  public static Stream<Seen<AcuityReading>> farWorseFellow(EyeView eye, Seen<?> at) {
     OptionalDouble best =
         readings(eye, at)
             .map(one -> AcuityScale.logMar(one.value().acuity()))
@@ -161,7 +170,7 @@ final class Sight {
    * Says whether an eye is made for reading by what is worn before it: it reads small print through
    * that, and its fellow 6/9 or better at distance through the same.
    */
-  static boolean isForReading(EyeView eye, Seen<AcuityReading> far) {
+  public static boolean isForReading(EyeView eye, Seen<AcuityReading> far) {
     return far.value().correction().filter(WORN::contains).isPresent()
         && eye.beside(
                 far, Acuities.NEAR, one -> isSameCorrection(one, far.value()) && isSmallPrint(one))
