@@ -67,11 +67,7 @@ record V2Order(V2Said said, String performed, String ended, String status, V2Clo
             && IN_FORCE.contains(segment.raw(STATUS))
             && isNeutral(segment);
     return new V2Order(
-        before.and(plain),
-        segment.raw(PERFORMED),
-        segment.raw(ENDED),
-        segment.raw(STATUS),
-        clock);
+        before.and(plain), segment.raw(PERFORMED), segment.raw(ENDED), segment.raw(STATUS), clock);
   }
 
   private static boolean isNeutral(V2Segment segment) {

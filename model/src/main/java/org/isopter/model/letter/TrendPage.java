@@ -60,7 +60,8 @@ public final class TrendPage {
         items.add(line);
       }
     }
-    return page.section("What changed, " + arrow(lines.get(0)), items.stream().map(TrendPage::arrow).toList());
+    return page.section(
+        "What changed, " + arrow(lines.get(0)), items.stream().map(TrendPage::arrow).toList());
   }
 
   /** A browser breaks a line within the two signs of an arrow. */
