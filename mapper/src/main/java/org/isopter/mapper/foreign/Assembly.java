@@ -162,7 +162,9 @@ final class Assembly {
     for (int i = 0; i < places.size(); i++) {
       int source = of.get(i);
       List<PlacedLeaf> leaves = translations.get(source).ledger().leftoverWholes();
-      if (done.add(source) && !leaves.isEmpty()) {
+      // What was made of a resource goes along in that resource, which is kept whole.
+      boolean made = document.parts().get(source).madeOf().isPresent();
+      if (done.add(source) && !leaves.isEmpty() && !made) {
         int place = places.get(i);
         byKey.put(place, new Carried.OfFact(keys.get(place).text(), leaves));
       }
@@ -223,7 +225,8 @@ final class Assembly {
       Document.Part part = document.parts().get(i);
       int number = i;
       Optional<Integer> joins = translations.get(i).joins();
-      if (treatedAsKept(i) || joins.isPresent()) {
+      boolean goes = treatedAsKept(i) || joins.isPresent();
+      if (goes && part.madeOf().isEmpty()) {
         String why = joins.isPresent() ? Why.JOINED.word() : reasons(i).get(0).why().word();
         String word = part.keptBefore().orElse(why);
         int home =

@@ -19,6 +19,7 @@ import org.isopter.mapper.foreign.document.Holders;
 import org.isopter.mapper.foreign.document.Neighbours;
 import org.isopter.mapper.foreign.document.Versions;
 import org.isopter.mapper.foreign.form.FormAnswers;
+import org.isopter.mapper.foreign.form.FormsOfOthers;
 import org.isopter.mapper.foreign.ledger.Lazy;
 import org.isopter.mapper.foreign.ledger.Ledger;
 import org.isopter.mapper.foreign.ledger.Reason;
@@ -217,13 +218,15 @@ public final class ForeignReader {
         .with(others.strangers());
   }
 
-  private Reading byRules(Document document) {
-    Neighbours neighbours = document.neighbours();
+  private Reading byRules(Document given) {
+    Neighbours neighbours = given.neighbours();
+    FormsOfOthers forms = new FormsOfOthers(vocabulary.get(), options, neighbours, given);
+    Document document = forms.answered(given);
     List<Document.Part> parts = document.parts();
-    Holders holders = Holders.of(parts, neighbours, vocabulary.get().habits());
+    Holders holders = Holders.of(given.parts(), neighbours, vocabulary.get().habits());
     List<Translation> translations =
         (parts.size() < MANY ? parts.stream() : parts.parallelStream())
-            .map(part -> translate(part, neighbours, holders))
+            .map(part -> translate(part, neighbours, holders, forms))
             .toList();
     Set<Document.Part> compared = new HashSet<>();
     for (int i = 0; i < parts.size(); i++) {
@@ -241,7 +244,8 @@ public final class ForeignReader {
     return new Assembly(options, document, joined, superseded).reading();
   }
 
-  private Translation translate(Document.Part part, Neighbours neighbours, Holders holders) {
+  private Translation translate(
+      Document.Part part, Neighbours neighbours, Holders holders, FormsOfOthers forms) {
     String type = Neighbours.type(part.resource());
     if (part.keptBefore().isPresent()) {
       return kept(part, Why.of(part.keptBefore().get()), Why.KEPT_BEFORE, "");
@@ -256,7 +260,10 @@ public final class ForeignReader {
       boolean taken = !read.facts().isEmpty() || read.piece().isPresent();
       Optional<String> doubt =
           taken
-              ? holders.doubtOf(part).or(() -> holders.otherEyeOf(part, read.facts()))
+              ? holders
+                  .doubtOf(part)
+                  .or(() -> part.madeOf().flatMap(holders::doubtOf))
+                  .or(() -> holders.otherEyeOf(part, read.facts()))
               : Optional.empty();
       if (doubt.isPresent()) {
         return kept(part, Why.UNREAD_QUALIFIER, doubt.get(), "what was found in this examination");
@@ -270,6 +277,12 @@ public final class ForeignReader {
     Optional<Translation> holder = holder(part);
     if (holder.isPresent()) {
       return holder.get();
+    }
+    if (FormsOfOthers.isResponse(part)) {
+      Optional<Reason> reason = forms.reason(part);
+      if (reason.isPresent()) {
+        return Translation.kept(new Ledger(part.resource()), List.of(reason.get()));
+      }
     }
     Why why = type.equals("VisionPrescription") ? Why.ORDER : Why.OTHER_RESOURCE;
     return kept(part, why, type, "an Observation");

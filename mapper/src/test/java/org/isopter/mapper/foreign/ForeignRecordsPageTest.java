@@ -89,6 +89,16 @@ class ForeignRecordsPageTest {
       the code above it is about. It may tell of both eyes, unless a code names one. A time of day and
       a pressure without its unit are not taken from it.
 
+      Answers to a form (QuestionnaireResponse) are read where its questions (Questionnaire) are inside
+      the response, in the same bundle, or among what is read together: each answer as an observation,
+      by the same rules. Its code is that of its question, or of the group around it where the question
+      names only an eye; its unit is that of the question. An answer that names no finding may say how
+      another was found: it is read beside all that stand in its group, and where its group holds no
+      value, in the group around. It must be a method, a condition or a remark that is understood there,
+      or ask for something that is known to say nothing of a test, such as allergies; otherwise nothing
+      beside it is taken. The time is when the answers were last changed, and marked as such. The response
+      goes along whole.
+
       | policy | what is left over |
       |---|---|
       | `strict` | fails the input, unless it tells only how a resource is kept and shown |

@@ -38,9 +38,9 @@ class SourcesPageTest {
   /** Where in a work: a part of it that can be turned up, or its words; a number is none. */
   private static final Pattern PLACE =
       Pattern.compile(
-          "\\b(abstracts?|tables?|chapter|ch\\. \\d|Annex|p\\. ?\\d|sections?|item \\d|first page|results|"
+          "\\b(abstracts?|tables?|chapter|ch\\. \\d+|Annex|p\\. ?\\d+|sections?|item \\d+|first page|results|"
               + "methods|summary|case report|key points|core features|coding note|note under|"
-              + "critical signs|list \\d|\\d+\\.\\d, note)\\b|\"[^\"]+\"|\\(\\d{4},\\d{4}\\)");
+              + "critical signs|list \\d+|\\d+\\.\\d, note)\\b|\"[^\"]+\"|\\(\\d{4},\\d{4}\\)");
 
   /** A work: a year, a volume and page, a chapter, a standard's part, or a title in quotes. */
   private static final Pattern WORK = Pattern.compile("\\d|\"|WHO|NOVEL|Neurology");
@@ -84,8 +84,7 @@ class SourcesPageTest {
         everyCitation()
             .flatMap(text -> Arrays.stream(text.split("; ", -1)))
             .filter(clause -> !OWN.matcher(clause).find() && !NONE.matcher(clause).find())
-            .filter(clause -> !names(clause).isEmpty())
-            .filter(clause -> names(clause).stream().noneMatch(works::contains))
+            .filter(clause -> names(clause).stream().limit(1).anyMatch(one -> !works.contains(one)))
             .distinct()
             .toList();
     assertEquals(List.of(), unknown);

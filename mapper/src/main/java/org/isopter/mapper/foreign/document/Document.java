@@ -28,6 +28,7 @@ public final class Document {
     private final Optional<String> fullUrl;
     private final Optional<String> keptBefore;
     private Optional<String> deletion = Optional.empty();
+    private Optional<Part> madeOf = Optional.empty();
     private @Nullable String address;
 
     /**
@@ -67,6 +68,11 @@ public final class Document {
     /** Returns where a history says that the resource was deleted after this version of it. */
     public Optional<String> deletion() {
       return deletion;
+    }
+
+    /** Returns the resource that this one was made of; it is not in the document itself. */
+    public Optional<Part> madeOf() {
+      return madeOf;
     }
 
     /** Returns the address, or one made from the content, which is costly and so made once. */
@@ -120,6 +126,28 @@ public final class Document {
     rest.frame.addAll(frame);
     rest.frameBefore.addAll(frameBefore);
     return rest;
+  }
+
+  /**
+   * Returns this document with what was made of its resources behind each of them.
+   *
+   * @param made what was made of a resource, by its place within it
+   */
+  public Document with(Map<Part, Map<String, Raw.Obj>> made) {
+    Document more = new Document();
+    for (Part part : parts) {
+      more.parts.add(part);
+      made.getOrDefault(part, Map.of())
+          .forEach(
+              (at, resource) -> {
+                Part one = new Part(part.at() + at, resource, Optional.empty(), Optional.empty());
+                one.madeOf = Optional.of(part);
+                more.parts.add(one);
+              });
+    }
+    more.frame.addAll(frame);
+    more.frameBefore.addAll(frameBefore);
+    return more;
   }
 
   /** Returns the resources, in the order of the document. */

@@ -26,6 +26,14 @@ public final class Neighbours {
     fullUrl.flatMap(FullUrl::server).ifPresent(server -> servers.put(resource, server + "/"));
   }
 
+  /** Notes that a resource was made of another, whose references it has. */
+  public void standsWith(Raw.Obj from, Raw.Obj made) {
+    String server = servers.get(from);
+    if (server != null) {
+      servers.put(made, server);
+    }
+  }
+
   /** Returns a reference within a resource in full where its full URL tells the server. */
   String inFull(Raw holder, String reference) {
     boolean relative = RELATIVE.matcher(reference).matches();

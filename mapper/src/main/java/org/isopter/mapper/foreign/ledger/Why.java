@@ -9,6 +9,8 @@ public enum Why {
   OTHER_RESOURCE("It holds no observation; it is used where others refer to it."),
   OBSERVATIONS_INSIDE(
       "It holds observations inside itself, which are not read; sent on their own, they are."),
+  FORM_UNKNOWN(
+      "It answers a form whose questions are not read together with it; where they are, it is read."),
   ORDER("It is an order for glasses or lenses: what is to be made, not what was measured."),
   MODIFIED("A modifier element may turn its meaning round."),
   RETRACTED("Its status does not say that it holds, or it was deleted."),

@@ -82,6 +82,21 @@ public final class Translator {
     return new Translator(vocabulary, options, neighbours, resource, report).translate();
   }
 
+  /** Says whether the code of an observation names a finding, or a part of a refraction. */
+  public static boolean names(Vocabulary vocabulary, Neighbours neighbours, Raw observation) {
+    Place root = new Ledger(observation).root();
+    try {
+      Qualifiers qualifiers = new Qualifiers(vocabulary, root);
+      Meaning meaning = new Conditions(vocabulary, neighbours, qualifiers).of(root);
+      return meaning.finding().isPresent()
+          || meaning.statement().isPresent()
+          || meaning.isGroup()
+          || new Pieces(vocabulary, root).isPiece(root);
+    } catch (Refusal contradicting) {
+      return true;
+    }
+  }
+
   private Translation translate() {
     Optional<Head> head = Optional.empty();
     Optional<List<Meaning.Side>> around = Optional.empty();

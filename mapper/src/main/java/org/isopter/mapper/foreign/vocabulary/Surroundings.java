@@ -13,6 +13,9 @@ public final class Surroundings {
   private final Set<String> labels = new HashSet<>();
   private final Set<String> sourceTypes = new HashSet<>();
   private final Set<String> siteWords = new HashSet<>();
+  private final Set<String> apart = new HashSet<>();
+  private final Set<String> remarks = new HashSet<>();
+  private final Set<String> methods = new HashSet<>();
 
   /** Reads the tables. */
   Surroundings(Raw tables) {
@@ -21,6 +24,9 @@ public final class Surroundings {
     spellings(tables, "labels", labels);
     texts(tables.list("sourceTypes"), sourceTypes);
     texts(tables.list("siteWords"), siteWords);
+    spellings(tables, "questionsApart", apart);
+    texts(tables.list("remarkQuestions"), remarks);
+    texts(tables.list("methodQuestions"), methods);
   }
 
   /** Returns true if a code of an interpretation says only how a value lies in its range. */
@@ -58,6 +64,21 @@ public final class Surroundings {
   /** Returns true if all words may stand beside the name of an eye and name the same. */
   public boolean namesSite(String text) {
     return consistsOf(siteWords, text);
+  }
+
+  /** Returns true if a question, or a section of a form, is not about a test or its conditions. */
+  public boolean isApart(String question) {
+    return apart.contains(Habits.plain(question));
+  }
+
+  /** Returns true if a question of a form asks for the method of what is tested beside it. */
+  public boolean asksForMethod(String question) {
+    return methods.contains(Habits.plain(question));
+  }
+
+  /** Returns true if a question of a form asks for a remark. */
+  public boolean asksForRemark(String question) {
+    return remarks.contains(Habits.plain(question));
   }
 
   /**
