@@ -202,7 +202,9 @@ final class Scan {
     return false;
   }
 
-  /** Moves past an "in" or "on" before an eye, where no gaze and no side of a field can be meant. */
+  /**
+   * Moves past an "in" or "on" before an eye, where no gaze and no side of a field can be meant.
+   */
   private boolean takeIn() {
     int at = cursor.place();
     boolean seen = grammar.clockFace() || grammar.sides() == Grammar.Sides.NAMED;
