@@ -17,8 +17,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.isopter.mapper.io.OwnerFile;
 import org.isopter.mapper.store.PoolTables;
-import org.junit.jupiter.api.BeforeEach;
 import org.isopter.task.report.ExitStatus;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -100,8 +100,7 @@ class PoolPrivacyTest {
     Files.writeString(own, "0b83d7e5aa1946c2b7f0e94c2d61f35a");
     String grown = folder.resolve("grown").toString();
     Run run =
-        Run.of(
-            "pool", inputs.toString(), "--add", "--key-file", own.toString(), "--output", grown);
+        Run.of("pool", inputs.toString(), "--add", "--key-file", own.toString(), "--output", grown);
     assertEquals(ExitStatus.USAGE, run.status(), run::toString);
     assertTrue(run.err().contains("saw a pool that was made with another key"), run.err());
     assertFalse(run.err().contains("internal"), run.err());

@@ -37,7 +37,8 @@ public final class PoolFeed {
    * Hands every document of the sources to the pool, without what a list beside its file says was
    * deleted; a bad one never stops the rest.
    *
-   * @throws UsageException when the pool refuses the run, such as one that was made with another key
+   * @throws UsageException when the pool refuses the run, such as one that was made with another
+   *     key
    */
   public void feed(RunLog log, List<InputSource> sources) {
     InputDocuments documents = new InputDocuments(log, this::lose);
