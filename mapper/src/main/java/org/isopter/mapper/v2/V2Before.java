@@ -1,5 +1,6 @@
 package org.isopter.mapper.v2;
 
+import java.util.List;
 import java.util.Set;
 
 /** What a message says before its results: of the person (PID) and of what was asked for (ORC). */
@@ -19,8 +20,8 @@ final class V2Before {
   /** HL7 table 0038: none that was cancelled or discontinued. */
   private static final Set<String> STATUSES = Set.of("", "A", "CM", "IP", "SC");
 
-  private V2Order person = V2Order.none();
-  private V2Order next = V2Order.none();
+  private V2Said person = V2Said.NOTHING;
+  private V2Said next = V2Said.NOTHING;
   private boolean ordered;
 
   /** An animal has other eyes; of somebody who died nobody knows here whether it was before. */
@@ -29,8 +30,7 @@ final class V2Before {
         segment.raw(SPECIES).isEmpty()
             && segment.raw(DIED).isEmpty()
             && Set.of("", "N").contains(segment.raw(DEAD));
-    V2Order none = V2Order.none().of(segment.raw(BORN));
-    person = plain ? none : none.touched();
+    person = new V2Said(plain, segment.raw(BORN), List.of());
     next = person;
     ordered = false;
   }
@@ -38,7 +38,7 @@ final class V2Before {
   void order(V2Segment segment) {
     boolean stands =
         CONTROLS.contains(segment.raw(CONTROL)) && STATUSES.contains(segment.raw(STATUS));
-    next = stands ? person : person.touched();
+    next = person.and(stands);
     ordered = true;
   }
 
@@ -49,7 +49,7 @@ final class V2Before {
   }
 
   /** Returns what was said for the results that follow. */
-  V2Order said() {
+  V2Said said() {
     return next;
   }
 }

@@ -13,8 +13,6 @@ import org.isopter.mapper.hl7.Hl7Time;
  */
 record V2Clock(String offset, Optional<ZoneId> zone) {
 
-  static final V2Clock UNKNOWN = new V2Clock("", Optional.empty());
-
   /**
    * Returns a time as FHIR writes it: with its own offset, or else that of the message, or else
    * that of the zone; without any, or where the clocks of the zone showed that hour twice or never,

@@ -83,7 +83,7 @@ final class V2Observation {
 
   /** Adds a comment. */
   void note(V2Segment comment) {
-    notes.addAll(V2Order.note(comment));
+    notes.addAll(V2Said.note(comment));
   }
 
   /** Notes a segment below this one that only its sender knows: it may say anything of it. */
@@ -133,10 +133,10 @@ final class V2Observation {
     if (segment.repetitions(FLAGS).size() > 1 || !isOfKnownFields()) {
       unread("OBX");
     }
-    if (!order.isPlain()) {
+    if (!order.said().isPlain()) {
       unread("OBR");
     }
-    notes.addAll(order.notes());
+    notes.addAll(order.said().notes());
     put("note", notes);
     put("component", parts);
     put("modifierExtension", unread);

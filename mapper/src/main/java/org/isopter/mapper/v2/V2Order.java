@@ -1,31 +1,20 @@
 package org.isopter.mapper.v2;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import org.isopter.mapper.json.Raw;
 
 /**
- * What an order (OBR) says of all results below it.
+ * What an order (OBR), and what stands before it, says of all results below it.
  *
- * @param isPlain whether it says nothing that may touch what a result means
+ * @param said what is said of them, apart from times and status
  * @param performed when, or from when on; may be empty
  * @param ended until when; may be empty
- * @param born the birthday of the person; may be empty
- * @param clock what is known of times without an offset
  * @param status how far the results have come (HL7 table 0123); may be empty
- * @param notes the comments to all of it
+ * @param clock what is known of times without an offset
  */
-record V2Order(
-    boolean isPlain,
-    String performed,
-    String ended,
-    String born,
-    V2Clock clock,
-    String status,
-    List<Raw> notes) {
+record V2Order(V2Said said, String performed, String ended, String status, V2Clock clock) {
 
   private static final int SERVICE = 4;
   private static final int PERFORMED = 7;
@@ -66,27 +55,19 @@ record V2Order(
           "study",
           "note");
 
-  V2Order {
-    notes = List.copyOf(notes);
+  /** Returns what is said of results without an order. */
+  static V2Order none(V2Said before, V2Clock clock) {
+    return new V2Order(before, "", "", "", clock);
   }
 
-  static V2Order none() {
-    return new V2Order(true, "", "", "", V2Clock.UNKNOWN, "", List.of());
-  }
-
-  static V2Order of(V2Segment segment) {
+  /** Returns what an order says, behind what was said of the person and of what was asked for. */
+  static V2Order of(V2Segment segment, V2Said before, V2Clock clock) {
     boolean plain =
         TOUCHING.stream().allMatch(field -> segment.raw(field).isEmpty())
             && IN_FORCE.contains(segment.raw(STATUS))
             && isNeutral(segment);
     return new V2Order(
-        plain,
-        segment.raw(PERFORMED),
-        segment.raw(ENDED),
-        "",
-        V2Clock.UNKNOWN,
-        segment.raw(STATUS),
-        List.of());
+        before.and(plain), segment.raw(PERFORMED), segment.raw(ENDED), segment.raw(STATUS), clock);
   }
 
   private static boolean isNeutral(V2Segment segment) {
@@ -105,39 +86,9 @@ record V2Order(
             .allMatch(word -> word.isEmpty() || NEUTRAL.contains(word));
   }
 
-  /** Returns a comment as a note; none where it is empty. */
-  static List<Raw> note(V2Segment comment) {
-    String text =
-        String.join(" ", comment.repetitions(3).stream().map(comment::plain).toList()).strip();
-    return text.isEmpty() ? List.of() : List.of(V2Values.object("text", Raw.of(text)));
-  }
-
-  V2Order with(V2Segment comment) {
-    List<Raw> all = new ArrayList<>(notes);
-    all.addAll(note(comment));
-    return new V2Order(isPlain, performed, ended, born, clock, status, all);
-  }
-
-  /** Returns this order for a person of that birthday. */
-  V2Order of(String birthday) {
-    return new V2Order(isPlain, performed, ended, birthday, clock, status, notes);
-  }
-
-  /** Returns this order where something is said that is not read. */
-  V2Order touched() {
-    return new V2Order(false, performed, ended, born, clock, status, notes);
-  }
-
-  /** Returns this order with what was said before it: of the person, and of what was asked for. */
-  V2Order behind(V2Order before) {
-    List<Raw> all = new ArrayList<>(before.notes);
-    all.addAll(notes);
-    boolean plain = isPlain && before.isPlain;
-    return new V2Order(plain, performed, ended, before.born, clock, status, all);
-  }
-
-  V2Order in(V2Clock usual) {
-    return new V2Order(isPlain, performed, ended, born, usual, status, notes);
+  /** Returns this order where more is said of its results. */
+  V2Order saying(V2Said more) {
+    return new V2Order(more, performed, ended, status, clock);
   }
 
   /** Returns when a result was found: as it says itself, or else as the order says. */
@@ -153,6 +104,7 @@ record V2Order(
   /** Says whether a result is older than the person, by days. */
   boolean isBeforeBirth(String own) {
     String found = own.isEmpty() ? performed : own;
+    String born = said.born();
     return found.length() >= DAY
         && born.length() >= DAY
         && found.substring(0, DAY).compareTo(born.substring(0, DAY)) < 0;

@@ -52,7 +52,7 @@ public final class V2Reader {
   private V2Reader(V2Header header, Optional<ZoneId> zone) {
     this.header = header;
     this.clock = new V2Clock(header.offset(), zone);
-    this.order = V2Order.none().in(clock);
+    this.order = V2Order.none(V2Said.NOTHING, clock);
   }
 
   /** Says whether a document is a message, by how it begins. */
@@ -151,7 +151,7 @@ public final class V2Reader {
       }
       case "OBR" -> {
         close();
-        order = V2Order.of(segment).in(clock).behind(before.said());
+        order = V2Order.of(segment, before.said(), clock);
         started = true;
         orderName =
             Stream.of(1, ORDER_OF_PLACER, ORDER_OF_FILLER)
@@ -161,7 +161,7 @@ public final class V2Reader {
       }
       case "SPM" -> {
         close();
-        order = order.touched();
+        order = order.saying(order.said().and(false));
       }
       default -> {
         if (segment.name().startsWith("Z") || segment.name().equals(PARTICIPATION)) {
@@ -176,19 +176,19 @@ public final class V2Reader {
     if (open.isPresent()) {
       open.get().local();
     } else if (started) {
-      order = order.touched();
+      order = order.saying(order.said().and(false));
     }
   }
 
   /** Results without an OBR stand below the person alone. */
   private void start() {
-    order = V2Order.none().in(clock).behind(before.said());
+    order = V2Order.none(before.said(), clock);
     started = false;
   }
 
   private void comment(V2Segment segment) {
     if (started) {
-      order = order.with(segment);
+      order = order.saying(order.said().with(segment));
     } else {
       before.comment(segment);
       start();

@@ -21,6 +21,7 @@ import org.isopter.mapper.check.RecordFiles;
 import org.isopter.mapper.view.Definitions;
 import org.isopter.mapper.view.Observations;
 import org.isopter.mapper.view.ViewEngine;
+import org.isopter.mapper.view.ViewTrials;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamSampler;
@@ -78,19 +79,17 @@ class ViewRowsTest {
   }
 
   private static void check(ViewEngine engine, View view, List<Exam> exams, boolean full) {
-    List<Base> observations =
-        exams.stream()
-            .flatMap(exam -> Observations.of(exam).stream())
-            .map(ViewEngine::resource)
-            .toList();
+    List<String> texts = exams.stream().flatMap(exam -> Observations.of(exam).stream()).toList();
+    List<Base> observations = texts.stream().map(ViewEngine::resource).toList();
     JsonObject definition = ViewEngine.view(view.json());
     List<Map<String, String>> rows = engine.rows(definition, observations);
     assertFalse(rows.isEmpty());
-    assertEquals(
-        wanted(view.id(), exams), rows.stream().map(ViewRowsTest::plain).toList(), "seed " + SEED);
+    List<Map<String, String>> wanted = wanted(view.id(), exams);
+    assertEquals(wanted, rows.stream().map(ViewRowsTest::plain).toList(), "seed " + SEED);
     long keys = rows.stream().map(row -> row.get(KEY)).distinct().count();
     assertEquals(rows.size(), keys, "one key for each observation");
     if (full) {
+      ViewTrials.put(view.id(), view.json(), texts, wanted);
       Set<String> filled = new TreeSet<>(NEVER_FILLED);
       rows.forEach(row -> filled.addAll(row.keySet()));
       assertEquals(columns(definition), filled, "columns that some row fills, seed " + SEED);

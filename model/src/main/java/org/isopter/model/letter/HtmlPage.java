@@ -24,7 +24,7 @@ final class HtmlPage implements Page {
       @media (max-width: 30rem) { table { font-size: 0.8rem; } }
       figure { margin: 1rem 0; break-inside: avoid; }
       figcaption { font-weight: bold; }
-      svg { max-width: 100%; height: auto; }
+      svg { max-width: 100%; height: auto; color: #1d2329; background: #ffffff; }
       h1, h2 { break-after: avoid; }
       footer p { border-top: 1px solid #8a949d; font-size: 0.8rem; margin: 0; padding: 0.4rem 0; }
       @media (prefers-color-scheme: dark) { body { color: #e9edf0; background: #14181c; } }

@@ -22,15 +22,17 @@ final class PrintedPage {
   private static final String STYLE =
       """
       @page { size: A4; margin: 16mm 15mm 24mm 15mm;
-        @bottom-left { content: element(caution); }
-        @bottom-right { content: counter(page) "/" counter(pages); font: 7.5pt "DejaVu Sans"; } }
+        @bottom-left { content: element(caution); width: 160mm; }
+        @bottom-right { content: counter(page) "/" counter(pages); font: 7.5pt "DejaVu Sans";
+          width: 20mm; text-align: right; } }
       h1 { font-size: 13pt; } h2 { font-size: 10.5pt; }
+      h1, h2 { page-break-after: avoid; }
       body { font-family: "DejaVu Sans"; font-size: 8.5pt; line-height: 1.35; margin: 0; }
       main { display: block; }
       footer { display: block; position: running(caution); }
       footer p { border: 0; padding: 0; font-size: 7.5pt; }
       figure { page-break-inside: avoid; }
-      svg { width: 150mm; }
+      svg { width: 114mm; }
       """;
 
   private final Document page;
