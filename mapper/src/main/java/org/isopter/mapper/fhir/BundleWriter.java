@@ -119,7 +119,11 @@ final class BundleWriter {
   }
 
   private void wholes(FrameWriter frame) {
-    entry("DiagnosticReport", reportId, ids.record(), id -> frame.report(id, Ids.urn(panelId), report));
+    entry(
+        "DiagnosticReport",
+        reportId,
+        ids.record(),
+        id -> frame.report(id, Ids.urn(panelId), report));
     List<String> members = factIds.stream().map(Ids::urn).toList();
     entry("Observation", panelId, ids.record(), id -> frame.panel(id, members));
   }

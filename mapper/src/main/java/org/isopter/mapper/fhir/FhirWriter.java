@@ -123,12 +123,14 @@ public final class FhirWriter {
    * @param sha256 the SHA-256 of the record's bytes in hexadecimal
    */
   public FhirWriter from(String sha256) {
-    return new FhirWriter(kind, Optional.of(sha256), pretty, derived, patients, label, former, report);
+    return new FhirWriter(
+        kind, Optional.of(sha256), pretty, derived, patients, label, former, report);
   }
 
   /** Returns this writer, putting a security label on each bundle. */
   public FhirWriter labelled(Code security) {
-    return new FhirWriter(kind, hash, pretty, derived, patients, Optional.of(security), former, report);
+    return new FhirWriter(
+        kind, hash, pretty, derived, patients, Optional.of(security), former, report);
   }
 
   /**
@@ -143,7 +145,8 @@ public final class FhirWriter {
     if (kind != BundleKind.TRANSACTION) {
       throw new IllegalStateException("only a transaction takes back what a server has");
     }
-    return new FhirWriter(kind, hash, pretty, derived, patients, label, Optional.of(record), report);
+    return new FhirWriter(
+        kind, hash, pretty, derived, patients, label, Optional.of(record), report);
   }
 
   /** Returns this writer, with what the report says of itself. */

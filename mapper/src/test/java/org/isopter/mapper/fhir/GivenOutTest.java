@@ -78,7 +78,8 @@ final class GivenOutTest {
 
   @Test
   void takesNoOtherConclusionForItsOwn() {
-    String other = written(Optional.empty(), true).replace("by the examiner. ", "by the examiner. No ");
+    String other =
+        written(Optional.empty(), true).replace("by the examiner. ", "by the examiner. No ");
     assertFalse(exact.read(other).isOk());
     Reading reading = others.read(other).orThrow();
     assertEquals(EXAM.facts(), reading.exams().get(0).exam().facts());
