@@ -31,6 +31,12 @@ final class OtherScope {
   private final String text;
   private boolean labelAlone;
 
+  /** Whether the words that hold start a plan. */
+  private boolean planLabel;
+
+  /** Whether the words that hold are a plan of which something is said. */
+  private boolean plan;
+
   /** Whether the words that hold are of the history of the patient, and of no other visit. */
   private boolean history;
 
@@ -77,6 +83,7 @@ final class OtherScope {
         (reach == Reach.SENTENCE && next.newSentence())
             || (reach == Reach.LINE && next.newLine())
             || (reach == Reach.BLOCK && next.afterGap() && !labelAlone)
+            || (plan && endsPlan(next))
             || OtherTimes.startNow(next.tokens())
             || (person && OtherTimes.isPatient(next.tokens()))
             || (history && OtherTimes.startPart(next.tokens()));
@@ -88,8 +95,23 @@ final class OtherScope {
     if (over) {
       reach = Reach.NONE;
     }
+    // A heading below the label alone may be the first thing to be done.
+    plan = reach == Reach.BLOCK && (plan || planLabel);
     labelAlone = false;
     return reach != Reach.NONE || isOfSame(next);
+  }
+
+  /** Says whether a finding starts a line below a plan, which is no line of a list. */
+  private boolean endsPlan(Clause next) {
+    return next.newLine()
+        && startsLine(next.tokens().get(0))
+        && headings.certain(next.tokens(), 0).isPresent()
+        && next.tokens().stream().anyMatch(Token::isNumber);
+  }
+
+  private boolean startsLine(Token first) {
+    String before = text.substring(0, first.start());
+    return before.substring(before.lastIndexOf('\n') + 1).isBlank();
   }
 
   /** Takes note of a clause that is of another time, another person or a plan. */
@@ -106,8 +128,13 @@ final class OtherScope {
     boolean alone = clause.newLine() && OtherTimes.isOnlyLabel(tokens);
     boolean bare = clause.newLine() && saysNothing(tokens) && !OtherTimes.lasts(tokens);
     boolean unknown = OtherTimes.isUnknownLabel(tokens) && !OtherTimes.label(tokens);
-    boolean plan = OtherTimes.isPlan(tokens) && (OtherTimes.label(tokens) || bare);
-    if (plan || ((alone || bare) && !(unknown && first))) {
+    boolean ofPlan = OtherTimes.isPlan(tokens) && (OtherTimes.label(tokens) || bare);
+    boolean title = first && bare && !OtherTimes.label(tokens) && OtherTimes.isOnlyOfPlan(tokens);
+    planLabel = ofPlan;
+    plan = ofPlan && OtherTimes.label(tokens) && !alone;
+    if (title) {
+      reach = Reach.NONE;
+    } else if (ofPlan || ((alone || bare) && !(unknown && first))) {
       reach = Reach.BLOCK;
       labelAlone = true;
     } else if (ofVisit || OtherTimes.label(tokens)) {

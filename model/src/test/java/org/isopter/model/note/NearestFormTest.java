@@ -20,7 +20,7 @@ class NearestFormTest {
 
   @Test
   void isAnExampleWhereItSaysSomethingElse() {
-    for (String item : List.of("VA L 0.2", "Discs not seen", "RAPD - R 3+")) {
+    for (String item : List.of("VA L 0.2", "Discs not examinable", "RAPD - R 3+")) {
       Unread unread = Notes.ADVISING.read(item).unread().get(0);
       assertTrue(unread.form().startsWith("example of the form"), unread::form);
     }

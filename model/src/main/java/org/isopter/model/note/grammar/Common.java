@@ -4,6 +4,8 @@ import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.isopter.model.note.token.ClockTime;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Lexer;
@@ -98,6 +100,13 @@ public final class Common {
 
   private static final int LONGEST_REASON = 5;
 
+  /** The last words of those that say why there is no value. */
+  private static final Set<String> ABSENCE_ENDS =
+      ABSENCES.words().stream()
+          .map(Lexer::words)
+          .map(words -> words.get(words.size() - 1))
+          .collect(Collectors.toUnmodifiableSet());
+
   private Common() {}
 
   /** Returns the eye, or both, that a single token names. */
@@ -105,16 +114,32 @@ public final class Common {
     return new Cursor(List.of(token), 0).attempt(SIDES);
   }
 
-  /** Reads a few words behind "due to", none of which names an eye or counts. */
+  /** Reads a few words behind "due to", or a dash, or in brackets; none names an eye or counts. */
   private static Optional<Boolean> reason(Cursor cursor) {
-    boolean lead = cursor.take(List.of("due", "to"));
+    boolean behind = isBehindAbsence(cursor);
+    boolean bracket = behind && cursor.take("(");
+    boolean lead =
+        cursor.take(List.of("due", "to"))
+            || cursor.take(List.of("because", "of"))
+            || bracket
+            || (behind && cursor.take("-"));
     int start = cursor.place();
     while (lead && isReason(cursor)) {
       cursor.back(cursor.place() + 1);
     }
     int words = cursor.place() - start;
-    boolean ends = cursor.atEnd() || cursor.sees(",");
+    boolean ends = bracket ? cursor.take(")") : cursor.atEnd() || cursor.sees(",");
     return Optional.of(true).filter(any -> ends && words > 0 && words <= LONGEST_REASON);
+  }
+
+  /** Says whether words for something not done stand just before, perhaps with an eye between. */
+  private static boolean isBehindAbsence(Cursor cursor) {
+    int here = cursor.place();
+    boolean eye = here > 1 && cursor.isBehindOne(token -> side(token).isPresent());
+    cursor.back(eye ? here - 1 : here);
+    boolean absence = cursor.isBehindOne(token -> ABSENCE_ENDS.contains(token.text()));
+    cursor.back(here);
+    return absence;
   }
 
   private static boolean isReason(Cursor cursor) {

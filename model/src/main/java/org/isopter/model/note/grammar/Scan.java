@@ -202,6 +202,19 @@ final class Scan {
     return false;
   }
 
+  /**
+   * Moves past an "in" or "on" before an eye, where no gaze and no side of a field can be meant.
+   */
+  private boolean takeIn() {
+    int at = cursor.place();
+    boolean seen = grammar.clockFace() || grammar.sides() == Grammar.Sides.NAMED;
+    if (seen && cursor.takeAny("in", "on") && joints.namesSide(cursor.place())) {
+      return true;
+    }
+    cursor.back(at);
+    return false;
+  }
+
   private boolean takePause() {
     boolean joins =
         last == Last.VALUE
@@ -214,7 +227,7 @@ final class Scan {
             && head.hasValues()
             && (cursor.sees("and") || cursor.sees("/"))
             && groups.size() == 1;
-    boolean taken = (!value && cursor.takeAny(":", "=")) || takeOf();
+    boolean taken = (!value && cursor.takeAny(":", "=")) || takeOf() || takeIn();
     taken =
         taken
             || (joins && joints.takeJoint() && !cursor.atEnd())

@@ -169,6 +169,9 @@ public final class Sharing {
    * then has none.
    */
   private boolean isOfThisEye(Slot<?> slot, Scan.Group group) {
+    if (slot.equals(Common.REASON)) {
+      return group.said().has(Common.ABSENCE);
+    }
     int next = groups.indexOf(group) + 1;
     if (next == groups.size() || !group.said().hasValues() || group.said().isAfterComma(slot)) {
       return false;

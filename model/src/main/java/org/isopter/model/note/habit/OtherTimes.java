@@ -82,6 +82,13 @@ public final class OtherTimes {
     return WordFiles.is(WordRole.PLAN, clause.get(0).text());
   }
 
+  /** Says whether no other word puts a clause out of this examination: registrar review. */
+  public static boolean isOnlyOfPlan(List<Token> clause) {
+    return clause.stream()
+        .filter(token -> isOther(token) || WordFiles.is(WordRole.RECORD, token.text()))
+        .allMatch(token -> WordFiles.is(WordRole.PLAN, token.text()));
+  }
+
   /** Says whether the clause starts what was found today. */
   public static boolean startNow(List<Token> clause) {
     boolean now =

@@ -43,6 +43,11 @@ final class MovementNotes {
   private static final Slot<Integer> GRADE =
       Slot.value("grade of the movement", MovementNotes::grade);
 
+  /** That what follows is less than full, as the grades say. */
+  private static final Slot<Boolean> LIMITED =
+      Slot.condition(
+          "limitation", PhraseTable.<Boolean>empty().say(true, "limited", "restricted", "reduced"));
+
   private static final Slot<Boolean> FULL =
       Slot.value(
           "full movements",
@@ -122,7 +127,7 @@ final class MovementNotes {
                   "movements")
               .startsWith(Stream.of("add -", "add full").map(Heading::of).map(Heading::keptAsWord))
               .startsWith(Gazes.OF_ONE_EYE.stream().map(Heading::of).map(Heading::keptAsWord))
-              .slots(MOVED, FULL, DIRECTION, GRADE)
+              .slots(MOVED, FULL, DIRECTION, GRADE, LIMITED)
               .whole(Movements.DUCTIONS)
               .unsided(
                   (said, heading) ->
@@ -204,7 +209,14 @@ final class MovementNotes {
     } else if (eye.has(FULL)) {
       fill(grades, eye.get(FULL));
     }
+    if (eye.has(LIMITED) && grades.values().stream().noneMatch(MovementNotes::isLess)) {
+      throw NotRead.because("it is limited, and no grade says where");
+    }
     return new Movements.Ductions(grades);
+  }
+
+  private static boolean isLess(Outcome<Integer> grade) {
+    return grade.ifFound().filter(found -> found < 0).isPresent();
   }
 
   /** Adds the grade of the direction that stands before the eyes. */

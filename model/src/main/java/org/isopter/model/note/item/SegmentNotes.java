@@ -64,6 +64,14 @@ final class SegmentNotes {
           "oedema of the cornea",
           PhraseTable.<Boolean>empty().say(true, "oedema", "edema", "swollen"));
 
+  /** Whether the conjunctiva is red. */
+  private static final Slot<Presence> REDNESS =
+      Slot.value(
+          "redness of the conjunctiva",
+          PhraseTable.<Presence>empty()
+              .say(Presence.PRESENT, "red", "injected", "injection", "hyperaemic", "hyperemic")
+              .say(Presence.ABSENT, "white", "not red", "not injected", "no injection"));
+
   private static final Slot<AnteriorSign> STATE =
       Slot.value(
           "state of the lens",
@@ -128,6 +136,20 @@ final class SegmentNotes {
             .onClockFace()
             .build(SegmentNotes::cornea));
     all.add(
+        Grammar.of("conjunctiva", "conjunctiva R red L white")
+            .startsWith("conjunctiva", "conj")
+            .slots(REDNESS, AMOUNT)
+            .method(METHOD)
+            .onClockFace()
+            .build(
+                eye -> {
+                  Presence redness = eye.get(REDNESS);
+                  eye.found(
+                      Segments.ANTERIOR,
+                      new Segments.Sign<>(AnteriorSign.CONJUNCTIVAL_REDNESS, redness));
+                  remark(eye, redness);
+                }));
+    all.add(
         Grammar.of("lens", "lens R clear L clear")
             .startsWith("lens")
             .startsWith(Stream.of(Heading.of("lenses").ofBothEyes()))
@@ -186,15 +208,15 @@ final class SegmentNotes {
         .unsided((said, heading) -> said.find(PRESENCE).equals(Optional.of(Presence.ABSENT)))
         .build(
             eye -> {
-              eye.found(
-                  finding, new Segments.Sign<>(sign, eye.find(PRESENCE).orElse(Presence.PRESENT)));
-              remark(eye);
+              Presence presence = eye.find(PRESENCE).orElse(Presence.PRESENT);
+              eye.found(finding, new Segments.Sign<>(sign, presence));
+              remark(eye, presence);
             });
   }
 
-  private static void remark(Eye eye) throws NotRead {
+  private static void remark(Eye eye, Presence presence) throws NotRead {
     Optional<String> amount = eye.find(AMOUNT);
-    if (amount.isPresent() && eye.find(PRESENCE).equals(Optional.of(Presence.ABSENT))) {
+    if (amount.isPresent() && presence == Presence.ABSENT) {
       throw NotRead.because("it is absent, and yet an amount of it is said");
     }
     eye.remark(amount.orElse(""));
