@@ -67,9 +67,7 @@ final class PoolHistory {
     settings.put("way to read the inputs", reader.settings());
     settings.put("file of persons", persons.map(PersonsFile::text).orElse(""));
     settings.put("choice of bundles", Boolean.toString(plan.bundles()));
-    return older.isPresent()
-        ? read(older.get(), key, settings)
-        : new PoolHistory(key, settings);
+    return older.isPresent() ? read(older.get(), key, settings) : new PoolHistory(key, settings);
   }
 
   private static PoolHistory read(Path pool, Deidentifier key, Map<String, String> settings)
