@@ -21,7 +21,15 @@ import org.isopter.model.finding.Variant;
 record ColumnGroup(Finding<?> finding, Optional<Mark> mark) {
 
   /** A part with a value. */
-  record Mark(String part, Datum datum) {}
+  record Mark(String part, Datum datum) {
+
+    /** Returns the word for the value; of what is so or not the name of the part says what. */
+    String word() {
+      return datum instanceof Datum.Truth truth
+          ? (truth.value() ? "" : "not-") + part
+          : DatumTexts.of(datum);
+    }
+  }
 
   /** Returns the slots of a finding: one that does not say, and one for each closed answer. */
   static List<ColumnGroup> of(Finding<?> finding) {
@@ -37,13 +45,13 @@ record ColumnGroup(Finding<?> finding, Optional<Mark> mark) {
 
   /** Returns the name of its columns. */
   String name() {
-    String own = finding.id() + mark.map(by -> "-" + DatumTexts.of(by.datum())).orElse("");
+    String own = finding.id() + mark.map(by -> "-" + by.word()).orElse("");
     return own.replace('-', '_');
   }
 
   /** Returns the title for people. */
   String title() {
-    return finding.title() + mark.map(by -> ", " + DatumTexts.of(by.datum())).orElse("");
+    return finding.title() + mark.map(by -> ", " + by.word()).orElse("");
   }
 
   /** Returns the slot that a fact of the finding belongs to. */

@@ -14,7 +14,7 @@ import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.FactKey;
-import org.isopter.model.exam.Measurement;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.DatumTexts;
 import org.isopter.model.finding.EncodedValue;
@@ -50,7 +50,7 @@ public final class FindingRows {
       Fact<?> fact = entry.fact();
       EncodedValue panel = fact.panel().orElse(NOTHING);
       Code code = fact.finding().codes().at(fact.site(), panel, fact.method()).get(0);
-      return new Rowed(fact, entry.key(), origin, code, Measurement.of(fact).conditions());
+      return new Rowed(fact, entry.key(), origin, code, toldApart(fact.finding(), panel));
     }
   }
 
@@ -231,5 +231,14 @@ public final class FindingRows {
             FactOrigin.of(origin.source(), origin.line()),
             Optional.empty(),
             List.of()));
+  }
+
+  private static List<String> toldApart(Finding<?> finding, EncodedValue panel) {
+    return finding.distinguishing().stream()
+        .flatMap(
+            part ->
+                panel.found(part).stream()
+                    .map(datum -> new ColumnGroup.Mark(part, datum).word()))
+        .toList();
   }
 }

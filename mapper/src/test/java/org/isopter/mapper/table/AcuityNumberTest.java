@@ -139,6 +139,29 @@ class AcuityNumberTest {
     assertEquals(Map.of("m", 2.5, "j0", 0.5, "j45", 0.0), parts);
   }
 
+  /** "yes" and "no" would not say what is so. */
+  @Test
+  void aRefractionSaysWhetherItIsCycloplegic() {
+    String lens = "{\"sphere\":\"+%s.00 D\",\"cycloplegic\":%s,\"method\":\"retinoscopy\"}";
+    Exam exam =
+        exam(
+            "\"refraction\":{\"right\":[%s,%s]}"
+                .formatted(lens.formatted(2, true), lens.formatted(1, false)));
+    Map<String, Object> eye =
+        RowReader.cells(
+            ExaminationsTable.table(Catalogue.standard()), EyeRow.of(Pooled.of(exam)).get(0));
+    assertEquals(2.0, eye.get("refraction_cycloplegic_sphere"));
+    assertEquals(1.0, eye.get("refraction_not_cycloplegic_sphere"));
+    Map<Object, Object> spheres = new java.util.TreeMap<>();
+    for (FindingRow row : FindingRows.of(Pooled.of(exam))) {
+      Map<String, Object> cells = RowReader.cells(FindingsTable.table(), row);
+      if (row.seen() && "sphere".equals(cells.get("part"))) {
+        spheres.put(cells.get("condition"), cells.get("number"));
+      }
+    }
+    assertEquals(Map.of("cycloplegic", 2.0, "not-cycloplegic", 1.0), spheres);
+  }
+
   @Test
   void theWideTableShowsTheEarliestValueAndSaysWhich() {
     Exam exam =
