@@ -17,6 +17,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.isopter.mapper.io.OwnerFile;
 import org.isopter.mapper.store.PoolTables;
+import org.isopter.task.report.ExitStatus;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -87,6 +88,22 @@ class PoolPrivacyTest {
             .mapToLong(line -> Long.parseLong(line.replaceAll(".*\"times\":(\\d+)}", "$1")))
             .sum();
     assertEquals(times, lines.size());
+  }
+
+  /** What refuses the run is met with the first document, and is no mistake of the program. */
+  @Test
+  void aPoolThatWasMadeWithAnotherKeyIsNotAddedTo() throws IOException {
+    Path inputs = inputs("a");
+    pool(inputs, "grown", "--add");
+    Path own = folder.resolve("another");
+    OwnerFile.create(own);
+    Files.writeString(own, "0b83d7e5aa1946c2b7f0e94c2d61f35a");
+    String grown = folder.resolve("grown").toString();
+    Run run =
+        Run.of("pool", inputs.toString(), "--add", "--key-file", own.toString(), "--output", grown);
+    assertEquals(ExitStatus.USAGE, run.status(), run::toString);
+    assertTrue(run.err().contains("saw a pool that was made with another key"), run.err());
+    assertFalse(run.err().contains("internal"), run.err());
   }
 
   /** After the key was changed, the origins lead from the pseudonyms of old pools to the new. */

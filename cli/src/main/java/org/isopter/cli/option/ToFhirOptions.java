@@ -1,8 +1,10 @@
 package org.isopter.cli.option;
 
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.fhir.GivenOut;
 import org.isopter.task.convert.ToFhirRequest;
 import org.isopter.task.input.InputForm;
 import org.isopter.task.output.Target;
@@ -75,6 +77,24 @@ public final class ToFhirOptions {
       })
   private List<String> former = List.of();
 
+  @Option(
+      names = "--issued",
+      paramLabel = "TIME",
+      converter = ForeignOptions.Time.class,
+      description =
+          "When the report is given out, with its offset; no record tells it:"
+              + " 2026-03-03T11:00:00+01:00.")
+  private @Nullable OffsetDateTime issued;
+
+  @Option(
+      names = "--conclusion",
+      description = {
+        "Put what follows from the findings into the report's conclusion, in the words of the"
+            + " letter",
+        "and marked as derived."
+      })
+  private boolean conclusion;
+
   @Mixin private final StrictOption strict = new StrictOption();
 
   /** Returns what is asked for. */
@@ -88,6 +108,7 @@ public final class ToFhirOptions {
         addresses,
         Optional.ofNullable(carried),
         former,
+        new GivenOut(Optional.ofNullable(issued), conclusion),
         strict.strict());
   }
 }

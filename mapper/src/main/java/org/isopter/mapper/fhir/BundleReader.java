@@ -78,6 +78,8 @@ final class BundleReader {
     Optional<Exam> exam = facts(panel, header.get()).map(facts -> new Exam(header.get(), facts));
     references();
     derived(exam);
+    exam.ifPresent(
+        read -> of("DiagnosticReport").forEach(report -> FrameReader.conclusion(report, read)));
     bundle.reportRest();
     return exam;
   }

@@ -33,6 +33,7 @@ final class BundleWriter {
   private final String reportId;
   private Optional<Code> label = Optional.empty();
   private Optional<Exam> former = Optional.empty();
+  private GivenOut report = GivenOut.NOTHING;
 
   BundleWriter(Json json, Exam exam, BundleKind kind, Optional<String> hash, boolean derived) {
     this.json = json;
@@ -58,6 +59,12 @@ final class BundleWriter {
   /** Returns this writer, taking back what a former record holds and this one does not. */
   BundleWriter takingBack(Optional<Exam> record) {
     former = record;
+    return this;
+  }
+
+  /** Returns this writer with what the report says of itself. */
+  BundleWriter reporting(GivenOut said) {
+    report = said;
     return this;
   }
 
@@ -112,7 +119,11 @@ final class BundleWriter {
   }
 
   private void wholes(FrameWriter frame) {
-    entry("DiagnosticReport", reportId, ids.record(), id -> frame.report(id, Ids.urn(panelId)));
+    entry(
+        "DiagnosticReport",
+        reportId,
+        ids.record(),
+        id -> frame.report(id, Ids.urn(panelId), report));
     List<String> members = factIds.stream().map(Ids::urn).toList();
     entry("Observation", panelId, ids.record(), id -> frame.panel(id, members));
   }

@@ -48,6 +48,7 @@ public final class FhirWriter {
   private final PatientReference patients;
   private final Optional<Code> label;
   private final Optional<Exam> former;
+  private final GivenOut report;
 
   private FhirWriter(
       BundleKind kind,
@@ -56,7 +57,8 @@ public final class FhirWriter {
       boolean derived,
       PatientReference patients,
       Optional<Code> label,
-      Optional<Exam> former) {
+      Optional<Exam> former,
+      GivenOut report) {
     this.kind = kind;
     this.hash = hash;
     this.pretty = pretty;
@@ -64,6 +66,7 @@ public final class FhirWriter {
     this.patients = patients;
     this.label = label;
     this.former = former;
+    this.report = report;
   }
 
   /** Returns a writer of bundles of a kind, on one line. */
@@ -75,12 +78,13 @@ public final class FhirWriter {
         false,
         PatientReference.NONE,
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        GivenOut.NOTHING);
   }
 
   /** Returns this writer, indenting what it writes. */
   public FhirWriter indented() {
-    return new FhirWriter(kind, hash, true, derived, patients, label, former);
+    return new FhirWriter(kind, hash, true, derived, patients, label, former, report);
   }
 
   /**
@@ -88,7 +92,7 @@ public final class FhirWriter {
    * panel of what was seen, and a reader computes them again instead of trusting them.
    */
   public FhirWriter withDerived() {
-    return new FhirWriter(kind, hash, pretty, true, patients, label, former);
+    return new FhirWriter(kind, hash, pretty, true, patients, label, former, report);
   }
 
   /**
@@ -110,7 +114,7 @@ public final class FhirWriter {
   }
 
   private FhirWriter referring(PatientReference how) {
-    return new FhirWriter(kind, hash, pretty, derived, how, label, former);
+    return new FhirWriter(kind, hash, pretty, derived, how, label, former, report);
   }
 
   /**
@@ -119,12 +123,14 @@ public final class FhirWriter {
    * @param sha256 the SHA-256 of the record's bytes in hexadecimal
    */
   public FhirWriter from(String sha256) {
-    return new FhirWriter(kind, Optional.of(sha256), pretty, derived, patients, label, former);
+    return new FhirWriter(
+        kind, Optional.of(sha256), pretty, derived, patients, label, former, report);
   }
 
   /** Returns this writer, putting a security label on each bundle. */
   public FhirWriter labelled(Code security) {
-    return new FhirWriter(kind, hash, pretty, derived, patients, Optional.of(security), former);
+    return new FhirWriter(
+        kind, hash, pretty, derived, patients, Optional.of(security), former, report);
   }
 
   /**
@@ -139,7 +145,13 @@ public final class FhirWriter {
     if (kind != BundleKind.TRANSACTION) {
       throw new IllegalStateException("only a transaction takes back what a server has");
     }
-    return new FhirWriter(kind, hash, pretty, derived, patients, label, Optional.of(record));
+    return new FhirWriter(
+        kind, hash, pretty, derived, patients, label, Optional.of(record), report);
+  }
+
+  /** Returns this writer, with what the report says of itself. */
+  public FhirWriter reporting(GivenOut said) {
+    return new FhirWriter(kind, hash, pretty, derived, patients, label, former, said);
   }
 
   /** Writes a bundle to a stream in UTF-8; the stream stays open. */
@@ -170,7 +182,11 @@ public final class FhirWriter {
 
   private void write(Exam exam, Sink sink) {
     Json json = new Json(sink, patients);
-    new BundleWriter(json, exam, kind, hash, derived).labelled(label).takingBack(former).write();
+    new BundleWriter(json, exam, kind, hash, derived)
+        .labelled(label)
+        .takingBack(former)
+        .reporting(report)
+        .write();
   }
 
   private ObjectWriteContext context() {

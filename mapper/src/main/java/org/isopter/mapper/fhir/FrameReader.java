@@ -8,6 +8,7 @@ import org.isopter.mapper.fhir.element.FrameCodes;
 import org.isopter.mapper.fhir.element.People;
 import org.isopter.mapper.fhir.element.PrimitiveForm;
 import org.isopter.mapper.fhir.element.Transport;
+import org.isopter.model.exam.Exam;
 import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.Header;
 import org.isopter.model.exam.Identifier;
@@ -25,6 +26,14 @@ final class FrameReader {
     Codings.expect(report, "code", ExamCodes.REPORT);
     People.expectPeople(report, header);
     report.expect(Frame.EFFECTIVE, Frame.time(header.performed()));
+    report.drop("issued", PrimitiveForm.INSTANT);
+  }
+
+  /** Takes a conclusion that says what follows from the facts, and is made again like that. */
+  static void conclusion(ElementCursor report, Exam exam) {
+    if (report.has("conclusion")) {
+      report.expect("conclusion", GivenOut.derived(exam).orElse("no conclusion"));
+    }
   }
 
   static void composition(ElementCursor composition, Header header) {

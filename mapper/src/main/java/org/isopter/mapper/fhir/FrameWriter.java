@@ -67,7 +67,7 @@ final class FrameWriter {
     json.text("text", ExamCodes.PANEL.display());
   }
 
-  void report(Optional<String> id, String panel) {
+  void report(Optional<String> id, String panel, GivenOut said) {
     json.text("resourceType", "DiagnosticReport");
     json.text("id", id);
     json.narrative(Narrative.of(exam));
@@ -75,7 +75,9 @@ final class FrameWriter {
     json.text("status", header.status().word());
     json.concept("code", ExamCodes.REPORT);
     Frame.people(json, header, header.performed());
+    said.issued().ifPresent(at -> json.text("issued", Frame.time(at)));
     references("result", List.of(panel));
+    said.conclusion(exam).ifPresent(text -> json.text("conclusion", text));
   }
 
   void provenance(String id, List<String> targets, Optional<String> hash) {

@@ -321,9 +321,19 @@ public final class ForeignReader {
     return Translation.kept(new Ledger(part.resource()), List.of(reason));
   }
 
+  /** When a report was given out is in no record, and goes along beside it. */
+  private static boolean isGivenOut(Raw.Obj bundle) {
+    return bundle.objects("entry").stream()
+        .flatMap(entry -> entry.object("resource").stream())
+        .filter(resource -> Neighbours.type(resource).equals("DiagnosticReport"))
+        .anyMatch(report -> report.get("issued").isPresent());
+  }
+
   /** Reads a bundle that holds our panel, with what was carried along taken out first. */
   private Optional<Result<Reading>> own(Raw json) {
-    if (!Neighbours.type(json).equals("Bundle") || !ReturnedBundle.isBundle((Raw.Obj) json)) {
+    if (!Neighbours.type(json).equals("Bundle")
+        || !ReturnedBundle.isBundle((Raw.Obj) json)
+        || isGivenOut((Raw.Obj) json)) {
       return Optional.empty();
     }
     ReturnedBundle own = ReturnedBundle.of((Raw.Obj) json);

@@ -68,6 +68,10 @@ public final class Letter {
     found(summary, blocks);
     page.pictures(summary.exam()).ifPresent(blocks::add);
     notFound(summary, blocks);
+    section(
+        blocks,
+        "Entries that do not agree; one may be a slip",
+        Disagreements.lines(summary.exam()));
     rules.ifPresent(list -> hints(summary.exam(), list, blocks));
     derived(summary, blocks);
     blocks.add(page.caution(Caution.TEXT));

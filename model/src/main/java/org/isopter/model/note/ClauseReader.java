@@ -37,6 +37,9 @@ final class ClauseReader {
   /** Whether a part of the clause that was not read ends with an eye, or is of one eye. */
   private boolean unreadEye;
 
+  /** Whether what stands just before was not read, and may say what a number behind it is. */
+  private boolean afterUnread;
+
   /** How much was said before the clause that is read. */
   private int clauseStart;
 
@@ -98,6 +101,7 @@ final class ClauseReader {
           NotRead nothing = NotRead.because("nothing is said of it").orAt(piece.first());
           Optional<Grammar> grammar = open.map(ItemReader.Start::grammar);
           gathered.leave(nothing, piece, grammar);
+          afterUnread = true;
           if (grammar.filter(Grammars::isOfAcuity).isPresent()) {
             takeBackBefore(piece, pendingStart);
           }
@@ -116,11 +120,17 @@ final class ClauseReader {
    */
   private int item(List<Token> clause, int from, int run, int notedBefore) {
     List<Token> tokens = clause.subList(from, clause.size());
-    Optional<Headings.Found> found = headings.at(tokens, 0);
-    Optional<ItemReader.Start> start = found.map(this::start).or(() -> goesOn(tokens, from));
+    Optional<Headings.Found> headed = headings.at(tokens, 0);
+    Optional<ItemReader.Start> alike = headed.flatMap(one -> goesOnAlike(one, tokens));
+    Optional<Headings.Found> found = headed.filter(any -> alike.isEmpty());
+    Optional<ItemReader.Start> start =
+        alike.or(() -> found.map(this::start)).or(() -> goesOn(tokens, from));
+    boolean ofEye = found.filter(ItemStarts::isCorrectionOfEye).isPresent();
     if (found.isPresent()) {
       close();
-      unclear.clear();
+      if (!ofEye) {
+        unclear.clear();
+      }
     }
     int label = found.map(heading -> ItemStarts.label(heading, tokens, headings)).orElse(0);
     if (label > 0) {
@@ -130,10 +140,13 @@ final class ClauseReader {
     int skipped = found.map(Headings.Found::skipped).orElse(0);
     try {
       ItemStarts.requireBegun(from, found.isPresent(), rest);
-      ItemReader.Start mine = start.orElse(Grammars.bare(rest));
+      boolean tenths = !afterUnread && (start.isEmpty() || ofEye) && Grammars.isInTenths(rest);
+      ItemReader.Start mine =
+          start.orElseGet(() -> tenths ? Grammars.IN_TENTHS : Grammars.bare(rest));
       Optional<Site> side = context.side(mine.grammar());
-      ItemReader.Item item = items.read(mine, rest, tokens.get(0), side);
-      int length = skipped + item.length();
+      List<Token> said = tenths ? Grammars.counted(rest) : Grammars.countedFirst(rest);
+      ItemReader.Item item = items.read(mine, said, tokens.get(0), side);
+      int length = skipped + item.length() - (said.size() - rest.size());
       denial.requireClear(tokens.subList(0, length), item.facts());
       denial.requireSide(tokens.subList(0, length), item.facts(), unreadEye);
       Additions.requireOfEach(gathered.from(0), item.facts());
@@ -141,7 +154,7 @@ final class ClauseReader {
       if (found.isEmpty()) {
         BareHeadings.requireWithoutPinhole(gathered.from(0), item.facts());
       }
-      unclear.requireNone(start);
+      unclear.requireNone(ofEye ? Optional.empty() : start);
       took(item, new Piece(tokens.subList(0, length)));
       first = from == 0;
       return from + length;
@@ -159,6 +172,7 @@ final class ClauseReader {
 
   private void leave(NotRead notRead, Piece piece, Optional<ItemReader.Start> start) {
     close();
+    afterUnread = true;
     denial.left(piece.tokens());
     if (UnknownSide.mayBeIn(piece.tokens())) {
       context.lose();
@@ -181,6 +195,17 @@ final class ClauseReader {
     }
   }
 
+  /**
+   * Returns the item with which an eye and its correction go on where that is an acuity, but none
+   * at distance: NV R cc N5, L cc 6/12.
+   */
+  private Optional<ItemReader.Start> goesOnAlike(Headings.Found found, List<Token> tokens) {
+    return goesOn(tokens, 0)
+        .filter(any -> ItemStarts.isCorrectionOfEye(found))
+        .filter(before -> Grammars.isOfAcuity(before.grammar()))
+        .filter(before -> !before.grammar().equals(found.grammar()));
+  }
+
   private Optional<ItemReader.Start> goesOn(List<Token> tokens, int from) {
     return open.filter(before -> (first || !newLine) && ItemStarts.goesOn(before, tokens, from));
   }
@@ -197,6 +222,7 @@ final class ClauseReader {
   /** Leaves an item unread for which the record has no place, and returns where it ends. */
   private int noPlace(List<Token> tokens, int from) {
     close();
+    afterUnread = true;
     boolean label = tokens.size() > 1 && tokens.get(1).is(",");
     int end = label ? 1 : beforeDenied(tokens, end(tokens, Optional.empty(), Optional.empty()));
     Piece piece = new Piece(tokens.subList(0, end));
@@ -224,6 +250,7 @@ final class ClauseReader {
     open = Optional.of(item.start()).filter(start -> start.grammar().sides().namesAnEye());
     pending = item.facts().isEmpty() ? Optional.of(piece) : Optional.empty();
     pendingStart = clauseStart;
+    afterUnread = afterUnread && item.facts().isEmpty();
     denial.said(item.facts());
     item.facts().forEach(fact -> gathered.add(fact, piece));
   }

@@ -82,6 +82,11 @@ final class ItemStarts {
         || next.grammar().sides() == Grammar.Sides.NAMED;
   }
 
+  /** Says whether an item starts with an eye and its correction, and names no test: L cc 6/12. */
+  static boolean isCorrectionOfEye(Headings.Found found) {
+    return found.heading().kept() && found.at() > 0 && found.grammar().equals(Grammars.DISTANCE);
+  }
+
   /** A side goes on with the item before, and so does a condition with sides behind it. */
   static boolean goesOn(ItemReader.Start before, List<Token> tokens, int from) {
     boolean print = Grammars.startsWithPrint(tokens) && !before.grammar().equals(Grammars.DISTANCE);

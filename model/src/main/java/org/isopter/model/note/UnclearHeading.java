@@ -6,10 +6,10 @@ import org.isopter.model.note.item.Grammars;
 import org.isopter.model.note.token.NotRead;
 
 /**
- * A heading of acuity that is not understood and has no acuity of its own: what it says may be how
- * the acuities on the lines below it were tested, as in {@code VA through pinhole, chart moved} and
- * {@code R 6/9}. So may a pinhole that an item starts with which is not read. Up to the next
- * heading they are not read.
+ * A heading of acuity, or an acuity, that is not understood: what it says may be how the acuities
+ * behind it were tested, as in {@code VA through pinhole, chart moved} and {@code R 6/9}, or in
+ * {@code NV dimmed R 6/9; L 6/12}. So may a pinhole that an item starts with which is not read. Up
+ * to the next heading they are not read.
  */
 final class UnclearHeading {
 
@@ -24,7 +24,7 @@ final class UnclearHeading {
   void left(Piece piece, Optional<ItemReader.Start> start) {
     boolean heading = start.map(ItemReader.Start::grammar).filter(Grammars::isOfAcuity).isPresent();
     boolean pinhole = BareHeadings.startsWithPinhole(piece.tokens());
-    open = open || pinhole || (heading && !Grammars.holdsAcuity(piece.tokens()));
+    open = open || pinhole || heading || Grammars.holdsAcuity(piece.tokens());
   }
 
   /**

@@ -3,6 +3,7 @@ package org.isopter.task.convert;
 import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirReader;
 import org.isopter.mapper.fhir.FhirWriter;
+import org.isopter.mapper.fhir.GivenOut;
 import org.isopter.mapper.foreign.ForeignWriter;
 import org.isopter.mapper.foreign.reading.Carried;
 import org.isopter.mapper.hapi.FhirXml;
@@ -25,6 +26,7 @@ public final class Bundles {
   private final boolean patients;
   private final boolean addresses;
   private FormerRecords former = FormerRecords.none();
+  private GivenOut report = GivenOut.NOTHING;
 
   /** Makes a reader of bundles of any kind and a writer of those of one kind. */
   public Bundles(BundleKind kind) {
@@ -45,6 +47,12 @@ public final class Bundles {
   /** Returns this writer of transactions, which take back what former records held. */
   Bundles takingBack(FormerRecords records) {
     former = records;
+    return this;
+  }
+
+  /** Returns this writer, with what the reports say of themselves. */
+  Bundles reporting(GivenOut said) {
+    report = said;
     return this;
   }
 
@@ -115,7 +123,8 @@ public final class Bundles {
     FhirWriter plain = FhirWriter.of(kind);
     FhirWriter placed = addresses ? plain.addressingPatients() : plain;
     FhirWriter found = patients ? plain.referringToPatients() : placed;
-    FhirWriter whole = (derived ? found.withDerived() : found).from(Sha256.hex(source));
+    FhirWriter whole =
+        (derived ? found.withDerived() : found).from(Sha256.hex(source)).reporting(report);
     return former.of(exam).map(whole::takingBack).orElse(whole);
   }
 }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.isopter.mapper.fhir.BundleKind;
+import org.isopter.mapper.fhir.GivenOut;
 import org.isopter.task.input.InputForm;
 import org.isopter.task.output.Target;
 
@@ -19,6 +20,7 @@ import org.isopter.task.output.Target;
  * @param addresses whether to refer to patients also by an address that follows from the identifier
  * @param carried the file of what {@code from-fhir} kept; empty for the one beside each input
  * @param former files and folders of the records as they were sent before; empty for none
+ * @param report what the report says of itself
  * @param strict whether records with errors by the consistency rules are refused
  */
 public record ToFhirRequest(
@@ -30,6 +32,7 @@ public record ToFhirRequest(
     boolean addresses,
     Optional<Path> carried,
     List<String> former,
+    GivenOut report,
     boolean strict) {
 
   public ToFhirRequest {
@@ -47,12 +50,13 @@ public record ToFhirRequest(
         false,
         Optional.empty(),
         List.of(),
+        GivenOut.NOTHING,
         false);
   }
 
   /** Returns this request for another kind of bundle. */
   public ToFhirRequest as(BundleKind other) {
     return new ToFhirRequest(
-        target, form, other, derived, patients, addresses, carried, former, strict);
+        target, form, other, derived, patients, addresses, carried, former, report, strict);
   }
 }

@@ -75,7 +75,8 @@ public final class ToFhirTask {
   private void convert(List<InputSource> sources, InputForm form, FormerRecords former) {
     Bundles bundles =
         new Bundles(request.kind(), request.derived(), request.patients(), request.addresses())
-            .takingBack(former);
+            .takingBack(former)
+            .reporting(request.report());
     RecordErrors errors = new RecordErrors(log, request.strict());
     try (CarriedLookup carried = new CarriedLookup(request.carried().orElse(null), log)) {
       ToFhirConversion conversion = new ToFhirConversion(log, bundles, form, carried, errors);

@@ -8,6 +8,7 @@ import org.isopter.mapper.io.Lines;
 import org.isopter.mapper.io.UnwritableException;
 import org.isopter.task.report.Issue;
 import org.isopter.task.report.RunLog;
+import org.isopter.task.report.UsageException;
 
 /** Takes sources apart into documents. */
 public final class InputDocuments {
@@ -91,8 +92,8 @@ public final class InputDocuments {
     }
     try {
       use.accept(item);
-    } catch (UnwritableException failed) {
-      throw failed;
+    } catch (UnwritableException | UsageException ending) {
+      throw ending;
     } catch (RuntimeException mistake) {
       log.broken(item.position(), mistake);
     }

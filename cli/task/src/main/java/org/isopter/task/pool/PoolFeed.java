@@ -8,12 +8,14 @@ import org.isopter.mapper.foreign.run.Deletions;
 import org.isopter.mapper.io.UnwritableException;
 import org.isopter.mapper.pool.PoolDocument;
 import org.isopter.mapper.pool.PoolRun;
+import org.isopter.model.value.FaultException;
 import org.isopter.task.input.InputDocument;
 import org.isopter.task.input.InputDocuments;
 import org.isopter.task.input.InputForm;
 import org.isopter.task.input.InputSource;
 import org.isopter.task.io.Messages;
 import org.isopter.task.report.RunLog;
+import org.isopter.task.report.UsageException;
 
 /** Hands the documents of sources to a pool. */
 public final class PoolFeed {
@@ -34,6 +36,9 @@ public final class PoolFeed {
   /**
    * Hands every document of the sources to the pool, without what a list beside its file says was
    * deleted; a bad one never stops the rest.
+   *
+   * @throws UsageException when the pool refuses the run, such as one that was made with another
+   *     key
    */
   public void feed(RunLog log, List<InputSource> sources) {
     InputDocuments documents = new InputDocuments(log, this::lose);
@@ -82,6 +87,9 @@ public final class PoolFeed {
       run.add(new PoolDocument(source, item.line(), group(item), form, bytes));
     } catch (IOException failed) {
       throw new UnwritableException("the tables", failed);
+    } catch (FaultException refused) {
+      // The pool refuses the run, whatever the document: no mistake, and it says why.
+      throw new UsageException(refused.faults().get(0).toString());
     } catch (RuntimeException mistake) {
       // It met a whole batch: to go on would meet it again with every document.
       throw new UnwritableException(

@@ -22,6 +22,9 @@ final class HolderDoubts {
 
   private static final Pattern LAYMAN = Pattern.compile("(.*/)?(Patient|RelatedPerson)/[^/]+");
 
+  private static final Pattern BY_LAYMAN =
+      Pattern.compile("(?i)\\bby (the |a )?(patient|relative|mother|father|parents?|spouse)\\b");
+
   /** The usual title of a whole examination (C-CDA, History and Physical), not of the past. */
   private static final Pattern HISTORY =
       Pattern.compile("(?i)\\bhistory (and|&) physical( note)?\\b");
@@ -102,7 +105,12 @@ final class HolderDoubts {
     holder.object("device").flatMap(d -> d.string("display")).ifPresent(remarks::add);
     holder.objects("interpretation").forEach(concept -> remarks.addAll(texts(concept)));
     return remarks.stream()
-        .filter(text -> words.doubts(text) || words.otherwise(text, "").isPresent())
+        .filter(
+            text ->
+                words.doubts(text)
+                    || words.otherwise(text, "").isPresent()
+                    || words.changesAll(text).isPresent()
+                    || BY_LAYMAN.matcher(text).find())
         .map(text -> "a remark")
         .findFirst();
   }

@@ -112,6 +112,7 @@ public final class Holders {
       if (type.equals("DiagnosticReport")) {
         members.forEach(
             to -> member(resource, to).ifPresent(name -> reports.putIfAbsent(name, resource)));
+        report(resource, members, Panels.name(part));
       }
       doubts
           .of(resource, type)
@@ -122,6 +123,39 @@ public final class Holders {
       sided(resource, resource, members, Panels.name(part));
       members.forEach(to -> contradiction(resource, to, Panels.name(part)));
     }
+  }
+
+  /** A report is of this examination as far as its categories are known, as those of a section. */
+  private void report(Raw.Obj report, List<Raw.Obj> members, String name) {
+    if (!report.objects("category").stream().allMatch(this::isKnownCategory)) {
+      note(report, members, name + ": \"a category that is not understood\"");
+    }
+    Set<Site> said = SideText.in(report.string("conclusion").orElse(""));
+    List<Set<Site>> found =
+        members.stream()
+            .map(to -> reference(to).flatMap(at -> neighbours.find(report, at)))
+            .map(to -> to.map(this::eyes).orElse(Set.of()))
+            .toList();
+    boolean none =
+        found.stream().noneMatch(Set::isEmpty)
+            && found.stream().allMatch(eyes -> Collections.disjoint(eyes, said))
+            && found.stream().noneMatch(eyes -> eyes.contains(Site.BOTH));
+    if (said.size() == 1 && !said.contains(Site.BOTH) && none) {
+      note(report, members, name + ": \"another eye\"");
+    }
+  }
+
+  private boolean isKnownCategory(Raw.Obj category) {
+    boolean coded =
+        category.objects("coding").stream()
+            .allMatch(
+                coding -> {
+                  String code = coding.string("code").orElse("");
+                  String token = coding.string("system").orElse("") + "|" + code;
+                  return habits.surroundings().isCategory(token)
+                      || isOfExamination(coding.string("display").orElse(code));
+                });
+    return coded && category.string("text").stream().allMatch(this::isOfExamination);
   }
 
   /** What is of another person, or a panel of the other eye, contradicts what it names. */

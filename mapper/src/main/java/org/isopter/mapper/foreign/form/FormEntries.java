@@ -74,6 +74,8 @@ final class FormEntries {
   private void items(Place holder, String group) throws Refusal {
     for (Place item : holder.list("item")) {
       String name = item.text("linkId");
+      Place around = names.isEntry(holder.text("linkId")) ? holder : item;
+      FormSurroundings.check(item, around, names.question(name).map(FormItem::title).orElse(""));
       if (item.has("answer")) {
         answers(item, name, group);
       } else if (names.isGroup(name)) {
@@ -91,6 +93,7 @@ final class FormEntries {
                 () ->
                     Refusal.of(
                         Why.UNKNOWN_CODE, item.at() + "/linkId", name, "a question of the form"));
+    FormSurroundings.checkUnit(item, question);
     List<Place> answers = item.list("answer");
     if (answers.isEmpty() || (answers.size() > 1 && !question.repeats())) {
       throw Refusal.of(Why.VALUE_UNFIT, item.at(), "several answers", "one answer");

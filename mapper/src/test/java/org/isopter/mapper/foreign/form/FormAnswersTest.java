@@ -159,6 +159,35 @@ final class FormAnswersTest {
         "intraocular-pressure/right");
   }
 
+  /** What a form shows, and where, is of the eye that its question names. */
+  @Test
+  void takesNoAnswerThatItsSurroundingsContradict() {
+    String question = "\"linkId\": \"intraocular-pressure/right/value\"";
+    String json = answered("IOP R 14 GAT");
+    assertTrue(json.contains(question), json);
+    String same = json.replace(question, question + ", \"text\": \"Pressure, right eye\"");
+    assertEquals(1, read(same).exams().size());
+    isKept(same.replace("right eye", "left eye"), "words of another eye");
+    assertEquals(1, read(same.replace("Pressure", "Pressure in mmHg")).exams().size());
+    isKept(same.replace("Pressure", "Pressure in kPa"), "kPa");
+    isKept(
+        same.replaceFirst("(\"value(String|Decimal)\":)", "\"_valueString\": {\"id\": \"x\"}, $1"),
+        "extension");
+    String extension = ", \"extension\": [{\"url\": \"https://x.example/doubt\"}]";
+    isKept(json.replace(question, question + extension), "an extension");
+    isKept(
+        json.replaceFirst("(\"value(String|Decimal)\": [^,}\\s]+)", "$1" + extension), "extension");
+    String gaze = answered("EOM R abduction -2, rest full");
+    String shown =
+        gaze.replace("/right/left\"", "/right/left\", \"text\": \"Left (a whole number)\"");
+    assertTrue(!shown.equals(gaze), gaze);
+    assertEquals(1, read(shown).exams().size());
+    Map<String, Object> left = item("intraocular-pressure/left/value", "valueString", "14");
+    isKept(
+        response(Map.of("linkId", "intraocular-pressure/right", "item", List.of(left))),
+        "its own group");
+  }
+
   @Test
   void keepsWhatIsRetractedOrUndated() {
     String json = answered("IOP R 14 GAT");

@@ -10,6 +10,7 @@ import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.PhraseTable;
 import org.isopter.model.note.token.SameAcuity;
+import org.isopter.model.note.token.Token;
 import org.isopter.model.note.token.WrittenWords;
 import org.isopter.model.value.LowVision;
 import org.isopter.model.value.LowerCase;
@@ -144,6 +145,30 @@ final class AcuityWords {
           .or(AcuityWords::beforeItsWord);
 
   private AcuityWords() {}
+
+  /**
+   * Says whether an item starts with an eye and an acuity in tenths with a correction before or
+   * behind it, which only an acuity has: R sc 0,4, L 8/10 glasses. A number with a point may be a
+   * logMAR.
+   */
+  static boolean isInTenths(List<Token> item) {
+    Cursor cursor = new Cursor(item, 0);
+    boolean side = cursor.attempt(Common.SIDES).isPresent();
+    cursor.takeAny(":", "=");
+    boolean before = cursor.attempt(CORRECTIONS).isPresent();
+    cursor.takeAny(":", "=");
+    boolean comma = !cursor.atEnd() && !cursor.token().seen().equals(cursor.token().text());
+    Optional<BigDecimal> number = cursor.anyNumber();
+    boolean tenths = cursor.take("/") ? cursor.take("10") : comma && isBelowTwo(number);
+    boolean behind = cursor.attempt(CORRECTIONS).isPresent();
+    return side && number.isPresent() && tenths && (before || behind);
+  }
+
+  private static boolean isBelowTwo(Optional<BigDecimal> number) {
+    return number
+        .filter(one -> one.scale() > 0 && one.compareTo(BigDecimal.valueOf(2)) <= 0)
+        .isPresent();
+  }
 
   /** Says whether an eye saw no line of a chart. */
   static boolean isLow(Seen seen) {

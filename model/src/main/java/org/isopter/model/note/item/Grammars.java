@@ -1,7 +1,9 @@
 package org.isopter.model.note.item;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.isopter.model.catalogue.Discs;
 import org.isopter.model.catalogue.Globes;
@@ -12,6 +14,7 @@ import org.isopter.model.note.grammar.Heading;
 import org.isopter.model.note.grammar.ItemReader;
 import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
+import org.isopter.model.note.token.Matcher;
 import org.isopter.model.note.token.Token;
 
 /** The table of the items that are understood. */
@@ -48,6 +51,10 @@ public final class Grammars {
   /** The grammar of acuity at distance. */
   public static final Grammar DISTANCE = AcuityNotes.DISTANCE;
 
+  /** An acuity in tenths without a heading. */
+  public static final ItemReader.Start IN_TENTHS =
+      ItemReader.Start.of(AcuityNotes.DISTANCE, Heading.of("VA"));
+
   /** A refraction without a heading: a side, and a power with its sign. */
   private static final ItemReader.Start BARE_LENS =
       ItemReader.Start.of(RefractionNotes.BARE, Heading.of("refraction"));
@@ -61,16 +68,21 @@ public final class Grammars {
     return new Cursor(item, 0).attempt(AcuityWords.PRINT).isPresent();
   }
 
-  /** Says whether an acuity stands among the words of an item. */
+  /** Says whether a line of a chart stands among the words of an item, or a number corrected. */
   public static boolean holdsAcuity(List<Token> item) {
-    Cursor cursor = new Cursor(item, 0);
-    while (!cursor.atEnd()) {
-      if (cursor.attempt(AcuityWords.EVIDENT).isPresent()) {
-        return true;
-      }
-      cursor.back(cursor.place() + 1);
-    }
-    return false;
+    return holds(item, cursor -> AcuityWords.EVIDENT.read(cursor).filter(Grammars::isOfChart))
+        || (holds(item, AcuityWords.CORRECTIONS)
+            && holds(item, Common.SIDES)
+            && item.stream().anyMatch(Token::isNumber));
+  }
+
+  private static boolean isOfChart(AcuityWords.Seen seen) {
+    return !AcuityWords.isLow(seen);
+  }
+
+  private static <T> boolean holds(List<Token> item, Matcher<T> words) {
+    return IntStream.range(0, item.size())
+        .anyMatch(at -> new Cursor(item, at).attempt(words).isPresent());
   }
 
   /** Says whether an eye and a Snellen fraction start an item that is not of plates: L 6/9. */
@@ -91,6 +103,42 @@ public final class Grammars {
     return RefractionNotes.isLens(item)
         ? BARE_LENS
         : PressureNotes.isPressure(item) ? BARE_PRESSURE : BARE;
+  }
+
+  /** Says whether an item without a heading is an acuity in tenths. */
+  public static boolean isInTenths(List<Token> item) {
+    return AcuityWords.isInTenths(item);
+  }
+
+  /** Returns an item with the word that says how it counts before its eye: L: VA HM, R: 1,0. */
+  public static List<Token> countedFirst(List<Token> item) {
+    int at = 1;
+    while (at < item.size() && item.get(at).is(":")) {
+      at++;
+    }
+    boolean behind =
+        at < item.size() && item.get(at).is("tenths") && Common.side(item.get(0)).isPresent();
+    if (!behind) {
+      return item;
+    }
+    List<Token> moved = new ArrayList<>(item);
+    moved.add(0, moved.remove(at));
+    return moved;
+  }
+
+  /** Returns an acuity without a heading with the word before it that says how it counts. */
+  public static List<Token> counted(List<Token> item) {
+    Token first = item.get(0);
+    Token tenths =
+        new Token(
+            Token.Kind.WORD,
+            "tenths",
+            "",
+            first.start(),
+            first.start(),
+            first.line(),
+            first.column());
+    return Stream.concat(Stream.of(tenths), item.stream()).toList();
   }
 
   /** How each finding is written. */
