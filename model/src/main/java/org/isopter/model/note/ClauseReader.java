@@ -140,10 +140,11 @@ final class ClauseReader {
     int skipped = found.map(Headings.Found::skipped).orElse(0);
     try {
       ItemStarts.requireBegun(from, found.isPresent(), rest);
-      ItemReader.Start mine = start.orElseGet(() -> Grammars.bare(rest, afterUnread));
+      boolean tenths = !afterUnread && (start.isEmpty() || ofEye) && Grammars.isInTenths(rest);
+      ItemReader.Start mine =
+          start.orElseGet(() -> tenths ? Grammars.IN_TENTHS : Grammars.bare(rest));
       Optional<Site> side = context.side(mine.grammar());
-      boolean bare = !afterUnread && (start.isEmpty() || ofEye);
-      List<Token> said = bare ? Grammars.counted(rest) : rest;
+      List<Token> said = tenths ? Grammars.counted(rest) : Grammars.countedFirst(rest);
       ItemReader.Item item = items.read(mine, said, tokens.get(0), side);
       int length = skipped + item.length() - (said.size() - rest.size());
       denial.requireClear(tokens.subList(0, length), item.facts());

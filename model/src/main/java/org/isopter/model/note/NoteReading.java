@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.isopter.model.note.arrange.HeadingDashes;
 import org.isopter.model.note.arrange.HeadingLast;
+import org.isopter.model.note.arrange.LabelledEyes;
 import org.isopter.model.note.arrange.NothingSeen;
 import org.isopter.model.note.arrange.Respectively;
 import org.isopter.model.note.arrange.SideMarks;
@@ -145,7 +146,8 @@ final class NoteReading {
     List<Token> said = PinholeTail.apart(said(Respectively.parted(Lexer.read(text))));
     List<Token> first = HeadingLast.first(HeadingDashes.colons(said, headings), headings);
     List<Token> sided = StrokePairs.parted(SidePairs.parted(first), headings);
-    return HalfFieldOrder.of(Additions.joined(OtherTimes.parted(sided)));
+    List<Token> eyes = LabelledEyes.repeated(OtherTimes.parted(sided));
+    return HalfFieldOrder.of(Additions.joined(eyes));
   }
 
   private List<Token> said(List<Token> written) {

@@ -1,5 +1,6 @@
 package org.isopter.model.note.item;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
@@ -50,8 +51,8 @@ public final class Grammars {
   /** The grammar of acuity at distance. */
   public static final Grammar DISTANCE = AcuityNotes.DISTANCE;
 
-  /** An acuity in tenths without a heading, beside a correction. */
-  private static final ItemReader.Start BARE_TENTHS =
+  /** An acuity in tenths without a heading. */
+  public static final ItemReader.Start IN_TENTHS =
       ItemReader.Start.of(AcuityNotes.DISTANCE, Heading.of("VA"));
 
   /** A refraction without a heading: a side, and a power with its sign. */
@@ -93,23 +94,34 @@ public final class Grammars {
         && !ColourNotes.GRAMMARS.contains(before);
   }
 
-  /**
-   * Returns how an item without a heading is read.
-   *
-   * @param unclear whether what stands before it may say what a number in it is
-   */
-  public static ItemReader.Start bare(List<Token> item, boolean unclear) {
-    if (!unclear && AcuityWords.isInTenths(item)) {
-      return BARE_TENTHS;
-    }
+  /** Returns how an item without a heading is read. */
+  public static ItemReader.Start bare(List<Token> item) {
     return RefractionNotes.isLens(item) ? BARE_LENS : BARE;
   }
 
-  /** Returns an item without a heading with the word before it that says how it counts. */
-  public static List<Token> counted(List<Token> item) {
-    if (!AcuityWords.isInTenths(item)) {
+  /** Says whether an item without a heading is an acuity in tenths. */
+  public static boolean isInTenths(List<Token> item) {
+    return AcuityWords.isInTenths(item);
+  }
+
+  /** Returns an item with the word that says how it counts before its eye: L: VA HM, R: 1,0. */
+  public static List<Token> countedFirst(List<Token> item) {
+    int at = 1;
+    while (at < item.size() && item.get(at).is(":")) {
+      at++;
+    }
+    boolean behind =
+        at < item.size() && item.get(at).is("tenths") && Common.side(item.get(0)).isPresent();
+    if (!behind) {
       return item;
     }
+    List<Token> moved = new ArrayList<>(item);
+    moved.add(0, moved.remove(at));
+    return moved;
+  }
+
+  /** Returns an acuity without a heading with the word before it that says how it counts. */
+  public static List<Token> counted(List<Token> item) {
     Token first = item.get(0);
     Token tenths =
         new Token(
