@@ -206,7 +206,9 @@ final class CdaObservation {
     }
   }
 
-  /** A unit that the value has already says nothing more; glasses correct it; a comment is a note. */
+  /**
+   * A unit that the value has already says nothing more; glasses correct it; a comment is a note.
+   */
   private void related(CdaNode relationship) {
     List<CdaNode> inside = relationship.children();
     boolean plain = inside.size() == 1 && relationship.attribute("negationInd").isEmpty();

@@ -255,7 +255,9 @@ class CdaReaderTest {
     return document.substring(0, units) + document.substring(end);
   }
 
-  /** HL7/cda-eyecare, VisualAcuityObservation: what was looked through is said within the acuity. */
+  /**
+   * HL7/cda-eyecare, VisualAcuityObservation: what was looked through is said within the acuity.
+   */
   @Test
   void takesGlassesAsTheCorrectionOfAnAcuity() throws IOException {
     String plain =
@@ -285,7 +287,13 @@ class CdaReaderTest {
   }
 
   private static String correction(String document) {
-    return read(document).exams().get(0).exam().view().right().seen(Acuities.DISTANCE)
+    return read(document)
+        .exams()
+        .get(0)
+        .exam()
+        .view()
+        .right()
+        .seen(Acuities.DISTANCE)
         .map(acuity -> String.valueOf(acuity.value().correction()))
         .findFirst()
         .orElse("none");
