@@ -2,15 +2,18 @@ package org.isopter.mapper.pool;
 
 import java.util.List;
 import java.util.Optional;
+import org.isopter.mapper.fhir.BundleKind;
 import org.isopter.mapper.fhir.FhirWriter;
 import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.privacy.Rounding;
 import org.isopter.mapper.table.EyeRow;
 import org.isopter.mapper.table.FindingRow;
 import org.isopter.mapper.table.FindingRows;
+import org.isopter.mapper.table.FindingsTable;
 import org.isopter.mapper.table.PooledExam;
 import org.isopter.mapper.table.SparseRow;
 import org.isopter.mapper.table.StepRow;
+import org.isopter.mapper.table.StepsTable;
 import org.isopter.mapper.table.Table;
 import org.isopter.model.derive.Derivations;
 import org.isopter.model.derive.Derived;
@@ -47,6 +50,20 @@ record ExamRows(
       Optional<Deidentifier> deidentifier,
       Optional<FhirWriter> bundles,
       Optional<Deidentifier> older) {
+
+    /** Returns one that makes what a plan wants. */
+    static Maker of(PoolPlan plan, Table<EyeRow> eyes) {
+      FhirWriter plain = FhirWriter.of(BundleKind.COLLECTION);
+      FhirWriter writer =
+          plan.deidentifier().isPresent() ? plain.labelled(PoolLabel.code()) : plain;
+      return new Maker(
+          FindingsTable.table(),
+          eyes,
+          StepsTable.table(),
+          plan.deidentifier(),
+          plan.bundles() ? Optional.of(writer) : Optional.empty(),
+          Optional.empty());
+    }
 
     Maker rotatedFrom(Deidentifier former) {
       return new Maker(findings, eyes, steps, deidentifier, bundles, Optional.of(former));

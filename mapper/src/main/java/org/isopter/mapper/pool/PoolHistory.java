@@ -8,8 +8,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeSet;
+import org.isopter.mapper.fhir.Version;
+import org.isopter.mapper.person.PersonsFile;
 import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.model.value.Fault;
 import org.isopter.model.value.FaultException;
@@ -42,20 +46,31 @@ final class PoolHistory {
   }
 
   /**
-   * Returns that of a pool that is begun.
+   * Reads that of a pool, or begins one.
    *
-   * @param settings how it is made, by what each part of that is called
-   */
-  static PoolHistory begun(Deidentifier key, Map<String, String> settings) {
-    return new PoolHistory(key, settings);
-  }
-
-  /**
-   * Reads that of a pool.
-   *
+   * @param older the folder of the pool; empty where one is begun
+   * @param persons what is known of the persons
+   * @param columns the names of the columns of the tables
    * @throws FaultException when the pool has none, or was made otherwise than now
    */
-  static PoolHistory read(Path pool, Deidentifier key, Map<String, String> settings)
+  static PoolHistory of(
+      Optional<Path> older,
+      PoolPlan plan,
+      PoolReader reader,
+      Optional<PersonsFile> persons,
+      List<String> columns)
+      throws IOException {
+    Deidentifier key = plan.deidentifier().orElseThrow();
+    Map<String, String> settings = new LinkedHashMap<>();
+    settings.put("version", Version.TEXT + columns);
+    settings.put("way to take out identities", key.settings());
+    settings.put("way to read the inputs", reader.settings());
+    settings.put("file of persons", persons.map(PersonsFile::text).orElse(""));
+    settings.put("choice of bundles", Boolean.toString(plan.bundles()));
+    return older.isPresent() ? read(older.get(), key, settings) : new PoolHistory(key, settings);
+  }
+
+  private static PoolHistory read(Path pool, Deidentifier key, Map<String, String> settings)
       throws IOException {
     Path file = pool.resolve(FILE);
     if (!Files.isRegularFile(file)) {

@@ -4,15 +4,10 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.LongConsumer;
-import org.isopter.mapper.fhir.BundleKind;
-import org.isopter.mapper.fhir.FhirWriter;
-import org.isopter.mapper.fhir.Version;
 import org.isopter.mapper.io.UnwritableException;
 import org.isopter.mapper.omop.OmopVocabulary;
 import org.isopter.mapper.person.PersonsFile;
@@ -20,15 +15,10 @@ import org.isopter.mapper.privacy.Deidentifier;
 import org.isopter.mapper.privacy.SmallCells;
 import org.isopter.mapper.privacy.StudyPeriod;
 import org.isopter.mapper.store.PoolTables;
-import org.isopter.mapper.store.TableDraft;
 import org.isopter.mapper.store.TableStore;
 import org.isopter.mapper.table.ExaminationsTable;
 import org.isopter.mapper.table.EyeRow;
-import org.isopter.mapper.table.FindingRow;
-import org.isopter.mapper.table.FindingsTable;
 import org.isopter.mapper.table.PooledExam;
-import org.isopter.mapper.table.StepRow;
-import org.isopter.mapper.table.StepsTable;
 import org.isopter.mapper.table.Table;
 import org.isopter.model.catalogue.Catalogue;
 
@@ -53,7 +43,6 @@ public final class PoolRun implements AutoCloseable {
   private final PoolReader reader;
   private final PoolPlan plan;
   private final Table<EyeRow> eyes;
-  private final List<Table<?>> tables;
   private final PoolFolder folder;
   private final TableStore store;
   private final PoolSink sink;
@@ -69,25 +58,14 @@ public final class PoolRun implements AutoCloseable {
 
   private PoolRun(PoolReader reader, PoolPlan plan, Table<EyeRow> eyes, PoolFolder folder)
       throws IOException, SQLException {
-    Table<FindingRow> findings = FindingsTable.table();
     this.reader = plan.deidentifier().isPresent() ? reader.refusingPools() : reader;
     this.plan = plan;
     this.eyes = eyes;
-    Table<StepRow> steps = StepsTable.table();
-    this.tables = List.of(findings, eyes, steps);
-    this.maker =
-        new ExamRows.Maker(
-            findings, eyes, steps, plan.deidentifier(), writer(plan), Optional.empty());
+    this.maker = ExamRows.Maker.of(plan, eyes);
     this.folder = folder;
     this.store = TableStore.at(folder.file(PoolCompletion.WORKING));
     this.store.beginFilling();
-    Path files = folder.file("");
-    this.sink =
-        new PoolSink(
-            TableDraft.begin(findings, store, files),
-            TableDraft.begin(eyes, store, files),
-            TableDraft.begin(steps, store, files),
-            RunFiles.open(folder, plan, store));
+    this.sink = PoolSink.begin(folder, plan, store, eyes);
   }
 
   /**
@@ -181,39 +159,17 @@ public final class PoolRun implements AutoCloseable {
   /** Returns what was read before, and takes over what came of it, where that is not done yet. */
   private PoolHistory history() throws IOException {
     if (history.isEmpty()) {
-      Deidentifier key = plan.deidentifier().orElseThrow();
-      Map<String, String> settings = new LinkedHashMap<>();
-      settings.put("version", Version.TEXT + tables.stream().map(PoolRun::names).toList());
-      settings.put("way to take out identities", key.settings());
-      settings.put("way to read the inputs", reader.settings());
-      settings.put("file of persons", persons.map(PersonsFile::text).orElse(""));
-      settings.put("choice of bundles", Boolean.toString(plan.bundles()));
       Optional<Path> older = folder.older();
-      history =
-          Optional.of(
-              older.isPresent()
-                  ? PoolHistory.read(older.get(), key, settings)
-                  : PoolHistory.begun(key, settings));
+      history = Optional.of(PoolHistory.of(older, plan, reader, persons, sink.columns()));
       if (older.isPresent()) {
-        takeOver(older.get(), history.get().counts());
+        try {
+          sink.resume(store, history.get().counts(), older.get());
+        } catch (SQLException failed) {
+          throw failure(failed);
+        }
       }
     }
     return history.get();
-  }
-
-  private void takeOver(Path older, PoolCounts counts) throws IOException {
-    try {
-      if (plan.bundles()) {
-        store.loadLines(RunFiles.BUNDLES, older.resolve(RunFiles.BUNDLE_LINES));
-      }
-      sink.resume(counts, older);
-    } catch (SQLException failed) {
-      throw failure(failed);
-    }
-  }
-
-  private static List<String> names(Table<?> table) {
-    return table.columns().stream().<String>map(column -> column.name()).toList();
   }
 
   /**
@@ -273,13 +229,6 @@ public final class PoolRun implements AutoCloseable {
 
   private PooledExam known(PooledExam exam) {
     return persons.map(file -> file.apply(exam)).orElse(exam);
-  }
-
-  private static Optional<FhirWriter> writer(PoolPlan plan) {
-    FhirWriter plain = FhirWriter.of(BundleKind.COLLECTION);
-    return plan.bundles()
-        ? Optional.of(plan.deidentifier().isPresent() ? plain.labelled(PoolLabel.code()) : plain)
-        : Optional.empty();
   }
 
   private static IOException failure(SQLException failed) {

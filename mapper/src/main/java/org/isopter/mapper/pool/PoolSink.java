@@ -5,8 +5,17 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.isopter.mapper.store.PackedRows;
 import org.isopter.mapper.store.TableDraft;
+import org.isopter.mapper.store.TableStore;
+import org.isopter.mapper.table.Column;
+import org.isopter.mapper.table.EyeRow;
+import org.isopter.mapper.table.FindingRow;
+import org.isopter.mapper.table.FindingsTable;
+import org.isopter.mapper.table.StepRow;
+import org.isopter.mapper.table.StepsTable;
+import org.isopter.mapper.table.Table;
 
 /** Puts what was made of batches into the tables and files, and counts it. */
 final class PoolSink implements AutoCloseable {
@@ -15,13 +24,34 @@ final class PoolSink implements AutoCloseable {
   private final TableDraft eyes;
   private final TableDraft steps;
   private final RunFiles files;
+  private final List<String> columns;
   private PoolCounts counts = PoolCounts.NONE;
 
-  PoolSink(TableDraft findings, TableDraft eyes, TableDraft steps, RunFiles files) {
-    this.findings = findings;
-    this.eyes = eyes;
-    this.steps = steps;
-    this.files = files;
+  private PoolSink(PoolFolder folder, PoolPlan plan, TableStore store, Table<EyeRow> wide)
+      throws SQLException, IOException {
+    Table<FindingRow> values = FindingsTable.table();
+    Table<StepRow> usual = StepsTable.table();
+    Path drafts = folder.file("");
+    this.findings = TableDraft.begin(values, store, drafts);
+    this.eyes = TableDraft.begin(wide, store, drafts);
+    this.steps = TableDraft.begin(usual, store, drafts);
+    this.files = RunFiles.open(folder, plan, store);
+    this.columns = Stream.of(values, wide, usual).map(PoolSink::names).toList();
+  }
+
+  /** Begins tables and files in the folder of a run. */
+  static PoolSink begin(PoolFolder folder, PoolPlan plan, TableStore store, Table<EyeRow> wide)
+      throws SQLException, IOException {
+    return new PoolSink(folder, plan, store, wide);
+  }
+
+  private static String names(Table<?> table) {
+    return table.columns().stream().<String>map(Column::name).toList().toString();
+  }
+
+  /** Returns the names of the columns of each table. */
+  List<String> columns() {
+    return columns;
   }
 
   /** An examination whose rows are packed for each table, where it has any there. */
@@ -62,11 +92,12 @@ final class PoolSink implements AutoCloseable {
   }
 
   /** Takes over what an older pool holds. */
-  void resume(PoolCounts before, Path older) throws SQLException, IOException {
+  void resume(TableStore store, PoolCounts before, Path older) throws SQLException, IOException {
     for (TableDraft table : tables()) {
       table.addOlder(older);
     }
     counts = counts.plus(before);
+    files.bundlesBefore(store, older.resolve(RunFiles.BUNDLE_LINES));
     files.leftBefore(older.resolve(RunFiles.LEFT));
   }
 

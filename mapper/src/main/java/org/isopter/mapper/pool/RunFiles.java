@@ -108,6 +108,13 @@ final class RunFiles implements AutoCloseable {
     }
   }
 
+  /** Takes over the bundles of an older pool, where bundles are wanted. */
+  void bundlesBefore(TableStore store, Path lines) throws SQLException {
+    if (bundles.isPresent()) {
+      store.loadLines(BUNDLES, lines);
+    }
+  }
+
   /** Counts again what an older pool left over. */
   void leftBefore(Path list) throws IOException {
     for (String line : Files.readAllLines(list)) {

@@ -37,10 +37,12 @@ public final class RiskReport {
       List.of("afferent-defect", "disc-margin", "vertical-cup-disc-ratio");
 
   private final TableStore store;
+  private final Slices slices;
   private final int smallest;
 
-  private RiskReport(TableStore store, int smallest) {
+  private RiskReport(TableStore store, Slices slices, int smallest) {
     this.store = store;
+    this.slices = slices;
     this.smallest = smallest;
   }
 
@@ -54,12 +56,13 @@ public final class RiskReport {
   public static long write(
       TableStore store, List<String> columns, int smallest, Table<?> eyes, Path to)
       throws SQLException {
-    Traits.tabulate(store, columns, eyes);
+    Slices slices = Slices.of(store, ExaminationsTable.NAME);
+    Traits.tabulate(slices, columns, eyes);
     store.execute(
         "CREATE TABLE %s (measure VARCHAR, traits VARCHAR, finding VARCHAR, least BIGINT,"
                 .formatted(TABLE)
             + " \"groups\" BIGINT, persons BIGINT, persons_in_small_groups BIGINT)");
-    RiskReport report = new RiskReport(store, smallest);
+    RiskReport report = new RiskReport(store, slices, smallest);
     List<String> chosen = List.of(Traits.chosenColumn());
     report.groups(columns, chosen);
     for (String finding : SENSITIVE) {
@@ -130,13 +133,12 @@ public final class RiskReport {
   }
 
   private void diversity(String traits, List<String> columns, String finding) throws SQLException {
-    Slices.of(store, ExaminationsTable.NAME)
-        .fill(
-            FOUND,
-            """
-            SELECT subject, md5_number(list_sort(list(DISTINCT value))::VARCHAR) AS found
-            FROM findings WHERE finding = %s AND %s GROUP BY subject"""
-                .formatted(TableStore.text(finding), Slices.HERE));
+    slices.fill(
+        FOUND,
+        """
+        SELECT subject, md5_number(list_sort(list(DISTINCT value))::VARCHAR) AS found
+        FROM findings WHERE finding = %s AND %s GROUP BY subject"""
+            .formatted(TableStore.text(finding), Slices.HERE));
     store.execute(
         """
         INSERT INTO %s SELECT 'l', %s, %s, coalesce(min(l), 0), count(*),

@@ -29,6 +29,10 @@ record Slices(TableStore store, List<String> bounds) {
   }
 
   static Slices of(TableStore store, String table, int rows) throws SQLException {
+    long all = (Long) store.ask("SELECT count(*) FROM " + table).get(0).get(0).orElse(0L);
+    if (all < rows) {
+      return new Slices(store, List.of());
+    }
     String sql =
         "SELECT DISTINCT subject FROM (SELECT subject, row_number() OVER () AS place FROM %s)"
             + " WHERE place %% %d = 0 ORDER BY subject";

@@ -72,11 +72,12 @@ public final class Suppression {
 
   private Taken apply() throws SQLException {
     takeOutLongest();
-    Traits.tabulate(store, columns, eyes);
+    Slices slices = Slices.of(store, ExaminationsTable.NAME);
+    Traits.tabulate(slices, columns, eyes);
     long persons = number("SELECT count(*) FROM " + Traits.TABLE);
     for (int years : columns.contains(AGE) ? BANDS : BANDS.subList(0, 1)) {
       round(years);
-      Traits.tabulate(store, columns, eyes);
+      Traits.tabulate(slices, columns, eyes);
       if (number("SELECT count(*) FROM (" + few() + ")") * ONE_IN < persons) {
         break;
       }

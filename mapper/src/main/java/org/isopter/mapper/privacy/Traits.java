@@ -37,7 +37,7 @@ final class Traits {
    * <p>Only whether two persons are alike is asked of it, so that it holds a number of 128 bits for
    * each of these; what that number stands for is put together for some thousand persons at a time.
    */
-  static void tabulate(TableStore store, List<String> columns, Table<?> eyes) throws SQLException {
+  static void tabulate(Slices slices, List<String> columns, Table<?> eyes) throws SQLException {
     List<String> cells = new ArrayList<>();
     for (String column : columns) {
       String name = TableStore.name(column);
@@ -47,11 +47,10 @@ final class Traits {
     cells.add(number(visits()) + " AS " + visitsColumn());
     cells.add(number(refraction(eyes)) + " AS " + refractionColumn());
     cells.add(number(rows(BESIDE)) + " AS " + besideColumn());
-    Slices.of(store, ExaminationsTable.NAME)
-        .fill(
-            TABLE,
-            "SELECT subject, %s FROM %s WHERE %s GROUP BY subject"
-                .formatted(String.join(", ", cells), ExaminationsTable.NAME, Slices.HERE));
+    slices.fill(
+        TABLE,
+        "SELECT subject, %s FROM %s WHERE %s GROUP BY subject"
+            .formatted(String.join(", ", cells), ExaminationsTable.NAME, Slices.HERE));
   }
 
   private static String number(String text) {
