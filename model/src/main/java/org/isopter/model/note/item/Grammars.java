@@ -28,6 +28,7 @@ public final class Grammars {
               ColourNotes.GRAMMARS,
               FieldNotes.GRAMMARS,
               DiscNotes.GRAMMARS,
+              SignItems.OF_DISC,
               CupNotes.GRAMMARS,
               LidNotes.GRAMMARS,
               PressureNotes.GRAMMARS,
@@ -185,6 +186,7 @@ public final class Grammars {
   public static boolean isSeenInEye(Grammar grammar) {
     return Stream.of(
                 DiscNotes.GRAMMARS,
+                SignItems.OF_DISC,
                 CupNotes.GRAMMARS,
                 SegmentNotes.GRAMMARS,
                 LidNotes.GRAMMARS,
