@@ -105,6 +105,11 @@ public final class Grammars {
         : PressureNotes.isPressure(item) ? BARE_PRESSURE : BARE;
   }
 
+  /** Says whether an item without a heading is a refraction: an eye, and a power with its sign. */
+  public static boolean isLens(List<Token> item) {
+    return RefractionNotes.isLens(item);
+  }
+
   /** Says whether an item without a heading is an acuity in tenths. */
   public static boolean isInTenths(List<Token> item) {
     return AcuityWords.isInTenths(item);
