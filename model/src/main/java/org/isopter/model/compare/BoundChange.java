@@ -35,18 +35,28 @@ final class BoundChange {
    */
   static Optional<Statement> of(Fact<?> now, Exam earlier, Exam later) {
     EyeView before = earlier.view().eye(now.site());
-    Object value = now.outcome().ifFound().map(Object.class::cast).orElse(now);
-    if (value instanceof AcuityBound limit && now.finding() == Acuities.BOUND) {
-      Optional<Correction> worn = limit.correction();
-      boolean both = readings(later.view().eye(now.site()), worn).findAny().isPresent();
-      return only(readings(before, worn).toList())
-          .filter(any -> !both)
-          .flatMap(reading -> toBound(reading, limit));
+    if (now.finding() == Acuities.BOUND) {
+      return value(now, AcuityBound.class)
+          .filter(limit -> !isReadToo(later.view().eye(now.site()), limit))
+          .flatMap(
+              limit ->
+                  only(readings(before, limit.correction()))
+                      .flatMap(reading -> toBound(reading, limit)));
     }
-    return value instanceof AcuityReading reading && now.finding() == Acuities.DISTANCE
-        ? only(limits(before, reading.correction()).toList())
-            .flatMap(limit -> fromBound(limit, reading))
-        : Optional.empty();
+    return value(now, AcuityReading.class)
+        .filter(any -> now.finding() == Acuities.DISTANCE)
+        .flatMap(
+            reading ->
+                only(limits(before, reading.correction()))
+                    .flatMap(limit -> fromBound(limit, reading)));
+  }
+
+  private static <V> Optional<V> value(Fact<?> fact, Class<V> kind) {
+    return fact.outcome().ifFound().filter(kind::isInstance).map(kind::cast);
+  }
+
+  private static boolean isReadToo(EyeView eye, AcuityBound limit) {
+    return readings(eye, limit.correction()).findAny().isPresent();
   }
 
   private static Stream<AcuityReading> readings(EyeView eye, Optional<Correction> worn) {
@@ -57,8 +67,9 @@ final class BoundChange {
     return eye.seen(Acuities.BOUND, one -> one.correction().equals(worn)).map(Seen::value);
   }
 
-  private static <V> Optional<V> only(List<V> some) {
-    return some.size() == 1 ? Optional.of(some.get(0)) : Optional.empty();
+  private static <V> Optional<V> only(Stream<V> some) {
+    List<V> all = some.toList();
+    return all.size() == 1 ? Optional.of(all.get(0)) : Optional.empty();
   }
 
   private static Optional<Statement> toBound(AcuityReading reading, AcuityBound limit) {
