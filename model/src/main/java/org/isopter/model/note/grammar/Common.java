@@ -168,7 +168,7 @@ public final class Common {
   }
 
   /** Reads two to four signs: ++. */
-  private static Optional<String> pluses(Cursor cursor) {
+  public static Optional<String> pluses(Cursor cursor) {
     int count = 0;
     while (cursor.take("+")) {
       count++;

@@ -28,6 +28,7 @@ public final class Grammars {
               ColourNotes.GRAMMARS,
               FieldNotes.GRAMMARS,
               DiscNotes.GRAMMARS,
+              SignItems.OF_DISC,
               CupNotes.GRAMMARS,
               LidNotes.GRAMMARS,
               PressureNotes.GRAMMARS,
@@ -105,6 +106,11 @@ public final class Grammars {
         : PressureNotes.isPressure(item) ? BARE_PRESSURE : BARE;
   }
 
+  /** Says whether an item without a heading is a refraction: an eye, and a power with its sign. */
+  public static boolean isLens(List<Token> item) {
+    return RefractionNotes.isLens(item);
+  }
+
   /** Says whether an item without a heading is an acuity in tenths. */
   public static boolean isInTenths(List<Token> item) {
     return AcuityWords.isInTenths(item);
@@ -180,6 +186,7 @@ public final class Grammars {
   public static boolean isSeenInEye(Grammar grammar) {
     return Stream.of(
                 DiscNotes.GRAMMARS,
+                SignItems.OF_DISC,
                 CupNotes.GRAMMARS,
                 SegmentNotes.GRAMMARS,
                 LidNotes.GRAMMARS,
