@@ -110,14 +110,18 @@ class CalculateTest {
   }
 
   /**
-   * gov.uk: 120 degrees across and 50 to each side. Directive 2009/113/EC: 20 degrees up and down
-   * besides, and nothing in the central 20 (from memory).
+   * gov.uk: 120 degrees across, 50 to each side, and no significant defect in the central 20
+   * (gpnotebook, "Driving (and visual field defects)"). Directive 2009/113/EC: 20 degrees up and
+   * down besides, and nothing in the central 20 (PMC9561926, table 2).
    */
   @Test
   void holdsAFieldAgainstFiguresForDriving() {
     assertEquals(2, reached("60", "60", "20", "20", "no-defect"));
     assertEquals(1, reached("60", "60", "19", "20", "no-defect"));
-    assertEquals(1, reached("60", "60", "20", "20", "defect"));
+    assertEquals(0, reached("60", "60", "20", "20", "defect"));
+    String central = calculate("driving-field", "60", "60", "20", "20", "defect").ok().out();
+    assertTrue(central.contains("Whether the figure is reached cannot be told."), central);
+    assertTrue(central.contains("The figure of the rule is not reached."), central);
     assertEquals(0, reached("75", "49", "20", "20", "no-defect"));
     assertEquals(
         ExitStatus.REFUSED, calculate("driving-field", "60", "60", "20", "20", "some").status());

@@ -206,7 +206,9 @@ final class CdaObservation {
     }
   }
 
-  /** A unit that the value has already says nothing more; a comment is a note. */
+  /**
+   * A unit that the value has already says nothing more; glasses correct it; a comment is a note.
+   */
   private void related(CdaNode relationship) {
     List<CdaNode> inside = relationship.children();
     boolean plain = inside.size() == 1 && relationship.attribute("negationInd").isEmpty();
@@ -215,6 +217,8 @@ final class CdaObservation {
         one.flatMap(child -> child.first("code")).flatMap(it -> it.attribute("code")).orElse("");
     if (code.equals(COMMENT)) {
       one.flatMap(child -> child.first("text")).ifPresent(text -> note(words(text)));
+    } else if (one.filter(CdaAid::isGlasses).isPresent() && resource.containsKey("code")) {
+      resource.put("code", CdaAid.corrected((Raw.Obj) resource.get("code")));
     } else if (!code.equals(UNITS) || !isUnitOfValue(one.orElseThrow())) {
       unread.add(unread("entryRelationship"));
     }

@@ -17,9 +17,6 @@ import org.isopter.mapper.json.Raw;
 final class CdaOrganizer {
 
   private static final String REFRACTION = "251794006";
-  private static final String CORRECTED = "397536007";
-  private static final String AID = "257192006";
-  private static final String GLASSES = "50121007";
   private static final Set<String> ACUITIES =
       Set.of("251739003", "251743004", "363983007", "419475002", "260246004");
   private static final Set<String> KNOWN =
@@ -134,12 +131,12 @@ final class CdaOrganizer {
     boolean done =
         organizer.all("statusCode").stream().allMatch(status -> status.has("code", "completed"));
     boolean corrected =
-        organizer.first("code").filter(code -> code.has("code", CORRECTED)).isPresent();
+        organizer.first("code").filter(code -> code.has("code", CdaAid.CORRECTED)).isPresent();
     return known
         && done
         && members.stream()
-            .filter(member -> codes(member).contains(AID))
-            .allMatch(aid -> corrected && answers(aid).equals(Set.of(GLASSES)));
+            .filter(member -> codes(member).contains(CdaAid.CODE))
+            .allMatch(aid -> corrected && answers(aid).equals(Set.of(CdaAid.GLASSES)));
   }
 
   /** A qualifier or another code of an organizer may say anything of its members. */

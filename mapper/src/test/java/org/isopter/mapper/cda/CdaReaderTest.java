@@ -15,6 +15,7 @@ import org.isopter.mapper.foreign.reading.Options;
 import org.isopter.mapper.foreign.reading.ReadExam;
 import org.isopter.mapper.foreign.reading.Reading;
 import org.isopter.mapper.json.Raw;
+import org.isopter.model.catalogue.Acuities;
 import org.isopter.model.catalogue.Catalogue;
 import org.isopter.model.catalogue.Pressures;
 import org.isopter.model.exam.Exam;
@@ -252,6 +253,50 @@ class CdaReaderTest {
     int units = document.indexOf("<entryRelationship", document.indexOf(value));
     int end = document.indexOf("</entryRelationship>", units) + "</entryRelationship>".length();
     return document.substring(0, units) + document.substring(end);
+  }
+
+  /**
+   * HL7/cda-eyecare, VisualAcuityObservation: what was looked through is said within the acuity.
+   */
+  @Test
+  void takesGlassesAsTheCorrectionOfAnAcuity() throws IOException {
+    String plain =
+        document()
+            .replace("code=\"420050001\"", "code=\"363983007\"")
+            .replace("Uncorrected visual acuity", "Visual acuity");
+    assertEquals("Optional.empty", correction(plain));
+    assertEquals("Optional[CORRECTED]", correction(aided(plain, "50121007", "")));
+    assertEquals(FACTS - 1, facts(aided(document(), "50121007", "")), "unaided, with glasses");
+    assertEquals(FACTS - 1, facts(aided(plain, "57368009", "")), "another aid");
+    assertEquals(FACTS - 1, facts(aided(plain, "50121007", " negationInd=\"true\"")), "denied");
+  }
+
+  private static String aided(String document, String aid, String more) {
+    String units = "<entryRelationship typeCode=\"COMP\">";
+    int at = document.indexOf(units);
+    String code = "<code code=\"%s\" codeSystem=\"2.16.840.1.113883.6.96\"/>";
+    String said =
+        units
+            + "<observation classCode=\"OBS\" moodCode=\"EVN\""
+            + more
+            + ">"
+            + code.formatted("257192006")
+            + code.formatted(aid).replace("<code", "<value xsi:type=\"CD\"")
+            + "</observation></entryRelationship>";
+    return document.substring(0, at) + said + document.substring(at);
+  }
+
+  private static String correction(String document) {
+    return read(document)
+        .exams()
+        .get(0)
+        .exam()
+        .view()
+        .right()
+        .seen(Acuities.DISTANCE)
+        .map(acuity -> String.valueOf(acuity.value().correction()))
+        .findFirst()
+        .orElse("none");
   }
 
   @Test

@@ -83,7 +83,12 @@ public record Comparison(Exam earlier, Exam later, List<Change> changes) {
         pair.before().map(fact -> words(fact, earlier)).orElse(""),
         pair.now().map(fact -> words(fact, later)).orElse(""),
         now.flatMap(fact -> difference(pair.before().orElseThrow(), fact)),
-        now.flatMap(fact -> verdict(pair.before().orElseThrow(), fact)));
+        now.flatMap(fact -> verdict(pair.before().orElseThrow(), fact))
+            .or(
+                () ->
+                    kind == Change.Kind.ONLY_NOW
+                        ? BoundChange.of(any, earlier, later)
+                        : Optional.empty()));
   }
 
   private static String words(Fact<?> fact, Exam exam) {

@@ -110,6 +110,12 @@ final class ClauseReader {
     open = Optional.empty();
   }
 
+  /** Ends the item that was open before something that is not read: old glasses. */
+  void closeUnread() {
+    close();
+    afterUnread = true;
+  }
+
   /**
    * Reads an item and returns where it ends.
    *
@@ -143,6 +149,9 @@ final class ClauseReader {
       boolean tenths = !afterUnread && (start.isEmpty() || ofEye) && Grammars.isInTenths(rest);
       ItemReader.Start mine =
           start.orElseGet(() -> tenths ? Grammars.IN_TENTHS : Grammars.bare(rest));
+      if (afterUnread && start.isEmpty() && Grammars.isLens(rest)) {
+        throw NotRead.because("what stands before it was not read and may say which lens it is");
+      }
       Optional<Site> side = context.side(mine.grammar());
       List<Token> said = tenths ? Grammars.counted(rest) : Grammars.countedFirst(rest);
       ItemReader.Item item = items.read(mine, said, tokens.get(0), side);

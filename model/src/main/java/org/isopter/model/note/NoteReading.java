@@ -162,7 +162,7 @@ final class NoteReading {
   }
 
   private void notOfNow(Piece piece) {
-    reader.close();
+    reader.closeUnread();
     context.lose();
     gathered.leaveUnasked("it may be of another time, another person, or not certain", piece);
   }

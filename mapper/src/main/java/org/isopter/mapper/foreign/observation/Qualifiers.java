@@ -171,9 +171,18 @@ final class Qualifiers {
         .flatMap(code -> Stream.concat(Stream.of(code.text("text")), displays(code)))
         .anyMatch(
             name ->
-                words.otherwiseNamed(name, finding).isPresent()
+                (words.otherwiseNamed(name, finding).isPresent() && !isOfAnother(name, finding))
                     || (part.isPresent()
                         && (!vocabulary.isFamiliar(name) || isOfAnotherPart(name, part.get()))));
+  }
+
+  /** The whole name of another finding says nothing of this one, whatever its words are. */
+  private boolean isOfAnother(String name, String finding) {
+    return vocabulary
+        .titled(SideText.without(name))
+        .flatMap(Effect::finding)
+        .filter(other -> !other.equals(finding))
+        .isPresent();
   }
 
   private boolean isOfAnotherPart(String name, String part) {

@@ -41,8 +41,11 @@ public final class DrivingVision {
 
   /** What a driving rule prints of the field. */
   public enum FieldRule {
-    /** At least 120 degrees across and 50 to each side, target III4e. */
-    UK_GROUP_1(0, "gov.uk, visual disorders: guidance on fitness to drive"),
+    /** At least 120 degrees across and 50 to each side, no significant defect in the central 20. */
+    UK_GROUP_1(
+        0,
+        "gov.uk, visual disorders: guidance on fitness to drive; central defect: as gpnotebook"
+            + " prints it, \"Driving (and visual field defects)\""),
     /** The same, 20 degrees up and down, and nothing in the central 20. */
     EU_GROUP_1(
         20, "directive 2009/113/EC, OJ L 223 p. 31, Annex; as quoted in PMC9561926, table 2");
@@ -55,10 +58,14 @@ public final class DrivingVision {
       this.source = new Citation(source);
     }
 
-    private boolean isReachedBy(Extent field) {
+    /** Nothing where it hangs on whether a central defect is significant, as one rule says. */
+    private Optional<Boolean> reachedBy(Extent field) {
       boolean across = field.horizontal() >= 120 && field.left() >= 50 && field.right() >= 50;
       boolean high = field.up() >= upAndDown && field.down() >= upAndDown;
-      return across && high && (upAndDown == 0 || !field.centralDefect());
+      boolean wide = across && high;
+      return wide && field.centralDefect() && this == UK_GROUP_1
+          ? Optional.empty()
+          : Optional.of(wide && !field.centralDefect());
     }
   }
 
@@ -96,9 +103,13 @@ public final class DrivingVision {
     return answer(topic, first.flatMap(one -> second.map(two -> one && two)));
   }
 
-  /** Says whether a field reaches what the rule prints. */
+  /**
+   * Says whether a field reaches what the rule prints.
+   *
+   * <p>Withheld for a central defect where the rule speaks of significant ones alone.
+   */
   public static Answer<Boolean> field(FieldRule rule, Extent field) {
-    return answer(topic(rule.source, rule, field.toString()), Optional.of(rule.isReachedBy(field)));
+    return answer(topic(rule.source, rule, field.toString()), rule.reachedBy(field));
   }
 
   private static Optional<Boolean> reaches(VisionEdge edge, AcuityReading reading) {

@@ -51,7 +51,7 @@ public final class Common {
               .say("mild", "mild", "slight", "minimal", "subtle", "small")
               .say("fatigable", "fatigable", "fatiguable")
               .say("moderate", "moderate")
-              .say("marked", "marked", "severe", "gross", "obvious", "definite")
+              .say("marked", "marked", "severe", "gross", "obvious", "definite", "dense")
               .or(Common::graded));
 
   /** That a finding did not change, for which the record has no place but a remark. */
@@ -168,7 +168,7 @@ public final class Common {
   }
 
   /** Reads two to four signs: ++. */
-  private static Optional<String> pluses(Cursor cursor) {
+  public static Optional<String> pluses(Cursor cursor) {
     int count = 0;
     while (cursor.take("+")) {
       count++;

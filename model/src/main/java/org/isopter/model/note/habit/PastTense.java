@@ -27,11 +27,14 @@ public final class PastTense {
           .map(Lexer::words)
           .collect(Collectors.toUnmodifiableSet());
 
+  /** What a letter says of a visit, beside a word for today. */
+  private static final Set<String> SEEN = Set.of("reviewed", "saw", "seen", "examined", "assessed");
+
   private boolean open;
 
   /** Returns the clause without its was and were where it tells of the examination. */
   public Clause told(Clause clause, String text) {
-    boolean starts = isExamination(clause.tokens().get(0));
+    boolean starts = isExamination(clause.tokens().get(0)) || isVisitOfToday(clause.tokens());
     open = starts || (open && !clause.afterGap());
     List<Token> rest =
         clause.tokens().stream()
@@ -58,6 +61,12 @@ public final class PastTense {
         || tokens.subList(1, Math.max(1, first)).stream()
             .filter(token -> !token.equals(tokens.get(1)) || !token.is(","))
             .noneMatch(token -> token.kind() != Token.Kind.WORD || Common.isConnector(token));
+  }
+
+  /** Says whether a sentence tells of the visit that the letter is about: I saw him today. */
+  private static boolean isVisitOfToday(List<Token> tokens) {
+    return tokens.stream().anyMatch(token -> token.is("today"))
+        && tokens.stream().anyMatch(token -> SEEN.contains(token.text()));
   }
 
   private static boolean isExamination(Token first) {

@@ -56,38 +56,26 @@ final class DiscNotes {
       presence("swollen", "swelling", "oedema", "edema")
           .say(Presence.ABSENT, "not swollen", "flat");
 
-  private static final PhraseTable<Presence> HAEMORRHAGES =
+  static final PhraseTable<Presence> HAEMORRHAGES =
       presence("haemorrhage", "haemorrhage", "hemorrhage", "haem");
 
   private static final PhraseTable<Presence> PULSATIONS =
       presence("SVP present", "SVP").say(Presence.PRESENT, "SVP +").say(Presence.ABSENT, "SVP -");
 
-  private static final PhraseTable<Presence> SIGNS =
-      PhraseTable.of(Presence.class)
-          .say(Presence.PRESENT, "+", "yes", "positive", "+ve")
-          .say(Presence.ABSENT, "-", "no", "none", "negative", "nil", "without", "-ve", "neg");
-
-  private static final Slot<Outcome<Discs.Colour>> COLOUR =
+  static final Slot<Outcome<Discs.Colour>> COLOUR =
       Slot.value("colour of the disc", Common.named(COLOURS, "colour", "color"));
 
-  private static final Slot<Outcome<DiscMargin>> MARGIN =
+  static final Slot<Outcome<DiscMargin>> MARGIN =
       Slot.value("margin of the disc", Common.named(MARGINS, "margin", "margins"));
 
-  private static final Slot<Outcome<Presence>> SWELLING =
+  static final Slot<Outcome<Presence>> SWELLING =
       Slot.value("swelling of the disc", sign(SWELLINGS, "swelling"));
 
-  private static final Slot<Outcome<Presence>> HAEMORRHAGE =
+  static final Slot<Outcome<Presence>> HAEMORRHAGE =
       Slot.value("haemorrhage of the disc", sign(HAEMORRHAGES, "haemorrhage"));
 
-  private static final Slot<Outcome<Presence>> PULSATION =
+  static final Slot<Outcome<Presence>> PULSATION =
       Slot.value("venous pulsation", sign(PULSATIONS, "SVP"));
-
-  /** Whether the sign that the heading names is there; beside an eye its name says that it is. */
-  private static final Slot<Presence> NAMED = Slot.value("presence", DiscNotes::sign);
-
-  /** That a haemorrhage is there besides: papilloedema R with haemorrhage. */
-  private static final Slot<Boolean> WITH_BLOOD =
-      Slot.value("haemorrhage besides", DiscNotes::beforeBlood);
 
   /** That the disc could not be seen is all that is said of it. */
   private static final Slot<Boolean> NO_VIEW =
@@ -97,19 +85,19 @@ final class DiscNotes {
               .say(true, "no view", "not visible", "cannot be seen", "could not be seen"));
 
   // A normal disc is pink, with a clear margin and without swelling (common practice, no source).
-  private static final Slot<Boolean> NORMAL =
+  static final Slot<Boolean> NORMAL =
       Slot.value(
           "state of the disc",
           PhraseTable.<Boolean>empty().say(true, "normal").or(Common.capitalN()));
 
-  private static final Slot<Integer> FRISEN =
+  static final Slot<Integer> FRISEN =
       Slot.value(
           "Frisen grade",
           cursor -> cursor.takeAny("frisen", "fris\u00e9n") ? grade(cursor) : Optional.empty());
 
   private static final Slot<Integer> GRADE = Slot.value("grade", DiscNotes::grade);
 
-  private static final Slot<Integer> CLOCK_HOUR = Slot.value("clock hour", DiscNotes::clockHour);
+  static final Slot<Integer> CLOCK_HOUR = Slot.value("clock hour", DiscNotes::clockHour);
 
   /** Signs that adjectives name beside the other facts of a disc. */
   private static final Slot<Discs.Sign> SIGN =
@@ -161,35 +149,6 @@ final class DiscNotes {
                   (said, heading) ->
                       (heading.plural() || heading.spoken().equals(EITHER)) && !CupNotes.isIn(said))
               .build(DiscNotes::disc),
-          sign("spontaneous venous pulsation", "SVP R present L absent")
-              .startsWith(
-                  Stream.of("SVP", "spontaneous venous pulsation")
-                      .map(Heading::of)
-                      .map(Heading::afterWords))
-              .whole(Discs.VENOUS_PULSATION)
-              .build(eye -> eye.found(Discs.VENOUS_PULSATION, eye.get(NAMED))),
-          Grammar.of("margin of the disc", "disc margin R sharp L blurred all round")
-              .startsWith("disc margin", "disc margins")
-              .slots(MARGIN, COLOUR, SWELLING, HAEMORRHAGE, CLOCK_HOUR, PULSATION)
-              .method(METHOD)
-              .onClockFace()
-              .whole(Discs.MARGIN)
-              .build(
-                  eye -> {
-                    eye.outcome(Discs.MARGIN, eye.get(MARGIN));
-                    besides(eye);
-                  }),
-          sign("swelling of the disc", "disc swelling R present L absent")
-              .startsWith(Stream.of(Heading.of("disc swelling").afterWords()))
-              .slots(NORMAL, COLOUR, MARGIN, FRISEN, HAEMORRHAGE, CLOCK_HOUR, PULSATION)
-              .slots(WITH_BLOOD, Common.DEGREE)
-              .whole(Discs.SWELLING)
-              .build(DiscNotes::swelling),
-          sign("haemorrhage of the disc", "disc haemorrhage R present L absent")
-              .startsWith(Stream.of(Heading.of("disc haemorrhage").afterWords()))
-              .slots(NORMAL, COLOUR, MARGIN, SWELLING, CLOCK_HOUR, PULSATION)
-              .whole(Discs.HAEMORRHAGE)
-              .build(DiscNotes::haemorrhage),
           Grammar.of("swelling by its grade", "Frisen R 2 L 3")
               .startsWith("frisen", "frisen grade")
               .slots(GRADE)
@@ -256,81 +215,7 @@ final class DiscNotes {
     return cursor.whole().filter(hour -> cursor.take("o'clock"));
   }
 
-  /** Begins the item of a sign: denied without a side, it is denied of both eyes. */
-  private static Grammar.Draft sign(String name, String example) {
-    return Grammar.of(name, example)
-        .slots(NAMED)
-        .method(METHOD)
-        .onClockFace()
-        .unsided((said, heading) -> said.find(NAMED).equals(Optional.of(Presence.ABSENT)));
-  }
-
-  /** Reads whether a sign is there; a dash before anything else may be no more than a dash. */
-  private static Optional<Presence> sign(Cursor cursor) {
-    boolean dash = cursor.sees("-");
-    Optional<Presence> sign = SIGNS.read(cursor);
-    boolean other = sign.isPresent() && cursor.attempt(Common.SIDES).isPresent();
-    boolean ends = cursor.atEnd() || cursor.sees(",") || (other && cursor.sees("+"));
-    cursor.back(other ? cursor.place() - 1 : cursor.place());
-    return sign.filter(any -> !dash || ends);
-  }
-
-  private static Optional<Boolean> beforeBlood(Cursor cursor) {
-    boolean joint = !cursor.atEnd() && Common.isConnector(cursor.token());
-    cursor.back(cursor.place() + (joint ? 1 : 0));
-    int blood = cursor.place();
-    boolean there = joint && cursor.attempt(HAEMORRHAGES).equals(Optional.of(Presence.PRESENT));
-    cursor.back(blood);
-    return Optional.of(true).filter(any -> there);
-  }
-
-  /** Returns whether the sign is there; what else is said of an eye may be all that is meant. */
-  private static Presence presence(Eye eye) throws NotRead {
-    boolean besides = eye.has(WITH_BLOOD) || eye.isSetOff(HAEMORRHAGE);
-    boolean blood = eye.has(HAEMORRHAGE) && !besides;
-    boolean more = Stream.of(COLOUR, MARGIN, SWELLING, PULSATION).anyMatch(eye::has);
-    return blood || more ? eye.get(NAMED) : eye.find(NAMED).orElse(Presence.PRESENT);
-  }
-
-  private static void swelling(Eye eye) throws NotRead {
-    if (eye.has(NORMAL) && !eye.has(NAMED)) {
-      disc(eye);
-      return;
-    }
-    Presence presence = presence(eye);
-    eye.found(Discs.SWELLING, new Discs.Swelling(presence, eye.find(FRISEN)));
-    eye.degree(presence == Presence.PRESENT);
-    eye.outcomeOf(Discs.MARGIN, MARGIN);
-    besides(eye);
-  }
-
-  private static void haemorrhage(Eye eye) throws NotRead {
-    if (eye.has(NORMAL) && !eye.has(NAMED)) {
-      disc(eye);
-      return;
-    }
-    eye.found(Discs.HAEMORRHAGE, new Discs.Haemorrhage(presence(eye), eye.find(CLOCK_HOUR)));
-    eye.outcomeOf(Discs.MARGIN, MARGIN);
-    besides(eye);
-  }
-
-  /** Adds what else is said of a disc behind the name of a part or sign of it. */
-  private static void besides(Eye eye) throws NotRead {
-    eye.outcomeOf(Discs.COLOUR, COLOUR);
-    if (eye.has(SWELLING)) {
-      eye.outcome(
-          Discs.SWELLING,
-          eye.get(SWELLING).map(sign -> new Discs.Swelling(sign, Optional.empty())));
-    }
-    if (eye.has(HAEMORRHAGE)) {
-      Optional<Integer> hour = eye.find(CLOCK_HOUR);
-      eye.outcome(
-          Discs.HAEMORRHAGE, eye.get(HAEMORRHAGE).map(sign -> new Discs.Haemorrhage(sign, hour)));
-    }
-    eye.outcomeOf(Discs.VENOUS_PULSATION, PULSATION);
-  }
-
-  private static void disc(Eye eye) throws NotRead {
+  static void disc(Eye eye) throws NotRead {
     if (eye.has(NO_VIEW)) {
       noView(eye);
     }

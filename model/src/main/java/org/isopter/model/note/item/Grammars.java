@@ -28,6 +28,7 @@ public final class Grammars {
               ColourNotes.GRAMMARS,
               FieldNotes.GRAMMARS,
               DiscNotes.GRAMMARS,
+              SignItems.OF_DISC,
               CupNotes.GRAMMARS,
               LidNotes.GRAMMARS,
               PressureNotes.GRAMMARS,
@@ -58,6 +59,10 @@ public final class Grammars {
   /** A refraction without a heading: a side, and a power with its sign. */
   private static final ItemReader.Start BARE_LENS =
       ItemReader.Start.of(RefractionNotes.BARE, Heading.of("refraction"));
+
+  /** A pressure without a heading: a side, and a number with its unit. */
+  private static final ItemReader.Start BARE_PRESSURE =
+      ItemReader.Start.of(PressureNotes.GRAMMARS.get(0), Heading.of("IOP"));
 
   /** Says whether an item starts with print of a near card, which needs no heading: N5. */
   public static boolean startsWithPrint(List<Token> item) {
@@ -96,7 +101,14 @@ public final class Grammars {
 
   /** Returns how an item without a heading is read. */
   public static ItemReader.Start bare(List<Token> item) {
-    return RefractionNotes.isLens(item) ? BARE_LENS : BARE;
+    return RefractionNotes.isLens(item)
+        ? BARE_LENS
+        : PressureNotes.isPressure(item) ? BARE_PRESSURE : BARE;
+  }
+
+  /** Says whether an item without a heading is a refraction: an eye, and a power with its sign. */
+  public static boolean isLens(List<Token> item) {
+    return RefractionNotes.isLens(item);
   }
 
   /** Says whether an item without a heading is an acuity in tenths. */
@@ -174,6 +186,7 @@ public final class Grammars {
   public static boolean isSeenInEye(Grammar grammar) {
     return Stream.of(
                 DiscNotes.GRAMMARS,
+                SignItems.OF_DISC,
                 CupNotes.GRAMMARS,
                 SegmentNotes.GRAMMARS,
                 LidNotes.GRAMMARS,

@@ -13,6 +13,7 @@ import org.isopter.model.note.grammar.Wording;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.NotRead;
 import org.isopter.model.note.token.PhraseTable;
+import org.isopter.model.note.token.Token;
 import org.isopter.model.value.Quantity;
 import org.isopter.model.value.Term;
 import org.isopter.model.value.Unit;
@@ -75,6 +76,12 @@ final class PressureNotes {
                   SIDES.phrase(beyond.beyond()) + " " + beyond.limit().value().toPlainString()));
 
   private PressureNotes() {}
+
+  /** Says whether nothing but a pressure in an eye has this unit: R 14 mmHg; not 120/80 mmHg. */
+  static boolean isPressure(List<Token> item) {
+    return item.stream().anyMatch(token -> token.is("mmhg"))
+        && item.stream().noneMatch(token -> token.is("/"));
+  }
 
   private static PhraseTable<Term> sides() {
     PhraseTable<Term> words = WordLists.vocabulary(Pressures.BEYOND, "beyond-limit", word -> word);

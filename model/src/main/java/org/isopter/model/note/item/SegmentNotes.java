@@ -164,6 +164,8 @@ final class SegmentNotes {
     all.add(
         Grammar.of("anterior chamber", "AC R deep and quiet")
             .startsWith("AC")
+            .startsWith(Stream.of(Heading.of("ACs").ofBothEyes()))
+            .unsided((said, heading) -> heading.plural())
             .slots(DEEP, SHALLOW, QUIET, CELLS, FLARE)
             .method(METHOD)
             .onClockFace()
@@ -244,7 +246,8 @@ final class SegmentNotes {
   }
 
   private static Optional<String> grade(Cursor cursor) {
-    Optional<String> named = cursor.attempt(Common::namedGrade);
+    Optional<String> named =
+        cursor.attempt(Common::namedGrade).or(() -> cursor.attempt(Common::pluses));
     if (named.isPresent()) {
       return named;
     }

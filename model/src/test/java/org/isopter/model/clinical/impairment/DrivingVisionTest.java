@@ -71,6 +71,9 @@ public class DrivingVisionTest {
     assertTrue(field(FieldRule.UK_GROUP_1, new Extent(120, 50, 70, 0, 0, false)));
     assertFalse(field(FieldRule.UK_GROUP_1, new Extent(119, 50, 69, 0, 0, false)));
     assertFalse(field(FieldRule.UK_GROUP_1, new Extent(120, 49, 71, 0, 0, false)));
+    assertFalse(field(FieldRule.UK_GROUP_1, new Extent(110, 50, 60, 0, 0, true)));
+    Extent wideWithDefect = new Extent(159, 80, 79, 30, 30, true);
+    assertFalse(DrivingVision.field(FieldRule.UK_GROUP_1, wideWithDefect).isGiven());
   }
 
   private static void checkEuropeanField() {
