@@ -14,10 +14,10 @@ import org.isopter.model.exam.ExamCodes;
 import org.isopter.model.exam.ExamView;
 import org.isopter.model.exam.Fact;
 import org.isopter.model.exam.FactKey;
-import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Datum;
 import org.isopter.model.finding.DatumTexts;
 import org.isopter.model.finding.EncodedValue;
+import org.isopter.model.finding.Finding;
 import org.isopter.model.finding.Part;
 import org.isopter.model.finding.Spec;
 import org.isopter.model.finding.Variant;
@@ -237,8 +237,7 @@ public final class FindingRows {
     return finding.distinguishing().stream()
         .flatMap(
             part ->
-                panel.found(part).stream()
-                    .map(datum -> new ColumnGroup.Mark(part, datum).word()))
+                panel.found(part).stream().map(datum -> new ColumnGroup.Mark(part, datum).word()))
         .toList();
   }
 }
