@@ -44,7 +44,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class OmopAttackTest {
 
-  private static final int PERSONS = 400;
+  private static final int PERSONS = 200;
 
   /** The least and the most days by which the times of a person are moved: no secret. */
   private static final Map<DateShift, long[]> MOVED =

@@ -43,7 +43,7 @@ class PoolRunTest {
   @Test
   void everyFormatHoldsTheSame() throws IOException, SQLException {
     Path pool = folder.resolve("pool");
-    PoolResult result = Pools.run(Pools.everything(pool, false, true), mixed(80));
+    PoolResult result = Pools.run(Pools.everything(pool, false, true), mixed(30));
     try (TableStore store = TableStore.at(pool.resolve("tables.duckdb"))) {
       for (String table : List.of("findings", "examinations")) {
         for (String file : List.of("parquet", "ndjson")) {
