@@ -46,7 +46,7 @@ final class CdaNarrative {
   /** Returns the row of a table in which stands what a reference leads to, in words. */
   Optional<String> row(String reference) {
     return Optional.ofNullable(byId.get(reference))
-        .flatMap(at -> above(at, Set.of("tr")))
+        .flatMap(at -> above(at, "tr"))
         .map(CdaNarrative::cells);
   }
 
@@ -61,7 +61,7 @@ final class CdaNarrative {
 
   /** Returns the words of the section around an entry; empty text where it has none. */
   static String ofSection(CdaNode entry) {
-    return above(entry, Set.of("section"))
+    return above(entry, "section")
         .flatMap(section -> section.first("text"))
         .map(CdaNarrative::text)
         .orElse("");
@@ -88,11 +88,11 @@ final class CdaNarrative {
     }
   }
 
-  private static Optional<CdaNode> above(CdaNode at, Set<String> names) {
+  private static Optional<CdaNode> above(CdaNode at, String name) {
     Node node = at.element();
     while (node instanceof Element element) {
       CdaNode here = new CdaNode(element);
-      if (names.contains(here.name())) {
+      if (here.name().equals(name)) {
         return Optional.of(here);
       }
       node = element.getParentNode();

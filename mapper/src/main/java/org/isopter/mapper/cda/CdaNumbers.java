@@ -27,8 +27,8 @@ record CdaNumbers(String number, String unit) {
 
   private static final Pattern NUMBER =
       Pattern.compile(
-          "(?<![\\p{L}\\d.,/])(?<bound>[<>\\u2264\\u2265~\\u00b1]\\s*)?"
-              + "(?<number>"
+          "(?<![\\p{L}\\d.,/])([<>\\u2264\\u2265~\\u00b1]\\s*)?"
+              + "("
               + DIGITS
               + "(?:/"
               + DIGITS
@@ -62,10 +62,7 @@ record CdaNumbers(String number, String unit) {
 
   /** Says whether words about many values have numbers, and this one is none of them. */
   boolean isMissingIn(String words) {
-    String text = withoutTimes(words);
-    List<MatchResult> found = found(text);
-    return !found.isEmpty()
-        && found.stream().noneMatch(one -> isSame(one) && !isBoundOrRange(one, text));
+    return !found(withoutTimes(words)).isEmpty() && !isFoundIn(words);
   }
 
   /** Says whether words have this number, and not as a bound. */

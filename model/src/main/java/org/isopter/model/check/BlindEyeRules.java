@@ -46,9 +46,7 @@ final class BlindEyeRules {
   /** Completes a rule that an eye without light perception breaks by what it sees. */
   private static <V> ConsistencyRule rule(
       ConsistencyRule.Draft draft, Finding<V> finding, Predicate<? super V> sees) {
-    return draft
-        .on(finding, Acuities.DISTANCE)
-        .eachEye(eye -> Breach.clash(eye, finding, sees, Acuities.DISTANCE, Sight::isNoLight));
+    return draft.on(finding, Acuities.DISTANCE).eachEye(eye -> seen(eye, finding, sees));
   }
 
   private static ConsistencyRule noLightButPlates() {
@@ -123,12 +121,7 @@ final class BlindEyeRules {
         .suggest("say in the remarks where a lens that balances is meant")
         .eachEye(
             eye ->
-                Breach.clash(
-                        eye,
-                        Refractions.REFRACTION,
-                        any -> true,
-                        Acuities.DISTANCE,
-                        Sight::isNoLight)
+                seen(eye, Refractions.REFRACTION, any -> true)
                     .filter(
                         breach ->
                             breach
@@ -168,7 +161,8 @@ final class BlindEyeRules {
     return isopter.extents().values().stream().anyMatch(far -> far.value().signum() > 0);
   }
 
-  private static <V> Stream<Breach> seen(EyeView eye, Finding<V> finding, Predicate<V> what) {
+  private static <V> Stream<Breach> seen(
+      EyeView eye, Finding<V> finding, Predicate<? super V> what) {
     return Breach.clash(eye, finding, what, Acuities.DISTANCE, Sight::isNoLight);
   }
 

@@ -276,7 +276,7 @@ final class ClauseReader {
               .runningOn(tokens, place)
               .filter(
                   other ->
-                      !ItemStarts.namesSide(tokens)
+                      !Common.namesSide(tokens)
                           || start.filter(mine -> mine.reads(tokens, place, other)).isEmpty())
               .isPresent();
       if (tokens.get(i).is(",") && (next || heading)) {
@@ -291,8 +291,7 @@ final class ClauseReader {
     Optional<Grammar> grammar = start.map(ItemReader.Start::grammar);
     boolean needsSide = grammar.filter(one -> one.sides().namesAnEye()).isPresent();
     boolean number = notRead.at().map(at -> at.kind() != Token.Kind.WORD).orElse(false);
-    boolean lacks =
-        !ItemStarts.namesSide(piece.tokens()) && grammar.flatMap(context::side).isEmpty();
+    boolean lacks = !Common.namesSide(piece.tokens()) && grammar.flatMap(context::side).isEmpty();
     return needsSide && number && lacks ? NotRead.at(piece.first(), ItemReader.NO_SIDE) : notRead;
   }
 }

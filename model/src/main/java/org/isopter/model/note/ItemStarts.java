@@ -93,7 +93,7 @@ final class ItemStarts {
     boolean snellen = from == 0 && Grammars.startsWithSnellen(tokens, before.grammar());
     // A "no" may deny what follows it, which is not of this item.
     boolean denies = Denial.isNo(tokens.get(0));
-    return namesSide(tokens)
+    return Common.namesSide(tokens)
         && !denies
         && !print
         && !snellen
@@ -129,15 +129,5 @@ final class ItemStarts {
       last--;
     }
     return Common.side(words.get(last)).filter(Site.EACH_EYE::contains).isPresent();
-  }
-
-  /** Says whether an eye, or both, is named. */
-  static boolean namesSide(List<Token> tokens) {
-    for (int i = 0; i < tokens.size(); i++) {
-      if (new Cursor(tokens, i).attempt(Common.SIDES).isPresent()) {
-        return true;
-      }
-    }
-    return false;
   }
 }

@@ -47,15 +47,7 @@ final class NearScales {
     int start = clause.size() > 1 && clause.get(1).is(":") ? 2 : 0;
     List<Token> headed = new ArrayList<>(clause.subList(0, start));
     for (String word : List.of("va", "tenths")) {
-      headed.add(
-          new Token(
-              Token.Kind.WORD,
-              word,
-              "",
-              first.start(),
-              first.start(),
-              first.line(),
-              first.column()));
+      headed.add(Token.unwritten(word, first));
     }
     headed.addAll(clause.subList(start, clause.size()));
     return headed;

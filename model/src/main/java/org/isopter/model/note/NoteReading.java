@@ -12,6 +12,7 @@ import org.isopter.model.note.arrange.Respectively;
 import org.isopter.model.note.arrange.SideMarks;
 import org.isopter.model.note.arrange.SidePairs;
 import org.isopter.model.note.arrange.StrokePairs;
+import org.isopter.model.note.grammar.Common;
 import org.isopter.model.note.grammar.Headings;
 import org.isopter.model.note.habit.Habits;
 import org.isopter.model.note.habit.OtherTimes;
@@ -106,7 +107,7 @@ final class NoteReading {
   /** Says whether what was left out of a clause names an eye. */
   private static boolean namesEye(Clause clause, Clause rest) {
     int left = clause.tokens().size() - rest.tokens().size();
-    return ItemStarts.namesSide(clause.tokens().subList(0, left));
+    return Common.namesSide(clause.tokens().subList(0, left));
   }
 
   /** Leaves a diagnosis, a writer or an age before a colon unread: Horner R: ptosis R 1 mm. */

@@ -1,6 +1,7 @@
 package org.isopter.mapper.foreign.form;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -74,9 +75,10 @@ final class FormFrame {
     }
   }
 
-  private static void put(Map<String, Raw> frame, String name, List<Raw> all) {
+  /** Adds a list to members; an empty one is none. */
+  static void put(Map<String, Raw> members, String name, Collection<Raw> all) {
     if (!all.isEmpty()) {
-      frame.put(name, Raw.of(all));
+      members.put(name, Raw.of(List.copyOf(all)));
     }
   }
 }

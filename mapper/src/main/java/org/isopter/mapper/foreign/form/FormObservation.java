@@ -1,7 +1,6 @@
 package org.isopter.mapper.foreign.form;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -142,14 +141,14 @@ final class FormObservation {
     List<Raw> categories = new ArrayList<>();
     outer.stream().filter(label -> !label.isEmpty()).forEach(l -> categories.add(l.concept()));
     all.forEach(label -> label.shown().ifPresent(text -> categories.add(text(text))));
-    put(members, "category", categories);
+    FormFrame.put(members, "category", categories);
     List<FormLabel> eyes = all.stream().filter(FormLabel::isEye).toList();
     if (!eyes.isEmpty()) {
       members.put("bodySite", FormLabel.site(eyes));
     }
     value(members, each, label(each.question()));
     extensions(members, each, each.around().size());
-    put(members, NOTE, instructions(each));
+    FormFrame.put(members, NOTE, instructions(each));
     return new Raw.Obj(members);
   }
 
@@ -176,8 +175,8 @@ final class FormObservation {
         modifying.add(new Raw.Obj(Map.of("url", Raw.of(UNKNOWN))));
       }
     }
-    put(members, "extension", plain);
-    put(members, "modifierExtension", modifying);
+    FormFrame.put(members, "extension", plain);
+    FormFrame.put(members, "modifierExtension", modifying);
   }
 
   /** What the form tells those who fill it in may say how everything is tested. */
@@ -213,11 +212,5 @@ final class FormObservation {
 
   private static List<Raw> list(Map<String, Raw> members, String name) {
     return members.get(name) instanceof Raw.Arr list ? list.items() : List.of();
-  }
-
-  private static void put(Map<String, Raw> members, String name, Collection<Raw> all) {
-    if (!all.isEmpty()) {
-      members.put(name, Raw.of(List.copyOf(all)));
-    }
   }
 }

@@ -28,8 +28,7 @@ final class FormStatements {
 
   private final FormRules rules;
   private final FormObservation builder;
-  private final Map<String, Raw.Obj> made = new HashMap<>();
-  private final Set<String> named = new HashSet<>();
+  private final Map<String, Made> made = new HashMap<>();
 
   /** The findings that have a value, or a number that is not read. */
   private List<FormAnswer> measured = List.of();
@@ -39,6 +38,9 @@ final class FormStatements {
 
   private final List<FormAnswer> answers;
   private final List<FormAnswer> groups;
+
+  /** An answer as an Observation, and whether its name is that of a finding. */
+  private record Made(Raw.Obj observation, boolean finding) {}
 
   private FormStatements(FormRules rules, FormObservation builder, FormWalk walk) {
     this.rules = rules;
@@ -190,27 +192,27 @@ final class FormStatements {
   }
 
   private boolean isFinding(FormAnswer each) {
-    alone(each);
-    return named.contains(each.at());
+    return made(each).finding();
   }
 
   /** Returns an answer as an Observation under the name that its question has as a finding. */
   private Raw.Obj alone(FormAnswer each) {
-    return made.computeIfAbsent(each.at(), any -> made(each));
+    return made(each).observation();
   }
 
-  private Raw.Obj made(FormAnswer each) {
+  private Made made(FormAnswer each) {
+    return made.computeIfAbsent(each.at(), any -> make(each));
+  }
+
+  private Made make(FormAnswer each) {
     Raw.Obj own = builder.alone(each);
     if (rules.names(own)) {
-      named.add(each.at());
-      return own;
+      return new Made(own, true);
     }
-    for (Raw.Obj joined : builder.joined(each)) {
-      if (rules.names(joined) && isRead(joined)) {
-        named.add(each.at());
-        return joined;
-      }
-    }
-    return own;
+    return builder.joined(each).stream()
+        .filter(joined -> rules.names(joined) && isRead(joined))
+        .findFirst()
+        .map(joined -> new Made(joined, true))
+        .orElseGet(() -> new Made(own, false));
   }
 }

@@ -33,7 +33,7 @@ import org.junit.jupiter.api.TestFactory;
 
 /**
  * Answers to forms of others (FHIR R4 Questionnaire and QuestionnaireResponse). The forms are
- * invented; what each case reads was written down before it was tried.
+ * invented; what each case reads was printed, read over and judged.
  */
 final class FormsOfOthersTest {
 

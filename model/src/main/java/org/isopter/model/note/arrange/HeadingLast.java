@@ -91,10 +91,7 @@ public final class HeadingLast {
 
   /** Returns where the heading and the conditions behind it end: VA with glasses. */
   private static int end(Headings.Found found, List<Token> part) {
-    return IntStream.rangeClosed(found.end(), part.size())
-        .filter(end -> found.grammar().isUnder(part.subList(found.end(), end)))
-        .max()
-        .orElse(found.end());
+    return found.grammar().conditionsEnd(part, found.end());
   }
 
   private static boolean isOfNoAcuity(Headings.Found found) {

@@ -50,16 +50,10 @@ public final class LabelledEyes {
     for (Token token : note) {
       parts.stream()
           .filter(part -> part.sentences().contains(token) && fellowHas(parts, part, token))
-          .forEach(part -> part.label().forEach(one -> out.add(before(one, token))));
+          .forEach(part -> part.label().forEach(one -> out.add(one.before(token))));
       out.add(token);
     }
     return List.copyOf(out);
-  }
-
-  private static Token before(Token label, Token sentence) {
-    int place = sentence.start();
-    return new Token(
-        label.kind(), label.text(), label.seen(), place, place, sentence.line(), sentence.column());
   }
 
   private static boolean fellowHas(List<Part> parts, Part part, Token first) {
@@ -87,7 +81,7 @@ public final class LabelledEyes {
         Part part = parts.get(parts.size() - 1);
         open =
             !clause.afterGap()
-                && !namesEye(clause.tokens())
+                && !Common.namesSide(clause.tokens())
                 && part.takes(clause.tokens(), isOfNoLine(clause, clauses));
       }
     }
@@ -111,7 +105,7 @@ public final class LabelledEyes {
     List<Token> rest = clause.subList(cursor.place(), clause.size());
     Set<String> first = new HashSet<>();
     first(rest).ifPresent(first::add);
-    return namesEye(rest)
+    return Common.namesSide(rest)
         ? Optional.empty()
         : Optional.of(
             new Part(eye.get(), clause.subList(0, cursor.place()), first, new HashSet<>()));
@@ -122,16 +116,5 @@ public final class LabelledEyes {
     Token first = sentence.get(0);
     boolean word = first.kind() == Token.Kind.WORD && !WordFiles.is(WordRole.NO, first.text());
     return word ? Optional.of(first.text()) : Optional.empty();
-  }
-
-  private static boolean namesEye(List<Token> tokens) {
-    Cursor cursor = new Cursor(tokens, 0);
-    while (!cursor.atEnd()) {
-      if (cursor.attempt(Common.SIDES).isPresent()) {
-        return true;
-      }
-      cursor.back(cursor.place() + 1);
-    }
-    return false;
   }
 }

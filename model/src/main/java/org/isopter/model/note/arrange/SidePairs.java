@@ -69,16 +69,7 @@ public final class SidePairs {
     out.add(note.get(sides));
     out.add(note.get(values));
     out.add(note.get(sides + 2));
-    Token second = note.get(values + 2);
-    out.add(
-        new Token(
-            second.kind(),
-            second.text(),
-            second.seen(),
-            second.start(),
-            note.get(last).end(),
-            second.line(),
-            second.column()));
+    out.add(note.get(values + 2).until(note.get(last)));
   }
 
   private boolean areSides(int at) {

@@ -33,13 +33,18 @@ public final class StrokePairs {
 
   private static Optional<List<Token>> clause(List<Token> clause, Headings headings) {
     boolean comma = clause.stream().anyMatch(token -> token.is(","));
+    if (clause.stream().filter(token -> token.is("/")).count() < 2) {
+      return Optional.empty();
+    }
     return headings
         .certain(clause, 0)
         .filter(found -> found.at() == 0 && !comma && found.grammar().sides().namesAnEye())
         .flatMap(
             found -> {
               StrokePairs pairs = new StrokePairs(clause, found.grammar());
-              int start = pairs.behindColon(pairs.behindConditions(found.skipped()));
+              // What stands behind the heading holds for each eye.
+              int conditions = found.grammar().conditionsEnd(clause, found.skipped());
+              int start = pairs.behindColon(conditions);
               return pairs.sidesFirst(start).or(() -> pairs.sidesLast(start));
             });
   }
@@ -99,14 +104,6 @@ public final class StrokePairs {
 
   private Optional<Site> side(int at) {
     return Common.side(clause.get(at)).filter(Site.EACH_EYE::contains);
-  }
-
-  /** Returns where the conditions behind the heading end, which hold for each eye. */
-  private int behindConditions(int at) {
-    return IntStream.rangeClosed(at, clause.size())
-        .filter(end -> grammar.isUnder(clause.subList(at, end)))
-        .max()
-        .orElse(at);
   }
 
   private int behindColon(int at) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.isopter.model.note.token.ClockTime;
 import org.isopter.model.note.token.Cursor;
 import org.isopter.model.note.token.Lexer;
@@ -112,6 +113,12 @@ public final class Common {
   /** Returns the eye, or both, that a single token names. */
   public static Optional<Site> side(Token token) {
     return new Cursor(List.of(token), 0).attempt(SIDES);
+  }
+
+  /** Says whether an eye, or both, is named among words. */
+  public static boolean namesSide(List<Token> words) {
+    return IntStream.range(0, words.size())
+        .anyMatch(at -> new Cursor(words, at).attempt(SIDES).isPresent());
   }
 
   /** Reads a few words behind "due to", or a dash, or in brackets; none names an eye or counts. */

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiPredicate;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.isopter.model.finding.Finding;
 import org.isopter.model.note.token.Cursor;
@@ -114,6 +115,14 @@ public record Grammar(
       cursor.back(slot.map(slots::end).orElse(cursor.place()));
     }
     return read;
+  }
+
+  /** Returns where the conditions of this item end that start at a place among words. */
+  public int conditionsEnd(List<Token> words, int from) {
+    return IntStream.rangeClosed(from, words.size())
+        .filter(end -> isUnder(words.subList(from, end)))
+        .max()
+        .orElse(from);
   }
 
   /** Returns every word and phrase that it knows. */

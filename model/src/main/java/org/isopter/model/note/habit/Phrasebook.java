@@ -48,6 +48,10 @@ public final class Phrasebook {
     this.known = known;
     this.grammar = grammar;
     rows.values().forEach(list -> list.sort(PhraseRow.LONGEST_FIRST));
+    rows.values().stream()
+        .flatMap(List::stream)
+        .flatMap(row -> row.phrase().stream())
+        .forEach(word -> known.add(LowerCase.of(word)));
     this.spelling = new Spelling(known);
   }
 
@@ -58,13 +62,7 @@ public final class Phrasebook {
    * @param grammar the words that the grammar knows
    */
   static Phrasebook of(Collection<PhraseLine> lines, Set<String> grammar) {
-    Map<String, List<PhraseRow>> rows = new HashMap<>();
-    Set<String> known = new HashSet<>(grammar);
-    for (PhraseRow row : written(lines, grammar)) {
-      rows.computeIfAbsent(row.first(), any -> new ArrayList<>()).add(row);
-      row.phrase().forEach(word -> known.add(LowerCase.of(word)));
-    }
-    return new Phrasebook(rows, known, Set.copyOf(grammar));
+    return new Phrasebook(rows(lines, grammar), new HashSet<>(grammar), Set.copyOf(grammar));
   }
 
   /**
@@ -74,14 +72,22 @@ public final class Phrasebook {
    * @param left the meanings, as a file writes them, whose lines are left out
    */
   Phrasebook with(Collection<PhraseLine> lines, Set<String> left) {
-    Phrasebook book = of(lines, grammar);
+    Map<String, List<PhraseRow>> all = rows(lines, grammar);
     rows.forEach(
         (first, list) ->
             list.stream()
                 .filter(row -> !left.contains(row.said()))
-                .forEach(row -> book.rows.computeIfAbsent(first, x -> new ArrayList<>()).add(row)));
-    book.known.addAll(known);
-    return new Phrasebook(book.rows, book.known, grammar);
+                .forEach(row -> all.computeIfAbsent(first, x -> new ArrayList<>()).add(row)));
+    return new Phrasebook(all, new HashSet<>(known), grammar);
+  }
+
+  private static Map<String, List<PhraseRow>> rows(
+      Collection<PhraseLine> lines, Set<String> grammar) {
+    Map<String, List<PhraseRow>> rows = new HashMap<>();
+    for (PhraseRow row : written(lines, grammar)) {
+      rows.computeIfAbsent(row.first(), any -> new ArrayList<>()).add(row);
+    }
+    return rows;
   }
 
   private static List<PhraseRow> written(Collection<PhraseLine> lines, Set<String> grammar) {

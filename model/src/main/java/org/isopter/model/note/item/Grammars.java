@@ -73,7 +73,7 @@ public final class Grammars {
   public static boolean holdsAcuity(List<Token> item) {
     return holds(item, cursor -> AcuityWords.EVIDENT.read(cursor).filter(Grammars::isOfChart))
         || (holds(item, AcuityWords.CORRECTIONS)
-            && holds(item, Common.SIDES)
+            && Common.namesSide(item)
             && item.stream().anyMatch(Token::isNumber));
   }
 
@@ -134,16 +134,7 @@ public final class Grammars {
 
   /** Returns an acuity without a heading with the word before it that says how it counts. */
   public static List<Token> counted(List<Token> item) {
-    Token first = item.get(0);
-    Token tenths =
-        new Token(
-            Token.Kind.WORD,
-            "tenths",
-            "",
-            first.start(),
-            first.start(),
-            first.line(),
-            first.column());
+    Token tenths = Token.unwritten("tenths", item.get(0));
     return Stream.concat(Stream.of(tenths), item.stream()).toList();
   }
 

@@ -45,11 +45,12 @@ public final class PhraseTable<T> implements Matcher<T> {
     for (String phrase : phrases) {
       Row<T> row = new Row<>(phrase, Lexer.words(phrase), value);
       rows.add(row);
-      byFirst.computeIfAbsent(row.phrase().get(0), any -> new ArrayList<>()).add(row);
+      List<Row<T>> alike = byFirst.computeIfAbsent(row.phrase().get(0), x -> new ArrayList<>());
+      alike.add(row);
+      alike.sort(LONGEST_FIRST);
       written.putIfAbsent(value, phrase.replace('-', ' '));
     }
     rows.sort(LONGEST_FIRST);
-    byFirst.values().forEach(list -> list.sort(LONGEST_FIRST));
     return this;
   }
 

@@ -74,6 +74,17 @@ public record Token(Kind kind, String text, String seen, int start, int end, int
     return new Token(kind, text, seen, place, place, line, column);
   }
 
+  /** Returns this as if it stood just before another one, where nobody wrote it. */
+  public Token before(Token next) {
+    int place = next.start();
+    return new Token(kind, text, seen, place, place, next.line(), next.column());
+  }
+
+  /** Returns a word that nobody wrote, just before a token. */
+  public static Token unwritten(String word, Token next) {
+    return new Token(Kind.WORD, word, "", 0, 0, 0, 0).before(next);
+  }
+
   /** Returns this as if it reached to the end of a later one, which is left out. */
   public Token until(Token later) {
     return endingAt(later.end());
